@@ -60,9 +60,9 @@ class Properties:
         A [m2]
     centroid : (float, float)
         (z, y) in the profile's own axes [m]
-    second_moment_y : float
+    i_y : float
         I_y, integral of y^2: bending in the luffing plane [m4]
-    second_moment_z : float
+    i_z : float
         I_z, integral of z^2: bending sideways [m4]
     product_of_inertia : float
         Integral of y z; small, because the profile is refused if it is not [m4]
@@ -95,8 +95,8 @@ class Properties:
 
     area: float
     centroid: Point
-    second_moment_y: float
-    second_moment_z: float
+    i_y: float
+    i_z: float
     product_of_inertia: float
     outer_height: float
     outer_width: float
@@ -206,7 +206,7 @@ def polygon(corners: Sequence[Point], *, thickness: float | Sequence[float]) -> 
     return Profile(corners=points, thickness=tuple(map(float, each)), kind="polygon")
 
 
-def section_properties(profile: Profile) -> Properties:
+def properties(profile: Profile) -> Properties:
     """Area, second moments, torsion, fibres and plates of a profile.
 
     Assumes one cell and symmetry about the vertical axis, so that bending in the luffing plane
@@ -231,7 +231,7 @@ def section_properties(profile: Profile) -> Properties:
     --------
     A = 0.4 x 0.5 - 0.38 x 0.48 m2:
 
-    >>> made = section_properties(box(0.5, width=0.4, top=0.01, bottom=0.01, web=0.01))
+    >>> made = properties(box(0.5, width=0.4, top=0.01, bottom=0.01, web=0.01))
     >>> round(made.area, 9), round(made.inner_height, 9)
     (0.0176, 0.48)
     """
@@ -242,7 +242,7 @@ def section_properties(profile: Profile) -> Properties:
     outer, inner = outline(outer_edges), outline(inner_edges)
     A, Sz, Sy, Izz, Iyy, Izy = _wall_moments(outer, inner)
     z0, y0 = Sz / A, Sy / A
-    I_y, I_z = Iyy - A * y0**2, Izz - A * z0**2
+    i_y, i_z = Iyy - A * y0**2, Izz - A * z0**2
     plates = _plates(profile, outer_edges, inner_edges, centroid=(z0, y0))
     corners = _from(z0, y0, _corner_fibres(profile, outer_edges))
     outer, inner = _from(z0, y0, outer), _from(z0, y0, inner)
@@ -251,8 +251,8 @@ def section_properties(profile: Profile) -> Properties:
     made = Properties(
         area=A,
         centroid=(z0, y0),
-        second_moment_y=I_y,
-        second_moment_z=I_z,
+        i_y=i_y,
+        i_z=i_z,
         product_of_inertia=Izy - A * z0 * y0,
         outer_height=top - bottom,
         outer_width=right - left,
@@ -262,12 +262,12 @@ def section_properties(profile: Profile) -> Properties:
         bottom=-bottom,
         left=-left,
         right=right,
-        modulus_top=I_y / top,
-        modulus_bottom=-I_y / bottom,
-        modulus_left=-I_z / left,
-        modulus_right=I_z / right,
+        modulus_top=i_y / top,
+        modulus_bottom=-i_y / bottom,
+        modulus_left=-i_z / left,
+        modulus_right=i_z / right,
         corners=tuple(corners),
-        corner_moduli=tuple((_over(I_y, y), _over(I_z, z)) for z, y in corners),
+        corner_moduli=tuple((_over(i_y, y), _over(i_z, z)) for z, y in corners),
         enclosed_area=abs(signed_area(profile.corners)),
         torsion_constant=_bredt(profile, lengths),
         shear_area_y=_shear_area(profile, lengths, [plate.rise for plate in plates]),
@@ -280,14 +280,14 @@ def section_properties(profile: Profile) -> Properties:
     return made
 
 
-def torsion_shear_stress(properties: Properties, *, torque: float) -> tuple[float, ...]:
+def torsion_shear_stress(shape: Properties, *, torque: float) -> tuple[float, ...]:
     """Shear stress of every plate under a torque on the closed cell, T / (2 A_e t).
 
     Uniform through the thickness; free warping. Bredt's first formula.
 
     Parameters
     ----------
-    properties : Properties
+    shape : Properties
         Of the profile [m]
     torque : float
         T [N m]
@@ -297,8 +297,8 @@ def torsion_shear_stress(properties: Properties, *, torque: float) -> tuple[floa
     tuple of float
         With the sign of the torque, of plate k [Pa]
     """
-    T, A_e = torque, properties.enclosed_area
-    return tuple(T / (2.0 * A_e * plate.thickness) for plate in properties.plates)
+    T, A_e = torque, shape.enclosed_area
+    return tuple(T / (2.0 * A_e * plate.thickness) for plate in shape.plates)
 
 
 def _wall_moments(outer: Sequence[Point], inner: Sequence[Point]) -> list[float]:
@@ -422,7 +422,7 @@ def _turning(corners: Sequence[Point]) -> float:
 
 def _refuse_lopsided(made: Properties) -> None:
     """Stop at a profile whose bending planes are not the luffing plane and the one across."""
-    coupling = made.product_of_inertia / sqrt(made.second_moment_y * made.second_moment_z)
+    coupling = made.product_of_inertia / sqrt(made.i_y * made.i_z)
     off_centre = (made.left - made.right) / (2.0 * made.outer_width)
     if not (abs(coupling) <= SYMMETRY and abs(off_centre) <= SYMMETRY):
         raise ValueError(
