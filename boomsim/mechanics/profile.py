@@ -56,6 +56,8 @@ class Properties:
 
     Attributes
     ----------
+    kind : str
+        Of the profile: "box", "polygon" or "tube"
     area : float
         A [m2]
     centroid : (float, float)
@@ -93,6 +95,7 @@ class Properties:
         Both outlines (z, y), for drawing and nesting [m]
     """
 
+    kind: str
     area: float
     centroid: Point
     i_y: float
@@ -249,6 +252,7 @@ def properties(profile: Profile) -> Properties:
     left, right, bottom, top = _extent(outer)
     lengths = _lengths(profile)
     made = Properties(
+        kind=profile.kind,
         area=A,
         centroid=(z0, y0),
         i_y=i_y,
