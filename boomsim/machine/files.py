@@ -1,0 +1,154 @@
+"""Machines from files: TOML in, a frozen `Machine` out, or everything that is wrong at once."""
+
+import tomllib
+from functools import lru_cache
+from importlib.resources import files
+from os import PathLike
+from pathlib import Path
+from typing import Any
+
+from boomsim.machine.faults import Fault, MachineFileError
+from boomsim.machine.model import Machine
+from boomsim.units import did_you_mean
+
+LARGEST_FILE = 256 * 1024
+"""A machine file is a few kilobytes; anything larger is something else [bytes]."""
+
+_BUILTIN = "builtin"
+
+
+def machine_names() -> tuple[str, ...]:
+    """List the built-in machines.
+
+    Returns
+    -------
+    tuple of str
+        In alphabetical order
+    """
+    entries = files(__package__).joinpath(_BUILTIN).iterdir()
+    return tuple(sorted(e.name[: -len(".toml")] for e in entries if e.name.endswith(".toml")))
+
+
+def builtin_text(name: str) -> str:
+    """Read the file of a built-in machine, to copy and change it.
+
+    Parameters
+    ----------
+    name : str
+
+    Returns
+    -------
+    str
+        TOML with a comment beside every figure
+    """
+    if name not in machine_names():
+        raise MachineFileError(name, [Fault(path="", says=_no_such(name))])
+    return files(__package__).joinpath(_BUILTIN, f"{name}.toml").read_text(encoding="utf-8")
+
+
+def load_machine(name_or_path: str | PathLike[str]) -> Machine:
+    """Load a machine.
+
+    Parameters
+    ----------
+    name_or_path : str or path
+        Name of a built-in machine, or a TOML file
+
+    Returns
+    -------
+    Machine
+
+    Raises
+    ------
+    MachineFileError
+        With every fault: path in the file, what is needed and the way out
+
+    Examples
+    --------
+    >>> load_machine("yard60").name
+    'yard60'
+    """
+    if isinstance(name_or_path, str) and name_or_path in machine_names():
+        return _load_builtin(name_or_path)
+    path = Path(name_or_path)
+    return read_machine(_read_text(path), str(path))
+
+
+@lru_cache(maxsize=16)
+def _load_builtin(name: str) -> Machine:
+    """Load a built-in machine once; it is frozen, so it can be shared."""
+    return read_machine(builtin_text(name), f"{name}.toml")
+
+
+def read_machine(text: str, where: str) -> Machine:
+    """Read a machine from text.
+
+    Parameters
+    ----------
+    text : str
+        TOML
+    where : str
+        Name of the file, for messages
+
+    Returns
+    -------
+    Machine
+
+    Raises
+    ------
+    MachineFileError
+        With every fault
+    """
+    from boomsim.machine.structure import read_structure
+
+    if len(text) > LARGEST_FILE:
+        raise MachineFileError(where, [Fault(path="", says=_too_large(len(text)))])
+    return read_structure(_read_toml(text, where), where)
+
+
+def _read_toml(text: str, where: str) -> dict[str, Any]:
+    """Parse TOML; a bad file may also nest too deep or hold an endless integer."""
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        says = f"This is not valid TOML: {error}."
+    except (ValueError, RecursionError):
+        says = "This is not valid TOML: a number is too long or brackets nest too deep."
+    raise MachineFileError(where, [Fault(path="", says=says)])
+
+
+def _read_text(path: Path) -> str:
+    """Read a file that may be missing, huge, or no text."""
+    try:
+        if not path.is_file():
+            raise MachineFileError(str(path), [Fault(path="", says=_no_such(str(path)))])
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE + 1)
+        if len(data) > LARGEST_FILE:
+            raise MachineFileError(
+                str(path), [Fault(path="", says=_too_large(path.stat().st_size))]
+            )
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        says = "This is no text file in UTF-8. Save it as UTF-8 in a text editor."
+    except (OSError, ValueError) as error:
+        if isinstance(error, MachineFileError):
+            raise
+        says = f"The file cannot be read: {error}."
+    raise MachineFileError(str(path), [Fault(path="", says=says)])
+
+
+def _no_such(name: str) -> str:
+    """Say what there is instead."""
+    return (
+        f"There is no such machine and no such file.{did_you_mean(name, machine_names())} "
+        f"Built-in machines are {', '.join(machine_names())}; a file of your own ends in .toml."
+    )
+
+
+def _too_large(size: int) -> str:
+    """Refuse a file by its size."""
+    return (
+        f"The file has {size // 1024} KiB and a machine file has at most "
+        f"{LARGEST_FILE // 1024} KiB. Check that it is the right file."
+    )
