@@ -8,43 +8,17 @@ rolled hollow section with rounded corners has 3 to 6 % less.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import atan2, hypot, inf, pi, sqrt
+from math import inf, sqrt
 
 from boomsim.machine.model import Profile
 from boomsim.machine.profiles import box as box
 from boomsim.machine.profiles import polygon as polygon
 from boomsim.machine.profiles import tube as tube
 from boomsim.mechanics.outline import Edge, Point, area_moments, offset_edges, outline, signed_area
+from boomsim.mechanics.wall import Plate, flat_plates, plate_lengths, refuse_bad_midline
 
 SYMMETRY = 0.01
 """Largest product of inertia over sqrt(I_y I_z), and centroid offset over width [1]."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Plate:
-    """One flat plate of a profile, between the faces of its neighbours.
-
-    Attributes
-    ----------
-    start, end : (float, float)
-        Ends (z, y) of the clear width on the midline, from the centroid [m]
-    thickness : float
-        t [m]
-    width : float
-        Flat clear width b between the faces of the neighbouring plates [m]
-    slenderness : float
-        b / t [1]
-    rise, run : float
-        Share of the plate's direction that is upwards and across, 0 to 1 [1]
-    """
-
-    start: Point
-    end: Point
-    thickness: float
-    width: float
-    slenderness: float
-    rise: float
-    run: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -153,7 +127,7 @@ def properties(profile: Profile) -> Properties:
     >>> round(made.area, 9), round(made.inner_height, 9)
     (0.0176, 0.48)
     """
-    _refuse_bad_midline(profile)
+    refuse_bad_midline(profile)
     half = [t / 2.0 for t in profile.thickness]
     outer_edges = offset_edges(profile.corners, half)
     inner_edges = offset_edges(profile.corners, [-t for t in half])
@@ -161,11 +135,11 @@ def properties(profile: Profile) -> Properties:
     A, Sz, Sy, Izz, Iyy, Izy = _wall_moments(outer, inner)
     z0, y0 = Sz / A, Sy / A
     i_y, i_z = Iyy - A * y0**2, Izz - A * z0**2
-    plates = _plates(profile, outer_edges, inner_edges, centroid=(z0, y0))
+    plates = flat_plates(profile, outer_edges, inner_edges, centroid=(z0, y0))
     corners = _from(z0, y0, _corner_fibres(profile, outer_edges))
     outer, inner = _from(z0, y0, outer), _from(z0, y0, inner)
     left, right, bottom, top = _extent(outer)
-    lengths = _lengths(profile)
+    lengths = plate_lengths(profile)
     made = Properties(
         kind=profile.kind,
         area=A,
@@ -227,14 +201,6 @@ def _wall_moments(outer: Sequence[Point], inner: Sequence[Point]) -> list[float]
     return [way * (a - b) for a, b in zip(whole, hole, strict=True)]
 
 
-def _lengths(profile: Profile) -> list[float]:
-    """Midline length of every plate."""
-    following = [*profile.corners[1:], profile.corners[0]]
-    return [
-        hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(profile.corners, following, strict=True)
-    ]
-
-
 def _bredt(profile: Profile, lengths: Sequence[float]) -> float:
     flow = sum(length / t for length, t in zip(lengths, profile.thickness, strict=True))
     return 4.0 * signed_area(profile.corners) ** 2 / flow
@@ -267,76 +233,6 @@ def _corner_fibres(profile: Profile, outer_edges: Sequence[Edge]) -> list[Point]
     """Outer surface at each corner; where the thickness steps, on the thicker plate."""
     t = profile.thickness
     return [outer_edges[k][0] if t[k] >= t[k - 1] else outer_edges[k - 1][1] for k in range(len(t))]
-
-
-def _plates(
-    profile: Profile,
-    outer_edges: Sequence[Edge],
-    inner_edges: Sequence[Edge],
-    *,
-    centroid: Point,
-) -> tuple[Plate, ...]:
-    """Plates with the clear width that both faces leave, laid back on the midline."""
-    plates = []
-    following = [*profile.corners[1:], profile.corners[0]]
-    for k, ((z1, y1), (z2, y2)) in enumerate(zip(profile.corners, following, strict=True)):
-        length = hypot(z2 - z1, y2 - y1)
-        along = ((z2 - z1) / length, (y2 - y1) / length)
-        ends = [
-            [(z - z1) * along[0] + (y - y1) * along[1] for z, y in edge]
-            for edge in (outer_edges[k], inner_edges[k])
-        ]
-        first, last = max(0.0, *(e[0] for e in ends)), min(length, *(e[1] for e in ends))
-        if not last > first:
-            raise ValueError(
-                f"Plate {k} is {length:.4g} m long on its midline and its neighbours leave no "
-                "clear width. Use thinner plates or move its corners apart."
-            )
-        z0, y0 = z1 - centroid[0], y1 - centroid[1]
-        t, b = profile.thickness[k], last - first
-        plates.append(
-            Plate(
-                start=(z0 + first * along[0], y0 + first * along[1]),
-                end=(z0 + last * along[0], y0 + last * along[1]),
-                thickness=t,
-                width=b,
-                slenderness=b / t,
-                rise=abs(along[1]),
-                run=abs(along[0]),
-            )
-        )
-    return tuple(plates)
-
-
-def _refuse_bad_midline(profile: Profile) -> None:
-    """Stop at anything that is not one closed cell of real plates."""
-    corners, thickness = profile.corners, profile.thickness
-    if len(corners) < 3 or len(thickness) != len(corners):
-        raise ValueError(
-            f"A profile has {len(corners)} corners and {len(thickness)} thicknesses; it needs at "
-            "least 3 corners and one thickness for each plate, the closing one included."
-        )
-    for k, t in enumerate(thickness):
-        if not 0 < t < inf:
-            raise ValueError(f"Plate {k} has a thickness of {t} m; it must be positive.")
-    for k, length in enumerate(_lengths(profile)):
-        if not 0 < length < inf:
-            raise ValueError(f"Plate {k} is {length} m long; give two corners that differ.")
-    if abs(abs(_turning(corners)) - 2.0 * pi) > 1e-6:
-        raise ValueError(
-            "The midline crosses itself or turns back, so it encloses no single cell. "
-            "Give the corners in order round the cell, each once."
-        )
-
-
-def _turning(corners: Sequence[Point]) -> float:
-    """Sum of the turns at the corners: 2 pi for one simple loop, 0 for a figure of eight."""
-    total, n = 0.0, len(corners)
-    for k in range(n):
-        (za, ya), (zb, yb), (zc, yc) = corners[k - 1], corners[k], corners[(k + 1) % n]
-        u, v = (zb - za, yb - ya), (zc - zb, yc - yb)
-        total += atan2(u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1])
-    return total
 
 
 def _refuse_lopsided(made: Properties) -> None:
