@@ -1,0 +1,368 @@
+"""What is chosen: a machine, as frozen values in SI units.
+
+Axes of the carrier: x to the rear, y to the right, z up, origin on the axis of rotation at
+ground level. Axes of the superstructure (they turn with the boom): ``out`` from the axis of
+rotation towards the boom head, ``up`` from the ground. A section is described in its own axes:
+``s`` along it from its tail, ``y`` up in the luffing plane, ``z`` across.
+"""
+
+from dataclasses import dataclass
+
+BOOM_SYSTEMS = ("pinned", "sequenced", "synchronised", "free")
+"""How the moving sections may be out: see :mod:`boomsim.rating.strategies`."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material:
+    """Linear elastic, then yielding.
+
+    Attributes
+    ----------
+    yield_stress : float
+        f_y [Pa]
+    modulus : float
+        Young's modulus E [Pa]
+    density : float
+        Used only to judge a section's mass against its plates [kg/m3]
+    """
+
+    yield_stress: float
+    modulus: float = 210e9
+    density: float = 7850.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Profile:
+    """A closed thin-walled cross-section: one cell, flat plates, given by its midline.
+
+    Attributes
+    ----------
+    corners : tuple of (float, float)
+        (z, y) of each midline corner, in order round the cell, closed by the last plate [m]
+    thickness : tuple of float
+        Of plate k, from corner k to corner k + 1 [m]
+    kind : str
+        "box", "polygon" or "tube": how the file gave it, for display only
+    """
+
+    corners: tuple[tuple[float, float], ...]
+    thickness: tuple[float, ...]
+    kind: str = "polygon"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pad:
+    """One wear pad of a pair (left and right); the pair shares the joint's force.
+
+    Attributes
+    ----------
+    length : float
+        Along the boom [m]
+    width : float
+        Across the boom [m]
+    pressure : float
+        Allowable pressure [Pa]
+    """
+
+    length: float
+    width: float
+    pressure: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lock:
+    """What holds a moving section against sliding: pins in double shear, or a telescope drive.
+
+    Attributes
+    ----------
+    strength : float
+        Largest axial force before yield (pins) or before it slips (drive) [N]
+    kind : str
+        "pins" or "drive"
+    """
+
+    strength: float
+    kind: str = "pins"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """One section of the boom; number 0 is the base section.
+
+    Attributes
+    ----------
+    profile : Profile
+    material : Material
+    length : float
+        Tail to front [m]; the base section's tail is the heel pin
+    mass : float
+        Spread evenly along the length [kg]
+    stroke : float
+        How far it can move out; 0 for the base section [m]
+    nose : float
+        How far its front stands ahead of the outer section's front when retracted [m]
+    least_overlap : float
+        Overlap with the outer section that must remain [m]
+    clearance : float
+        Play between the pads and the outer section in the luffing plane [m]
+    front_pad, rear_pad : Pad or None
+        The outer section's mouth on this one; this one's tail on the outer. None for the base
+    lock : Lock or None
+        None for the base section
+    """
+
+    profile: Profile
+    material: Material
+    length: float
+    mass: float
+    stroke: float = 0.0
+    nose: float = 0.0
+    least_overlap: float = 0.0
+    clearance: float = 0.0
+    front_pad: Pad | None = None
+    rear_pad: Pad | None = None
+    lock: Lock | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Head:
+    """The boom head, rigid at the front of the last section.
+
+    Attributes
+    ----------
+    ahead : float
+        Head sheave centre ahead of the last front, along the section [m]
+    below : float
+        Head sheave centre below the section's axis [m]
+    rope_above : float
+        Lead line to the winch above the section's axis, at the head sheave [m]
+    mass : float
+        At the head sheave centre [kg]
+    """
+
+    ahead: float
+    below: float
+    rope_above: float
+    mass: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Boom:
+    """The telescoping boom.
+
+    Attributes
+    ----------
+    sections : tuple of Section
+        Base section first
+    head : Head
+    systems : tuple of str
+        Which of `BOOM_SYSTEMS` the machine has; the first is the usual one
+    lock_positions : tuple of float
+        Fractions of the stroke at which a pinned boom locks [1]
+    least_angle, greatest_angle : float
+        Range of the boom angle [rad]
+    wind_shape : float
+        Force coefficient of the boom in wind [1]
+    """
+
+    sections: tuple[Section, ...]
+    head: Head
+    systems: tuple[str, ...]
+    lock_positions: tuple[float, ...] = (0.0, 1.0)
+    least_angle: float
+    greatest_angle: float
+    wind_shape: float = 1.6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LuffingCylinder:
+    """Raises the boom; pushes between superstructure and base section.
+
+    Attributes
+    ----------
+    base_out, base_up : float
+        Lower pin, superstructure axes [m]
+    attach_along, attach_below : float
+        Upper pin: along the base section from the heel pin, and below its axis [m]
+    strength : float
+        Largest push [N]
+    mass : float
+        Half goes with each pin [kg]
+    """
+
+    base_out: float
+    base_up: float
+    attach_along: float
+    attach_below: float
+    strength: float
+    mass: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hoist:
+    """Winch, rope and reeving.
+
+    Attributes
+    ----------
+    winch_out, winch_up : float
+        Where the lead line leaves for the head, superstructure axes [m]
+    line_pull : float
+        Permissible pull in one part [N]
+    sheave_efficiency : float
+        Of one sheave [1]
+    parts : tuple of int
+        Parts of line that can be reeved; the last is the usual one
+    """
+
+    winch_out: float
+    winch_up: float
+    line_pull: float
+    sheave_efficiency: float
+    parts: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarrierMass:
+    """A mass that stays with the carrier: position in carrier axes [m], mass [kg]."""
+
+    name: str
+    mass: float
+    x: float
+    y: float
+    z: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurningMass:
+    """A mass that turns with the superstructure: `out` and `up` [m], mass [kg]."""
+
+    name: str
+    mass: float
+    out: float
+    up: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Support:
+    """One way for the crane to stand.
+
+    Attributes
+    ----------
+    name : str
+    kind : str
+        "outriggers" or "tyres": which stability share applies
+    points : tuple of (float, float)
+        (x, y) of each jack or tyre in carrier axes, in any order [m]
+    stiffness : float
+        Of one support, float and ground together [N/m]
+    area : float
+        Of one float or tyre on the ground [m2]
+    """
+
+    name: str
+    kind: str
+    points: tuple[tuple[float, float], ...]
+    stiffness: float
+    area: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlewingRing:
+    """Carries the superstructure: overturning moment it can take [N m], its height [m]."""
+
+    moment: float
+    up: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Machine:
+    """A whole crane. Everything in it is invented; it teaches, it plans no lift.
+
+    Attributes
+    ----------
+    name, title, note : str
+    boom : Boom
+    heel_out, heel_up : float
+        Heel pin in superstructure axes; `heel_out` is negative behind the axis of rotation [m]
+    cylinder : LuffingCylinder
+    hoist : Hoist
+    ring : SlewingRing
+    carrier : tuple of CarrierMass
+    superstructure : tuple of TurningMass
+        Without boom, cylinder and counterweight
+    counterweights, supports : tuples
+        The choices; the first is the usual one
+    hook_block, slings : float
+        The usual deductions from gross to net [kg]
+    """
+
+    name: str
+    title: str
+    note: str
+    boom: Boom
+    heel_out: float
+    heel_up: float
+    cylinder: LuffingCylinder
+    hoist: Hoist
+    ring: SlewingRing
+    carrier: tuple[CarrierMass, ...]
+    superstructure: tuple[TurningMass, ...]
+    counterweights: tuple[TurningMass, ...]
+    supports: tuple[Support, ...]
+    hook_block: float
+    slings: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rigging:
+    """How the machine is set up for the lift; None means the machine's usual choice.
+
+    Attributes
+    ----------
+    counterweight, support : str or None
+        Names among the machine's choices
+    parts : int or None
+        Parts of line
+    """
+
+    counterweight: str | None = None
+    support: str | None = None
+    parts: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Disturbances:
+    """What a chart leaves out. All off by default; each acts at the boom angle set without it.
+
+    Attributes
+    ----------
+    wind_speed : float
+        Gust speed [m/s]
+    wind_across : bool
+        False: from behind, pushing the boom outwards; True: across the boom, to its left
+    load_area : float
+        Wind area of the load with its shape coefficient, for each kilogram of it [m2/kg]
+    side_pull : float
+        Horizontal pull across the boom as a share of the load's weight, to its left [1]
+    hoist_speed : float
+        Steady hoisting speed [m/s]
+    hoist_class : int
+        1 to 4: stiffness of the hoist, see :func:`boomsim.mechanics.loads.hoisting_factor`
+    lean : float
+        Ground out of level, downhill in the direction the boom points [rad]
+    lean_across : float
+        Ground out of level, downhill to the left of the boom [rad]
+    """
+
+    wind_speed: float = 0.0
+    wind_across: bool = False
+    load_area: float = 0.0
+    side_pull: float = 0.0
+    hoist_speed: float = 0.0
+    hoist_class: int = 2
+    lean: float = 0.0
+    lean_across: float = 0.0
+
+
+CALM = Disturbances()
+"""Level ground, still air, a straight pull, no dynamics."""

@@ -1,0 +1,340 @@
+"""What depends on the configuration alone, condensed once into small matrices.
+
+Every section is cut at its tail, its front, the mouth of the outer section and the tail of the
+inner one, into three segments. Each segment has three stations (start, middle, end), between which
+a function is the parabola through its three values (Simpson's rule): exact for the moment of an
+evenly spread weight, so a first-order deflection carries no error of discretisation.
+
+All operators act on values at stations, ordered section by section: K = 9 stations for each
+section. Axis 0 is the configuration.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.machine.model import Machine
+from boomsim.mechanics.geometry import Array, Layout, layout
+from boomsim.mechanics.profile import properties
+
+SEGMENTS, NODES = 3, 3
+PER_SECTION = SEGMENTS * NODES
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Stations:
+    """Where the stations lie and what acts beyond them.
+
+    Shapes are (configurations, K, 1) unless given; the last axis stretches over cells.
+
+    Attributes
+    ----------
+    position : ndarray, shape (configurations, sections, 9)
+        Along the section from its tail [m]
+    weight : ndarray, shape (configurations, sections, 9)
+        Simpson weights [m]
+    beyond : ndarray
+        1 where the station carries all that hangs on the inner sections, else 0 [1]
+    in_overlap : ndarray
+        1 between the tail and the outer section's mouth (base: heel pin to cylinder) [1]
+    mass_out : ndarray
+        Mass of the sections outboard that the station carries [kg]
+    area_up, area_side : ndarray
+        Wind area outboard: seen from behind or above (width), and from the side (height) [m2]
+    """
+
+    position: Array
+    weight: Array
+    beyond: Array
+    in_overlap: Array
+    mass_out: Array
+    area_up: Array
+    area_side: Array
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Plane:
+    """Bending in one plane: from the force across each station to moments and rotations.
+
+    Attributes
+    ----------
+    moment : ndarray, shape (configurations, K, K)
+        Bending moment for the known forces across the axis [m]
+    moment_head : ndarray, shape (configurations, K, 1)
+        Bending moment for a moment at the head [1]
+    pads : ndarray, shape (configurations, sections, K)
+        Front-pad force for the known forces across; base section: cylinder's force across [1]
+    pads_head : ndarray, shape (configurations, sections, 1)
+        The same for a moment at the head [1/m]
+    rotation : ndarray, shape (configurations, K, K)
+        Rotation of the axis for the known forces across [rad/N]
+    rotation_head : ndarray, shape (configurations, K, 1)
+        The same for a moment at the head [rad/(N m)]
+    rotation_lug : ndarray, shape (configurations, K, 1)
+        The same for the moment of the cylinder's axial pull at its eccentric lug [rad/(N m)]
+    stiffness : ndarray, shape (K, 1)
+        E I [N m2]
+    """
+
+    moment: Array
+    moment_head: Array
+    pads: Array
+    pads_head: Array
+    rotation: Array
+    rotation_head: Array
+    rotation_lug: Array
+    stiffness: Array
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Condensed:
+    """A machine's boom in a set of configurations, ready for any number of states.
+
+    Attributes
+    ----------
+    machine : Machine
+    layout : Layout
+    stations : Stations
+    up, side : Plane
+        Bending in the luffing plane and sideways
+    path : ndarray, shape (configurations, 1, K)
+        Weights that sum the direction of the axis to the position of the last front [m]
+    centres : ndarray, shape (configurations, sections, K)
+        The same for the centre of gravity of each section [m]
+    """
+
+    machine: Machine
+    layout: Layout
+    stations: Stations
+    up: Plane
+    side: Plane
+    path: Array
+    centres: Array
+
+
+def condense(machine: Machine, *, extension: Array) -> Condensed:
+    """Build the operators of a set of configurations.
+
+    Parameters
+    ----------
+    machine : Machine
+    extension : array_like, shape (configurations, moving sections)
+        Fraction of each stroke [1]
+
+    Returns
+    -------
+    Condensed
+
+    Raises
+    ------
+    ValueError
+        From :func:`boomsim.mechanics.geometry.layout`.
+    """
+    placed = layout(machine.boom, extension=extension)
+    cuts = _Cuts.of(machine, placed)
+    stations = _stations(machine, cuts)
+    shapes = [properties(s.profile) for s in machine.boom.sections]
+    modulus = np.array([s.material.modulus for s in machine.boom.sections])
+    up = _plane(cuts, stiffness=modulus * [p.i_y for p in shapes], clamped=False)
+    side = _plane(cuts, stiffness=modulus * [p.i_z for p in shapes], clamped=True)
+    path, centres = _positions(cuts)
+    return Condensed(
+        machine=machine,
+        layout=placed,
+        stations=stations,
+        up=up,
+        side=side,
+        path=path,
+        centres=centres,
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class _Cuts:
+    """Segments of each section; shapes (configurations, sections) and (…, 3) for segments."""
+
+    length: Array
+    support: Array
+    inner_tail: Array
+    seg_length: Array
+    position: Array
+    weight: Array
+    has_inner: Array
+    in_overlap: Array
+
+    @classmethod
+    def of(cls, machine: Machine, placed: Layout) -> "_Cuts":
+        count = len(machine.boom.sections)
+        length = np.broadcast_to([s.length for s in machine.boom.sections], placed.front.shape)
+        support = placed.overlap.copy()
+        support[:, 0] = machine.cylinder.attach_along
+        inner_tail = length.copy()
+        inner_tail[:, :-1] = placed.tail[:, 1:] - placed.tail[:, :-1]
+        inside = np.stack([support, inner_tail], axis=-1).clip(0.0, length[..., None])
+        breaks = np.concatenate(
+            [np.zeros((*length.shape, 1)), np.sort(inside, axis=-1), length[..., None]], axis=-1
+        )
+        seg_length = np.diff(breaks, axis=-1)
+        start, middle = breaks[..., :-1], breaks[..., :-1] + seg_length / 2
+        position = np.stack([start, middle, breaks[..., 1:]], axis=-1)
+        weight = seg_length[..., None] * (np.array([1.0, 4.0, 1.0]) / 6.0)
+        # A segment of no length lies nowhere: compare its middle, which then equals its start.
+        has_inner = (middle < inner_tail[..., None]).astype(float)
+        has_inner[:, count - 1] = 1.0
+        return cls(
+            length=length,
+            support=support,
+            inner_tail=inner_tail,
+            seg_length=seg_length,
+            position=position,
+            weight=weight,
+            has_inner=has_inner,
+            in_overlap=(middle < support[..., None]).astype(float),
+        )
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Configurations and sections."""
+        return self.length.shape[0], self.length.shape[1]
+
+    def spread(self, per_segment: Array) -> Array:
+        """Give each station its segment's value: (…, 3) to (…, 9)."""
+        return np.repeat(per_segment, NODES, axis=-1)
+
+
+def _stations(machine: Machine, cuts: _Cuts) -> Stations:
+    configurations, sections = cuts.shape
+    flat = (configurations, sections * PER_SECTION, 1)
+    position = cuts.position.reshape(configurations, sections, PER_SECTION)
+    own = 1.0 - position / cuts.length[..., None]
+    beyond = cuts.spread(cuts.has_inner)
+
+    def outboard(of_section: Array) -> Array:
+        of_inner = np.append(np.cumsum(of_section[::-1])[::-1][1:], 0.0)
+        return (own * of_section[:, None] + beyond * of_inner[:, None]).reshape(flat)
+
+    boom = machine.boom.sections
+    shapes = [properties(s.profile) for s in boom]
+    shown = np.array([s.length for s in boom])
+    return Stations(
+        position=position,
+        weight=cuts.weight.reshape(configurations, sections, PER_SECTION),
+        beyond=beyond.reshape(flat),
+        in_overlap=cuts.spread(cuts.in_overlap).reshape(flat),
+        mass_out=outboard(np.array([s.mass for s in boom])),
+        area_up=outboard(shown * [p.outer_width for p in shapes]),
+        area_side=outboard(shown * [p.outer_height for p in shapes]),
+    )
+
+
+def _integral(cuts: _Cuts) -> Array:
+    """Matrix of each section that integrates a function from the tail to every station.
+
+    Within a segment of length l: to the middle l (5 f0 + 8 f1 - f2)/24, to the end
+    l (f0 + 4 f1 + f2)/6. Shape (configurations, sections, 9, 9).
+    """
+    within = np.array([[0.0, 0.0, 0.0], [5.0, 8.0, -1.0], [4.0, 16.0, 4.0]]) / 24.0
+    configurations, sections = cuts.shape
+    matrix = np.zeros((configurations, sections, SEGMENTS, NODES, SEGMENTS, NODES))
+    for k in range(SEGMENTS):
+        matrix[:, :, k, :, k, :] = cuts.seg_length[:, :, k, None, None] * within
+        matrix[:, :, k + 1 :, :, k, :] = cuts.weight[:, :, None, None, k, :]
+    return matrix.reshape(configurations, sections, PER_SECTION, PER_SECTION)
+
+
+def _plane(cuts: _Cuts, *, stiffness: Array, clamped: bool) -> Plane:
+    configurations, sections = cuts.shape
+    size = sections * PER_SECTION
+    integral = _integral(cuts)
+    total = cuts.weight.reshape(configurations, sections, PER_SECTION)
+    pads, pads_head = _pads(cuts, total, clamped=clamped)
+    moment = np.zeros((configurations, sections, PER_SECTION, size))
+    moment_head = np.zeros((configurations, sections, PER_SECTION))
+    moment_head[:, -1] = 1.0
+    position = cuts.position.reshape(configurations, sections, PER_SECTION)
+    inner_arm = cuts.length[..., None] - np.maximum(position, cuts.inner_tail[..., None])
+    own_arm = np.maximum(cuts.support[..., None] - position, 0.0)
+    for i in range(sections):
+        block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
+        moment[:, i, :, block] = total[:, i, None, :] - integral[:, i]
+        moment[:, i] += own_arm[:, i, :, None] * pads[:, i, None, :]
+        moment_head[:, i] += own_arm[:, i] * pads_head[:, i, None]
+        if i + 1 < sections:
+            moment[:, i] -= inner_arm[:, i, :, None] * pads[:, i + 1, None, :]
+            moment_head[:, i] -= inner_arm[:, i] * pads_head[:, i + 1, None]
+    turn = _turn(cuts, integral, total, clamped=clamped)
+    flexible = turn / np.repeat(stiffness, PER_SECTION)
+    lug = np.zeros((configurations, sections, PER_SECTION))
+    lug[:, 0] = position[:, 0] / cuts.support[:, 0, None] * cuts.spread(cuts.in_overlap)[:, 0]
+    flat = (configurations, size, 1)
+    square = moment.reshape(configurations, size, size)
+    return Plane(
+        moment=square,
+        moment_head=moment_head.reshape(flat),
+        pads=pads,
+        pads_head=pads_head[..., None],
+        rotation=flexible @ square,
+        rotation_head=flexible @ moment_head.reshape(flat),
+        rotation_lug=flexible @ lug.reshape(flat),
+        stiffness=np.repeat(stiffness, PER_SECTION)[:, None],
+    )
+
+
+def _pads(cuts: _Cuts, total: Array, *, clamped: bool) -> tuple[Array, Array]:
+    """Front-pad forces from the condition that no moment acts at a tail, head inwards.
+
+    pad[i] overlap[i] = -(moment of what is outboard about the tail), where the inner section
+    counts with the force pair it puts on this one. A base section clamped at the heel has none.
+    """
+    configurations, sections = cuts.shape
+    pads = np.zeros((configurations, sections, sections * PER_SECTION))
+    pads_head = np.zeros((configurations, sections))
+    for i in range(sections - 1, -1 + clamped, -1):
+        block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
+        pads[:, i, block] = -total[:, i] / cuts.support[:, i, None]
+        if i + 1 == sections:
+            pads_head[:, i] = -1.0 / cuts.support[:, i]
+        else:
+            arm = (cuts.length[:, i] - cuts.inner_tail[:, i]) / cuts.support[:, i]
+            pads[:, i] += arm[:, None] * pads[:, i + 1]
+            pads_head[:, i] += arm * pads_head[:, i + 1]
+    return pads, pads_head
+
+
+def _turn(cuts: _Cuts, integral: Array, total: Array, *, clamped: bool) -> Array:
+    """Rotation of the axis at every station for a curvature at every station.
+
+    Between its two pads an inner section's mean rotation is the outer section's there (both pads
+    touch); the base section's is zero between heel pin and cylinder, or its rotation is zero at the
+    heel when clamped. Shape (configurations, K, K).
+    """
+    configurations, sections = cuts.shape
+    size = sections * PER_SECTION
+    turn = np.zeros((configurations, sections, PER_SECTION, size))
+    inside = total * cuts.spread(cuts.in_overlap) / cuts.support[..., None]
+    mouth = total * (1.0 - cuts.spread(cuts.has_inner))
+    for i in range(sections):
+        block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
+        start = np.zeros((configurations, size))
+        if i or not clamped:
+            start[:, block] = -np.einsum("cj,cjk->ck", inside[:, i], integral[:, i])
+        if i:
+            share = mouth[:, i - 1] / cuts.support[:, i, None]
+            start += np.einsum("cj,cjk->ck", share, turn[:, i - 1])
+        turn[:, i] = start[:, None, :]
+        turn[:, i, :, block] += integral[:, i]
+    return turn.reshape(configurations, size, size)
+
+
+def _positions(cuts: _Cuts) -> tuple[Array, Array]:
+    configurations, sections = cuts.shape
+    total = cuts.weight.reshape(configurations, sections, PER_SECTION)
+    position = cuts.position.reshape(configurations, sections, PER_SECTION)
+    along = total * cuts.spread(cuts.has_inner)
+    own = total * (1.0 - position / cuts.length[..., None])
+    centres = np.zeros((configurations, sections, sections, PER_SECTION))
+    for i in range(sections):
+        centres[:, i, :i] = along[:, :i]
+        centres[:, i, i] = own[:, i]
+    size = sections * PER_SECTION
+    return along.reshape(configurations, 1, size), centres.reshape(configurations, sections, size)

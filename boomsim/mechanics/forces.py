@@ -1,0 +1,161 @@
+"""What each section, pad, pin and cylinder carries, once the boom is in equilibrium."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.condense import PER_SECTION, Condensed
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.equilibrium import cylinder_direction
+from boomsim.mechanics.state import State
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Forces:
+    """Internal forces; a drooping boom has negative moments, a pressed one negative axial forces.
+
+    Shapes: (configurations, K, cells) at stations, (configurations, sections, cells) at joints.
+
+    Attributes
+    ----------
+    moment, moment_side : ndarray, K
+        Bending moments: in the luffing plane (positive curls the boom up), and sideways [N m]
+    axial, shear, shear_side : ndarray, K
+        Along the deflected axis (tension positive), across it in the luffing plane, sideways [N]
+    torsion : ndarray, K
+        About the axis [N m]
+    front_pad, rear_pad : ndarray, sections
+        The outer section's mouth pressing this one up from below, its own tail pressing the outer
+        section's top; base section: the cylinder's push across, and the heel pin's pull [N]
+    front_pad_side, rear_pad_side : ndarray, sections
+        The same sideways; zero for the base section [N]
+    lock : ndarray, sections
+        Thrust that the lock at the tail passes to the outer section; base section: none [N]
+    cylinder : ndarray, shape (configurations, cells)
+        Push of the luffing cylinder [N]
+    """
+
+    moment: Array
+    moment_side: Array
+    axial: Array
+    shear: Array
+    shear_side: Array
+    torsion: Array
+    front_pad: Array
+    rear_pad: Array
+    front_pad_side: Array
+    rear_pad_side: Array
+    lock: Array
+    cylinder: Array
+
+
+def section_forces(boom: Condensed, *, state: State) -> Forces:
+    """Resolve the equilibrium into section forces.
+
+    Parameters
+    ----------
+    boom : Condensed
+    state : State
+        Of the same boom
+
+    Returns
+    -------
+    Forces
+    """
+    head = state.head_moment[:, None]
+    pads = boom.up.pads @ state.across + boom.up.pads_head * head
+    moment = boom.up.moment @ state.across + boom.up.moment_head * head
+    moment[:, :PER_SECTION] += _lug_ramp(boom) * state.lug_moment[:, None]
+    cos, sin = np.cos(state.rotation), np.sin(state.rotation)
+    axial = state.force_along * cos + state.force_above * sin
+    cylinder, push_along, push_above = _cylinder(boom, state, pads[:, 0])
+    axial[:, :PER_SECTION] += boom.stations.in_overlap[:, :PER_SECTION] * push_along[:, None]
+    pads[:, 0] = push_above
+    shear = _with_pads(boom, state.across, pads)
+    rear, lock = _tails(boom, pads, state.across, axial)
+    side_pads, side_moment, side_shear, side_rear, torsion = _sideways(boom, state, moment)
+    return Forces(
+        moment=moment,
+        moment_side=side_moment,
+        axial=axial,
+        shear=shear,
+        shear_side=side_shear,
+        torsion=torsion,
+        front_pad=pads,
+        rear_pad=rear,
+        front_pad_side=side_pads,
+        rear_pad_side=side_rear,
+        lock=lock,
+        cylinder=cylinder,
+    )
+
+
+def _lug_ramp(boom: Condensed) -> Array:
+    position = boom.stations.position[:, 0, :, None]
+    reach = boom.machine.cylinder.attach_along
+    return position / reach * boom.stations.in_overlap[:, :PER_SECTION]
+
+
+def _cylinder(boom: Condensed, state: State, across: Array) -> tuple[Array, Array, Array]:
+    """Push along its axis and its parts, from the moment that it balances about the heel pin."""
+    cylinder = boom.machine.cylinder
+    along, above = cylinder_direction(
+        boom, cos_angle=np.cos(state.angle), sin_angle=np.sin(state.angle)
+    )
+    arm, depth = cylinder.attach_along, cylinder.attach_below
+    push = across * arm / (arm * above + depth * along)
+    return push, push * along, push * above
+
+
+def _with_pads(boom: Condensed, across: Array, pads: Array) -> Array:
+    """Shear: the known force across, the own front pad inside the overlap, the inner's beyond."""
+    inner = np.zeros_like(pads)
+    inner[:, :-1] = pads[:, 1:]
+    own = np.repeat(pads, PER_SECTION, axis=1) * boom.stations.in_overlap
+    beyond = np.repeat(inner, PER_SECTION, axis=1) * (1.0 - boom.stations.beyond)
+    return across + own - beyond
+
+
+def _tails(boom: Condensed, pads: Array, across: Array, axial: Array) -> tuple[Array, Array]:
+    """Rear-pad forces and lock thrusts, from the first station of each section, its tail.
+
+    The tail's reaction balances all that is outboard: across the axis with the front pad's help,
+    along the axis alone.
+    """
+    rear = pads + across[:, ::PER_SECTION]
+    lock = -axial[:, ::PER_SECTION]
+    lock[:, 0] = 0.0
+    return rear, lock
+
+
+def _sideways(
+    boom: Condensed, state: State, moment: Array
+) -> tuple[Array, Array, Array, Array, Array]:
+    joints = (*moment.shape[:1], len(boom.machine.boom.sections), moment.shape[2])
+    if not np.any(state.across_side):
+        nought, none = np.zeros_like(moment), np.zeros(joints)
+        return none, nought, nought, none, nought
+    head = state.head_moment_side[:, None]
+    pads = boom.side.pads @ state.across_side + boom.side.pads_head * head
+    bending = boom.side.moment @ state.across_side + boom.side.moment_head * head
+    shear = _with_pads(boom, state.across_side, pads)
+    rear = pads + state.across_side[:, ::PER_SECTION]
+    rear[:, 0] = 0.0
+    return pads, bending, shear, rear, _torsion(boom, state, moment, bending)
+
+
+def _torsion(boom: Condensed, state: State, moment: Array, bending: Array) -> Array:
+    """Torsion from the head's offset and from bending in two planes at once.
+
+    Local equilibrium of a bent rod: dT/ds = M_up M_side (1/EI_up - 1/EI_side), summed from the
+    front inwards along each section; joints pass torsion through. Twist is not fed back: the
+    sections are closed cells.
+    """
+    sections = len(boom.machine.boom.sections)
+    rate = moment * bending * (1.0 / boom.up.stiffness - 1.0 / boom.side.stiffness)
+    shape = (moment.shape[0], sections, PER_SECTION, moment.shape[2])
+    along = boom.stations.weight * boom.stations.beyond[..., 0].reshape(shape[:3])
+    gain = (rate.reshape(shape) * along[..., None]).sum(axis=2)
+    outer = np.cumsum(gain[:, ::-1], axis=1)[:, ::-1]
+    torsion = state.head_torsion[:, None] + outer
+    return np.repeat(torsion, PER_SECTION, axis=1)

@@ -1,0 +1,100 @@
+"""What acts on the boom: gravity on ground that leans, the hoist rope, wind, hoisting dynamics."""
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+
+GRAVITY = 9.80665
+"""Standard acceleration of free fall [m/s2]."""
+
+AIR_FACTOR = 0.613
+"""Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""
+
+HOISTING_CLASSES = {1: (1.05, 0.17), 2: (1.10, 0.34), 3: (1.15, 0.51), 4: (1.20, 0.68)}
+"""Least factor and slope beta2 [s/m] of hoisting classes HC1 to HC4 (EN 13001-2)."""
+
+
+def wind_pressure(speed: float) -> float:
+    """Dynamic pressure q = 0.613 v2 (ISO 4302).
+
+    Parameters
+    ----------
+    speed : float
+        Gust speed [m/s]
+
+    Returns
+    -------
+    float
+        Pressure [Pa]
+    """
+    return AIR_FACTOR * speed**2
+
+
+def hoisting_factor(speed: float, *, hoist_class: int) -> float:
+    """Factor phi2 = phi2_min + beta2 v on a load lifted off the ground (EN 13001-2).
+
+    A hoist that does not move gives 1: the factor is for lifting, not for hanging.
+
+    Parameters
+    ----------
+    speed : float
+        Steady hoisting speed [m/s]
+    hoist_class : int
+        1 (soft) to 4 (stiff) [1]
+
+    Returns
+    -------
+    float
+        phi2 [1]
+    """
+    least, slope = HOISTING_CLASSES[hoist_class]
+    return least + slope * speed if speed > 0.0 else 1.0
+
+
+def tackle_advantage(parts: int, *, sheave_efficiency: float) -> float:
+    """Load over lead-line pull, E (1 - E^N)/(1 - E), the lead line over one more sheave.
+
+    Parameters
+    ----------
+    parts : int
+        Parts of line N [1]
+    sheave_efficiency : float
+        Of one sheave E [1]
+
+    Returns
+    -------
+    float
+        Advantage [1]
+
+    Notes
+    -----
+    Source: wire-rope and rigging handbooks; E = 0.917 and N = 4 give 3.236. Without friction the
+    advantage is N.
+    """
+    efficiency = sheave_efficiency
+    return sum(efficiency**k for k in range(1, parts + 1))
+
+
+def gravity_in_base(angle: Array, *, lean: float, lean_across: float) -> tuple[Array, Array, float]:
+    """Acceleration of free fall in axes of the base section.
+
+    Parameters
+    ----------
+    angle : ndarray
+        Boom angle against the crane's own horizontal [rad]
+    lean, lean_across : float
+        Ground out of level, downhill ahead of the boom and to its left [rad]
+
+    Returns
+    -------
+    along, above : ndarray
+        Along the base section and upwards from it [m/s2]
+    left : float
+        Across, to the left [m/s2]
+    """
+    in_plane = GRAVITY * np.cos(lean_across)
+    return (
+        -in_plane * np.sin(angle - lean),
+        -in_plane * np.cos(angle - lean),
+        float(GRAVITY * np.sin(lean_across)),
+    )

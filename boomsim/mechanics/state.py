@@ -1,0 +1,185 @@
+"""The deflected boom in equilibrium: every other number follows from this one solution.
+
+The axis bends without stretching; its rotation at every station is the unknown. The force that the
+axis carries at a station has a part across the *deflected* axis; the integral of that part is the
+bending moment, which bends the axis: rotation = operator x force across. That is the plane
+elastica, so the second-order effect of the load and the shortening of lever arms are in it.
+Sideways the same holds with small rotations.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.machine.model import CALM, Disturbances
+from boomsim.mechanics.condense import Condensed
+from boomsim.mechanics.equilibrium import LuffingPlane, Sideways, Sweeps, relax
+from boomsim.mechanics.geometry import Array
+
+LARGEST_ROTATION = 0.5
+"""A boom bent further than this has long left the model, and the series for its sine [rad]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Factors:
+    """Partial factors on loads: on the machine's own weight and on the gross load [1]."""
+
+    dead: float = 1.0
+    live: float = 1.0
+
+
+SERVICE = Factors()
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class State:
+    """The boom under load, solved; NaN where there is no solution.
+
+    Axes of the base section: ``along`` it from the heel pin, ``above`` it in the luffing plane,
+    ``left`` of it. Arrays have shape (configurations, cells) or, marked K, (configurations, K,
+    cells).
+
+    Attributes
+    ----------
+    angle : ndarray
+        Boom angle [rad]
+    load : ndarray
+        Gross load [kg]
+    rotation, rotation_side : ndarray, K
+        Of the axis at each station [rad]
+    across, across_side : ndarray, K
+        Force across the axis from all that is outboard, without pads [N]
+    force_along, force_above : ndarray, K
+        The same force in axes of the base section [N]
+    head_along, head_above, head_left : ndarray
+        Head sheave centre [m]
+    head_moment, head_moment_side, head_torsion : ndarray
+        At the front of the last section [N m]
+    line_pull : ndarray
+        In the lead line [N]
+    lug_moment : ndarray
+        Axial pull of the luffing cylinder times the depth of its lug [N m]
+    converged : ndarray of bool
+        False where the boom found no equilibrium: at or beyond its elastic critical load, or out
+        of reach
+    sweeps : int
+        Iterations used
+    """
+
+    angle: Array
+    load: Array
+    rotation: Array
+    rotation_side: Array
+    across: Array
+    across_side: Array
+    force_along: Array
+    force_above: Array
+    head_along: Array
+    head_above: Array
+    head_left: Array
+    head_moment: Array
+    head_moment_side: Array
+    head_torsion: Array
+    line_pull: Array
+    lug_moment: Array
+    converged: Array
+    sweeps: int
+
+
+def solve_state(
+    boom: Condensed,
+    *,
+    load: Array,
+    parts: int,
+    angle: Array | None = None,
+    radius: Array | None = None,
+    factors: Factors = SERVICE,
+    disturbances: Disturbances = CALM,
+    start: Array | None = None,
+) -> State:
+    """Find the equilibrium of every cell, at a given boom angle or a given loaded radius.
+
+    Parameters
+    ----------
+    boom : Condensed
+        Of `c` configurations
+    load : ndarray, shape (c, cells) or broadcastable
+        Gross load [kg]
+    parts : int
+        Parts of line [1]
+    angle : ndarray, optional
+        Boom angle, kept [rad]
+    radius : ndarray, optional
+        Loaded radius, kept; the boom angle follows. Give this or `angle` [m]
+    factors : Factors
+        On weights and load [1]
+    disturbances : Disturbances
+    start : ndarray, optional
+        Rotations to start from, shape (c, K, cells) [rad]
+
+    Returns
+    -------
+    State
+
+    Raises
+    ------
+    ValueError
+        If not exactly one of `angle` and `radius` is given.
+    """
+    if (angle is None) == (radius is None):
+        raise ValueError("Give either the boom angle or the radius, and not both.")
+    held = np.asarray(angle if radius is None else radius, dtype=float)
+    shape = np.broadcast_shapes(np.shape(load), held.shape, (len(boom.layout.front), 1))
+    plane = LuffingPlane(
+        boom,
+        load=np.broadcast_to(load, shape).astype(float),
+        held=np.broadcast_to(held, shape),
+        hold_radius=radius is not None,
+        parts=parts,
+        dead=factors.dead,
+        live=factors.live,
+        disturbances=disturbances,
+    )
+    size = boom.up.rotation.shape[1]
+    first = np.zeros((shape[0], size, shape[1])) if start is None else start.copy()
+    with np.errstate(all="ignore"):
+        bent = relax(plane.turned, start=first)
+        plane.turned(bent.rotation)
+        side = Sideways(plane)
+        swayed = relax(side.turned, start=np.zeros_like(first)) if side.acts else None
+    return _state(plane, side, bent, swayed)
+
+
+def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | None) -> State:
+    good = bent.converged & (np.max(np.abs(bent.rotation), axis=1) < LARGEST_ROTATION)
+    nought = np.zeros_like(plane.load)
+    if swayed is not None:
+        side.turned(swayed.rotation)
+        good &= swayed.converged
+        good &= np.max(np.abs(swayed.rotation), axis=1) < LARGEST_ROTATION
+    void = np.where(good, 0.0, np.nan)
+
+    def known(values: Array) -> Array:
+        return values + (void if values.ndim == 2 else void[:, None, :])
+
+    straight = np.zeros_like(bent.rotation)
+    return State(
+        angle=known(plane.angle),
+        load=plane.load,
+        rotation=known(bent.rotation),
+        rotation_side=straight if swayed is None else known(swayed.rotation),
+        across=known(plane.across),
+        across_side=straight if swayed is None else known(side.across),
+        force_along=known(plane.along),
+        force_above=known(plane.above),
+        head_along=known(plane.head_along),
+        head_above=known(plane.head_above),
+        head_left=nought if swayed is None else known(side.head_left),
+        head_moment=known(plane.head_moment),
+        head_moment_side=nought if swayed is None else known(side.head_moment),
+        head_torsion=nought if swayed is None else known(side.head_torsion),
+        line_pull=plane.pull,
+        lug_moment=known(plane.lug_moment),
+        converged=good,
+        sweeps=bent.count,
+    )

@@ -1,0 +1,220 @@
+"""Rated capacity: the largest gross load at which no limit is used beyond one."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.loads import GRAVITY, tackle_advantage
+from boomsim.rating.limits import STABILITY, Limit
+from boomsim.rating.response import Response, respond
+from boomsim.rating.setup import Setup
+
+CLOSE = 1e-6
+"""How near to one the largest use must come; the capacity is then good to some 1e-6 of itself."""
+
+MOST_TRIES = 40
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Rating:
+    """Rated cells. Shapes (configurations, cells) unless given.
+
+    Attributes
+    ----------
+    setup : Setup
+    boom : Condensed
+    radius : ndarray
+        [m]
+    capacity : ndarray
+        Gross; NaN out of reach, 0 where a limit is passed without any load [kg]
+    governing : ndarray of int
+        Index into `limits`; -1 where blank
+    limits : tuple of Limit
+    use : ndarray, shape (limits, configurations, cells)
+        Of every limit at the rated load [1]
+    angle, tipping_load, tip_deflection : ndarray
+        At the rated load [rad], [kg], [m]
+    valid : ndarray of bool
+        False where the tip deflection is beyond the range of the model
+    """
+
+    setup: Setup
+    boom: Condensed
+    radius: Array
+    capacity: Array
+    governing: np.ndarray
+    limits: tuple[Limit, ...]
+    use: Array
+    angle: Array
+    tipping_load: Array
+    tip_deflection: Array
+    valid: np.ndarray
+
+    @property
+    def is_stability(self) -> np.ndarray:
+        """True where the crane would tip first."""
+        families = np.array([limit.family == STABILITY for limit in self.limits] + [False])
+        return np.asarray(families[self.governing])
+
+
+def rate(
+    setup: Setup, *, extension: Array, radius: Array, batch: int = 32
+) -> Rating:
+    """Rate every configuration at every radius.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : array_like, shape (configurations, moving sections)
+        Fractions of the strokes [1]
+    radius : array_like, shape (cells,) or (configurations, cells)
+        Loaded radius, kept as the load grows [m]
+    batch : int
+        Configurations solved together; so many fit a processor's cache
+
+    Returns
+    -------
+    Rating
+
+    Raises
+    ------
+    ValueError
+        If an extension or a radius is not a number in its range.
+    """
+    fractions = np.atleast_2d(np.asarray(extension, dtype=float))
+    radii = np.asarray(radius, dtype=float)
+    if not np.all(radii > 0.0):
+        raise ValueError(
+            f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
+        )
+    radii = np.broadcast_to(radii, (len(fractions), radii.shape[-1]))
+    pieces = [
+        _Search(
+            setup,
+            boom=condense(setup.machine, extension=fractions[i : i + batch]),
+            radius=radii[i : i + batch],
+        ).run()
+        for i in range(0, len(fractions), batch)
+    ]
+    return pieces[0] if len(pieces) == 1 else _join(setup, fractions, pieces)
+
+
+def _join(setup: Setup, fractions: Array, pieces: list[Rating]) -> Rating:
+    def joined(name: str, axis: int = 0) -> np.ndarray:
+        return np.concatenate([getattr(p, name) for p in pieces], axis=axis)
+
+    return Rating(
+        setup=setup,
+        boom=condense(setup.machine, extension=fractions),
+        radius=joined("radius"),
+        capacity=joined("capacity"),
+        governing=joined("governing"),
+        limits=pieces[0].limits,
+        use=joined("use", axis=1),
+        angle=joined("angle"),
+        tipping_load=joined("tipping_load"),
+        tip_deflection=joined("tip_deflection"),
+        valid=joined("valid"),
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class _Trial:
+    """One load tried in every cell, and what came of it."""
+
+    load: Array
+    response: Response
+
+    @property
+    def worst(self) -> Array:
+        return np.asarray(np.max(self.response.use, axis=0))
+
+
+class _Search:
+    """Secants of every limit's use over the load, kept in a bracket; all cells at once.
+
+    Uses grow almost in proportion to the load and a little faster (second order), so the limit
+    whose secant reaches one first is nearly always the one that governs.
+    """
+
+    def __init__(self, setup: Setup, *, boom: Condensed, radius: Array) -> None:
+        self.setup, self.boom, self.radius = setup, boom, radius
+
+    def run(self) -> Rating:
+        with np.errstate(all="ignore"):
+            before = self._try(np.zeros_like(self.radius), start=None)
+            reachable = before.response.state.converged
+            loadable = reachable & (before.worst < 1.0)
+            self.low, self.high = np.zeros_like(self.radius), self._most()
+            first = np.minimum(before.response.balance.least, self.high)
+            now = self._try(np.where(loadable, first, 0.0), start=None)
+            for _ in range(MOST_TRIES):
+                self._narrow(now)
+                met = np.abs(now.worst - 1.0) < CLOSE
+                done = ~loadable | met | (self.high - self.low < CLOSE * self.high)
+                if np.all(done):
+                    break
+                load = np.where(done, now.load, self._next(before, now))
+                start = _extrapolate(before, now, load)
+                before, now = now, self._try(load, start=start)
+            capacity = np.where(met, now.load, self.low)
+        return self._rating(now.response, np.where(reachable, capacity, np.nan))
+
+    def _try(self, load: Array, *, start: Array | None) -> _Trial:
+        response = respond(
+            self.setup, boom=self.boom, load=load, radius=self.radius, start=start
+        )
+        return _Trial(load=load, response=response)
+
+    def _most(self) -> Array:
+        """Load at which the line pull is used up: no rated load is beyond it."""
+        hoist = self.setup.machine.hoist
+        advantage = tackle_advantage(self.setup.parts, sheave_efficiency=hoist.sheave_efficiency)
+        return np.full_like(self.radius, hoist.line_pull * advantage / GRAVITY)
+
+    def _narrow(self, trial: _Trial) -> None:
+        safe = trial.worst <= 1.0
+        self.low = np.where(safe, np.maximum(self.low, trial.load), self.low)
+        self.high = np.where(safe, self.high, np.minimum(self.high, trial.load))
+
+    def _next(self, before: _Trial, now: _Trial) -> Array:
+        slope = (now.response.use - before.response.use) / (now.load - before.load)
+        reach = now.load + (1.0 - now.response.use) / slope
+        wanted = np.min(np.where(slope > 0.0, reach, np.inf), axis=0)
+        inside = (wanted > self.low) & (wanted < self.high)
+        return np.where(inside, wanted, (self.low + self.high) / 2)
+
+    def _rating(self, response: Response, capacity: Array) -> Rating:
+        blank = np.isnan(capacity) | ~response.in_range & response.state.converged
+        names = [limit.name for limit in response.limits]
+        used = np.where(np.isnan(response.use), -np.inf, response.use)
+        governing = np.argmax(used, axis=0)
+        governing = np.where(response.state.converged, governing, names.index("boom buckling"))
+
+        def shown(values: Array) -> Array:
+            return np.where(blank, np.nan, values)
+
+        return Rating(
+            setup=self.setup,
+            boom=self.boom,
+            radius=self.radius,
+            capacity=shown(capacity),
+            governing=np.where(blank, -1, governing),
+            limits=response.limits,
+            use=shown(response.use),
+            angle=shown(response.state.angle),
+            tipping_load=shown(response.balance.least),
+            tip_deflection=shown(response.tip_deflection),
+            valid=response.is_valid & ~blank,
+        )
+
+
+def _extrapolate(before: _Trial, now: _Trial, load: Array) -> Array:
+    """Rotations to start from: in proportion to the load, or straight where one trial failed."""
+    share = (load - now.load) / (now.load - before.load)
+    share = np.where(np.isfinite(share), share, 0.0)[:, None]
+    last, first = now.response.state.rotation, before.response.state.rotation
+    guess = last + share * (last - first)
+    return np.where(np.isfinite(guess), guess, 0.0)

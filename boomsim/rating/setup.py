@@ -1,0 +1,158 @@
+"""How the crane is set up for a question: every choice made, nothing left to guess."""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Protocol, TypeVar
+
+import numpy as np
+
+from boomsim.machine.model import (
+    CALM,
+    Disturbances,
+    Machine,
+    Rigging,
+    Support,
+    TurningMass,
+)
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.stability import tipping_lines
+from boomsim.rating.rules import RULES, Rule
+
+SECTORS = ("around", "rear")
+"""All around the crane (the least of all slew angles), and over the rear only."""
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str: ...
+
+
+_N = TypeVar("_N", bound=_Named)
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Setup:
+    """A machine, rigged.
+
+    Attributes
+    ----------
+    machine : Machine
+    counterweight : TurningMass
+    support : Support
+    parts : int
+        Parts of line [1]
+    slew : ndarray, shape (slews,)
+        Slew angles that the rating must hold for; the least favourable counts [rad]
+    sector : str
+        What `slew` stands for, in words
+    rule : Rule
+    disturbances : Disturbances
+    """
+
+    machine: Machine
+    counterweight: TurningMass
+    support: Support
+    parts: int
+    slew: Array
+    sector: str
+    rule: Rule
+    disturbances: Disturbances = CALM
+
+
+def set_up(
+    machine: Machine,
+    *,
+    rigging: Rigging | None = None,
+    slew: float | str = "around",
+    rule: str = "share",
+    disturbances: Disturbances = CALM,
+) -> Setup:
+    """Settle every choice.
+
+    Parameters
+    ----------
+    machine : Machine
+    rigging : Rigging, optional
+        Default: the machine's usual counterweight, supports and parts of line
+    slew : float or str
+        A slew angle [rad], or a sector: "around" or "rear"
+    rule : str
+        A name in `boomsim.rating.rules.RULES`
+    disturbances : Disturbances
+
+    Returns
+    -------
+    Setup
+
+    Raises
+    ------
+    ValueError
+        If a name is not among the machine's choices.
+    """
+    rigging = rigging or Rigging()
+    parts = machine.hoist.parts[-1] if rigging.parts is None else rigging.parts
+    if parts not in machine.hoist.parts:
+        offered = ", ".join(str(p) for p in machine.hoist.parts)
+        raise ValueError(f"{parts} parts of line cannot be reeved here. Choose one of {offered}.")
+    support = _choose(machine.supports, rigging.support, "support")
+    if rule not in RULES:
+        raise ValueError(_unknown("rule", rule, list(RULES)))
+    angles, words = _slew_angles(support, slew)
+    return Setup(
+        machine=machine,
+        counterweight=_choose(machine.counterweights, rigging.counterweight, "counterweight"),
+        support=support,
+        parts=parts,
+        slew=angles,
+        sector=words,
+        rule=RULES[rule],
+        disturbances=disturbances,
+    )
+
+
+def _choose(choices: tuple[_N, ...], name: str | None, what: str) -> _N:
+    if name is None:
+        return choices[0]
+    for choice in choices:
+        if choice.name == name:
+            return choice
+    raise ValueError(_unknown(what, name, [c.name for c in choices]))
+
+
+def _unknown(what: str, name: str, known: list[str]) -> str:
+    near = get_close_matches(name, known, n=1)
+    hint = f" Did you mean {near[0]!r}?" if near else ""
+    return f"There is no {what} {name!r}.{hint} Choose one of: {', '.join(map(repr, known))}."
+
+
+def _slew_angles(support: Support, slew: float | str) -> tuple[Array, str]:
+    if not isinstance(slew, str):
+        if not np.isfinite(slew):
+            raise ValueError(f"A slew angle of {slew} is no angle. Give it in degrees, as '90 deg'.")
+        return np.array([slew]), f"slewed to {np.degrees(slew):.0f}°"
+    if slew not in SECTORS:
+        raise ValueError(_unknown("sector", slew, list(SECTORS)))
+    lines = tipping_lines(support)
+    square = np.arctan2(lines.normal[:, 1], lines.normal[:, 0])
+    if slew == "around":
+        return square, "all around"
+    edge = rear_sector(support)
+    inside = square[np.abs(square) < edge]
+    return np.concatenate([[-edge, 0.0, edge], inside[inside != 0.0]]), "over the rear"
+
+
+def rear_sector(support: Support) -> float:
+    """Half the angle between the lines from the axis of rotation through the rear jack centres.
+
+    Parameters
+    ----------
+    support : Support
+
+    Returns
+    -------
+    float
+        The over-rear sector is between minus and plus this slew angle [rad]
+    """
+    points = np.array(support.points)
+    rear = points[points[:, 0] > points[:, 0].max() - 1e-6]
+    return float(np.min(np.abs(np.arctan2(rear[:, 1], rear[:, 0]))))
