@@ -409,7 +409,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     str
         ' Did you mean "…"?' or nothing
     """
-    near = difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)
+    near = difflib.get_close_matches(word[:60], list(known), n=1, cutoff=0.6)
     return f' Did you mean "{near[0]}"?' if near else ""
 
 
@@ -507,7 +507,7 @@ def _ask_pint(unit: str) -> tuple[Fraction, str]:
 
     try:
         one = registry().Quantity(1.0, registry().parse_units(unit)).to_base_units()
-        base = dict(one.unit_items())
+        base = {name: float(str(power)) for name, power in one.unit_items()}
     except (pint.PintError, AttributeError, KeyError, TypeError, ValueError, ArithmeticError):
         raise UnitError(unit) from None
     for quantity in QUANTITIES.values():
@@ -519,11 +519,12 @@ def _ask_pint(unit: str) -> tuple[Fraction, str]:
 @lru_cache(maxsize=64)
 def _base_of(unit: str) -> dict[str, float]:
     """Base units of a quantity's SI unit, as pint counts them."""
-    return dict(registry().Quantity(1.0, registry().parse_units(unit)).to_base_units().unit_items())
+    one = registry().Quantity(1.0, registry().parse_units(unit)).to_base_units()
+    return {name: float(str(power)) for name, power in one.unit_items()}
 
 
 @lru_cache(maxsize=1)
-def registry() -> "UnitRegistry":
+def registry() -> "UnitRegistry[float]":
     """Return the one unit registry; made on first use, for it takes a fifth of a second.
 
     Returns

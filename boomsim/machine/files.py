@@ -2,19 +2,20 @@
 
 import tomllib
 from functools import lru_cache
-from importlib.resources import files
 from os import PathLike
 from pathlib import Path
 from typing import Any
 
 from boomsim.machine.faults import Fault, MachineFileError
 from boomsim.machine.model import Machine
+from boomsim.machine.reading import Reading
+from boomsim.machine.schema import MACHINE
 from boomsim.units import did_you_mean
 
 LARGEST_FILE = 256 * 1024
 """A machine file is a few kilobytes; anything larger is something else [bytes]."""
 
-_BUILTIN = "builtin"
+_BUILTIN = Path(__file__).with_name("builtin")
 
 
 def machine_names() -> tuple[str, ...]:
@@ -25,8 +26,7 @@ def machine_names() -> tuple[str, ...]:
     tuple of str
         In alphabetical order
     """
-    entries = files(__package__).joinpath(_BUILTIN).iterdir()
-    return tuple(sorted(e.name[: -len(".toml")] for e in entries if e.name.endswith(".toml")))
+    return tuple(sorted(path.stem for path in _BUILTIN.glob("*.toml")))
 
 
 def builtin_text(name: str) -> str:
@@ -43,7 +43,7 @@ def builtin_text(name: str) -> str:
     """
     if name not in machine_names():
         raise MachineFileError(name, [Fault(path="", says=_no_such(name))])
-    return files(__package__).joinpath(_BUILTIN, f"{name}.toml").read_text(encoding="utf-8")
+    return (_BUILTIN / f"{name}.toml").read_text(encoding="utf-8")
 
 
 def load_machine(name_or_path: str | PathLike[str]) -> Machine:
@@ -99,11 +99,13 @@ def read_machine(text: str, where: str) -> Machine:
     MachineFileError
         With every fault
     """
-    from boomsim.machine.structure import read_structure
-
     if len(text) > LARGEST_FILE:
         raise MachineFileError(where, [Fault(path="", says=_too_large(len(text)))])
-    return read_structure(_read_toml(text, where), where)
+    reading = Reading()
+    machine: Machine | None = MACHINE.read(_read_toml(text, where), "", reading)
+    if reading.faults or machine is None:
+        raise MachineFileError(where, reading.faults)
+    return machine
 
 
 def _read_toml(text: str, where: str) -> dict[str, Any]:

@@ -1,223 +1,318 @@
-"""The structure of a machine file, table by table, with the meaning of every key.
+"""The tables of a machine file, key by key.
 
-The descriptions serve three: the reader here, the comments of
-:func:`boomsim.machine.write.machine_to_toml`, and the message when a key is missing.
+Each key says how its value is read, the plausible range of its figure, and what it means; the
+meaning serves the message when the key is missing and the comment when a file is written.
 """
 
-from typing import Annotated, Literal
+from collections.abc import Mapping
+from typing import Any
 
-from pydantic import BaseModel, ConfigDict, Field, StrictInt
-
-from boomsim.machine import figure_types as f
+from boomsim.machine import model
+from boomsim.machine.boom_check import boom_faults, profile_faults, section_faults
+from boomsim.machine.check import machine_faults, names_faults, support_faults
+from boomsim.machine.profiles import box, polygon, tube
+from boomsim.machine.reading import (
+    Choice,
+    Figure,
+    Key,
+    Named,
+    NameOf,
+    Reader,
+    Reading,
+    Several,
+    Table,
+    Text,
+    Whole,
+)
 
 MOST_SECTIONS = 10
 
+LENGTH = Figure("length", "2 cm", "100 m")
+TRAVEL = Figure("length", "1 cm", "60 m")
+OVERLAP = Figure("length", "5 mm", "30 m")
+AHEAD = Figure("length", "0 m", "5 m")
+PLACE = Figure("length", "-30 m", "30 m")
+HEIGHT = Figure("length", "0 m", "20 m")
+SIZE = Figure("small_length", "4 mm", "3000 mm")
+ACROSS = Figure("small_length", "-3000 mm", "3000 mm")
+THICKNESS = Figure("small_length", "0.2 mm", "100 mm")
+PLAY = Figure("small_length", "0 mm", "50 mm")
+NOSE = Figure("small_length", "0 mm", "3000 mm")
+MASS = Figure("mass", "1 g", "200 t")
+MASS_OR_NONE = Figure("mass", "1 g", "200 t", zero=True)
+FORCE = Figure("force", "0.1 N", "20 MN")
+MOMENT = Figure("moment", "0.1 N m", "100 MN m")
+YIELD_STRESS = Figure("stress", "5 MPa", "2000 MPa")
+MODULUS = Figure("stress", "1 GPa", "1000 GPa")
+PAD_PRESSURE = Figure("stress", "0.05 MPa", "500 MPa")
+DENSITY = Figure("density", "100 kg/m3", "25000 kg/m3")
+ANGLE = Figure("angle", "-30 deg", "89 deg")
+STIFFNESS = Figure("stiffness", "0.5 kN/m", "10000 MN/m")
+GROUND_AREA = Figure("area", "0.2 cm2", "10 m2")
+SHARE = Figure("share", "0 %", "100 %")
+EFFICIENCY = Figure("share", "50 %", "100 %")
+COEFFICIENT = Figure("number", "0.1", "4")
+NAME = Text(longest=40, plain=True)
 
-class Table(BaseModel):
-    """A table of the file: no unknown keys, no other types than written."""
+MATERIAL = Table(
+    model.Material,
+    {
+        "yield_stress": Key(YIELD_STRESS, "stress at which it yields"),
+        "modulus": Key(MODULUS, "Young's modulus: stress over strain"),
+        "density": Key(DENSITY, "to compare a section's mass with its plates"),
+    },
+)
 
-    model_config = ConfigDict(extra="forbid", frozen=True, hide_input_in_errors=True)
+BOX = Table(
+    box,
+    {
+        "height": Key(SIZE, "over the outside"),
+        "width": Key(SIZE, "over the outside"),
+        "top": Key(THICKNESS, "thickness of the top plate"),
+        "bottom": Key(THICKNESS, "thickness of the bottom plate"),
+        "web": Key(THICKNESS, "thickness of each side plate"),
+    },
+    check=profile_faults,
+)
+
+TUBE = Table(
+    tube,
+    {
+        "diameter": Key(SIZE, "over the outside"),
+        "wall": Key(THICKNESS, "thickness of the wall"),
+    },
+    check=profile_faults,
+)
 
 
-class MaterialTable(Table):
-    """`[materials.NAME]`."""
-
-    yield_stress: f.YieldStress = Field(description="stress at which it yields")
-    modulus: f.Modulus = Field(description="Young's modulus: stress over strain")
-    density: f.Density = Field(description="to compare a section's mass with its plates")
-
-
-class BoxTable(Table):
-    """`box`: four plates, outside sizes."""
-
-    height: f.Size = Field(description="over the outside")
-    width: f.Size = Field(description="over the outside")
-    top: f.Thickness = Field(description="thickness of the top plate")
-    bottom: f.Thickness = Field(description="thickness of the bottom plate")
-    web: f.Thickness = Field(description="thickness of each side plate")
+def _polygon(
+    corners: tuple[tuple[float, float], ...], thickness: tuple[float, ...], kind: str
+) -> model.Profile:
+    """Make a polygon that may remember how it was first given."""
+    if len(corners) != len(thickness):
+        raise ValueError(
+            f"{len(corners)} corners need {len(corners)} thicknesses, one for the plate from each "
+            f"corner to the next and one for the plate that closes the cell; here are "
+            f"{len(thickness)}."
+        )
+    made = polygon(corners, thickness=thickness)
+    return model.Profile(corners=made.corners, thickness=made.thickness, kind=kind)
 
 
-class TubeTable(Table):
-    """`tube`: a round tube."""
+POLYGON = Table(
+    _polygon,
+    {
+        "corners": Key(Several(Several(ACROSS, 2, 2), 3, 60), "[right, up] of each, mid-plate"),
+        "thickness": Key(Several(THICKNESS, 3, 60), "of the plate from each corner to the next"),
+        "kind": Key(Choice(("polygon", "box", "tube")), "what to call it", "polygon"),
+    },
+    check=profile_faults,
+)
 
-    diameter: f.Size = Field(description="over the outside")
-    wall: f.Thickness = Field(description="thickness of the wall")
+PAD = Table(
+    model.Pad,
+    {
+        "length": Key(SIZE, "along the boom"),
+        "width": Key(SIZE, "across the boom"),
+        "pressure": Key(PAD_PRESSURE, "allowable pressure"),
+    },
+)
+
+LOCK = Table(
+    model.Lock,
+    {
+        "kind": Key(Choice(("pins", "drive")), '"pins" or "drive"'),
+        "strength": Key(FORCE, "largest force along the boom that it holds"),
+    },
+)
+
+SHAPES: Mapping[str, Key] = {
+    "box": Key(BOX, "four plates: outside sizes and thicknesses", None),
+    "tube": Key(TUBE, "a round tube", None),
+    "polygon": Key(POLYGON, "any convex shape of plates, the same left and right", None),
+}
 
 
-class PolygonTable(Table):
-    """`polygon`: any convex shape that is the same left and right."""
+def _section(
+    box: model.Profile | None,
+    tube: model.Profile | None,
+    polygon: model.Profile | None,
+    **values: Any,
+) -> model.Section:
+    """Make a section from the one shape it has."""
+    shapes = [shape for shape in (box, tube, polygon) if shape]
+    if len(shapes) != 1:
+        raise ValueError(
+            f"A section needs one shape and has {len(shapes)}. Give it one of {', '.join(SHAPES)}."
+        )
+    return model.Section(profile=shapes[0], **values)
 
-    corners: tuple[tuple[f.Across, f.Across], ...] = Field(
-        description="[across, up] of each corner, mid-plate", min_length=3, max_length=60
+
+_EVERY_SECTION: Mapping[str, Key] = {
+    "material": Key(NameOf("materials"), "one of the names under [materials]"),
+    "length": Key(LENGTH, "from its tail to its front"),
+    "mass": Key(MASS, "plates, stiffeners, pads, pins and ropes"),
+    **SHAPES,
+}
+_ONLY_MOVING: Mapping[str, Key] = {
+    "stroke": Key(TRAVEL, "how far it can move out"),
+    "nose": Key(NOSE, "stands ahead of the outer section's front when moved in"),
+    "least_overlap": Key(OVERLAP, "overlap with the outer section that must remain"),
+    "clearance": Key(PLAY, "play of the pads, up and down"),
+    "front_pad": Key(PAD, "one of the two at the outer section's mouth"),
+    "rear_pad": Key(PAD, "one of the two at this section's tail"),
+    "lock": Key(LOCK, "what keeps it from sliding"),
+}
+BASE_SECTION = Table(
+    _section,
+    _EVERY_SECTION,
+    check=section_faults,
+    not_here=dict.fromkeys(_ONLY_MOVING, "The base section does not move: take this out."),
+)
+MOVING_SECTION = Table(_section, {**_EVERY_SECTION, **_ONLY_MOVING}, check=section_faults)
+
+
+class Sections(Several):
+    """The sections: the base section first, then those that move."""
+
+    def read_item(self, value: object, number: int, path: str, reading: Reading) -> Any:
+        """Read the first as the base section."""
+        table = MOVING_SECTION if number else BASE_SECTION
+        return table.read(value, path, reading)
+
+
+HEAD = Table(
+    model.Head,
+    {
+        "ahead": Key(AHEAD, "sheave centre ahead of the last section's front"),
+        "below": Key(PLACE, "sheave centre below the boom's axis"),
+        "rope_above": Key(PLACE, "line to the winch above the boom's axis"),
+        "mass": Key(MASS, "head with its sheaves"),
+    },
+)
+
+BOOM = Table(
+    model.Boom,
+    {
+        "systems": Key(
+            Several(Choice(model.BOOM_SYSTEMS), 1, 4),
+            "how the sections move; the first is the usual one",
+        ),
+        "lock_positions": Key(
+            Several(SHARE, 1, 12), "shares of the stroke at which a pinned boom locks", (0.0, 1.0)
+        ),
+        "least_angle": Key(ANGLE, "lowest boom angle above horizontal"),
+        "greatest_angle": Key(ANGLE, "steepest boom angle"),
+        "wind_shape": Key(COEFFICIENT, "force coefficient of the boom in wind"),
+        "head": Key(HEAD, "the boom head"),
+        "sections": Key(Sections(MOVING_SECTION, 2, MOST_SECTIONS), "the base section first"),
+    },
+    check=boom_faults,
+)
+
+CYLINDER = Table(
+    model.LuffingCylinder,
+    {
+        "base_out": Key(PLACE, "lower pin ahead of the axis of rotation"),
+        "base_up": Key(HEIGHT, "lower pin above the ground"),
+        "attach_along": Key(LENGTH, "upper pin, along the boom from the heel pin"),
+        "attach_below": Key(PLACE, "upper pin, below the boom's axis"),
+        "strength": Key(FORCE, "largest push"),
+        "mass": Key(MASS, "half of it goes with each pin"),
+    },
+)
+
+HOIST = Table(
+    model.Hoist,
+    {
+        "winch_out": Key(PLACE, "winch ahead of the axis of rotation"),
+        "winch_up": Key(HEIGHT, "winch above the ground"),
+        "line_pull": Key(FORCE, "permissible pull in one part of the rope"),
+        "sheave_efficiency": Key(EFFICIENCY, "pull off over pull on, one sheave"),
+        "parts": Key(Several(Whole(1, 24), 1, 24), "parts of line; the last is the usual number"),
+    },
+    check=lambda hoist: names_faults([str(n) for n in hoist.parts], "parts[{}]"),
+)
+
+RING = Table(
+    model.SlewingRing,
+    {
+        "moment": Key(MOMENT, "overturning moment the slewing ring can take"),
+        "up": Key(HEIGHT, "above the ground"),
+    },
+)
+
+CARRIER = Table(
+    model.CarrierMass,
+    {
+        "name": Key(NAME, "what it is"),
+        "mass": Key(MASS, "its mass"),
+        "x": Key(PLACE, "to the rear of the axis of rotation"),
+        "y": Key(PLACE, "to the right"),
+        "z": Key(HEIGHT, "above the ground"),
+    },
+)
+
+
+def _turning(mass: Reader, about: str) -> "Table[model.TurningMass]":
+    """Table of a mass that turns; a counterweight may be none."""
+    return Table(
+        model.TurningMass,
+        {
+            "name": Key(NAME, "what it is"),
+            "mass": Key(mass, about),
+            "out": Key(PLACE, "ahead of the axis of rotation, towards the boom head"),
+            "up": Key(HEIGHT, "above the ground"),
+        },
     )
-    thickness: tuple[f.Thickness, ...] = Field(
-        description="of the plate from each corner to the next", min_length=3, max_length=60
-    )
 
 
-class PadTable(Table):
-    """`front_pad` and `rear_pad`: one of a pair."""
-
-    length: f.Size = Field(description="along the boom")
-    width: f.Size = Field(description="across the boom")
-    pressure: f.Pressure = Field(description="allowable pressure")
-
-
-class LockTable(Table):
-    """`lock`."""
-
-    kind: Literal["pins", "drive"] = Field(description='"pins" or "drive"')
-    strength: f.Force = Field(description="largest force along the boom that it holds")
-
-
-class SectionTable(Table):
-    """`[[boom.sections]]`: the base section first."""
-
-    material: f.Name = Field(description="one of [materials]")
-    length: f.Length = Field(description="from its tail to its front")
-    mass: f.Mass = Field(description="plates, stiffeners, pads, pins and ropes")
-    box: BoxTable | None = Field(None, description="four plates, sizes over the outside")
-    tube: TubeTable | None = Field(None, description="a round tube")
-    polygon: PolygonTable | None = Field(None, description="any convex shape of plates")
-    stroke: f.Travel | None = Field(None, description="how far it can move out")
-    nose: f.Step | None = Field(None, description="stands ahead of the outer front, moved in")
-    least_overlap: f.Overlap | None = Field(None, description="overlap that must remain")
-    clearance: f.Play | None = Field(None, description="play of the pads, up and down")
-    front_pad: PadTable | None = Field(None, description="one pad at the outer section's mouth")
-    rear_pad: PadTable | None = Field(None, description="one pad at this section's tail")
-    lock: LockTable | None = Field(None, description="what keeps it from sliding")
+SUPPORT = Table(
+    model.Support,
+    {
+        "name": Key(NAME, "how the crane stands"),
+        "kind": Key(Choice(("outriggers", "tyres")), '"outriggers" or "tyres"'),
+        "points": Key(
+            Several(Several(PLACE, 2, 2), 3, 40), "[to the rear, to the right] of each jack or tyre"
+        ),
+        "stiffness": Key(STIFFNESS, "of one jack or tyre with the ground under it"),
+        "area": Key(GROUND_AREA, "of one float or tyre on the ground"),
+    },
+    check=support_faults,
+)
 
 
-class HeadTable(Table):
-    """`[boom.head]`."""
-
-    ahead: f.Step = Field(description="sheave centre ahead of the last section's front")
-    below: f.Place = Field(description="sheave centre below the boom's axis")
-    rope_above: f.Place = Field(description="line to the winch above the boom's axis")
-    mass: f.Mass = Field(description="head with its sheaves")
+def _machine(materials: object, **values: Any) -> model.Machine:
+    """Make the machine; the materials are in its sections by now."""
+    return model.Machine(**values)
 
 
-System = Literal["pinned", "sequenced", "synchronised", "free"]
-
-
-class BoomTable(Table):
-    """`[boom]`."""
-
-    systems: tuple[System, ...] = Field(
-        description="pinned, sequenced, synchronised, free; the first is the usual one",
-        min_length=1,
-        max_length=4,
-    )
-    lock_positions: tuple[f.Share, ...] = Field(
-        (0.0, 1.0),
-        description="shares of the stroke at which a pinned boom locks",
-        min_length=1,
-        max_length=12,
-    )
-    least_angle: f.Angle = Field(description="lowest boom angle above horizontal")
-    greatest_angle: f.Angle = Field(description="steepest boom angle")
-    wind_shape: f.Coefficient = Field(description="force coefficient of the boom in wind")
-    head: HeadTable = Field(description="the boom head")
-    sections: tuple[SectionTable, ...] = Field(
-        description="base section first", min_length=2, max_length=MOST_SECTIONS
-    )
-
-
-class CylinderTable(Table):
-    """`[cylinder]`: raises the boom."""
-
-    base_out: f.Place = Field(description="lower pin ahead of the axis of rotation")
-    base_up: f.Height = Field(description="lower pin above the ground")
-    attach_along: f.Length = Field(description="upper pin, along the boom from the heel pin")
-    attach_below: f.Place = Field(description="upper pin, below the boom's axis")
-    strength: f.Force = Field(description="largest push")
-    mass: f.Mass = Field(description="half of it goes with each pin")
-
-
-class HoistTable(Table):
-    """`[hoist]`."""
-
-    winch_out: f.Place = Field(description="winch ahead of the axis of rotation")
-    winch_up: f.Height = Field(description="winch above the ground")
-    line_pull: f.Force = Field(description="permissible pull in one part of the rope")
-    sheave_efficiency: f.Efficiency = Field(description="pull off over pull on, one sheave")
-    parts: tuple[Annotated[StrictInt, Field(ge=1, le=24)], ...] = Field(
-        description="parts of line that can be reeved; the last is the usual",
-        min_length=1,
-        max_length=24,
-    )
-
-
-class RingTable(Table):
-    """`[ring]`: carries the superstructure."""
-
-    moment: f.Moment = Field(description="overturning moment it can take")
-    up: f.Height = Field(description="above the ground")
-
-
-class CarrierTable(Table):
-    """`[[carrier]]`: a mass that stays with the carrier."""
-
-    name: f.Name = Field(description="what it is")
-    mass: f.Mass = Field(description="its mass")
-    x: f.Place = Field(description="to the rear of the axis of rotation")
-    y: f.Place = Field(description="to the right")
-    z: f.Height = Field(description="above the ground")
-
-
-class TurningTable(Table):
-    """`[[superstructure]]`: a mass that turns with the boom."""
-
-    name: f.Name = Field(description="what it is")
-    mass: f.Mass = Field(description="its mass")
-    out: f.Place = Field(description="ahead of the axis of rotation, towards the boom head")
-    up: f.Height = Field(description="above the ground")
-
-
-class CounterweightTable(TurningTable):
-    """`[[counterweights]]`: one choice; "none" may have no mass."""
-
-    mass: f.MassOrNone = Field(description="its mass; 0 kg for none")
-
-
-class SupportTable(Table):
-    """`[[supports]]`: one way to stand."""
-
-    name: f.Name = Field(description="how the crane stands")
-    kind: Literal["outriggers", "tyres"] = Field(description='"outriggers" or "tyres"')
-    points: tuple[tuple[f.Place, f.Place], ...] = Field(
-        description="[to the rear, to the right] of each jack or tyre", min_length=3, max_length=40
-    )
-    stiffness: f.Stiffness = Field(description="of one jack or tyre with the ground under it")
-    area: f.GroundArea = Field(description="of one float or tyre on the ground")
-
-
-class MachineTable(Table):
-    """The whole file."""
-
-    name: f.Name = Field(description="short name")
-    title: f.Line = Field(description="one line")
-    note: f.Prose = Field("", description="what it is for; that it is invented")
-    heel_out: f.Place = Field(description="heel pin ahead of the axis of rotation")
-    heel_up: f.Height = Field(description="heel pin above the ground")
-    hook_block: f.MassOrNone = Field(description="mass of the hook block")
-    slings: f.MassOrNone = Field(description="mass of the slings and shackles usually hung on")
-    materials: dict[f.Name, MaterialTable] = Field(
-        description="by name", min_length=1, max_length=20
-    )
-    boom: BoomTable = Field(description="the telescoping boom")
-    cylinder: CylinderTable = Field(description="the luffing cylinder")
-    hoist: HoistTable = Field(description="winch, rope and reeving")
-    ring: RingTable = Field(description="the slewing ring")
-    carrier: tuple[CarrierTable, ...] = Field(
-        description="masses that stay", min_length=1, max_length=40
-    )
-    superstructure: tuple[TurningTable, ...] = Field(
-        description="masses that turn", min_length=1, max_length=40
-    )
-    counterweights: tuple[CounterweightTable, ...] = Field(
-        description="the choices; the first is the usual one", min_length=1, max_length=20
-    )
-    supports: tuple[SupportTable, ...] = Field(
-        description="the choices; the first is the usual one", min_length=1, max_length=20
-    )
+MACHINE = Table(
+    _machine,
+    {
+        "name": Key(NAME, "short name of the machine"),
+        "title": Key(Text(longest=200), "the machine in one line"),
+        "note": Key(Text(longest=4000, lines=True), "what it is for, and that it is invented", ""),
+        "heel_out": Key(PLACE, "heel pin ahead of the axis of rotation"),
+        "heel_up": Key(HEIGHT, "heel pin above the ground"),
+        "hook_block": Key(MASS_OR_NONE, "mass of the hook block"),
+        "slings": Key(MASS_OR_NONE, "mass of the slings and shackles usually hung on"),
+        "materials": Key(Named(MATERIAL, "materials", 20), "what the sections are made of"),
+        "boom": Key(BOOM, "the telescoping boom"),
+        "cylinder": Key(CYLINDER, "the luffing cylinder, which raises the boom"),
+        "hoist": Key(HOIST, "winch, rope and reeving"),
+        "ring": Key(RING, "the slewing ring, which carries the superstructure"),
+        "carrier": Key(Several(CARRIER, 1, 40), "masses that stay with the carrier"),
+        "superstructure": Key(
+            Several(_turning(MASS, "its mass"), 1, 40), "masses that turn with the boom"
+        ),
+        "counterweights": Key(
+            Several(_turning(MASS_OR_NONE, "its mass; 0 kg for none"), 1, 20),
+            "the choices; the first is the usual one",
+        ),
+        "supports": Key(
+            Several(SUPPORT, 1, 20), "the ways to stand; the first is the usual one"
+        ),
+    },
+    check=machine_faults,
+)

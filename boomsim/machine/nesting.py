@@ -1,0 +1,228 @@
+"""Outlines of a profile, and whether one profile fits into another. Pure geometry."""
+
+import math
+from collections.abc import Iterator
+from itertools import product
+
+from boomsim.machine.model import Profile
+
+Point = tuple[float, float]
+SAME = 1e-4
+"""Corners and their mirror images may differ by this much [m]."""
+
+
+def outline(profile: Profile, *, outside: bool) -> tuple[Point, ...]:
+    """Outer or inner outline: each plate moved by half its thickness, then met with its neighbour.
+
+    Parameters
+    ----------
+    profile : Profile
+        Convex
+    outside : bool
+        Outer or inner side
+
+    Returns
+    -------
+    tuple of (float, float)
+        (z, y) of each corner [m]
+    """
+    side = math.copysign(0.5, _twice_area(profile.corners)) * (1 if outside else -1)
+    lines = [_moved(a, b, side * t) for a, b, t in _plates(profile)]
+    return tuple(_meet(lines[k - 1], lines[k]) for k in range(len(lines)))
+
+
+def outer_size(profile: Profile) -> tuple[float, float]:
+    """Outside width and height.
+
+    Parameters
+    ----------
+    profile : Profile
+
+    Returns
+    -------
+    (float, float)
+        Width, height [m]
+    """
+    return _extent(outline(profile, outside=True))
+
+
+def inner_size(profile: Profile) -> tuple[float, float]:
+    """Clear inside width and height.
+
+    Parameters
+    ----------
+    profile : Profile
+
+    Returns
+    -------
+    (float, float)
+        Width, height [m]
+    """
+    return _extent(outline(profile, outside=False))
+
+
+def is_convex(corners: tuple[Point, ...]) -> bool:
+    """Whether the corners go once round a convex cell.
+
+    Parameters
+    ----------
+    corners : tuple of (float, float)
+        Either way round, no two in a row the same [m]
+
+    Returns
+    -------
+    bool
+        Straight-on corners are allowed
+    """
+    turns = [_turn(corners[k - 2], corners[k - 1], corners[k]) for k in range(len(corners))]
+    way = math.copysign(1.0, sum(turns))
+    return all(way * t > -1e-9 for t in turns) and math.isclose(way * sum(turns), 2 * math.pi)
+
+
+def flat_plate(profile: Profile) -> int | None:
+    """Find a plate without length.
+
+    Parameters
+    ----------
+    profile : Profile
+
+    Returns
+    -------
+    int or None
+        Number of its first corner
+    """
+    lengths = [math.dist(a, b) for a, b, _ in _plates(profile)]
+    return next((k for k, length in enumerate(lengths) if length < SAME), None)
+
+
+def has_room(profile: Profile) -> bool:
+    """Whether every plate has a clear width left between its neighbours.
+
+    Parameters
+    ----------
+    profile : Profile
+        Convex
+
+    Returns
+    -------
+    bool
+    """
+    inside = outline(profile, outside=False)
+    edges = zip(_plates(profile), inside, _next(inside), strict=True)
+    return all(_dot(_minus(b, a), _minus(d, c)) > 0 for (a, b, _), c, d in edges)
+
+
+def lone_corner(profile: Profile) -> int | None:
+    """Find a plate without a mirror image on the other side of z = 0.
+
+    Parameters
+    ----------
+    profile : Profile
+
+    Returns
+    -------
+    int or None
+        Number of its first corner
+    """
+    plates = list(_plates(profile))
+    for k, (a, b, t) in enumerate(plates):
+        mirror = ((-b[0], b[1]), (-a[0], a[1]))
+        if not any(
+            math.dist(c, mirror[0]) < SAME
+            and math.dist(d, mirror[1]) < SAME
+            and abs(u - t) < 1e-3 * t
+            for c, d, u in plates
+        ):
+            return k
+    return None
+
+
+def vertical_play(inner: Profile, outer: Profile) -> float:
+    """How far one profile can move up and down inside another; negative if it does not fit.
+
+    Each corner of the inner one's outside must stay on the inner side of each plate of the outer
+    one; sideways the two are centred on z = 0.
+
+    Parameters
+    ----------
+    inner, outer : Profile
+        Convex
+
+    Returns
+    -------
+    float
+        [m]; minus infinity when it is too wide
+    """
+    inside = outline(outer, outside=False)
+    way = math.copysign(1.0, _twice_area(outer.corners))
+    lowest, highest = -math.inf, math.inf
+    walls = zip(inside, _next(inside), strict=True)
+    for (start, end), corner in product(walls, outline(inner, outside=True)):
+        length = math.dist(start, end)
+        along = _minus(end, start)
+        room = way * _cross(along, _minus(corner, start)) / length
+        rise = way * along[0] / length  # how fast the room grows as the inner one moves up
+        if abs(rise) < 1e-9:
+            lowest = lowest if room >= 0 else math.inf
+        elif rise > 0:
+            lowest = max(lowest, -room / rise)
+        else:
+            highest = min(highest, -room / rise)
+    return highest - lowest
+
+
+def _plates(profile: Profile) -> Iterator[tuple[Point, Point, float]]:
+    """Start, end and thickness of each plate."""
+    return zip(profile.corners, _next(profile.corners), profile.thickness, strict=True)
+
+
+def _next(corners: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Return the same corners, each replaced by the one after it."""
+    return (*corners[1:], corners[0])
+
+
+def _twice_area(corners: tuple[Point, ...]) -> float:
+    """Twice the enclosed area, positive when anticlockwise [m2]."""
+    return sum(_cross(a, b) for a, b in zip(corners, _next(corners), strict=True))
+
+
+def _extent(corners: tuple[Point, ...]) -> tuple[float, float]:
+    """Width and height over all corners [m]."""
+    z, y = zip(*corners, strict=True)
+    return max(z) - min(z), max(y) - min(y)
+
+
+def _minus(a: Point, b: Point) -> Point:
+    return a[0] - b[0], a[1] - b[1]
+
+
+def _cross(a: Point, b: Point) -> float:
+    return a[0] * b[1] - a[1] * b[0]
+
+
+def _dot(a: Point, b: Point) -> float:
+    return a[0] * b[0] + a[1] * b[1]
+
+
+def _turn(a: Point, b: Point, c: Point) -> float:
+    """Angle by which the way turns left at b [rad]."""
+    before, after = _minus(b, a), _minus(c, b)
+    return math.atan2(_cross(before, after), _dot(before, after))
+
+
+def _moved(a: Point, b: Point, right: float) -> tuple[Point, Point]:
+    """Move the line from a to b to its right, which is outwards when anticlockwise."""
+    along, length = _minus(b, a), math.dist(a, b)
+    z, y = along[1] / length * right, -along[0] / length * right
+    return (a[0] + z, a[1] + y), (b[0] + z, b[1] + y)
+
+
+def _meet(before: tuple[Point, Point], after: tuple[Point, Point]) -> Point:
+    """Where two lines meet; plates in one line have no crossing, so take the later one's start."""
+    (a, b), (c, d) = before, after
+    u, v = _minus(b, a), _minus(d, c)
+    cross = _cross(u, v)
+    if abs(cross) < 1e-9 * math.hypot(*u) * math.hypot(*v):
+        return c
+    share = _cross(_minus(c, a), v) / cross
+    return a[0] + share * u[0], a[1] + share * u[1]
