@@ -1,0 +1,186 @@
+"""The main job: configurations of one length, rated side by side, and who wins where."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.setup import Setup
+from boomsim.rating.strategies import Configurations, configurations_of_length
+
+SAME = 1e-4
+"""Capacities that differ by less than this share are level: no winner [1]."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Crossover:
+    """Where the best configuration changes as the radius grows.
+
+    Attributes
+    ----------
+    radius : float
+        [m]
+    before, after : int
+        Configurations that are best on the near and on the far side
+    capacity : float
+        Of both there [kg]
+    """
+
+    radius: float
+    before: int
+    after: int
+    capacity: float
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Comparison:
+    """Configurations of one length, rated at the same radii.
+
+    Attributes
+    ----------
+    setup : Setup
+    configurations : Configurations
+    radii : ndarray, shape (radii,)
+        [m]
+    rating : Rating
+        Arrays of shape (configurations, radii)
+    best : ndarray of int, shape (radii,)
+        Configuration with most capacity; the first of equals; -1 where none reaches
+    crossovers : tuple of Crossover
+    """
+
+    setup: Setup
+    configurations: Configurations
+    radii: Array
+    rating: Rating
+    best: np.ndarray
+    crossovers: tuple[Crossover, ...]
+
+
+def compare(
+    setup: Setup,
+    *,
+    configurations: Configurations | None = None,
+    length: float | None = None,
+    radii: Array | None = None,
+    system: str | None = None,
+) -> Comparison:
+    """Rate configurations of one length over radius.
+
+    Parameters
+    ----------
+    setup : Setup
+    configurations : Configurations, optional
+        Default: all legal ones of the wanted `length`
+    length : float, optional
+        [m]
+    radii : ndarray, optional
+        Default: every metre within reach [m]
+    system : str, optional
+        Boom system to stay with
+
+    Returns
+    -------
+    Comparison
+
+    Raises
+    ------
+    ValueError
+        If there is no such configuration.
+    """
+    if configurations is None:
+        if length is None:
+            raise ValueError("Give the boom length to compare at, or the configurations.")
+        configurations = configurations_of_length(
+            setup.machine.boom, length=length, system=system
+        )
+    radii = default_radii(setup, configurations) if radii is None else np.asarray(radii, float)
+    rating = rate(setup, extension=configurations.extension, radius=radii)
+    best = best_of(rating.capacity)
+    return Comparison(
+        setup=setup,
+        configurations=configurations,
+        radii=radii,
+        rating=rating,
+        best=best,
+        crossovers=tuple(_crossovers(setup, configurations, radii, best)),
+    )
+
+
+def default_radii(setup: Setup, configurations: Configurations, *, step: float = 1.0) -> Array:
+    """Radii in even steps over what these configurations reach.
+
+    Parameters
+    ----------
+    setup : Setup
+    configurations : Configurations
+    step : float
+        [m]
+
+    Returns
+    -------
+    ndarray
+        Whole multiples of the step [m]
+    """
+    boom, machine = setup.machine.boom, setup.machine
+    reach = machine.heel_out + configurations.length * np.cos(boom.least_angle)
+    near = machine.heel_out + configurations.length * np.cos(boom.greatest_angle)
+    first = max(np.ceil(near.min() / step), 1.0)
+    return step * np.arange(first, np.floor(reach.max() / step) + 1)
+
+
+def best_of(capacity: Array) -> np.ndarray:
+    """Which configuration carries most at each radius.
+
+    Parameters
+    ----------
+    capacity : ndarray, shape (configurations, radii)
+        [kg]
+
+    Returns
+    -------
+    ndarray of int, shape (radii,)
+        The first of those within `SAME` of the most; -1 where none carries anything
+    """
+    known = np.where(np.isnan(capacity), -1.0, capacity)
+    most = known.max(axis=0)
+    first = np.argmax(known >= most * (1.0 - SAME), axis=0)
+    return np.where(most > 0.0, first, -1)
+
+
+def _crossovers(
+    setup: Setup, configurations: Configurations, radii: Array, best: np.ndarray
+) -> list[Crossover]:
+    found = []
+    for i in range(len(radii) - 1):
+        if best[i] != best[i + 1] and min(best[i], best[i + 1]) >= 0:
+            pair = configurations.extension[[best[i], best[i + 1]]]
+            met = _meeting(setup, pair, float(radii[i]), float(radii[i + 1]))
+            if met is not None:
+                found.append(
+                    Crossover(
+                        radius=met[0],
+                        before=int(best[i]),
+                        after=int(best[i + 1]),
+                        capacity=met[1],
+                    )
+                )
+    return found
+
+
+def _meeting(setup: Setup, pair: Array, near: float, far: float) -> tuple[float, float] | None:
+    """Where two capacity curves meet: two rounds of twenty points, then a straight line."""
+    for _ in range(2):
+        radii = np.linspace(near, far, 21)
+        capacity = rate(setup, extension=pair, radius=radii).capacity
+        ahead = capacity[0] - capacity[1]
+        with np.errstate(invalid="ignore"):
+            change = np.flatnonzero((ahead[:-1] >= 0.0) & (ahead[1:] < 0.0))
+        if len(change) == 0:
+            return None
+        k = int(change[0])
+        near, far = float(radii[k]), float(radii[k + 1])
+    share = float(ahead[k] / (ahead[k] - ahead[k + 1]))
+    value = capacity[0, k] + share * (capacity[0, k + 1] - capacity[0, k])
+    return near + share * (far - near), float(value)

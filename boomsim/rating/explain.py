@@ -1,0 +1,317 @@
+"""Why one configuration carries more than another: a sum whose parts add up to the whole.
+
+rated A - rated B = (what stability allows A - what it allows B)
+                  - (what A's structure takes away) + (what B's structure takes away),
+and the first bracket is a sum over all masses, because the tipping load is a sum of moments about
+the tipping line over the load's lever arm.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.condense import PER_SECTION
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.loads import GRAVITY
+from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.limits import (
+    STRUCTURAL,
+    Limit,
+    boom_at_head,
+    buckling_use,
+    rated_share,
+    stress_use,
+)
+from boomsim.rating.response import Response, bear, respond
+from boomsim.rating.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class GaveWay:
+    """What happens at the place that governs a structural cell.
+
+    Attributes
+    ----------
+    limit : Limit
+    section : int or None
+    place : float or None
+        Along that section from its tail [m]
+    components : dict of str to float
+        Shares of the use by stress component: axial force, bending, sideways bending, shear [1]
+    causes : dict of str to float
+        Bending moment there by cause: load, weight of each part outboard, hoist rope; sums to
+        `moment` [N m]
+    moment : float or None
+        Bending moment there in the luffing plane [N m]
+    """
+
+    limit: Limit
+    section: int | None
+    place: float | None
+    components: dict[str, float]
+    causes: dict[str, float]
+    moment: float | None
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Account:
+    """One configuration at one radius, at its rated load.
+
+    Attributes
+    ----------
+    capacity : float
+        [kg]
+    limit : Limit
+        That governs
+    stability : float
+        What the stability rule alone would allow; infinite where no load can tip the crane [kg]
+    structure_takes : float
+        `stability` less `capacity` [kg]
+    line, slew : int, float
+        Governing tipping line and slew angle [rad]
+    lever : float
+        Load's lever arm beyond the tipping line [m]
+    parts : dict of str to float
+        Moment of each mass about the tipping line, righting positive [N m]
+    worth : dict of str to float
+        What each part is worth in rated load, as stability goes; sums to `stability` [kg]
+    gave_way : GaveWay or None
+        For a structural cell
+    """
+
+    capacity: float
+    limit: Limit
+    stability: float
+    structure_takes: float
+    line: int
+    slew: float
+    lever: float
+    parts: dict[str, float]
+    worth: dict[str, float]
+    gave_way: GaveWay | None
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Difference:
+    """Configuration `first` against `second` at one radius.
+
+    Attributes
+    ----------
+    radius : float
+        [m]
+    first, second : Account
+    by_part : dict of str to float
+        Rated load that the shift of each part's weight costs (-) or gains (+) [kg]
+    by_structure : tuple of float
+        What the structure takes from the first (-) and from the second (+) [kg]
+    total : float
+        Capacity of the first less that of the second; the sum of all the above [kg]
+    """
+
+    radius: float
+    first: Account
+    second: Account
+    by_part: dict[str, float]
+    by_structure: tuple[float, float]
+    total: float
+
+
+def account(setup: Setup, *, extension: Array, radius: float) -> Account | None:
+    """Account for one configuration's capacity at one radius.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (moving sections,)
+        [1]
+    radius : float
+        [m]
+
+    Returns
+    -------
+    Account or None
+        None where the boom does not reach
+    """
+    rating = rate(setup, extension=extension, radius=np.array([radius]))
+    if not np.isfinite(rating.capacity[0, 0]):
+        return None
+    at = respond(setup, boom=rating.boom, load=rating.capacity, radius=rating.radius)
+    limit = rating.limits[rating.governing[0, 0]]
+    return _account(setup, rating, at, limit)
+
+
+def _account(setup: Setup, rating: Rating, at: Response, limit: Limit) -> Account:
+    capacity = float(rating.capacity[0, 0])
+    balance = at.balance
+    least = balance.tipping_load[:, :, 0, 0]
+    turn, line = np.unravel_index(np.argmin(least), least.shape)
+    lever = float(balance.lever[turn, line, 0, 0]) / GRAVITY
+    righting = float(balance.righting[turn, line, 0, 0])
+    parts = _moments(setup, at, int(turn), int(line))
+    parts["wind and lean"] = righting - sum(parts.values())
+    if abs(parts["wind and lean"]) < 1e-9 * abs(righting):
+        # Rounding only: put it where it is lost, so that the sum stays the whole.
+        largest = max(parts, key=lambda name: abs(parts[name]))
+        parts[largest] += parts.pop("wind and lean")
+    worth = _worth(setup, at, parts, lever)
+    stability = sum(worth.values()) if lever > 0.0 else np.inf
+    return Account(
+        capacity=capacity,
+        limit=limit,
+        stability=stability,
+        structure_takes=stability - capacity,
+        line=int(line),
+        slew=float(balance.slew[turn]),
+        lever=lever,
+        parts=parts,
+        worth=worth,
+        gave_way=_gave_way(setup, at, limit) if limit.family == STRUCTURAL else None,
+    )
+
+
+def _moments(setup: Setup, at: Response, turn: int, line: int) -> dict[str, float]:
+    """Moment of each mass about one tipping line, righting positive [N m]."""
+    placed, lines, slew = at.placed, at.balance.lines, at.balance.slew[turn]
+    normal, distance = lines.normal[line], float(lines.distance[line])
+    ahead = float(normal @ [np.cos(slew), np.sin(slew)])
+    across = float(normal @ [-np.sin(slew), np.cos(slew)])
+    turning = [
+        distance - ahead * float(out) - across * float(left)
+        for out, left in zip(placed.out[:, 0, 0], placed.left[:, 0, 0], strict=True)
+    ]
+    fixed = [
+        distance - float(normal @ [x, y]) for x, y in zip(placed.x, placed.y, strict=True)
+    ]
+    found: dict[str, float] = {}
+    for name, mass, arm in zip(placed.name, placed.mass, [*turning, *fixed], strict=True):
+        found[name] = found.get(name, 0.0) + GRAVITY * float(mass) * arm
+    return found
+
+
+def _worth(setup: Setup, at: Response, parts: dict[str, float], lever: float) -> dict[str, float]:
+    rule = setup.rule.stability
+    if not lever > 0.0:
+        return {}
+    scale = rated_share(
+        rule, tipping_load=np.array(1.0), support_kind=setup.support.kind, at_head=np.array(0.0)
+    )
+    worth = {name: float(scale) * moment / (GRAVITY * lever) for name, moment in parts.items()}
+    if rule.kind != "share":
+        at_head = float(boom_at_head(setup, placed=at.placed)[0, 0])
+        worth["boom weight in the rule"] = -rule.boom_share * at_head / rule.load_factor
+    return worth
+
+
+def difference(first: Account, second: Account, *, radius: float) -> Difference:
+    """Account for the difference of two capacities.
+
+    Parameters
+    ----------
+    first, second : Account
+        At the same radius
+    radius : float
+        [m]
+
+    Returns
+    -------
+    Difference
+        Without parts where no load can tip the crane, so that strength alone decides
+    """
+    names = [*first.worth, *(n for n in second.worth if n not in first.worth)]
+    by_part = {n: first.worth.get(n, 0.0) - second.worth.get(n, 0.0) for n in names}
+    finite = np.isfinite(first.stability) and np.isfinite(second.stability)
+    if not finite:
+        by_part = {}
+    taken = (
+        (-first.structure_takes, second.structure_takes)
+        if finite
+        else (first.capacity, -second.capacity)
+    )
+    return Difference(
+        radius=radius,
+        first=first,
+        second=second,
+        by_part=by_part,
+        by_structure=taken,
+        total=first.capacity - second.capacity,
+    )
+
+
+def _gave_way(setup: Setup, at: Response, limit: Limit) -> GaveWay:
+    if limit.name not in ("stress", "plate buckling") or limit.section is None:
+        return GaveWay(
+            limit=limit, section=limit.section, place=None, components={}, causes={}, moment=None
+        )
+    strength = bear(setup)
+    judge = stress_use if limit.name == "stress" else buckling_use
+    own = slice(limit.section * PER_SECTION, (limit.section + 1) * PER_SECTION)
+    used = judge(at.factored_forces, bear=strength)[0, own, 0]
+    station = own.start + int(np.argmax(used))
+    causes = _causes(at, station)
+    return GaveWay(
+        limit=limit,
+        section=limit.section,
+        place=float(at.boom.stations.position.reshape(-1)[station]),
+        components=_components(at, limit, station, strength.stress[limit.section]),
+        causes=causes,
+        moment=float(at.forces.moment[0, station, 0]),
+    )
+
+
+def _components(at: Response, limit: Limit, station: int, allowed: float) -> dict[str, float]:
+    """Share of the use by each component, in the sum that the limit itself makes."""
+    forces, section = at.factored_forces, limit.section or 0
+    strength = bear(at.setup)
+    axial = float(forces.axial[0, station, 0])
+    up, side = float(forces.moment[0, station, 0]), float(forces.moment_side[0, station, 0])
+    if limit.name == "plate buckling":
+        from boomsim.mechanics.plates import plate_use
+
+        use = plate_use(
+            strength.effective[section],
+            axial=axial,
+            moment_y=up,
+            moment_z=side,
+            strength=float(allowed),
+        )
+        return {
+            "axial force": float(use.axial),
+            "bending": float(use.luffing),
+            "sideways bending": float(use.sideways),
+        }
+    shape = strength.shapes[section]
+    top, bottom = axial / shape.area - up / shape.modulus_top, axial / shape.area + up / shape.modulus_bottom
+    sign, modulus = (
+        (np.sign(top), -shape.modulus_top) if abs(top) > abs(bottom) else (np.sign(bottom), shape.modulus_bottom)
+    )
+    across = abs(side) / min(shape.modulus_left, shape.modulus_right)
+    parts = {
+        "axial force": float(sign * axial / shape.area / allowed),
+        "bending": float(sign * up / modulus / allowed),
+        "sideways bending": float(across / allowed),
+    }
+    whole = float(stress_use(forces, bear=strength)[0, station, 0])
+    parts["shear"] = whole - sum(parts.values())
+    return parts
+
+
+def _causes(at: Response, station: int) -> dict[str, float]:
+    """Bending moment at a station by cause, on the boom as it is bent; the causes add up."""
+    boom, state = at.boom, at.state
+    row, head_row = boom.up.moment[0, station], float(boom.up.moment_head[0, station, 0])
+    cos, sin = np.cos(state.rotation[0, :, 0]), np.sin(state.rotation[0, :, 0])
+    angle = float(state.angle[0, 0])
+    down = GRAVITY * (np.sin(angle) * sin - np.cos(angle) * cos)
+    own = float(row @ (boom.stations.mass_out[0, :, 0] * down))
+    beyond = boom.stations.beyond[0, :, 0]
+    head = boom.machine.boom.head
+    tip_cos, tip_sin = cos[-1], sin[-1]
+    arm = head.ahead * tip_cos + head.below * tip_sin, head.ahead * tip_sin - head.below * tip_cos
+    turn = GRAVITY * (np.sin(angle) * arm[1] - np.cos(angle) * arm[0])
+    hung = float(row @ (beyond * down)) + head_row * float(turn)
+    own += hung * head.mass
+    load = hung * float(state.load[0, 0])
+    total = float(at.forces.moment[0, station, 0])
+    return {"load": load, "own weight": own, "hoist rope and cylinder lug": total - load - own}
+
+

@@ -1,0 +1,156 @@
+"""Which configurations a boom system allows, and which of them have one wanted length."""
+
+from dataclasses import dataclass
+from itertools import product
+
+import numpy as np
+
+from boomsim.machine.model import Boom
+from boomsim.mechanics.geometry import Array, layout
+
+EQUAL_LENGTH = 0.10
+"""Lengths that differ by no more than this count as one and the same [m]."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Configurations:
+    """Some ways to extend one boom.
+
+    Attributes
+    ----------
+    extension : ndarray, shape (configurations, moving sections)
+        Fraction of each stroke, base side first [1]
+    length : ndarray, shape (configurations,)
+        Boom length [m]
+    system : tuple of str
+        Boom system that each belongs to
+    """
+
+    extension: Array
+    length: Array
+    system: tuple[str, ...]
+
+
+def label(extension: Array) -> str:
+    """Write a configuration as the trade does: percent, base side first.
+
+    Parameters
+    ----------
+    extension : ndarray, shape (moving sections,)
+        [1]
+
+    Returns
+    -------
+    str
+        Such as "0, 0, 46.5, 46.5"
+    """
+    return ", ".join(f"{100 * fraction:.3g}" for fraction in extension)
+
+
+def pinned_configurations(boom: Boom) -> Array:
+    """All combinations of lock positions, retracted first.
+
+    Parameters
+    ----------
+    boom : Boom
+
+    Returns
+    -------
+    ndarray, shape (positions ** moving sections, moving sections)
+        [1]
+    """
+    moving = len(boom.sections) - 1
+    return np.array(list(product(boom.lock_positions, repeat=moving)))
+
+
+def range_of_length(boom: Boom) -> tuple[float, float]:
+    """Boom length with all sections in and all sections out [m]."""
+    moving = len(boom.sections) - 1
+    ends = layout(boom, extension=np.array([[0.0] * moving, [1.0] * moving])).boom_length
+    return float(ends[0]), float(ends[1])
+
+
+def configurations_of_length(
+    boom: Boom, *, length: float, system: str | None = None, tolerance: float = EQUAL_LENGTH
+) -> Configurations:
+    """All legal configurations of one length.
+
+    A free boom has endlessly many; three stand for them: base side out first, head side out first,
+    and all in proportion.
+
+    Parameters
+    ----------
+    boom : Boom
+    length : float
+        Wanted boom length [m]
+    system : str, optional
+        One of the boom's systems; default: all of them
+    tolerance : float
+        [m]
+
+    Returns
+    -------
+    Configurations
+        The one with most weight at the base side out last
+
+    Raises
+    ------
+    ValueError
+        If there is none; says which lengths there are.
+    """
+    shortest, longest = range_of_length(boom)
+    if not shortest - tolerance <= length <= longest + tolerance:
+        raise ValueError(
+            f"The boom cannot be {length:.2f} m long: it is {shortest:.2f} m with all sections in "
+            f"and {longest:.2f} m with all out. Choose a length between these."
+        )
+    systems = boom.systems if system is None else (system,)
+    if system is not None and system not in boom.systems:
+        raise ValueError(
+            f"This boom is not {system}. Its systems: {', '.join(boom.systems)}."
+        )
+    found: dict[tuple[float, ...], str] = {}
+    for name in systems:
+        for extension in _of_system(boom, name, length, tolerance):
+            found.setdefault(tuple(extension), name)
+    extensions = np.array(sorted(found))
+    return Configurations(
+        extension=extensions,
+        length=layout(boom, extension=extensions).boom_length,
+        system=tuple(found[tuple(row)] for row in extensions),
+    )
+
+
+def _of_system(boom: Boom, system: str, length: float, tolerance: float) -> list[list[float]]:
+    if system == "pinned":
+        return _pinned(boom, length, tolerance)
+    stroke = np.array([s.stroke for s in boom.sections[1:]])
+    out = min(max(length - range_of_length(boom)[0], 0.0), float(stroke.sum()))
+    base_first = _one_after_another(stroke, out)
+    even = [out / float(stroke.sum())] * len(stroke)
+    if system == "sequenced":
+        return [base_first]
+    if system == "synchronised":
+        return [even]
+    return [base_first, _one_after_another(stroke[::-1], out)[::-1], even]
+
+
+def _one_after_another(stroke: Array, out: float) -> list[float]:
+    before = np.concatenate([[0.0], np.cumsum(stroke)[:-1]])
+    fractions = np.clip((out - before) / stroke, 0.0, 1.0)
+    return [round(float(f), 12) for f in fractions]
+
+
+def _pinned(boom: Boom, length: float, tolerance: float) -> list[list[float]]:
+    every = pinned_configurations(boom)
+    lengths = layout(boom, extension=every).boom_length
+    near = every[np.abs(lengths - length) <= tolerance + 1e-9]
+    if len(near) == 0:
+        below = lengths[lengths < length].max(initial=-np.inf)
+        above = lengths[lengths > length].min(initial=np.inf)
+        nearest = " and ".join(f"{x:.2f} m" for x in (below, above) if np.isfinite(x))
+        raise ValueError(
+            f"No combination of lock positions is {length:.2f} m long within {tolerance:.2f} m. "
+            f"The nearest lengths are {nearest}."
+        )
+    return [list(map(float, row)) for row in near]
