@@ -8,15 +8,14 @@ axis at the mouth, so its force stays normal to the inner section however that b
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
+from boom_layout import GRAVITY, Axis, from_heel, places, rope_tension, section_axes
 from frame import SOFT, Bar, Beam, Floats, Frame, Point
 from plates import plate_sum
 
 from boomsim.machine.model import Machine, Section
-
-GRAVITY = 9.80665
-"""Standard acceleration of free fall [m/s2]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,48 +73,6 @@ class BoomFrame:
     rope: int
 
 
-def places(machine: Machine, fractions: tuple[float, ...]) -> tuple[Floats, Floats]:
-    """Tail and front of every section from the heel pin.
-
-    Parameters
-    ----------
-    machine : Machine
-    fractions : tuple of float
-        How far each moving section is out, base side first [1]
-
-    Returns
-    -------
-    tails, fronts : ndarray, shape (sections,)
-        [m]
-    """
-    sections = machine.boom.sections
-    steps = [sections[0].length]
-    steps += [s.nose + s.stroke * f for s, f in zip(sections[1:], fractions, strict=True)]
-    fronts = np.cumsum(steps)
-    return fronts - np.array([s.length for s in sections]), fronts
-
-
-def rope_tension(machine: Machine, load: float, parts: int | None = None) -> float:
-    """Pull in the lead line, load g / (E (1 - E^N)/(1 - E)) [N].
-
-    Parameters
-    ----------
-    machine : Machine
-    load : float
-        Gross load [kg]
-    parts : int or None
-        Parts of line; None for the usual number
-
-    Returns
-    -------
-    float
-        [N]
-    """
-    count = machine.hoist.parts[-1] if parts is None else parts
-    efficiency = machine.hoist.sheave_efficiency
-    return load * GRAVITY / sum(efficiency**k for k in range(1, count + 1))
-
-
 def boom_frame(
     machine: Machine,
     fractions: tuple[float, ...],
@@ -151,7 +108,7 @@ def boom_frame(
     tails, fronts = places(machine, fractions)
     weight = (-GRAVITY * math.sin(theta), -GRAVITY * math.cos(theta))
     frame = Frame()
-    axes = _section_axes(tails, turns)
+    axes = section_axes(tails, turns)
     lines = tuple(
         _section_line(frame, section, axis, stations, weight, elements)
         for section, axis, stations in zip(
@@ -167,29 +124,6 @@ def boom_frame(
     return BoomFrame(
         frame=frame, lines=lines, pads=pads, attach=attach, head=head, cylinder=cylinder, rope=rope
     )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Axis:
-    """A section's tail [m] and its axis' angle from x [rad] before loading."""
-
-    tail: Point
-    angle: float
-
-    def at(self, along: float, above: float = 0.0) -> Point:
-        """Point `along` the axis from the tail and `above` it [m]."""
-        cos, sin = math.cos(self.angle), math.sin(self.angle)
-        x, y = self.tail
-        return x + along * cos - above * sin, y + along * sin + above * cos
-
-
-def _section_axes(tails: Floats, turns: tuple[float, ...]) -> list[Axis]:
-    """Each section's tail sits on the outer section's axis, turned by its droop."""
-    axes = [Axis(tail=(0.0, 0.0), angle=0.0)]
-    for gap, turn in zip(np.diff(tails), turns[1:], strict=True):
-        outer = axes[-1]
-        axes.append(Axis(tail=outer.at(float(gap)), angle=outer.angle + turn))
-    return axes
 
 
 def _stations(machine: Machine, tails: Floats, fronts: Floats) -> list[list[float]]:
@@ -214,13 +148,11 @@ def _section_line(
     sums = plate_sum(section.profile)
     modulus, line = section.material.modulus, section.mass / section.length
     points = [
-        float(s)
-        for a, b in zip(stations, stations[1:], strict=False)
-        for s in np.linspace(a, b, elements, endpoint=False)
+        float(s) for a, b in pairwise(stations) for s in np.linspace(a, b, elements, endpoint=False)
     ] + [stations[-1]]
     nodes = {s: frame.node(axis.at(s)) for s in points}
     start = len(frame.beams)
-    for first, last in zip(points, points[1:], strict=False):
+    for first, last in pairwise(points):
         frame.beams.append(
             Beam(
                 first=nodes[first],
@@ -275,7 +207,7 @@ def _head(
     frame.push(sheave, _times(weight, hoisted[0] + head.mass))
     lead = frame.arm(front, axis.at(along, head.rope_above))
     hoist = machine.hoist
-    winch = frame.node(_from_heel(machine, hoist.winch_out, hoist.winch_up, theta))
+    winch = frame.node(from_heel(machine, hoist.winch_out, hoist.winch_up, theta))
     frame.supports[winch] = (True, True, True)
     tension = rope_tension(machine, *hoisted)
     frame.bars.append(Bar(first=lead, last=winch, axial=SOFT, tension=tension))
@@ -292,17 +224,10 @@ def _base(
     x, y = frame.nodes[attach]
     upper = frame.arm(attach, (x, y - cylinder.attach_below))
     frame.push(upper, _times(weight, cylinder.mass / 2))
-    lower = frame.node(_from_heel(machine, cylinder.base_out, cylinder.base_up, theta))
+    lower = frame.node(from_heel(machine, cylinder.base_out, cylinder.base_up, theta))
     frame.supports[lower] = (True, True, True)
     frame.bars.append(Bar(first=lower, last=upper))
     return attach, len(frame.bars) - 1
-
-
-def _from_heel(machine: Machine, out: float, up: float, theta: float) -> Point:
-    """A point of the superstructure in the base section's axes [m]."""
-    x, y = out - machine.heel_out, up - machine.heel_up
-    cos, sin = math.cos(theta), math.sin(theta)
-    return x * cos + y * sin, -x * sin + y * cos
 
 
 def _times(vector: Point, factor: float) -> Point:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 import fe_opensees
 import numpy as np
-from boom_frame import BoomFrame, boom_frame, places
+from boom_frame import BoomFrame, boom_frame
+from boom_layout import places
 from frame import Floats, Frame, FrameSolution, FrameSolver
 
 from boomsim.machine.model import Machine
