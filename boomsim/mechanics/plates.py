@@ -293,7 +293,8 @@ def _strip(
         first, last, at_start, at_end = last, first, at_end, at_start
     if not at_start > 0.0:
         return None
-    psi = at_end / at_start
+    # Table 4.1 has small steps at 0 and -1: rounding of coordinates must not pick the side.
+    psi = round(at_end / at_start, 12)
     bounded = max(psi, LEAST_STRESS_RATIO)
     lambda_p = plate_slenderness(
         plate.width,

@@ -209,7 +209,7 @@ def _bredt(profile: Profile, lengths: Sequence[float]) -> float:
 def _shear_area(profile: Profile, lengths: Sequence[float], shares: Sequence[float]) -> float:
     """Area that carries the force when each plate's stress goes with its direction.
 
-    An average that ignores the rise towards the neutral axis (about 10 % in the webs of a
+    An average that ignores the rise towards the neutral axis (up to 20 % in the webs of a
     box); exact for a thin tube.
     """
     each = zip(profile.thickness, lengths, shares, strict=True)

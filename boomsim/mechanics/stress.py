@@ -127,8 +127,8 @@ def shear_stress(
 ) -> ShearStress:
     """Shear stress of every plate: T / (2 A_e t), and V / A_v along the plate.
 
-    The transverse part is an average over the plates that carry it, V / (2 h t) in a box; the
-    parabola's peak at the neutral axis is some 10 % higher. Added as magnitudes.
+    The transverse part is an average over the plates that carry it, V / (2 h t) in a box, where
+    the peak at the neutral axis is up to 20 % higher (exact in a thin tube). Added as magnitudes.
 
     Parameters
     ----------
