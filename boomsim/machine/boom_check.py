@@ -168,7 +168,9 @@ def _fit_faults(inner: Section, *, outer: Section, number: int) -> Iterator[Faul
     room_wide, room_high = nesting.inner_size(outer.profile)
     needs = high + inner.clearance
     if wide > room_wide:
-        says = f"is {_mm(wide)} wide outside and section {number - 1} leaves {_mm(room_wide)} inside."
+        says = (
+            f"is {_mm(wide)} wide outside and section {number - 1} leaves {_mm(room_wide)} inside."
+        )
     elif needs > room_high:
         says = (
             f"needs {_mm(needs)} of height, clearance included, and section {number - 1} leaves "

@@ -69,7 +69,7 @@ def support_faults(support: Support) -> Iterator[Fault]:
     for i, point in enumerate(support.points):
         if point in support.points[:i]:
             yield Fault(path=f"points[{i}]", says="This point is there twice. Move one of them.")
-        elif _depth(point, hull) > INSIDE:
+        elif support.kind == "outriggers" and _depth(point, hull) > INSIDE:
             says = "This point lies inside the others, so they form no convex shape. Move it out."
             yield Fault(path=f"points[{i}]", says=says)
     if not _depth((0.0, 0.0), hull) > INSIDE:
@@ -143,7 +143,8 @@ def _depth(point: tuple[float, float], hull: Sequence[tuple[float, float]]) -> f
 def _lever_faults(machine: Machine) -> Iterator[Fault]:
     """Refuse a cylinder that cannot raise the boom somewhere in its range."""
     boom, cylinder = machine.boom, machine.cylinder
-    steps = [boom.least_angle + k / 40 * (boom.greatest_angle - boom.least_angle) for k in range(41)]
+    span = boom.greatest_angle - boom.least_angle
+    steps = [boom.least_angle + k / 40 * span for k in range(41)]
     worst = min(steps, key=lambda angle: lever_arm(machine, angle=angle))
     arm, needed = lever_arm(machine, angle=worst), LEAST_LEVER * cylinder.attach_along
     if not arm >= needed:
@@ -191,7 +192,8 @@ def _heavy_remarks(machine: Machine) -> Iterator[Fault]:
         if inner.mass / inner.length > outer.mass / outer.length:
             yield Fault(
                 path=f"boom.sections[{i}].mass",
-                says=f"Section {i} is heavier per metre than section {i - 1}; it is usually lighter.",
+                says=f"Section {i} is heavier per metre than section {i - 1}; usually it is "
+                "lighter.",
             )
 
 

@@ -15,7 +15,15 @@ from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from boomsim.machine.faults import Fault
-from boomsim.units import UnitError, did_you_mean, display, parse, quantity_named, show
+from boomsim.units import (
+    UnitError,
+    did_you_mean,
+    display,
+    parse,
+    quantity_named,
+    quoted,
+    show,
+)
 
 T = TypeVar("T")
 
@@ -103,7 +111,7 @@ class Figure(Reader):
 
     def _out_of_range(self, value: object, number: float) -> str:
         """Say what was given and what is plausible."""
-        given = f'"{value}"' if isinstance(value, str) else str(value)
+        given = quoted(value) if isinstance(value, str) else str(value)
         if number <= 0 < self.ends[0]:
             return f"{given} must be more than zero: give {self.least} to {self.most}."
         read = show(number, self.quantity)
@@ -155,7 +163,7 @@ class Choice(Reader):
         """Check that the word is known."""
         if isinstance(value, str) and value in self.words:
             return value
-        given = f'"{value[:40]}"' if isinstance(value, str) else "This"
+        given = quoted(value) if isinstance(value, str) else "This"
         hint = did_you_mean(value, self.words) if isinstance(value, str) else ""
         known = ", ".join(f'"{word}"' for word in self.words)
         return reading.fault(path, f"{given} is not one of {known}.{hint}")
@@ -174,9 +182,8 @@ class Whole(Reader):
 
     def read(self, value: object, path: str, reading: Reading) -> Any:
         """Check type and bounds."""
-        if isinstance(value, int) and not isinstance(value, bool):
-            if self.least <= value <= self.most:
-                return value
+        if type(value) is int and self.least <= value <= self.most:  # a bool is no number here
+            return value
         return reading.fault(path, f"This must be a whole number from {self.least} to {self.most}.")
 
 
@@ -196,12 +203,14 @@ class Several(Reader):
             counts = f"{self.least}" if self.least == self.most else f"{self.least} to {self.most}"
             return reading.fault(path, f"This has {len(value)} entries and needs {counts}.")
         before = len(reading.faults)
-        found = tuple(self.read_item(v, i, f"{path}[{i}]", reading) for i, v in enumerate(value))
+        found = tuple(
+            self.reader_at(i).read(entry, f"{path}[{i}]", reading) for i, entry in enumerate(value)
+        )
         return found if len(reading.faults) == before else None
 
-    def read_item(self, value: object, number: int, path: str, reading: Reading) -> Any:
-        """Read one entry; a list may treat its first differently."""
-        return self.item.read(value, path, reading)
+    def reader_at(self, number: int) -> Reader:
+        """Reader of one entry; a list may treat its first differently."""
+        return self.item
 
     def write(self, value: Iterable[Any]) -> str:
         """Write on one line, or on a line for each entry."""
@@ -245,7 +254,7 @@ class NameOf(Reader):
             return known[value]
         hint = did_you_mean(value, known) if isinstance(value, str) else ""
         names = ", ".join(f'"{name}"' for name in known)
-        given = f'"{value[:40]}"' if isinstance(value, str) else "This"
+        given = quoted(value) if isinstance(value, str) else "This"
         return reading.fault(path, f"{given} is not among [{self.kind}]: {names or 'none'}.{hint}")
 
 
@@ -319,7 +328,7 @@ class Table(Reader, Generic[T]):
         if key in self.not_here:
             return self.not_here[key]
         hint = did_you_mean(key, self.keys)
-        return f'There is no key "{key[:40]}" here.{hint or " Take it out."}'
+        return f"There is no key {quoted(key)} here.{hint or ' Take it out.'}"
 
 
 def _plain_unit(unit: str) -> str:

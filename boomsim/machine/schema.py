@@ -18,7 +18,6 @@ from boomsim.machine.reading import (
     Named,
     NameOf,
     Reader,
-    Reading,
     Several,
     Table,
     Text,
@@ -175,10 +174,9 @@ MOVING_SECTION = Table(_section, {**_EVERY_SECTION, **_ONLY_MOVING}, check=secti
 class Sections(Several):
     """The sections: the base section first, then those that move."""
 
-    def read_item(self, value: object, number: int, path: str, reading: Reading) -> Any:
+    def reader_at(self, number: int) -> Reader:
         """Read the first as the base section."""
-        table = MOVING_SECTION if number else BASE_SECTION
-        return table.read(value, path, reading)
+        return MOVING_SECTION if number else BASE_SECTION
 
 
 HEAD = Table(
@@ -282,8 +280,9 @@ SUPPORT = Table(
 )
 
 
-def _machine(materials: object, **values: Any) -> model.Machine:
+def _machine(**values: Any) -> model.Machine:
     """Make the machine; the materials are in its sections by now."""
+    del values["materials"]
     return model.Machine(**values)
 
 

@@ -1,0 +1,169 @@
+"""A machine back to a TOML file that loads to an equal machine, with a comment at every key."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from math import cos, pi, sqrt, tan
+from typing import Any
+
+from boomsim.machine import schema
+from boomsim.machine.model import Machine, Material, Profile, Section
+from boomsim.machine.profiles import TUBE_SIDES, box, tube
+from boomsim.machine.reading import Key, Named, NameOf, Reader, Several, Table, bare
+
+HEADING = """\
+# An INVENTED machine. No such machine exists; it teaches, it plans no lift.
+#
+# Every length, mass, force and angle is text with its unit: "8.20 m", "41.8 ft", "5 t", "11000 lb".
+# Write a decimal point, no comma. Shares may be "46.5 %" or 0.465.
+"""
+
+INLINE = (schema.BOX, schema.TUBE, schema.POLYGON, schema.PAD, schema.LOCK)
+"""Tables written in braces on one line."""
+
+
+def machine_to_toml(machine: Machine) -> str:
+    """Write a machine as a file for :func:`boomsim.machine.files.load_machine`.
+
+    Parameters
+    ----------
+    machine : Machine
+
+    Returns
+    -------
+    str
+        TOML; every figure reads back as exactly the same number
+    """
+    writer = _Writer(materials=_material_names(machine))
+    return HEADING + "\n" + "\n".join(writer.table(schema.MACHINE, machine, header="")) + "\n"
+
+
+@dataclass(frozen=True, slots=True)
+class _Writer:
+    """Names of the materials, and the comments that have been written already."""
+
+    materials: Mapping[Material, str]
+    told: set[tuple[int, str]] = field(default_factory=set)
+
+    def table(self, table: Table[Any], value: object, *, header: str) -> Iterator[str]:
+        """Write a table: first its own lines, then the tables in it."""
+        rest = []
+        values = self.values(table, value)
+        for name, key in table.keys.items():
+            if name in values and _is_block(key.reader):
+                rest.append((name, key.reader, values[name]))
+            elif name in values:
+                yield self.line(table, name, key, values[name])
+        for name, reader, inner in rest:
+            yield from self.block(reader, inner, header=f"{header}.{name}" if header else name)
+
+    def block(self, reader: Reader, value: Any, *, header: str) -> Iterator[str]:
+        """Write the table or tables under one key, each below its header."""
+        if isinstance(reader, Named):
+            for name, inner in value.items():
+                yield from self.block(reader.item, inner, header=f"{header}.{bare(name)}")
+        elif isinstance(reader, Table):
+            yield from ("", f"[{header}]")
+            yield from self.table(reader, value, header=header)
+        elif isinstance(reader, Several):
+            for number, inner in enumerate(value):
+                item = reader.reader_at(number)
+                if isinstance(item, Table):
+                    yield from ("", f"[[{header}]]")
+                    yield from self.table(item, inner, header=header)
+
+    def line(self, table: Table[Any], name: str, key: Key, value: Any) -> str:
+        """Write one key, with its meaning the first time it comes."""
+        text = f"{name} = {self.text(key.reader, value)}"
+        told = self.tell(table, name)
+        if isinstance(key.reader, Table):
+            inner = {k: self.tell(key.reader, k) for k in self.values(key.reader, value)}
+            told += [f"  {k}: {about}" for k, found in inner.items() for about in found]
+        if len(told) == 1 and "\n" not in text and len(text) <= 40:
+            return f"{text:<26}  # {told[0]}"
+        return "\n".join([f"# {about}" for about in told] + [text])
+
+    def tell(self, table: Table[Any], name: str) -> list[str]:
+        """Give a key's meaning the first time it is asked for, then nothing."""
+        if (id(table), name) in self.told:
+            return []
+        self.told.add((id(table), name))
+        return [table.keys[name].about]
+
+    def text(self, reader: Reader, value: Any) -> str:
+        """Write one value."""
+        if isinstance(reader, Table):
+            values, keys = self.values(reader, value), reader.keys
+            pairs = (f"{k} = {self.text(keys[k].reader, v)}" for k, v in values.items())
+            return f"{{ {', '.join(pairs)} }}"
+        return f'"{value}"' if isinstance(reader, NameOf) else reader.write(value)
+
+    def values(self, table: Table[Any], value: Any) -> dict[str, Any]:
+        """Values of a table's keys, from the part of the model that it makes."""
+        if isinstance(value, Mapping):
+            return dict(value)
+        found = {name: getattr(value, name) for name in table.keys if hasattr(value, name)}
+        if isinstance(value, Section):
+            found |= {"material": self.materials[value.material], **_shape(value.profile)}
+        if isinstance(value, Machine):
+            found["materials"] = {name: material for material, name in self.materials.items()}
+        return {name: inner for name, inner in found.items() if inner is not None}
+
+
+def _is_block(reader: Reader) -> bool:
+    """Whether a key is written under a header of its own."""
+    if isinstance(reader, Table):
+        return reader not in INLINE
+    return isinstance(reader, Named) or (
+        isinstance(reader, Several) and isinstance(reader.item, Table)
+    )
+
+
+def _material_names(machine: Machine) -> dict[Material, str]:
+    """Name the materials by their yield stress, with a letter where two would be the same."""
+    names: dict[Material, str] = {}
+    for section in machine.boom.sections:
+        name = f"yields_at_{section.material.yield_stress / 1e6:.0f}"
+        if section.material not in names:
+            names[section.material] = name + "abcdefghij"[len(names)] * (name in names.values())
+    return names
+
+
+def _shape(profile: Profile) -> dict[str, Any]:
+    """Give a profile the way it was given; corner by corner if no sizes make it exactly."""
+    if profile.kind == "box" and (sizes := _box_sizes(profile)):
+        return {"box": sizes}
+    if profile.kind == "tube" and (sizes := _tube_sizes(profile)):
+        return {"tube": sizes}
+    sides = {"corners": profile.corners, "thickness": profile.thickness}
+    return {"polygon": {**sides, "kind": profile.kind}}
+
+
+def _box_sizes(profile: Profile) -> dict[str, float] | None:
+    """Sizes that make exactly this box, rounded as little as needed."""
+    if len(profile.corners) != 4:
+        return None
+    (z, low), (_, high) = profile.corners[1], profile.corners[2]
+    bottom, web, top, _ = profile.thickness
+    for digits in range(4, 17):
+        height = round(high - low + (bottom + top) / 2, digits)
+        sizes = {"height": height, "width": round(2 * z + web, digits)}
+        sizes |= {"top": top, "bottom": bottom, "web": web}
+        if box(**sizes) == profile:
+            return sizes
+    return None
+
+
+def _tube_sizes(profile: Profile) -> dict[str, float] | None:
+    """Sizes that make exactly this tube: the equations of `tube` solved backwards."""
+    if len(profile.corners) != TUBE_SIDES:
+        return None
+    n, T, t = TUBE_SIDES, tan(pi / TUBE_SIDES), profile.thickness[0]
+    a = sqrt(profile.corners[0][0] ** 2 + profile.corners[0][1] ** 2) * cos(pi / n)
+    P = a * t * n * T / pi
+    Q = (2 * a**2 + t**2 / 2) * (1 + T**2 / 3)
+    R = sqrt((Q + sqrt(Q**2 - 4 * P**2)) / 4)
+    for digits in range(4, 17):
+        sizes = {"diameter": round(2 * R + P / R, digits), "wall": round(P / R, digits)}
+        if tube(**sizes) == profile:
+            return sizes
+    return None

@@ -1,0 +1,284 @@
+"""What can be measured, and how each quantity is written in each system of units."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from boomsim.units._common import COMMON
+from boomsim.units._words import UnitError, did_you_mean
+
+SYSTEMS = ("metric", "us")
+"""Systems of units for output."""
+
+_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Display:
+    """How one quantity is written in one system.
+
+    Attributes
+    ----------
+    unit : str
+        A unit of :data:`boomsim.units._common.COMMON`
+    digits : int
+        Decimal places; negative rounds before the point [1]
+    least : float
+        Used when there are at least so many of the unit [1]
+    """
+
+    unit: str
+    digits: int
+    least: float = 0.0
+
+    @property
+    def factor(self) -> float:
+        """SI value of one unit [SI unit of the quantity]."""
+        return float(COMMON[self.unit][0])
+
+    @property
+    def symbol(self) -> str:
+        """The unit as it is printed: "cm²" for "cm^2"."""
+        symbol = self.unit
+        for plain, printed in _MARKS.items():
+            symbol = symbol.replace(plain, printed)
+        return symbol
+
+    def number(self, value: float) -> str:
+        """Write the number alone, for a table whose heading has the unit.
+
+        Parameters
+        ----------
+        value : float
+            [SI unit of the quantity]
+
+        Returns
+        -------
+        str
+            Rounded, thousands parted by commas; "none" when not finite
+        """
+        if not math.isfinite(value):
+            return "none"
+        shown = round(value / self.factor, self.digits) + 0.0  # turns -0.0 into 0.0
+        return f"{shown:,.{max(self.digits, 0)}f}"
+
+    def text(self, value: float) -> str:
+        """Write number and unit.
+
+        Parameters
+        ----------
+        value : float
+            [SI unit of the quantity]
+
+        Returns
+        -------
+        str
+        """
+        if not math.isfinite(value):
+            return "none"
+        gap = "" if self.symbol in ("", "°") else " "
+        return f"{self.number(value)}{gap}{self.symbol}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quantity:
+    """What a figure measures.
+
+    Attributes
+    ----------
+    unit : str
+        SI unit
+    example : str
+        How people write it
+    metric, us : tuple of Display
+        From small values to large ones
+    """
+
+    unit: str
+    example: str
+    metric: tuple[Display, ...]
+    us: tuple[Display, ...]
+
+
+def _rows(*rows: tuple[str, int, float]) -> tuple[Display, ...]:
+    """Make displays from (unit, digits, least) rows."""
+    return tuple(Display(unit=unit, digits=digits, least=least) for unit, digits, least in rows)
+
+
+def _one(unit: str, digits: int) -> tuple[Display, ...]:
+    """Make the only display of a quantity."""
+    return (Display(unit=unit, digits=digits),)
+
+
+QUANTITIES: Mapping[str, Quantity] = {
+    "length": Quantity(
+        unit="m",
+        example='"8.20 m" or "26.9 ft"',
+        metric=_rows(("m", 2, 0), ("m", 1, 9.995)),
+        us=_rows(("ft", 2, 0), ("ft", 1, 9.995)),
+    ),
+    "small_length": Quantity(
+        unit="m",
+        example='"8 mm" or "0.31 in"',
+        metric=_rows(("mm", 1, 0), ("mm", 0, 19.95)),
+        us=_rows(("in", 3, 0), ("in", 1, 1.9995)),
+    ),
+    "area": Quantity(
+        unit="m^2",
+        example='"0.25 m2" or "2.7 ft2"',
+        metric=_rows(("cm^2", 1, 0), ("m^2", 2, 0.01)),
+        us=_rows(("in^2", 2, 0), ("ft^2", 2, 0.1)),
+    ),
+    "section_area": Quantity(
+        unit="m^2",
+        example='"120 cm2" or "18.6 in2"',
+        metric=_one("cm^2", 1),
+        us=_one("in^2", 2),
+    ),
+    "section_modulus": Quantity(
+        unit="m^3",
+        example='"900 cm3" or "55 in3"',
+        metric=_one("cm^3", 1),
+        us=_one("in^3", 2),
+    ),
+    "second_moment": Quantity(
+        unit="m^4",
+        example='"9000 cm4" or "216 in4"',
+        metric=_one("cm^4", 1),
+        us=_one("in^4", 2),
+    ),
+    "mass": Quantity(
+        unit="kg",
+        example='"5 t", "800 kg" or "11000 lb"',
+        metric=_rows(("kg", 2, 0), ("kg", 0, 9.995), ("t", 2, 0.9995)),
+        us=_rows(("lb", 2, 0), ("lb", 0, 9.995), ("lb", -1, 999.5)),
+    ),
+    "force": Quantity(
+        unit="N",
+        example='"55 kN" or "12000 lbf"',
+        metric=_rows(("N", 1, 0), ("kN", 1, 0.99995)),
+        us=_rows(("lbf", 0, 0), ("kip", 1, 9.9995)),
+    ),
+    "moment": Quantity(
+        unit="N*m",
+        example='"900 kN m" or "660 kip ft"',
+        metric=_rows(("N*m", 1, 0), ("kN*m", 1, 0.99995)),
+        us=_rows(("lbf*ft", 0, 0), ("kip*ft", 1, 9.9995)),
+    ),
+    "stress": Quantity(
+        unit="Pa",
+        example='"690 MPa" or "100 ksi"',
+        metric=_rows(("MPa", 1, 0), ("MPa", 0, 9.95)),
+        us=_rows(("ksi", 2, 0), ("ksi", 1, 9.995)),
+    ),
+    "pressure": Quantity(
+        unit="Pa",
+        example='"250 kPa" or "36 psi"',
+        metric=_rows(("Pa", 0, 0), ("kPa", 0, 9.9995)),
+        us=_one("psi", 1),
+    ),
+    "angle": Quantity(
+        unit="rad",
+        example='"62.5 deg" or "1.09 rad"',
+        metric=_one("deg", 1),
+        us=_one("deg", 1),
+    ),
+    "speed": Quantity(
+        unit="m/s",
+        example='"9.8 m/s" or "22 mph"',
+        metric=_rows(("m/s", 2, 0), ("m/s", 1, 9.995)),
+        us=_rows(("ft/min", 0, 0), ("mph", 1, 4.995)),
+    ),
+    "stiffness": Quantity(
+        unit="N/m",
+        example='"60 MN/m" or "340 kip/in"',
+        metric=_rows(("kN/m", 1, 0), ("MN/m", 1, 0.99995)),
+        us=_rows(("lbf/in", 0, 0), ("kip/in", 1, 9.9995)),
+    ),
+    "density": Quantity(
+        unit="kg/m^3",
+        example='"7850 kg/m3" or "490 lb/ft3"',
+        metric=_one("kg/m^3", 0),
+        us=_one("lb/ft^3", 1),
+    ),
+    "area_per_mass": Quantity(
+        unit="m^2/kg",
+        example='"1.2 m2/t" or "0.0059 ft2/lb"',
+        metric=_one("m^2/t", 2),
+        us=_one("ft^2/lb", 5),
+    ),
+    "share": Quantity(
+        unit="",
+        example='"46.5 %" or 0.465',
+        metric=_rows(("%", 1, 0), ("%", 0, 9.95)),
+        us=_rows(("%", 1, 0), ("%", 0, 9.95)),
+    ),
+    "number": Quantity(unit="", example="1.6", metric=_one("", 2), us=_one("", 2)),
+}
+"""Every quantity that can be read and shown."""
+
+
+def quantity_named(name: str) -> Quantity:
+    """Look up a quantity.
+
+    Parameters
+    ----------
+    name : str
+        A key of `QUANTITIES`
+
+    Returns
+    -------
+    Quantity
+    """
+    if name not in QUANTITIES:
+        raise UnitError(f'There is no quantity "{name}".{did_you_mean(name, QUANTITIES)}')
+    return QUANTITIES[name]
+
+
+def display(quantity: str, system: str = "metric", *, like: float = math.inf) -> Display:
+    """Choose unit and digits for a column, an axis or one value.
+
+    Parameters
+    ----------
+    quantity : str
+        A key of `QUANTITIES`
+    system : str
+        "metric" or "us"
+    like : float
+        A typical value, such as the largest; without it the unit for large values
+        [SI unit of the quantity]
+
+    Returns
+    -------
+    Display
+    """
+    if system not in SYSTEMS:
+        raise UnitError(f'Units "{system}" are not known. Choose "metric" or "us".')
+    known = quantity_named(quantity)
+    rows = known.metric if system == "metric" else known.us
+    size = math.inf if math.isnan(like) else abs(like)
+    return [row for row in rows if size >= row.least * row.factor][-1]
+
+
+def show(value: float, quantity: str, system: str = "metric") -> str:
+    """Write a figure with its unit.
+
+    Parameters
+    ----------
+    value : float
+        [SI unit of the quantity]
+    quantity : str
+        A key of `QUANTITIES`
+    system : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> show(18.0, "length"), show(18.0, "length", "us"), show(5000.0, "mass", "us")
+    ('18.0 m', '59.1 ft', '11,020 lb')
+    """
+    return display(quantity, system, like=value).text(value)
