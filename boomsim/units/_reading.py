@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 LONGEST = 80
 """Longest text that can be a figure [characters]."""
 
-_NUMBER = re.compile(r"([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,2})?)\s*(.*)", re.ASCII)
+_NUMBER = re.compile(r"([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*(.*)", re.ASCII)
 _COMMA = re.compile(r"[+-]?[\d.\s]*,\s*\d", re.ASCII)
 _NOT_FINITE = re.compile(r"[+-]?\s*(nan|inf)", re.IGNORECASE)
 _NAME = r"[A-Za-zµμ°%_]+(?:\^-?[1-4])?"
@@ -77,7 +77,10 @@ def _parse(text: str, quantity: str) -> float:
     factor, base = _factor_of(unit, text, quantity)
     if base != quantity_named(quantity).unit:
         raise UnitError(f"{quoted(text)} is not {_article(quantity)}. {_write(quantity)}")
-    return float(Fraction(number) * factor)
+    try:
+        return float(Fraction(number) * factor)
+    except OverflowError:
+        raise UnitError(f"{quoted(text)} is too large a number. {_write(quantity)}") from None
 
 
 def _split(text: str, quantity: str) -> tuple[str, str]:
