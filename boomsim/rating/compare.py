@@ -4,10 +4,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
-from boomsim.rating.strategies import Configurations, configurations_of_length
+from boomsim.rating.strategies import (
+    Configurations,
+    configurations_of,
+    configurations_of_length,
+    range_of_length,
+)
 
 SAME = 1e-4
 """Capacities that differ by less than this share are level: no winner [1]."""
@@ -106,6 +113,63 @@ def compare(
         best=best,
         crossovers=tuple(_crossovers(setup, configurations, radii, best)),
     )
+
+
+def demonstration(boom: Boom) -> Configurations:
+    """Configurations of one length that show the question best.
+
+    A pinned boom: its lightest section far out alone, its two lightest half out, its heaviest
+    moving section far out with the rest nested in it. Another boom: all its ways to be out by half.
+
+    Parameters
+    ----------
+    boom : Boom
+
+    Returns
+    -------
+    Configurations
+    """
+    moving = len(boom.sections) - 1
+    locks = sorted(boom.lock_positions)
+    pairs = [(half, far) for half in locks for far in locks if half and abs(2 * half - far) < 1e-9]
+    if "pinned" not in boom.systems or not pairs or moving < 3:
+        shortest, longest = range_of_length(boom)
+        return configurations_of_length(boom, length=(shortest + longest) / 2)
+    half, far = pairs[-1]
+    head_out = [0.0] * (moving - 1) + [far]
+    halves = [0.0] * (moving - 2) + [half, half]
+    return configurations_of(boom, extension=np.array([head_out, halves, head_out[::-1]]))
+
+
+def deflections(comparison: Comparison) -> tuple[float | None, float | None, Array | None]:
+    """Tip deflections of all configurations under one load at one radius.
+
+    The load is half of what the weakest carries, at the middle of the radii that all reach.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    load, radius : float or None
+        None where no radius is reached by all [kg], [m]
+    deflection : ndarray, shape (configurations,), or None
+        [m]
+    """
+    capacity = comparison.rating.capacity
+    shared = np.flatnonzero(np.all(capacity > 0.0, axis=0))
+    if len(shared) == 0:
+        return None, None, None
+    cell = int(shared[len(shared) // 2])
+    load, radius = float(capacity[:, cell].min() / 2), float(comparison.radii[cell])
+    at = respond(
+        comparison.setup,
+        boom=comparison.rating.boom,
+        load=np.array([[load]]),
+        radius=np.array([[radius]]),
+    )
+    return load, radius, at.tip_deflection[:, 0]
 
 
 def default_radii(setup: Setup, configurations: Configurations, *, step: float = 1.0) -> Array:

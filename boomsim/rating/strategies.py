@@ -70,6 +70,31 @@ def range_of_length(boom: Boom) -> tuple[float, float]:
     return float(ends[0]), float(ends[1])
 
 
+def configurations_of(
+    boom: Boom, *, extension: Array, system: str | None = None
+) -> Configurations:
+    """Put chosen extensions side by side, whatever their lengths.
+
+    Parameters
+    ----------
+    boom : Boom
+    extension : ndarray, shape (configurations, moving sections)
+        [1]
+    system : str, optional
+        Default: the boom's usual one
+
+    Returns
+    -------
+    Configurations
+    """
+    placed = layout(boom, extension=extension)
+    return Configurations(
+        extension=placed.extension,
+        length=placed.boom_length,
+        system=(system or boom.systems[0],) * len(placed.extension),
+    )
+
+
 def configurations_of_length(
     boom: Boom, *, length: float, system: str | None = None, tolerance: float = EQUAL_LENGTH
 ) -> Configurations:

@@ -1,0 +1,7 @@
+"""Run the commands as ``python -m boomsim``."""
+
+import sys
+
+from boomsim.cli import main
+
+sys.exit(main())

@@ -1,0 +1,162 @@
+"""``boomsim lift``: one lift, with everything that follows from it."""
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from boomsim.caution import CAUTION
+from boomsim.cli import inputs
+from boomsim.cli.answer import paragraph, print_json, table
+
+if TYPE_CHECKING:
+    from boomsim.rating.lift import Lift
+
+HELP = "one lift: angle, deflection, section forces, use of every limit, margin, float loads"
+EXAMPLE = "boomsim lift yard60 --extension 0,0,46.5,46.5 --radius '10 m' --load '8 t'"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    inputs.add_machine(parser)
+    parser.add_argument(
+        "--extension",
+        metavar="PERCENT",
+        help="of each moving section, base side first, as 0,0,46.5,46.5 (default: all in)",
+    )
+    where = parser.add_mutually_exclusive_group()
+    where.add_argument("--radius", metavar="LENGTH", help="loaded radius, such as '10 m'")
+    where.add_argument("--angle", metavar="ANGLE", help="boom angle, such as '60 deg' (default)")
+    parser.add_argument("--load", metavar="MASS", default="0 kg", help="gross load, such as '8 t'")
+    inputs.add_setup(parser)
+    inputs.add_output(parser, figure=False)
+
+
+def run(chosen: argparse.Namespace) -> None:
+    """Answer."""
+    from boomsim.rating.lift import lift
+    from boomsim.units import parse
+
+    machine = inputs.machine(chosen)
+    moving = len(machine.boom.sections) - 1
+    extension = inputs.extension(chosen.extension or ",".join(["0"] * moving), machine)
+    radius = None if chosen.radius is None else parse(chosen.radius, "length", what="--radius")
+    angle = None if radius is not None else parse(chosen.angle or "60 deg", "angle", what="--angle")
+    found = lift(
+        inputs.setup(chosen, machine),
+        extension=extension,
+        load=parse(chosen.load, "mass", what="--load"),
+        radius=radius,
+        angle=angle,
+    )
+    if chosen.json:
+        print_json("lift", as_json(found))
+    else:
+        print(as_text(found, units=chosen.units))
+
+
+def as_json(found: "Lift") -> dict[str, Any]:
+    """Everything about the lift, SI."""
+    return {
+        "machine": found.setup.machine.name,
+        "rule": found.setup.rule.name,
+        "sector": found.setup.sector,
+        "counterweight": found.setup.counterweight.name,
+        "support": found.setup.support.name,
+        "parts": found.setup.parts,
+        "disturbances": found.setup.disturbances,
+        "extension": found.extension,
+        "load": found.load,
+        "boom_length": found.boom_length,
+        "boom_angle": found.boom_angle,
+        "radius": found.radius,
+        "head_height": found.head_height,
+        "tip_deflection": found.tip_deflection,
+        "side_deflection": found.side_deflection,
+        "in_angle_range": found.in_angle_range,
+        "within_model_range": found.is_valid,
+        "cylinder_push": found.cylinder_push,
+        "line_pull": found.line_pull,
+        "sections": found.sections,
+        "limits": [
+            {"name": u.limit.key, "family": u.limit.family, "use": u.use} for u in found.limits
+        ],
+        "governing": found.governing.key,
+        "capacity": found.capacity,
+        "capacity_governing": found.capacity_governing.key if found.capacity_governing else None,
+        "tipping_load": found.tipping_load,
+        "tipping_lines": found.margins,
+        "supports": found.supports,
+    }
+
+
+def as_text(found: "Lift", *, units: str) -> str:
+    """The lift as tables and sentences."""
+    from boomsim.rating.strategies import label
+    from boomsim.units import show
+
+    def said(value: float, quantity: str) -> str:
+        return show(value, quantity, units)
+
+    setup = found.setup
+    head = (
+        f"{setup.machine.name} (invented), {setup.sector}, counterweight {setup.counterweight.name}, "
+        f"support {setup.support.name}, {setup.parts} parts of line. Extension "
+        f"{label(found.extension)} % (base side first): boom length "
+        f"{said(found.boom_length, 'length')}."
+    )
+    facts = [
+        ["boom angle", said(found.boom_angle, "angle")],
+        ["radius, load on", said(found.radius, "length")],
+        ["head height", said(found.head_height, "length")],
+        ["tip deflection", said(found.tip_deflection, "length")],
+        ["gross load", said(found.load, "mass")],
+        ["rated capacity at this radius", _capacity(found, units)],
+        ["tipping load at this radius", said(found.tipping_load, "mass")],
+        ["luffing cylinder", said(found.cylinder_push, "force")],
+        ["line pull", said(found.line_pull, "force")],
+    ]
+    sections = [
+        [
+            s.name,
+            said(s.moment_max, "moment"),
+            said(s.axial_max, "force"),
+            "" if s.front_pad is None else said(s.front_pad, "force"),
+            "" if s.rear_pad is None else said(s.rear_pad, "force"),
+        ]
+        for s in found.sections
+    ]
+    limits = [
+        [u.limit.words, f"{100 * u.use:.1f} %", u.limit.family]
+        for u in sorted(found.limits, key=lambda u: -u.use)[:12]
+    ]
+    lines = [
+        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), f"{100 * m.use:.0f} %"]
+        for m in found.margins
+    ]
+    supports = [
+        [
+            f"support {k + 1} at {said(s.x, 'length')}, {said(s.y, 'length')}",
+            "lifted" if s.lifted else said(s.force, "force"),
+            said(s.ground_pressure, "stress"),
+        ]
+        for k, s in enumerate(found.supports)
+    ]
+    pieces = [
+        paragraph(head),
+        table(["lift", ""], facts),
+        table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
+        table(["limit", "use", "family"], limits),
+        table(["tipping line", "holds", "turns over", "used"], lines),
+        table(["supports", "force", "on the ground"], supports),
+        *(paragraph(note) for note in found.notes),
+        paragraph(CAUTION),
+    ]
+    return "\n\n".join(pieces)
+
+
+def _capacity(found: "Lift", units: str) -> str:
+    from boomsim.units import show
+
+    if found.capacity_governing is None:
+        return "none: outside the boom's reach or angles"
+    why = "tips first" if found.capacity_governing.family == "stability" else "breaks first"
+    return f"{show(found.capacity, 'mass', units)} ({why}: {found.capacity_governing.words})"

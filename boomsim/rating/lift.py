@@ -1,0 +1,358 @@
+"""One lift in full: a single cell of the call path, laid out for a reader."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.condense import PER_SECTION, condense
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.stability import section_name
+from boomsim.mechanics.supports import ground_pressure, support_reactions
+from boomsim.rating.capacity import rate
+from boomsim.rating.limits import Limit
+from boomsim.rating.response import VALID_DEFLECTION, Response, respond
+from boomsim.rating.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SectionForces:
+    """Largest forces of one section, as magnitudes.
+
+    Attributes
+    ----------
+    name : str
+    moment_max, moment_side_max : float
+        Bending in the luffing plane and sideways [N m]
+    axial_max : float
+        [N]
+    front_pad, rear_pad, lock : float or None
+        At the outer section's mouth and at this section's tail, up or down; None for the base [N]
+    """
+
+    name: str
+    moment_max: float
+    moment_side_max: float
+    axial_max: float
+    front_pad: float | None
+    rear_pad: float | None
+    lock: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """How much of a limit is used [1]."""
+
+    limit: Limit
+    use: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Margin:
+    """Balance about one tipping line at the slew angle that is worst for it.
+
+    Attributes
+    ----------
+    name : str
+    slew : float
+        [rad]
+    righting, overturning : float
+        Moments without the load and of the load; a load inside the line turns nothing over [N m]
+    use : float
+        overturning/righting; one means that the crane tips [1]
+    """
+
+    name: str
+    slew: float
+    righting: float
+    overturning: float
+    use: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SupportLoad:
+    """Of one support, at the slew angle that governs stability.
+
+    Attributes
+    ----------
+    x, y : float
+        Carrier axes [m]
+    force : float
+        NaN where the crane tips [N]
+    lifted : bool
+    ground_pressure : float
+        [Pa]
+    """
+
+    x: float
+    y: float
+    force: float
+    lifted: bool
+    ground_pressure: float
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Lift:
+    """One lift; SI, angles in rad, loads in kg.
+
+    Attributes
+    ----------
+    setup : Setup
+    response : Response
+        The cell itself
+    extension : ndarray, shape (moving sections,)
+    load, boom_length, boom_angle, radius, head_height, tip_deflection, side_deflection : float
+    cylinder_push, line_pull : float
+    in_angle_range, is_valid : bool
+    sections : tuple of SectionForces
+    limits : tuple of Use
+    governing : Limit
+        Most used by this load
+    capacity : float
+        Rated gross load at this radius; NaN out of reach or of the angle range [kg]
+    capacity_governing : Limit or None
+    tipping_load : float
+        With this load's boom position; infinite where no load can tip the crane [kg]
+    margins : tuple of Margin
+    supports : tuple of SupportLoad
+    notes : tuple of str
+        What a reader must know besides
+    """
+
+    setup: Setup
+    response: Response
+    extension: Array
+    load: float
+    boom_length: float
+    boom_angle: float
+    radius: float
+    head_height: float
+    tip_deflection: float
+    side_deflection: float
+    cylinder_push: float
+    line_pull: float
+    in_angle_range: bool
+    is_valid: bool
+    sections: tuple[SectionForces, ...]
+    limits: tuple[Use, ...]
+    governing: Limit
+    capacity: float
+    capacity_governing: Limit | None
+    tipping_load: float
+    margins: tuple[Margin, ...]
+    supports: tuple[SupportLoad, ...]
+    notes: tuple[str, ...]
+
+
+def lift(
+    setup: Setup,
+    *,
+    extension: Array,
+    load: float,
+    radius: float | None = None,
+    angle: float | None = None,
+) -> Lift:
+    """Work out one lift.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (moving sections,)
+        [1]
+    load : float
+        Gross load [kg]
+    radius, angle : float
+        One of them [m] or [rad]
+
+    Returns
+    -------
+    Lift
+
+    Raises
+    ------
+    ValueError
+        If a figure is no number in its range, the boom does not reach, or there is no equilibrium.
+    """
+    _refuse(load, radius, angle)
+    boom = condense(setup.machine, extension=extension)
+    held = {
+        "radius": None if radius is None else np.array([[radius]]),
+        "angle": None if angle is None else np.array([[angle]]),
+    }
+    at = respond(setup, boom=boom, load=np.array([[load]]), **held)
+    if not at.state.converged[0, 0]:
+        raise ValueError(_no_equilibrium(setup, boom.layout.boom_length[0], load, radius))
+    calm_radius = float(at.radius[0, 0]) if radius is None else radius
+    rating = rate(setup, extension=extension, radius=np.array([calm_radius]))
+    rated = np.isfinite(rating.capacity[0, 0])
+    uses = tuple(
+        Use(limit=limit, use=float(use))
+        for limit, use in zip(at.limits, at.use[:, 0, 0], strict=True)
+    )
+    turn, _ = _worst(at)
+    return Lift(
+        setup=setup,
+        response=at,
+        extension=boom.layout.extension[0],
+        load=load,
+        boom_length=float(boom.layout.boom_length[0]),
+        boom_angle=float(at.state.angle[0, 0]),
+        radius=float(at.radius[0, 0]),
+        head_height=float(at.placed.head_up[0, 0]),
+        tip_deflection=float(at.tip_deflection[0, 0]),
+        side_deflection=float(at.state.head_left[0, 0]),
+        cylinder_push=float(at.forces.cylinder[0, 0]),
+        line_pull=float(at.state.line_pull[0, 0]),
+        in_angle_range=bool(at.in_range[0, 0]),
+        is_valid=bool(at.is_valid[0, 0]),
+        sections=tuple(_section(at, i) for i in range(len(setup.machine.boom.sections))),
+        limits=uses,
+        governing=max(uses, key=lambda u: u.use).limit,
+        capacity=float(rating.capacity[0, 0]),
+        capacity_governing=rating.limits[rating.governing[0, 0]] if rated else None,
+        tipping_load=float(at.balance.least[0, 0]),
+        margins=tuple(_margin(at, k) for k in range(len(at.balance.lines.distance))),
+        supports=_supports(at, turn),
+        notes=tuple(_notes(at, rated)),
+    )
+
+
+def _refuse(load: float, radius: float | None, angle: float | None) -> None:
+    if not 0.0 <= load < 1e7:
+        raise ValueError(f"A load of {load:g} kg is not one. Give 0 kg or more.")
+    if (radius is None) == (angle is None):
+        raise ValueError("Give either the radius or the boom angle, and not both.")
+    if radius is not None and not 0.0 < radius < 1e4:
+        raise ValueError(f"A radius of {radius:g} m is not one. Give it from the axis of rotation.")
+    if angle is not None and not -0.5 <= angle <= 1.6:
+        raise ValueError(f"A boom angle of {np.degrees(angle):.0f} deg is none. Give 0 to 85 deg.")
+
+
+def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | None) -> str:
+    farthest = setup.machine.heel_out + length
+    if radius is not None and radius > farthest:
+        return (
+            f"The boom is {length:.2f} m long and cannot put its head at a radius of {radius:.2f} m;"
+            f" it reaches {farthest:.2f} m. Extend it or choose a smaller radius."
+        )
+    return (
+        f"The boom finds no equilibrium under {load:.0f} kg: it buckles, or its head cannot be "
+        "where you want it. Take less load, a shorter boom or another radius."
+    )
+
+
+def _section(at: Response, number: int) -> SectionForces:
+    own = slice(number * PER_SECTION, (number + 1) * PER_SECTION)
+    forces, moving = at.forces, number > 0
+
+    def joint(values: Array) -> float | None:
+        return float(values[0, number, 0]) if moving else None
+
+    return SectionForces(
+        name=section_name(number),
+        moment_max=float(np.abs(forces.moment[0, own, 0]).max()),
+        moment_side_max=float(np.abs(forces.moment_side[0, own, 0]).max()),
+        axial_max=float(np.abs(forces.axial[0, own, 0]).max()),
+        front_pad=joint(forces.front_pad),
+        rear_pad=joint(forces.rear_pad),
+        lock=joint(forces.lock),
+    )
+
+
+def _worst(at: Response) -> tuple[int, int]:
+    """Slew angle and tipping line that govern stability, as indices."""
+    least = at.balance.tipping_load[:, :, 0, 0]
+    turn, line = np.unravel_index(np.argmin(least), least.shape)
+    return int(turn), int(line)
+
+
+def _margin(at: Response, line: int) -> Margin:
+    balance, load = at.balance, float(at.state.load[0, 0])
+    righting = balance.righting[:, line, 0, 0]
+    lever = balance.lever[:, line, 0, 0]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        used = np.where(righting > 0.0, np.maximum(load * lever, 0.0) / righting, np.inf)
+    turn = int(np.argmax(used + 1e-12 * lever))
+    start, end = balance.lines.start[line], balance.lines.end[line]
+    return Margin(
+        name=f"({start[0]:.2f}, {start[1]:.2f}) to ({end[0]:.2f}, {end[1]:.2f})",
+        slew=float(balance.slew[turn]),
+        righting=float(righting[turn]),
+        overturning=float(max(load * lever[turn], 0.0)),
+        use=float(used[turn]),
+    )
+
+
+def resultant(at: Response, *, slew: Array) -> tuple[Array, Array, Array]:
+    """Weight of crane and load, and where it meets the ground plane, at slew angles.
+
+    Parameters
+    ----------
+    at : Response
+        Of one configuration and one cell
+    slew : ndarray, shape (slews,)
+        [rad]
+
+    Returns
+    -------
+    weight, x, y : ndarray, shape (slews,)
+        [N], carrier axes [m]
+    """
+    placed, change = at.placed, at.setup.disturbances
+    load = float(at.state.load[0, 0])
+    turning = placed.mass[: placed.turning]
+    carrier = placed.mass[placed.turning :]
+    out = placed.out[:, 0, 0] + placed.up[:, 0, 0] * np.tan(change.lean)
+    left = placed.left[:, 0, 0] + placed.up[:, 0, 0] * np.tan(change.lean_across)
+    hook_up = placed.head_up[0, 0]
+    moment_out = turning @ out + load * (placed.head_out[0, 0] + hook_up * np.tan(change.lean))
+    moment_left = turning @ left + load * (
+        placed.head_left[0, 0] + hook_up * (np.tan(change.lean_across) + change.side_pull)
+    )
+    cos, sin = np.cos(slew), np.sin(slew)
+    sunk_out = carrier @ placed.z * np.tan(change.lean)
+    sunk_left = carrier @ placed.z * np.tan(change.lean_across)
+    total = placed.mass.sum() + load
+    x = (carrier @ placed.x + cos * (moment_out + sunk_out) - sin * (moment_left + sunk_left)) / total
+    y = (carrier @ placed.y + sin * (moment_out + sunk_out) + cos * (moment_left + sunk_left)) / total
+    return np.full_like(cos, GRAVITY * total), x, y
+
+
+def _supports(at: Response, turn: int) -> tuple[SupportLoad, ...]:
+    support = at.setup.support
+    weight, x, y = resultant(at, slew=at.balance.slew[turn : turn + 1])
+    found = support_reactions(support, weight=weight, x=x, y=y)
+    return tuple(
+        SupportLoad(
+            x=point[0],
+            y=point[1],
+            force=float(force),
+            lifted=bool(up),
+            ground_pressure=float(ground_pressure(force, area=support.area)),
+        )
+        for point, force, up in zip(
+            support.points, found.force[:, 0], found.lifted[:, 0], strict=True
+        )
+    )
+
+
+def _notes(at: Response, rated: np.bool_) -> list[str]:
+    notes = []
+    if not at.is_valid[0, 0]:
+        share = 100 * at.tip_deflection[0, 0] / at.boom.layout.boom_length[0]
+        notes.append(
+            f"The tip deflects by {share:.1f} % of the boom length; the model is meant for up to "
+            f"{100 * VALID_DEFLECTION:.0f} %. Take these numbers as a sketch."
+        )
+    if not at.in_range[0, 0]:
+        boom = at.setup.machine.boom
+        notes.append(
+            f"The boom angle is outside the machine's range of "
+            f"{np.degrees(boom.least_angle):.0f} to {np.degrees(boom.greatest_angle):.0f} deg."
+        )
+    if not rated:
+        notes.append("There is no rated capacity here.")
+    worst = max(zip(at.use[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
+    if worst[0] > 1.0:
+        notes.append(f"Beyond the rated load: {worst[1].words} is at {100 * worst[0]:.0f} %.")
+    return notes

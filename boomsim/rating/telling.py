@@ -1,0 +1,148 @@
+"""The comparison and its explanation in sentences, with units."""
+
+from boomsim.rating.capacity import Rating
+from boomsim.rating.compare import Comparison, Crossover
+from boomsim.rating.explain import Account, Difference
+from boomsim.rating.limits import STABILITY, Limit
+from boomsim.rating.strategies import label
+from boomsim.units import show
+
+WORTH_SAYING = 5.0
+"""Smaller shares of a difference are summed up as "the rest" [kg]."""
+
+
+def what_gives_way(limit: Limit) -> str:
+    """Whether the crane tips or something breaks, in words.
+
+    Parameters
+    ----------
+    limit : Limit
+
+    Returns
+    -------
+    str
+    """
+    return "tips" if limit.family == STABILITY else f"breaks: {limit.words}"
+
+
+def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) -> str:
+    """One sentence on where the best configuration changes.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    crossover : Crossover
+        Of the comparison
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    near = label(comparison.configurations.extension[crossover.before])
+    far = label(comparison.configurations.extension[crossover.after])
+    return (
+        f"At a radius of {show(crossover.radius, 'length', units)} the lead passes from ({near}) "
+        f"to ({far}); both carry {show(crossover.capacity, 'mass', units)} there."
+    )
+
+
+def tell_account(extension_label: str, account: Account, *, units: str) -> str:
+    """One sentence on what limits a configuration, and how.
+
+    Parameters
+    ----------
+    extension_label : str
+    account : Account
+    units : str
+
+    Returns
+    -------
+    str
+    """
+
+    def mass(value: float) -> str:
+        return show(value, "mass", units)
+
+    said = f"({extension_label}) carries {mass(account.capacity)}"
+    if account.limit.family == STABILITY:
+        return f"{said}; it would tip first."
+    said += f"; {account.limit.words} comes first"
+    if account.structure_takes < float("inf"):
+        said += f", {mass(account.structure_takes)} before the stability limit"
+    gave = account.gave_way
+    if gave is None or gave.place is None or gave.moment is None:
+        return said + "."
+    shares = [f"{name} {100 * use:.0f} %" for name, use in gave.components.items() if use > 0.005]
+    load = 100 * gave.causes["load"] / gave.moment
+    return (
+        f"{said}. {show(gave.place, 'length', units)} from that section's tail the use is "
+        f"{' + '.join(shares)}; of the bending moment there the load makes {load:.0f} % and the "
+        f"boom's own weight {100 * gave.causes['own weight'] / gave.moment:.0f} %."
+    )
+
+
+def tell_difference(
+    first_label: str, second_label: str, difference: Difference, *, units: str
+) -> list[str]:
+    """Why the first carries more or less than the second, in sentences whose numbers add up.
+
+    Parameters
+    ----------
+    first_label, second_label : str
+    difference : Difference
+    units : str
+
+    Returns
+    -------
+    list of str
+    """
+
+    def mass(value: float) -> str:
+        return show(abs(value), "mass", units)
+
+    more = "more" if difference.total >= 0.0 else "less"
+    told = [
+        f"At {show(difference.radius, 'length', units)} ({first_label}) carries "
+        f"{mass(difference.total)} {more} than ({second_label})."
+    ]
+    if not difference.by_part:
+        told.append("No load can tip the crane at this radius, so strength alone decides.")
+        return told
+    shifts = {n: v for n, v in difference.by_part.items() if abs(v) >= WORTH_SAYING}
+    shares = [f"{name} {'+' if v > 0 else '-'}{mass(v)}" for name, v in shifts.items()]
+    told.append(
+        "Where each part's weight lies is worth, about the tipping line: "
+        + (", ".join(shares) if shares else "nothing to speak of")
+        + f"; in all {_signed(sum(difference.by_part.values()), units)}."
+    )
+    first, second = difference.by_structure
+    if abs(first) >= WORTH_SAYING or abs(second) >= WORTH_SAYING:
+        told.append(
+            f"Strength takes {mass(first)} from the first and {mass(second)} from the second: "
+            f"{_signed(first + second, units)}."
+        )
+    return told
+
+
+def _signed(value: float, units: str) -> str:
+    return f"{'+' if value >= 0 else '-'}{show(abs(value), 'mass', units)}"
+
+
+def mark(rating: Rating, configuration: int, cell: int) -> str:
+    """One letter for what governs a cell: T tips first, B breaks first, blank out of reach.
+
+    Parameters
+    ----------
+    rating : Rating
+    configuration, cell : int
+
+    Returns
+    -------
+    str
+    """
+    governing = int(rating.governing[configuration, cell])
+    if governing < 0:
+        return " "
+    return "T" if rating.limits[governing].family == STABILITY else "B"
