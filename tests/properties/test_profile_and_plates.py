@@ -148,6 +148,8 @@ def test_plate_made_of_two_thicknesses_steps_where_they_meet() -> None:
     webs = 2 * (0.006 + 0.010) * 0.296
     assert made.area == pytest.approx(flanges + webs)
     assert made.outer_width == pytest.approx(0.410)
+    # The corner where they meet is on the thicker plate.
+    assert made.corners[2] == pytest.approx((0.205, -made.centroid[1]), abs=1e-12)
     assert [p.width for p in made.plates] == pytest.approx(
         [0.394, 0.296, 0.296, 0.390, 0.296, 0.296]
     )
@@ -244,6 +246,11 @@ def test_transverse_stress_adds_up_to_the_shear_force(
     assert made.total[0] * (top + bottom) * (high[0] - low[0]) == pytest.approx(
         abs(shear_z), abs=1e-6
     )
+
+
+def test_corner_has_the_shear_of_the_worse_plate_that_meets_there() -> None:
+    # Plate k runs from corner k to corner k + 1, the last one to corner 0.
+    assert corner_shear([[1.0, 5.0, 2.0, 3.0]]).tolist() == [[3.0, 5.0, 5.0, 3.0]]
 
 
 @settings(max_examples=20)

@@ -243,3 +243,48 @@ def test_crushing_and_bending_share_the_web_by_eq_7_2() -> None:
 def test_pair_of_pads_shares_the_force_of_the_joint() -> None:
     pad = Pad(length=0.2, width=0.1, pressure=20e6)
     assert pad_pressure([-80e3, 80e3], pad=pad) == pytest.approx([2e6, 2e6])
+
+
+def test_close_stiffeners_stiffen_the_web_and_bound_the_loaded_length() -> None:
+    # Worked, the web of type (a) above with a = 250 mm: k_F = 6 + 2 (500 / 250)^2 = 14;
+    # F_cr = 0.9 x 14 x 210000 x 216 / 500 = 1 143 072 N; l_y = a; lambda_F = sqrt(690 000 /
+    # 1 143 072) = 0.776941; F_Rd = 0.5 x 690 000 / 0.776941 / 1.1 = 403 682 N
+    made = web_crushing(
+        0.5,
+        web=0.006,
+        flange=0.008,
+        flange_width=0.12,
+        bearing=0.2,
+        yield_stress=460e6,
+        factor=1.1,
+        spacing=0.25,
+    )
+    assert made.loaded_length == 0.25
+    assert made.resistance == pytest.approx(403_682, rel=1e-5)
+
+
+def test_thick_flange_at_an_end_spreads_by_eq_6_11() -> None:
+    # Worked: h_w 800, t_w 4, t_f 16, b_f 200, s_s 20 mm, c = 0, f_y 960 MPa: k_F = 2.15;
+    # l_e = 4.7031 mm; m_1 = 50; m_2 = 50; l_y = 4.7031 + 16 sqrt(25 + 0.0864 + 50) = 143.346 mm,
+    # less than 372.0 mm by (6.10) and 164.7 mm by (6.12)
+    made = web_crushing(
+        0.8,
+        web=0.004,
+        flange=0.016,
+        flange_width=0.2,
+        bearing=0.02,
+        yield_stress=960e6,
+        factor=1.1,
+        from_end=0.0,
+    )
+    assert made.loaded_length == pytest.approx(0.143346, rel=1e-4)
+
+
+def test_stiff_bearing_longer_than_the_web_is_high_counts_as_high() -> None:
+    # 6.3(1): s_s is not more than h_w.
+    shape = properties(box(0.3, width=0.3, top=0.008, bottom=0.008, web=0.006))
+    long, high = (
+        crushing_resistance(shape, side="top", bearing=s_s, yield_stress=460e6, factor=1.1)
+        for s_s in (0.5, 0.284)
+    )
+    assert long.resistance == pytest.approx(high.resistance)
