@@ -226,7 +226,7 @@ def relax(turned: Callable[[Array], Array], *, start: Array) -> Sweeps:
             # r_(n-1).(r_n - r_(n-1)) = -(before.residual + before.before), before being r_(n-1)-r_n
             new = omega * (top + bottom) / bottom
             # A cell that has settled divides nought by nought; a wild one is held back.
-            omega = np.where(np.isfinite(new), np.clip(new, 0.05, 5.0), 1.0)
+            omega = np.where(np.isfinite(new), np.clip(new, 0.05, 100.0), 1.0)
         before = residual
         rotation += omega[:, None, :] * residual
     return Sweeps(rotation=rotation, converged=settled, count=count)

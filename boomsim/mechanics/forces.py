@@ -66,8 +66,7 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
     pads = boom.up.pads @ state.across + boom.up.pads_head * head
     moment = boom.up.moment @ state.across + boom.up.moment_head * head
     moment[:, :PER_SECTION] += _lug_ramp(boom) * state.lug_moment[:, None]
-    cos, sin = np.cos(state.rotation), np.sin(state.rotation)
-    axial = state.force_along * cos + state.force_above * sin
+    axial = state.force_along * state.cos + state.force_above * state.sin
     cylinder, push_along, push_above = _cylinder(boom, state, pads[:, 0])
     axial[:, :PER_SECTION] += boom.stations.in_overlap[:, :PER_SECTION] * push_along[:, None]
     pads[:, 0] = push_above

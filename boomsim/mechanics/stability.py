@@ -132,8 +132,8 @@ def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Mass
         )
 
     centre_out, centre_up = placed(
-        np.moveaxis(boom.centres @ np.cos(state.rotation), 1, 0),
-        np.moveaxis(boom.centres @ np.sin(state.rotation), 1, 0),
+        np.moveaxis(boom.centres @ state.cos, 1, 0),
+        np.moveaxis(boom.centres @ state.sin, 1, 0),
     )
     head_out, head_up = placed(state.head_along, state.head_above)
     lug_out, lug_up = placed(

@@ -47,6 +47,8 @@ class State:
         Gross load [kg]
     rotation, rotation_side : ndarray, K
         Of the axis at each station [rad]
+    cos, sin : ndarray, K
+        Of `rotation` [1]
     across, across_side : ndarray, K
         Force across the axis from all that is outboard, without pads [N]
     force_along, force_above : ndarray, K
@@ -70,6 +72,8 @@ class State:
     load: Array
     rotation: Array
     rotation_side: Array
+    cos: Array
+    sin: Array
     across: Array
     across_side: Array
     force_along: Array
@@ -144,7 +148,6 @@ def solve_state(
     first = np.zeros((shape[0], size, shape[1])) if start is None else start.copy()
     with np.errstate(all="ignore"):
         bent = relax(plane.turned, start=first)
-        plane.turned(bent.rotation)
         side = Sideways(plane)
         swayed = relax(side.turned, start=np.zeros_like(first)) if side.acts else None
     return _state(plane, side, bent, swayed)
@@ -154,7 +157,6 @@ def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | N
     good = bent.converged & (np.max(np.abs(bent.rotation), axis=1) < LARGEST_ROTATION)
     nought = np.zeros_like(plane.load)
     if swayed is not None:
-        side.turned(swayed.rotation)
         good &= swayed.converged
         good &= np.max(np.abs(swayed.rotation), axis=1) < LARGEST_ROTATION
     void = np.where(good, 0.0, np.nan)
@@ -168,6 +170,8 @@ def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | N
         load=plane.load,
         rotation=known(bent.rotation),
         rotation_side=straight if swayed is None else known(swayed.rotation),
+        cos=known(plane.cos),
+        sin=known(plane.sin),
         across=known(plane.across),
         across_side=straight if swayed is None else known(side.across),
         force_along=known(plane.along),

@@ -7,7 +7,7 @@ import numpy as np
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
-from boomsim.rating.limits import STABILITY, Limit
+from boomsim.rating.limits import STABILITY, Limit, limits_of
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
 
@@ -89,35 +89,54 @@ def rate(
         raise ValueError(
             f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
         )
-    radii = np.broadcast_to(radii, (len(fractions), radii.shape[-1]))
-    pieces = [
-        _Search(
-            setup,
-            boom=condense(setup.machine, extension=fractions[i : i + batch]),
-            radius=radii[i : i + batch],
-        ).run()
-        for i in range(0, len(fractions), batch)
-    ]
-    return pieces[0] if len(pieces) == 1 else _join(setup, fractions, pieces)
+    radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
+    whole = _blank(setup, boom=condense(setup.machine, extension=fractions), radius=radii)
+    # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
+    order = np.argsort(whole.boom.layout.boom_length, kind="stable")
+    for start in range(0, len(order), batch):
+        rows = order[start : start + batch]
+        columns = np.flatnonzero(_in_reach(setup, whole.boom, radii)[rows].any(axis=0))
+        if len(columns):
+            boom = condense(setup.machine, extension=fractions[rows])
+            found = _Search(setup, boom=boom, radius=radii[np.ix_(rows, columns)]).run()
+            _fill(whole, found, np.ix_(rows, columns))
+    return whole
 
 
-def _join(setup: Setup, fractions: Array, pieces: list[Rating]) -> Rating:
-    def joined(name: str, axis: int = 0) -> np.ndarray:
-        return np.concatenate([getattr(p, name) for p in pieces], axis=axis)
+def _in_reach(setup: Setup, boom: Condensed, radius: Array) -> np.ndarray:
+    """False where no boom angle and no deflection could put the head there."""
+    machine, length = setup.machine, boom.layout.boom_length[:, None]
+    slack = 0.1 * length
+    least = machine.heel_out + length * np.cos(machine.boom.greatest_angle) - slack
+    return np.asarray((radius <= machine.heel_out + length + slack) & (radius >= least))
+
+
+def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
+    limits = limits_of(setup.machine)
+
+    def nothing() -> Array:
+        return np.full(radius.shape, np.nan)
 
     return Rating(
         setup=setup,
-        boom=condense(setup.machine, extension=fractions),
-        radius=joined("radius"),
-        capacity=joined("capacity"),
-        governing=joined("governing"),
-        limits=pieces[0].limits,
-        use=joined("use", axis=1),
-        angle=joined("angle"),
-        tipping_load=joined("tipping_load"),
-        tip_deflection=joined("tip_deflection"),
-        valid=joined("valid"),
+        boom=boom,
+        radius=radius,
+        capacity=nothing(),
+        governing=np.full(radius.shape, -1),
+        limits=limits,
+        use=np.full((len(limits), *radius.shape), np.nan),
+        angle=nothing(),
+        tipping_load=nothing(),
+        tip_deflection=nothing(),
+        valid=np.zeros(radius.shape, dtype=bool),
     )
+
+
+def _fill(whole: Rating, found: Rating, cells: tuple[np.ndarray, ...]) -> None:
+    """Put a batch where it belongs, before anyone sees the whole."""
+    for name in ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid"):
+        getattr(whole, name)[cells] = getattr(found, name)
+    whole.use[(slice(None), *cells)] = found.use
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -149,7 +168,9 @@ class _Search:
             loadable = reachable & (before.worst < 1.0)
             self.low, self.high = np.zeros_like(self.radius), self._most()
             first = np.minimum(before.response.balance.least, self.high)
-            now = self._try(np.where(loadable, first, 0.0), start=None)
+            now = self._try(
+                np.where(loadable, first, 0.0), start=np.nan_to_num(before.response.state.rotation)
+            )
             for _ in range(MOST_TRIES):
                 self._narrow(now)
                 met = np.abs(now.worst - 1.0) < CLOSE

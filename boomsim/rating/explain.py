@@ -299,7 +299,7 @@ def _causes(at: Response, station: int) -> dict[str, float]:
     """Bending moment at a station by cause, on the boom as it is bent; the causes add up."""
     boom, state = at.boom, at.state
     row, head_row = boom.up.moment[0, station], float(boom.up.moment_head[0, station, 0])
-    cos, sin = np.cos(state.rotation[0, :, 0]), np.sin(state.rotation[0, :, 0])
+    cos, sin = state.cos[0, :, 0], state.sin[0, :, 0]
     angle = float(state.angle[0, 0])
     down = GRAVITY * (np.sin(angle) * sin - np.cos(angle) * cos)
     own = float(row @ (boom.stations.mass_out[0, :, 0] * down))
