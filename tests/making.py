@@ -1,0 +1,330 @@
+"""Small machines for tests, invented: a bare boom that a book would draw, and one whole crane.
+
+A bare boom has no clearances, nothing but the given masses, and a hoist rope reeved so many times
+that its pull is a hundred-thousandth of the load: the book's beams have no rope.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from math import atan2, hypot, pi, radians
+
+import numpy as np
+from numpy.typing import NDArray
+
+from boomsim.machine.model import (
+    Boom,
+    CarrierMass,
+    Disturbances,
+    Head,
+    Hoist,
+    Lock,
+    LuffingCylinder,
+    Machine,
+    Material,
+    Pad,
+    Profile,
+    Section,
+    SlewingRing,
+    Support,
+    TurningMass,
+)
+from boomsim.machine.profiles import box
+from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.profile import properties
+from boomsim.mechanics.state import State, solve_state
+
+Floats = NDArray[np.float64]
+
+NO_ROPE = 100_000
+"""Parts of line at which the lead line pulls a hundred-thousandth of the load [1]."""
+
+SQUARE = box(0.2, width=0.2, top=0.005, bottom=0.005, web=0.005)
+"""A square box: as stiff sideways as in the luffing plane."""
+
+RIGID = 1e15
+"""A bending stiffness that does not bend [N m2]."""
+
+BARE_HEAD = Head(ahead=0.0, below=0.0, rope_above=0.0, mass=0.0)
+
+FOUR_JACKS = Support(
+    name="jacks",
+    kind="outriggers",
+    points=((3.0, 3.0), (-3.0, 3.0), (-3.0, -3.0), (3.0, -3.0)),
+    stiffness=5e7,
+    area=0.25,
+)
+
+
+def stiff_section(length: float, *, stiffness: float, mass: float = 0.0, **other: float) -> Section:
+    """A section of a wanted bending stiffness, the same in both planes.
+
+    Parameters
+    ----------
+    length : float
+        [m]
+    stiffness : float
+        E I [N m2]
+    mass : float
+        [kg]
+    **other : float
+        `stroke`, `nose` and so on, as in `Section` [m]
+
+    Returns
+    -------
+    Section
+    """
+    material = Material(yield_stress=690e6, modulus=stiffness / properties(SQUARE).i_y)
+    return Section(profile=SQUARE, material=material, length=length, mass=mass, **other)
+
+
+def chain(
+    lengths: Sequence[float],
+    *,
+    stiffness: Sequence[float],
+    overlap: float = 1e-4,
+    line_mass: float = 0.0,
+) -> tuple[Section, ...]:
+    """Sections end to end, joined over an overlap so short that it bends like one bar.
+
+    Parameters
+    ----------
+    lengths : sequence of float
+        Base side first, between the fronts [m]
+    stiffness : sequence of float
+        E I of each [N m2]
+    overlap : float
+        [m]
+    line_mass : float
+        Mass of the bar [kg/m]
+
+    Returns
+    -------
+    tuple of Section
+    """
+    made = [stiff_section(lengths[0], stiffness=stiffness[0], mass=line_mass * lengths[0])]
+    for length, bending in zip(lengths[1:], stiffness[1:], strict=True):
+        mass = line_mass * length
+        made.append(
+            stiff_section(length + overlap, stiffness=bending, mass=mass, nose=length)
+        )
+    return tuple(made)
+
+
+def even_bar(
+    length: float, *, stiffness: float, pieces: int = 6, line_mass: float = 0.0
+) -> tuple[Section, ...]:
+    """An even bar cut into pieces, so that the stations lie close enough for a published figure.
+
+    Parameters
+    ----------
+    length : float
+        [m]
+    stiffness : float
+        E I [N m2]
+    pieces : int
+    line_mass : float
+        [kg/m]
+
+    Returns
+    -------
+    tuple of Section
+    """
+    return chain(
+        [length / pieces] * pieces, stiffness=[stiffness] * pieces, line_mass=line_mass
+    )
+
+
+def bare_machine(
+    sections: tuple[Section, ...],
+    *,
+    head: Head = BARE_HEAD,
+    lug: float = 1e-5,
+    support: Support = FOUR_JACKS,
+    carrier: tuple[CarrierMass, ...] = (),
+    turning: tuple[TurningMass, ...] = (),
+) -> Machine:
+    """A boom on its heel pin, with nothing else that weighs.
+
+    Parameters
+    ----------
+    sections : tuple of Section
+    head : Head
+    lug : float
+        Cylinder's upper pin along the boom; close to the heel pin the boom is as good as clamped [m]
+    support : Support
+    carrier, turning : tuples
+        Masses, if any
+
+    Returns
+    -------
+    Machine
+        Heel pin on the axis of rotation, 2 m up
+    """
+    return Machine(
+        name="bare",
+        title="Bare boom",
+        note="Invented.",
+        boom=Boom(
+            sections=sections,
+            head=head,
+            systems=("free",),
+            least_angle=radians(-5.0),
+            greatest_angle=radians(95.0),
+            wind_shape=1.0,
+        ),
+        heel_out=0.0,
+        heel_up=2.0,
+        cylinder=LuffingCylinder(
+            base_out=1.0, base_up=0.5, attach_along=lug, attach_below=0.0, strength=1e12, mass=0.0
+        ),
+        hoist=Hoist(
+            winch_out=0.0, winch_up=2.0, line_pull=1e9, sheave_efficiency=1.0, parts=(NO_ROPE,)
+        ),
+        ring=SlewingRing(moment=1e12, up=1.0),
+        carrier=carrier,
+        superstructure=turning,
+        counterweights=(TurningMass(name="none", mass=0.0, out=0.0, up=0.0),),
+        supports=(support,),
+        hook_block=0.0,
+        slings=0.0,
+    )
+
+
+def bare_boom(sections: tuple[Section, ...], **other: float | Head) -> Condensed:
+    """A bare machine's boom with nothing extended, condensed; `other` as in `bare_machine`."""
+    machine = bare_machine(sections, **other)  # type: ignore[arg-type]
+    return condense(machine, extension=np.zeros((1, len(sections) - 1)))
+
+
+def kilograms(force: float) -> Floats:
+    """The load of one cell that weighs so many newtons, shape (1, 1) [kg]."""
+    return np.array([[force / GRAVITY]])
+
+
+def one(value: float) -> Floats:
+    """A value for one cell, shape (1, 1)."""
+    return np.array([[float(value)]])
+
+
+def loaded(boom: Condensed, *, across: float, along: float) -> State:
+    """A bare boom with a dead load at the head, given by its parts in axes of the base section.
+
+    A vertical load W on a boom at an angle a has W cos a across and W sin a along.
+
+    Parameters
+    ----------
+    boom : Condensed
+    across, along : float
+        Downwards across the unbent boom, and pressing along it [N]
+
+    Returns
+    -------
+    State
+        In the luffing plane
+    """
+    angle = one(atan2(along, across))
+    return solve_state(boom, load=kilograms(hypot(across, along)), parts=NO_ROPE, angle=angle)
+
+
+def pulled_sideways(boom: Condensed, *, across: float, along: float) -> State:
+    """A bare boom that stands upright, carries a load and is pulled to its left at the head.
+
+    Parameters
+    ----------
+    boom : Condensed
+    across, along : float
+        Pull to the left, and weight of the load [N]
+
+    Returns
+    -------
+    State
+        Straight in the luffing plane, bent sideways
+    """
+    return solve_state(
+        boom,
+        load=kilograms(along),
+        parts=NO_ROPE,
+        angle=one(pi / 2),
+        disturbances=Disturbances(side_pull=across / along),
+    )
+
+
+def invented_crane() -> Machine:
+    """A whole crane with everything on: three moving sections, symmetric right and left.
+
+    Returns
+    -------
+    Machine
+        Stability governs at far radii, structure at near ones
+    """
+    sizes = ((0.85, 0.70, 0.008), (0.75, 0.61, 0.007), (0.65, 0.52, 0.006), (0.55, 0.43, 0.005))
+    profiles = [box(h, width=w, top=t, bottom=1.2 * t, web=t) for h, w, t in sizes]
+    return Machine(
+        name="crane",
+        title="Invented crane",
+        note="Invented.",
+        boom=Boom(
+            sections=tuple(_section(number, profile) for number, profile in enumerate(profiles)),
+            head=Head(ahead=0.3, below=0.25, rope_above=0.4, mass=300.0),
+            systems=("free",),
+            least_angle=radians(2.0),
+            greatest_angle=radians(80.0),
+        ),
+        heel_out=-1.2,
+        heel_up=2.5,
+        cylinder=LuffingCylinder(
+            base_out=0.3,
+            base_up=1.4,
+            attach_along=4.2,
+            attach_below=0.5,
+            strength=2.5e6,
+            mass=800.0,
+        ),
+        hoist=Hoist(
+            winch_out=-2.3,
+            winch_up=3.0,
+            line_pull=55e3,
+            sheave_efficiency=0.98,
+            parts=tuple(range(1, 11)),
+        ),
+        ring=SlewingRing(moment=3e6, up=1.3),
+        carrier=(
+            CarrierMass(name="chassis", mass=17e3, x=-1.0, y=0.0, z=0.9),
+            CarrierMass(name="outrigger beams", mass=3e3, x=0.0, y=0.0, z=0.8),
+        ),
+        superstructure=(TurningMass(name="platform", mass=7e3, out=-0.9, up=1.9),),
+        counterweights=(TurningMass(name="usual", mass=9e3, out=-3.0, up=1.8),),
+        supports=(
+            Support(
+                name="full",
+                kind="outriggers",
+                points=((3.0, 3.0), (-3.3, 3.0), (-3.3, -3.0), (3.0, -3.0)),
+                stiffness=6e7,
+                area=0.25,
+            ),
+        ),
+        hook_block=350.0,
+        slings=50.0,
+    )
+
+
+def _section(number: int, profile: Profile) -> Section:
+    """One section of the invented crane; the inner ones are lighter and of stronger steel."""
+    length = 10.0 - 0.2 * number
+    strong = Material(yield_stress=690e6 if number < 2 else 960e6)
+    mass = 1.3 * strong.density * properties(profile).area * length
+    base = Section(profile=profile, material=strong, length=length, mass=mass)
+    if number == 0:
+        return base
+    pad = Pad(length=0.3, width=0.12, pressure=30e6)
+    return replace(
+        base,
+        stroke=7.5,
+        nose=0.05,
+        least_overlap=1.3,
+        clearance=0.002,
+        front_pad=pad,
+        rear_pad=pad,
+        lock=Lock(strength=(1.5e6 - 0.2e6 * number)),
+    )

@@ -1,0 +1,65 @@
+"""Greenhill, Proc. Cambridge Phil. Soc. 4 (1881): a clamped column buckles under its own weight q
+when q L3/(EI) = 7.8373."""
+
+from math import pi
+
+import numpy as np
+import pytest
+from making import NO_ROPE, bare_boom, even_bar, kilograms, one
+
+from boomsim.machine.model import Disturbances
+from boomsim.mechanics.condense import Condensed
+from boomsim.mechanics.forces import section_forces
+from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.state import State, solve_state
+from boomsim.mechanics.sway import critical_ratio
+
+GREENHILL = 7.8373
+LENGTH, STIFFNESS = 30.0, 20e6
+
+
+def upright(share: float) -> tuple[Condensed, State]:
+    """A boom that stands upright, its weight a share of Greenhill's, with a breath of wind."""
+    mass = share * GREENHILL * STIFFNESS / LENGTH**3 / GRAVITY
+    boom = bare_boom(even_bar(LENGTH, stiffness=STIFFNESS, line_mass=mass))
+    state = solve_state(
+        boom,
+        load=kilograms(0.0),
+        parts=NO_ROPE,
+        angle=one(pi / 2),
+        disturbances=Disturbances(wind_speed=1.0, wind_across=True),
+    )
+    return boom, state
+
+
+def test_below_greenhills_weight_the_column_stands() -> None:
+    # Nearly: at 0.97 a breath of wind is enlarged some thirty times.
+    _, state = upright(0.97)
+    assert state.converged.all()
+    assert 0.0 < state.head_left[0, 0] < 0.05 * LENGTH
+
+
+def test_sway_grows_without_bound_at_greenhills_weight() -> None:
+    # Southwell's plot: 1/sway is a straight line in the weight and is nought at the critical one.
+    shares = np.array([0.90, 0.96])
+    yielding = [1.0 / upright(float(s))[1].head_left[0, 0] for s in shares]
+    slope = (yielding[1] - yielding[0]) / (shares[1] - shares[0])
+    # Higher modes bend the line a little: 0.2 %.
+    assert shares[1] - yielding[1] / slope == pytest.approx(1.0, abs=2e-3)
+
+
+def test_beyond_greenhills_weight_there_is_no_state() -> None:
+    # Between 1.00 and 1.05 an elastica finds a new, far bent equilibrium within the range of its
+    # rotations; beyond it there is none to be found, and none is returned.
+    _, state = upright(1.10)
+    assert not state.converged.any()
+    assert np.isnan(state.head_left).all()
+
+
+def test_the_critical_ratio_is_two_percent_low() -> None:
+    # The quotient takes the shape of a tip force, w' ~ x L - x2/2. With it
+    # int EI w''2 = q int (L - x) w'2 gives q L3/EI = (1/3)/(1/24) = 8, an upper bound by
+    # Rayleigh's principle: the ratio reads 7.8373/8 = 0.9797 at Greenhill's weight.
+    boom, state = upright(0.5)
+    ratio = critical_ratio(boom, state=state, forces=section_forces(boom, state=state))
+    assert ratio[0, 0] / 0.5 == pytest.approx(GREENHILL / 8.0, rel=1e-4)
