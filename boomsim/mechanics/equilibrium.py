@@ -83,8 +83,11 @@ class LuffingPlane:
         self.lug_moment = self.acting[:, -1] = pushed * self._lug_share()
         turned = self.operator @ self.acting
         if self.slack is not None:
-            pads = plane.pads @ self.across + plane.pads_head * self.head_moment[:, None]
-            turned += np.repeat(np.cumsum(self.slack * np.sign(pads), axis=1), PER_SECTION, axis=1)
+            front = plane.pads @ self.across + plane.pads_head * self.head_moment[:, None]
+            rear = front + self.across[:, ::PER_SECTION]
+            # What lies on both its pads from above has no play to take up.
+            way = (np.sign(front) + np.sign(rear)) / 2.0
+            turned += np.repeat(np.cumsum(self.slack * way, axis=1), PER_SECTION, axis=1)
         return np.asarray(turned)
 
     def _place_head(self) -> None:
