@@ -41,6 +41,53 @@ def box(height: float, *, width: float, top: float, bottom: float, web: float) -
     return Profile(corners=corners, thickness=(bottom, web, top, web), kind="box")
 
 
+def folded(
+    height: float,
+    *,
+    width: float,
+    top: float,
+    bottom: float,
+    web: float,
+    flat: float,
+    fold: float,
+) -> Profile:
+    """Box whose bottom is folded: a narrow flat plate and two sloping ones.
+
+    The compressed bottom of a boom then has no wide plate that would buckle early.
+
+    Parameters
+    ----------
+    height, width : float
+        Outside [m]
+    top, bottom, web : float
+        Thickness of the top plate, of the flat and both sloping plates, of each side plate [m]
+    flat : float
+        Width of the flat bottom plate, between folds [m]
+    fold : float
+        Height of the sloping plates, from fold to fold [m]
+
+    Returns
+    -------
+    Profile
+        Corners from bottom left, anticlockwise; plates: bottom, slope, web, top, web, slope [m]
+
+    Raises
+    ------
+    ValueError
+        If the flat is wider than the box or the folds are higher.
+    """
+    z, low, high = (width - web) / 2, (bottom - height) / 2, (height - top) / 2
+    if not (0 < flat < 2 * z and 0 < fold < high - low):
+        raise ValueError(
+            f"A flat of {flat} m and a fold of {fold} m do not fit a box {width} m wide and "
+            f"{height} m high. Make the flat narrower than the width and the fold lower than the "
+            "height."
+        )
+    half, knee = flat / 2, low + fold
+    corners = ((-half, low), (half, low), (z, knee), (z, high), (-z, high), (-z, knee))
+    return Profile(corners=corners, thickness=(bottom, bottom, web, top, web, bottom), kind="folded")
+
+
 def tube(diameter: float, *, wall: float) -> Profile:
     r"""Round tube as a regular polygon of 24 plates, flats at top, bottom and sides.
 

@@ -10,7 +10,7 @@ from typing import Any
 from boomsim.machine import model
 from boomsim.machine.boom_check import boom_faults, profile_faults, section_faults
 from boomsim.machine.check import machine_faults, names_faults, support_faults
-from boomsim.machine.profiles import box, polygon, tube
+from boomsim.machine.profiles import box, folded, polygon, tube
 from boomsim.machine.reading import (
     Choice,
     Figure,
@@ -74,6 +74,20 @@ BOX = Table(
     check=profile_faults,
 )
 
+FOLDED = Table(
+    folded,
+    {
+        "height": Key(SIZE, "over the outside"),
+        "width": Key(SIZE, "over the outside"),
+        "top": Key(THICKNESS, "thickness of the top plate"),
+        "bottom": Key(THICKNESS, "thickness of the flat and of the two sloping plates"),
+        "web": Key(THICKNESS, "thickness of each side plate"),
+        "flat": Key(SIZE, "width of the flat bottom plate"),
+        "fold": Key(SIZE, "height of the sloping plates"),
+    },
+    check=profile_faults,
+)
+
 TUBE = Table(
     tube,
     {
@@ -103,7 +117,7 @@ POLYGON = Table(
     {
         "corners": Key(Several(Several(ACROSS, 2, 2), 3, 60), "[right, up] of each, mid-plate"),
         "thickness": Key(Several(THICKNESS, 3, 60), "of the plate from each corner to the next"),
-        "kind": Key(Choice(("polygon", "box", "tube")), "what to call it", "polygon"),
+        "kind": Key(Choice(("polygon", "box", "folded", "tube")), "what to call it", "polygon"),
     },
     check=profile_faults,
 )
@@ -127,6 +141,7 @@ LOCK = Table(
 
 SHAPES: Mapping[str, Key] = {
     "box": Key(BOX, "four plates: outside sizes and thicknesses", None),
+    "folded": Key(FOLDED, "a box whose bottom is folded, so that it buckles later", None),
     "tube": Key(TUBE, "a round tube", None),
     "polygon": Key(POLYGON, "any convex shape of plates, the same left and right", None),
 }
@@ -134,12 +149,13 @@ SHAPES: Mapping[str, Key] = {
 
 def _section(
     box: model.Profile | None,
+    folded: model.Profile | None,
     tube: model.Profile | None,
     polygon: model.Profile | None,
     **values: Any,
 ) -> model.Section:
     """Make a section from the one shape it has."""
-    shapes = [shape for shape in (box, tube, polygon) if shape]
+    shapes = [shape for shape in (box, folded, tube, polygon) if shape]
     if len(shapes) != 1:
         raise ValueError(
             f"A section needs one shape and has {len(shapes)}. Give it one of {', '.join(SHAPES)}."

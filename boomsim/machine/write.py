@@ -7,7 +7,7 @@ from typing import Any
 
 from boomsim.machine import schema
 from boomsim.machine.model import Machine, Material, Profile, Section
-from boomsim.machine.profiles import TUBE_SIDES, box, tube
+from boomsim.machine.profiles import TUBE_SIDES, box, folded, tube
 from boomsim.machine.reading import Key, Named, NameOf, Reader, Several, Table, bare
 
 HEADING = """\
@@ -17,7 +17,7 @@ HEADING = """\
 # Write a decimal point, no comma. Shares may be "46.5 %" or 0.465.
 """
 
-INLINE = (schema.BOX, schema.TUBE, schema.POLYGON, schema.PAD, schema.LOCK)
+INLINE = (schema.BOX, schema.FOLDED, schema.TUBE, schema.POLYGON, schema.PAD, schema.LOCK)
 """Tables written in braces on one line."""
 
 
@@ -132,6 +132,8 @@ def _shape(profile: Profile) -> dict[str, Any]:
     """Give a profile the way it was given; corner by corner if no sizes make it exactly."""
     if profile.kind == "box" and (sizes := _box_sizes(profile)):
         return {"box": sizes}
+    if profile.kind == "folded" and (sizes := _folded_sizes(profile)):
+        return {"folded": sizes}
     if profile.kind == "tube" and (sizes := _tube_sizes(profile)):
         return {"tube": sizes}
     sides = {"corners": profile.corners, "thickness": profile.thickness}
@@ -149,6 +151,25 @@ def _box_sizes(profile: Profile) -> dict[str, float] | None:
         sizes = {"height": height, "width": round(2 * z + web, digits)}
         sizes |= {"top": top, "bottom": bottom, "web": web}
         if box(**sizes) == profile:
+            return sizes
+    return None
+
+
+def _folded_sizes(profile: Profile) -> dict[str, float] | None:
+    """Sizes that make exactly this folded box, rounded as little as needed."""
+    if len(profile.corners) != 6:
+        return None
+    (half, low), (z, knee), (_, high) = profile.corners[1:4]
+    bottom, _, web, top, *_ = profile.thickness
+    for digits in range(4, 17):
+        sizes = {
+            "height": round(high - low + (bottom + top) / 2, digits),
+            "width": round(2 * z + web, digits),
+            "flat": round(2 * half, digits),
+            "fold": round(knee - low, digits),
+        }
+        sizes |= {"top": top, "bottom": bottom, "web": web}
+        if folded(**sizes) == profile:
             return sizes
     return None
 
