@@ -22,7 +22,7 @@ def solve_frame(
     transform : str
         How element and global axes are tied: COROTATIONAL, P_DELTA or LINEAR
     steps : int
-        Load steps [1]
+        Load steps; ten times as many are tried if these fail [1]
     settled : float
         Norm of the last change of places and rotations below which iteration ends [m, rad]
 
@@ -31,12 +31,13 @@ def solve_frame(
     FrameSolution
         [m, N]
     """
-    build(frame, transform)
-    apply_loads(nodal_loads(frame))
-    prepare(1 / steps, settled)
-    if ops.analyze(steps) != 0:
-        raise NoSolution("OpenSees found no equilibrium: the load may be beyond buckling.")
-    return _read(frame)
+    for count in (steps, 10 * steps):
+        build(frame, transform)
+        apply_loads(nodal_loads(frame))
+        prepare(1 / count, settled)
+        if ops.analyze(count) == 0:
+            return _read(frame)
+    raise NoSolution("OpenSees found no equilibrium: the load may be beyond buckling.")
 
 
 def build(frame: Frame, transform: str) -> None:
