@@ -21,6 +21,10 @@ TOLERANCE = 1e-8
 
 MOST_SWEEPS = 60
 
+HARDLY = 0.05
+"""Pad force over the section's own weight below which its play is not all taken up: a jump from one
+side to the other would leave some loads without a solution [1]."""
+
 
 class LuffingPlane:
     """Forces in the luffing plane on a boom bent so far. Remembers the last sweep."""
@@ -58,6 +62,8 @@ class LuffingPlane:
         play = np.array([s.clearance for s in machine.boom.sections])
         self.slack: Array | None = None
         if play.any():
+            mass = np.array([s.mass for s in machine.boom.sections])
+            self.hardly = (HARDLY * GRAVITY * mass)[:, None]
             self.slack = np.zeros((*boom.layout.overlap.shape, 1))
             self.slack[:, 1:, 0] = -play[1:] / boom.layout.overlap[:, 1:]
         size = plane.rotation.shape[1]
@@ -86,7 +92,7 @@ class LuffingPlane:
             front = plane.pads @ self.across + plane.pads_head * self.head_moment[:, None]
             rear = front + self.across[:, ::PER_SECTION]
             # What lies on both its pads from above has no play to take up.
-            way = (np.sign(front) + np.sign(rear)) / 2.0
+            way = (_side(front / self.hardly) + _side(rear / self.hardly)) / 2.0
             turned += np.repeat(np.cumsum(self.slack * way, axis=1), PER_SECTION, axis=1)
         return np.asarray(turned)
 
@@ -259,6 +265,11 @@ def cylinder_direction(
     above = -cylinder.attach_below - (up * cos_angle - out * sin_angle)
     length = np.hypot(along, above)
     return along / length, above / length
+
+
+def _side(force: Array) -> Array:
+    """Which side a pad presses on, -1 to 1; a pad that hardly presses (under 1) is in between."""
+    return np.clip(force, -1.0, 1.0)
 
 
 def _cos_sin(rotation: Array) -> tuple[Array, Array]:
