@@ -56,7 +56,15 @@ FOUR_JACKS = Support(
 )
 
 
-def stiff_section(length: float, *, stiffness: float, mass: float = 0.0, **other: float) -> Section:
+def stiff_section(
+    length: float,
+    *,
+    stiffness: float,
+    mass: float = 0.0,
+    stroke: float = 0.0,
+    nose: float = 0.0,
+    clearance: float = 0.0,
+) -> Section:
     """A section of a wanted bending stiffness, the same in both planes.
 
     Parameters
@@ -67,15 +75,23 @@ def stiff_section(length: float, *, stiffness: float, mass: float = 0.0, **other
         E I [N m2]
     mass : float
         [kg]
-    **other : float
-        `stroke`, `nose` and so on, as in `Section` [m]
+    stroke, nose, clearance : float
+        As in `Section` [m]
 
     Returns
     -------
     Section
     """
     material = Material(yield_stress=690e6, modulus=stiffness / properties(SQUARE).i_y)
-    return Section(profile=SQUARE, material=material, length=length, mass=mass, **other)
+    return Section(
+        profile=SQUARE,
+        material=material,
+        length=length,
+        mass=mass,
+        stroke=stroke,
+        nose=nose,
+        clearance=clearance,
+    )
 
 
 def chain(
@@ -105,9 +121,7 @@ def chain(
     made = [stiff_section(lengths[0], stiffness=stiffness[0], mass=line_mass * lengths[0])]
     for length, bending in zip(lengths[1:], stiffness[1:], strict=True):
         mass = line_mass * length
-        made.append(
-            stiff_section(length + overlap, stiffness=bending, mass=mass, nose=length)
-        )
+        made.append(stiff_section(length + overlap, stiffness=bending, mass=mass, nose=length))
     return tuple(made)
 
 
@@ -130,9 +144,7 @@ def even_bar(
     -------
     tuple of Section
     """
-    return chain(
-        [length / pieces] * pieces, stiffness=[stiffness] * pieces, line_mass=line_mass
-    )
+    return chain([length / pieces] * pieces, stiffness=[stiffness] * pieces, line_mass=line_mass)
 
 
 def bare_machine(
@@ -151,7 +163,7 @@ def bare_machine(
     sections : tuple of Section
     head : Head
     lug : float
-        Cylinder's upper pin along the boom; close to the heel pin the boom is as good as clamped [m]
+        Cylinder's upper pin along the boom; at the heel pin the boom is as good as clamped [m]
     support : Support
     carrier, turning : tuples
         Masses, if any

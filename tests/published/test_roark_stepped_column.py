@@ -58,9 +58,7 @@ def test_the_critical_ratio_is_an_upper_bound_of_the_load_by_a_few_percent(
     # Rayleigh's principle: the load it finds is never below the true one. The shape of a tip force
     # is 1.3 % above for an even column (2.500 against pi2/4); a step makes it no worse than 3 %.
     boom = stepped(share)
-    state = pulled_sideways(
-        boom, across=1e-4 * critical(factor), along=0.5 * critical(factor)
-    )
+    state = pulled_sideways(boom, across=1e-4 * critical(factor), along=0.5 * critical(factor))
     ratio = critical_ratio(boom, state=state, forces=section_forces(boom, state=state))
     found = 0.5 / ratio[0, 0]
     assert 1.0 - 1e-3 < found < 1.03
