@@ -1,0 +1,1 @@
+"""What is chosen: machines as frozen values, read from TOML files and written back."""

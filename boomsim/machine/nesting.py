@@ -1,34 +1,14 @@
-"""Outlines of a profile, and whether one profile fits into another. Pure geometry."""
+"""Whether a profile is one convex cell, and whether it fits into another. Pure geometry."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import product
 
 from boomsim.machine.model import Profile
+from boomsim.machine.outline import Edge, Point, offset_edges, outline, signed_area
 
-Point = tuple[float, float]
 SAME = 1e-4
 """Corners and their mirror images may differ by this much [m]."""
-
-
-def outline(profile: Profile, *, outside: bool) -> tuple[Point, ...]:
-    """Outer or inner outline: each plate moved by half its thickness, then met with its neighbour.
-
-    Parameters
-    ----------
-    profile : Profile
-        Convex
-    outside : bool
-        Outer or inner side
-
-    Returns
-    -------
-    tuple of (float, float)
-        (z, y) of each corner [m]
-    """
-    side = math.copysign(0.5, _twice_area(profile.corners)) * (1 if outside else -1)
-    lines = [_moved(a, b, side * t) for a, b, t in _plates(profile)]
-    return tuple(_meet(lines[k - 1], lines[k]) for k in range(len(lines)))
 
 
 def outer_size(profile: Profile) -> tuple[float, float]:
@@ -43,7 +23,7 @@ def outer_size(profile: Profile) -> tuple[float, float]:
     (float, float)
         Width, height [m]
     """
-    return _extent(outline(profile, outside=True))
+    return _extent(outline(_faces(profile, outside=True)))
 
 
 def inner_size(profile: Profile) -> tuple[float, float]:
@@ -58,7 +38,7 @@ def inner_size(profile: Profile) -> tuple[float, float]:
     (float, float)
         Width, height [m]
     """
-    return _extent(outline(profile, outside=False))
+    return _extent(outline(_faces(profile, outside=False)))
 
 
 def is_convex(corners: tuple[Point, ...]) -> bool:
@@ -107,9 +87,8 @@ def has_room(profile: Profile) -> bool:
     -------
     bool
     """
-    inside = outline(profile, outside=False)
-    edges = zip(_plates(profile), inside, _next(inside), strict=True)
-    return all(_dot(_minus(b, a), _minus(d, c)) > 0 for (a, b, _), c, d in edges)
+    faces = zip(_plates(profile), _faces(profile, outside=False), strict=True)
+    return all(_dot(_minus(b, a), _minus(d, c)) > 0 for (a, b, _), (c, d) in faces)
 
 
 def lone_corner(profile: Profile) -> int | None:
@@ -153,11 +132,11 @@ def vertical_play(inner: Profile, outer: Profile) -> float:
     float
         [m]; minus infinity when it is too wide
     """
-    inside = outline(outer, outside=False)
-    way = math.copysign(1.0, _twice_area(outer.corners))
+    walls = _faces(outer, outside=False)
+    corners = outline(_faces(inner, outside=True))
+    way = math.copysign(1.0, signed_area(outer.corners))
     lowest, highest = -math.inf, math.inf
-    walls = zip(inside, _next(inside), strict=True)
-    for (start, end), corner in product(walls, outline(inner, outside=True)):
+    for (start, end), corner in product(walls, corners):
         length = math.dist(start, end)
         along = _minus(end, start)
         room = way * _cross(along, _minus(corner, start)) / length
@@ -173,20 +152,17 @@ def vertical_play(inner: Profile, outer: Profile) -> float:
 
 def _plates(profile: Profile) -> Iterator[tuple[Point, Point, float]]:
     """Start, end and thickness of each plate."""
-    return zip(profile.corners, _next(profile.corners), profile.thickness, strict=True)
+    following = (*profile.corners[1:], profile.corners[0])
+    return zip(profile.corners, following, profile.thickness, strict=True)
 
 
-def _next(corners: tuple[Point, ...]) -> tuple[Point, ...]:
-    """Return the same corners, each replaced by the one after it."""
-    return (*corners[1:], corners[0])
+def _faces(profile: Profile, *, outside: bool) -> list[Edge]:
+    """Outer or inner face of each plate, half its thickness from the midline."""
+    side = 0.5 if outside else -0.5
+    return offset_edges(profile.corners, [side * t for t in profile.thickness])
 
 
-def _twice_area(corners: tuple[Point, ...]) -> float:
-    """Twice the enclosed area, positive when anticlockwise [m2]."""
-    return sum(_cross(a, b) for a, b in zip(corners, _next(corners), strict=True))
-
-
-def _extent(corners: tuple[Point, ...]) -> tuple[float, float]:
+def _extent(corners: Sequence[Point]) -> tuple[float, float]:
     """Width and height over all corners [m]."""
     z, y = zip(*corners, strict=True)
     return max(z) - min(z), max(y) - min(y)
@@ -208,21 +184,3 @@ def _turn(a: Point, b: Point, c: Point) -> float:
     """Angle by which the way turns left at b [rad]."""
     before, after = _minus(b, a), _minus(c, b)
     return math.atan2(_cross(before, after), _dot(before, after))
-
-
-def _moved(a: Point, b: Point, right: float) -> tuple[Point, Point]:
-    """Move the line from a to b to its right, which is outwards when anticlockwise."""
-    along, length = _minus(b, a), math.dist(a, b)
-    z, y = along[1] / length * right, -along[0] / length * right
-    return (a[0] + z, a[1] + y), (b[0] + z, b[1] + y)
-
-
-def _meet(before: tuple[Point, Point], after: tuple[Point, Point]) -> Point:
-    """Where two lines meet; plates in one line have no crossing, so take the later one's start."""
-    (a, b), (c, d) = before, after
-    u, v = _minus(b, a), _minus(d, c)
-    cross = _cross(u, v)
-    if abs(cross) < 1e-9 * math.hypot(*u) * math.hypot(*v):
-        return c
-    share = _cross(_minus(c, a), v) / cross
-    return a[0] + share * u[0], a[1] + share * u[1]

@@ -85,7 +85,9 @@ def folded(
         )
     half, knee = flat / 2, low + fold
     corners = ((-half, low), (half, low), (z, knee), (z, high), (-z, high), (-z, knee))
-    return Profile(corners=corners, thickness=(bottom, bottom, web, top, web, bottom), kind="folded")
+    return Profile(
+        corners=corners, thickness=(bottom, bottom, web, top, web, bottom), kind="folded"
+    )
 
 
 def tube(diameter: float, *, wall: float) -> Profile:
@@ -117,7 +119,7 @@ def tube(diameter: float, *, wall: float) -> Profile:
     R = (diameter - t) / 2.0
     product = pi * R * t / (n * T)
     K = (2.0 * R**2 + t**2 / 2.0) / (1.0 + T**2 / 3.0)
-    if not K > 2.0 * product:
+    if 2.0 * product >= K:
         raise ValueError(f"A wall of {wall} m is too thick for a tube of {diameter} m: use less.")
     a = sqrt((K + sqrt(K**2 - 4.0 * product**2)) / 4.0)
     turns = [2.0 * pi * (k + 0.5) / n for k in range(n)]
@@ -127,7 +129,7 @@ def tube(diameter: float, *, wall: float) -> Profile:
 
 
 def polygon(corners: Sequence[Point], *, thickness: float | Sequence[float]) -> Profile:
-    """Closed polygon of flat plates.
+    """Make a closed polygon of flat plates.
 
     Parameters
     ----------

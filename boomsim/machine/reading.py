@@ -206,7 +206,7 @@ class Several(Reader):
         found = tuple(
             self.reader_at(i).read(entry, f"{path}[{i}]", reading) for i, entry in enumerate(value)
         )
-        return found if len(reading.faults) == before else None
+        return found if len(reading.faults) == before and None not in found else None
 
     def reader_at(self, number: int) -> Reader:
         """Reader of one entry; a list may treat its first differently."""
@@ -305,7 +305,8 @@ class Table(Reader, Generic[T]):
         found = {k: self._read_key(k, value, path, reading) for k in self.keys}
         for key in [key for key in value if key not in self.keys]:
             reading.fault(_join(path, bare(key)), self._unknown(key))
-        if len(reading.faults) > before:
+        needed = [found[k] for k, key in self.keys.items() if key.default is MISSING]
+        if len(reading.faults) > before or None in needed:
             return None
         try:
             made = self.make(**found)

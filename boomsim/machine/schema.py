@@ -325,9 +325,7 @@ MACHINE = Table(
             Several(_turning(MASS_OR_NONE, "its mass; 0 kg for none"), 1, 20),
             "the choices; the first is the usual one",
         ),
-        "supports": Key(
-            Several(SUPPORT, 1, 20), "the ways to stand; the first is the usual one"
-        ),
+        "supports": Key(Several(SUPPORT, 1, 20), "the ways to stand; the first is the usual one"),
     },
     check=machine_faults,
 )

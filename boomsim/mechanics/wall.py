@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import atan2, hypot, inf, pi
 
 from boomsim.machine.model import Profile
-from boomsim.mechanics.outline import Edge, Point
+from boomsim.machine.outline import Edge, Point
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

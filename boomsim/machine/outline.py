@@ -72,7 +72,7 @@ def area_moments(points: Sequence[Point]) -> tuple[float, float, float, float, f
 
 
 def outward_normals(corners: Sequence[Point]) -> list[Point]:
-    """Unit normal of every edge, pointing out of the polygon.
+    """Find the unit normal of every edge, pointing out of the polygon.
 
     Parameters
     ----------
