@@ -164,7 +164,8 @@ class _Search:
     def run(self) -> Rating:
         with np.errstate(all="ignore"):
             before = self._try(np.zeros_like(self.radius), start=None)
-            reachable = before.response.state.converged
+            # A use that is no number says that the machine is not all known: no capacity from that.
+            reachable = before.response.state.converged & ~np.isnan(before.worst)
             loadable = reachable & (before.worst < 1.0)
             self.low, self.high = np.zeros_like(self.radius), self._most()
             first = np.minimum(before.response.balance.least, self.high)
