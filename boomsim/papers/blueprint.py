@@ -1,0 +1,212 @@
+"""A blueprint: what an examiner writes down about a paper, in TOML.
+
+Every fault is named at once, each with its place, the value, what is needed and the way out.
+"""
+
+import tomllib
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import (
+    BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, field_validator, model_validator,
+)  # fmt: skip
+from pydantic_core import ErrorDetails
+
+from boomsim.papers.errors import BlueprintError
+from boomsim.papers.family import TOPICS
+from boomsim.papers.registry import families
+from boomsim.units import did_you_mean
+
+Form = Literal["numeric", "choice", "mixed"]
+LARGEST_FILE = 200_000
+
+
+def _as_text(seed: object) -> object:
+    """A whole number is as good a seed as a word."""
+    return str(seed) if isinstance(seed, int) and not isinstance(seed, bool) else seed
+
+
+Seed = Annotated[str, BeforeValidator(_as_text), Field(min_length=1, max_length=80)]
+
+
+class _Strict(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
+
+
+class Part(_Strict):
+    """Questions that belong together.
+
+    Attributes
+    ----------
+    title : str
+        Printed above them; "" for nothing
+    topics, families : list of str
+        What to choose from: whole topics, single families, or both
+    questions : int
+        [1]
+    marks : int or None
+        Of the part; whatever comes if not given [1]
+    form : str or None
+        Instead of the paper's
+    guided : bool or None
+        Instead of the paper's
+    """
+
+    title: str = Field(default="", max_length=120)
+    topics: list[str] = []
+    families: list[str] = []
+    questions: int = Field(ge=1, le=60)
+    marks: int | None = Field(default=None, ge=1, le=500)
+    form: Form | None = None
+    guided: bool | None = None
+
+    @field_validator("topics")
+    @classmethod
+    def _known_topics(cls, topics: list[str]) -> list[str]:
+        return _known(topics, TOPICS, "topic")
+
+    @field_validator("families")
+    @classmethod
+    def _known_families(cls, names: list[str]) -> list[str]:
+        return _known(names, tuple(families()), "problem family")
+
+    @model_validator(mode="after")
+    def _something(self) -> "Part":
+        if not self.topics and not self.families:
+            raise ValueError("names no topics and no families. Give at least one of them")
+        return self
+
+
+class Blueprint(_Strict):
+    """A paper to be set.
+
+    Attributes
+    ----------
+    title, subtitle : str
+    minutes : int
+        Time allowed [min]
+    units : str
+        "metric" or "us"
+    form : str
+        "numeric", "choice", or "mixed": questions of difficulty 1 and 2 as choices
+    guided : bool
+        True asks for every step; False for the answer alone
+    difficulty : list of two int
+        Easiest and hardest question, see :func:`boomsim.papers.effort.effort_of` [1]
+    variants : int
+        How many papers [1]
+    vary : str
+        "numbers": the same families in every variant; "families": others of equal marks and
+        equal difficulty
+    order : str
+        "rising": easier questions first; "shuffled": another order in every variant
+    seed : str or int
+    instructions : list of str
+        Printed below the title, beside the usual ones
+    part : list of Part
+    """
+
+    title: str = Field(min_length=1, max_length=120)
+    subtitle: str = Field(default="", max_length=200)
+    minutes: int = Field(ge=1, le=600)
+    units: Literal["metric", "us"] = "metric"
+    form: Form = "numeric"
+    guided: bool = True
+    difficulty: Annotated[list[int], Field(min_length=2, max_length=2)] = [1, 5]
+    variants: int = Field(default=1, ge=1, le=5000)
+    vary: Literal["numbers", "families"] = "numbers"
+    order: Literal["rising", "shuffled"] = "rising"
+    seed: Seed = "1"
+    instructions: list[str] = []
+    part: Annotated[list[Part], Field(min_length=1, max_length=40)]
+
+    @field_validator("difficulty")
+    @classmethod
+    def _in_order(cls, ends: list[int]) -> list[int]:
+        if not 1 <= ends[0] <= ends[1] <= 5:
+            raise ValueError(f"is {ends}, and needs two numbers from 1 to 5, the easier first")
+        return ends
+
+
+def read_blueprint(path: str | Path, **changes: object) -> Blueprint:
+    """Read a blueprint file.
+
+    Parameters
+    ----------
+    path : str or Path
+    **changes : object
+        Fields to replace, such as ``units="us"``, ``variants=30`` or ``seed=7``; None keeps
+
+    Returns
+    -------
+    Blueprint
+
+    Raises
+    ------
+    BlueprintError
+        Names every fault
+    """
+    source = Path(path)
+    try:
+        data = source.read_bytes()
+        if len(data) > LARGEST_FILE:
+            raise BlueprintError(f"{source.name} has {len(data)} bytes; no blueprint is that long.")
+        table = tomllib.loads(data.decode("utf-8"))
+    except OSError as error:
+        raise BlueprintError(f"{source} cannot be read: {error.strerror}.") from None
+    except UnicodeDecodeError:
+        raise BlueprintError(f"{source.name} is not UTF-8 text. Save it as UTF-8.") from None
+    except tomllib.TOMLDecodeError as error:
+        raise BlueprintError(f"{source.name} is not TOML: {error}.") from None
+    given = {name: value for name, value in changes.items() if value is not None}
+    return make_blueprint(table | given, name=source.name)
+
+
+def make_blueprint(table: dict[str, object], *, name: str = "blueprint") -> Blueprint:
+    """Check a blueprint that is already a dictionary.
+
+    Parameters
+    ----------
+    table : dict
+    name : str
+        For the error message
+
+    Returns
+    -------
+    Blueprint
+    """
+    try:
+        return Blueprint.model_validate(table)
+    except ValidationError as error:
+        faults = [f"  {_place(one)}: {_said(one)}" for one in error.errors()]
+        count = "one fault" if len(faults) == 1 else f"{len(faults)} faults"
+        raise BlueprintError("\n".join([f"{name} has {count}:", *faults])) from None
+
+
+def _known(names: list[str], known: tuple[str, ...], what: str) -> list[str]:
+    """Refuse unknown names, and say which one was probably meant."""
+    wrong = [f'"{n[:40]}" is no {what}.{did_you_mean(n, known)}' for n in names if n not in known]
+    if wrong:
+        raise ValueError(f"{' '.join(wrong)} Known: {', '.join(known)}")
+    return names
+
+
+def _place(fault: ErrorDetails) -> str:
+    """Where it is: part[2].topics."""
+    text = ""
+    for step in fault["loc"]:
+        text += f"[{step + 1}]" if isinstance(step, int) else f".{step}" if text else str(step)
+    return text or "file"
+
+
+def _said(fault: ErrorDetails) -> str:
+    """What is wrong, in words of ours."""
+    if fault["type"] == "extra_forbidden":
+        fields = Part.model_fields if len(fault["loc"]) > 1 else Blueprint.model_fields
+        return f"this key is not known.{did_you_mean(str(fault['loc'][-1]), fields)}"
+    if fault["type"] == "missing":
+        return "is missing; write it"
+    message = fault["msg"].removeprefix("Value error, ")
+    value = repr(fault["input"])
+    shown = f" (it is {value[:60]})" if isinstance(fault["input"], str | int | float) else ""
+    return f"{message}{shown}"

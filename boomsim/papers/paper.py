@@ -1,0 +1,192 @@
+"""One paper of one variant: questions with their parts, answers and accepted bands."""
+
+from dataclasses import dataclass
+
+from boomsim.papers.amounts import result
+from boomsim.papers.blueprint import Blueprint
+from boomsim.papers.family import Family, Slip, Step
+from boomsim.papers.problem import CHOICE, Problem, make_problem
+from boomsim.papers.selection import choose
+from boomsim.papers.solving import close, solve
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Asked:
+    """One answer that is wanted.
+
+    Attributes
+    ----------
+    label : str
+        "1a"; column of the answer sheet
+    step : Step
+    marks : int
+        [1]
+    """
+
+    label: str
+    step: Step
+    marks: int
+
+    @property
+    def part(self) -> str:
+        """The letter alone; "" where a question has one answer."""
+        return self.label.lstrip("0123456789")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Question:
+    """One question as it stands in a paper.
+
+    Attributes
+    ----------
+    number : int
+        From 1 [1]
+    problem : Problem
+    guided : bool
+        Whether every step is asked for
+    heading : str
+        Title of the part that begins here; "" elsewhere
+    """
+
+    number: int
+    problem: Problem
+    guided: bool = True
+    heading: str = ""
+
+    @property
+    def marks(self) -> int:
+        """What it is worth [1]."""
+        return self.problem.marks
+
+    @property
+    def is_choice(self) -> bool:
+        """Whether it is answered by a letter."""
+        return self.problem.form == CHOICE
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """Steps of the worked solution."""
+        family = self.problem.family
+        return family.steps if isinstance(family, Family) else ()
+
+    @property
+    def asked(self) -> tuple[Asked, ...]:
+        """The numbers wanted, in order; none for a choice."""
+        if self.is_choice:
+            return ()
+        if not self.guided or len(self.steps) == 1:
+            return (Asked(label=str(self.number), step=self.steps[-1], marks=self.marks),)
+        return tuple(
+            Asked(label=f"{self.number}{'abcdefghij'[place]}", step=step, marks=step.marks)
+            for place, step in enumerate(self.steps)
+        )
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """Columns of the answer sheet."""
+        return (str(self.number),) if self.is_choice else tuple(one.label for one in self.asked)
+
+    def band(self, step: Step) -> tuple[str, str]:
+        """Lowest and highest accepted value, printed with one figure more than asked."""
+        amount = self.problem.results[step.name]
+        ends = (amount.value * (1 - step.tolerance), amount.value * (1 + step.tolerance))
+        low, high = (
+            result(end, amount.unit, figures=step.figures + 1).text(system=self.problem.system)
+            for end in ends
+        )
+        return low.removesuffix(f"{amount.unit.gap}{amount.unit.shown}"), high
+
+    def slips(self) -> dict[str, str]:
+        """Final answers that give a slip away, with the slip in words."""
+        family = self.problem.family
+        found: dict[str, str] = {}
+        for slip in family.slips if isinstance(family, Family) else ():
+            if text := self._slipped(family, slip):
+                found[text] = f"{found[text]}, or {slip.words}" if text in found else slip.words
+        return found
+
+    def _slipped(self, family: Family, slip: Slip) -> str:
+        """Final answer after a slip, as printed; "" if it is no number or the right one."""
+        last = family.steps[-1]
+        right = self.problem.results[last.name]
+        value = solve(family, self.problem.values, slip=slip)[last.name]
+        if not value > 0 or close(value, right.value, tolerance=last.tolerance):
+            return ""
+        amount = result(value, right.unit, figures=last.figures)
+        return amount.text(system=self.problem.system)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Paper:
+    """A paper of one variant.
+
+    Attributes
+    ----------
+    plan : Blueprint
+    variant : str
+        "01"
+    questions : tuple of Question
+    """
+
+    plan: Blueprint
+    variant: str
+    questions: tuple[Question, ...]
+
+    @property
+    def marks(self) -> int:
+        """All marks [1]."""
+        return sum(question.marks for question in self.questions)
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """Columns of the answer sheet."""
+        return tuple(label for question in self.questions for label in question.labels)
+
+
+def make_paper(plan: Blueprint, *, variant: int) -> Paper:
+    """Set the paper of one variant.
+
+    Parameters
+    ----------
+    plan : Blueprint
+    variant : int
+        From 0 [1]
+
+    Returns
+    -------
+    Paper
+    """
+    name = variant_name(variant, count=plan.variants)
+    questions, part = [], -1
+    for number, slot in enumerate(choose(plan, variant=variant), start=1):
+        problem = make_problem(
+            slot.family, seed=f"{plan.seed}/{name}/{number}", system=plan.units, form=slot.form
+        )
+        heading = plan.part[slot.part].title if slot.part != part else ""
+        part = slot.part
+        questions.append(
+            Question(number=number, problem=problem, guided=slot.guided, heading=heading)
+        )
+    return Paper(plan=plan, variant=name, questions=tuple(questions))
+
+
+def variant_name(variant: int, *, count: int) -> str:
+    """Name a variant so that names sort as numbers do.
+
+    Parameters
+    ----------
+    variant : int
+        From 0 [1]
+    count : int
+        Of all variants [1]
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> variant_name(0, count=5), variant_name(6, count=250)
+    ('01', '007')
+    """
+    return str(variant + 1).zfill(max(2, len(str(count))))

@@ -1,0 +1,51 @@
+"""The usual notes at the head of a paper."""
+
+from boomsim.papers.measures import US
+from boomsim.papers.paper import Paper
+
+KINDS = ("paper", "solutions", "marking")
+"""What is printed of one variant: for the candidate, for learning, for the marker."""
+
+NAMES = {"paper": "Question paper", "solutions": "Worked solutions", "marking": "Marking key"}
+
+
+def notes(paper: Paper, *, kind: str) -> list[str]:
+    """Write what a reader of this paper has to know.
+
+    Parameters
+    ----------
+    paper : Paper
+    kind : str
+        One of `KINDS`
+
+    Returns
+    -------
+    list of str
+    """
+    if kind == "paper":
+        return [*_for_candidate(paper), *paper.plan.instructions]
+    if kind == "solutions":
+        return [
+            "Intermediate results are printed rounded and carried on unrounded; other sensible ways "
+            "to the same answer are as good."
+        ]
+    return [
+        "A part is right if its value lies in the band, or if it follows from the candidate's own "
+        "earlier value by the formula beside it: an error is paid for once.",
+        "A right final answer earns the marks of all parts that lead to it.",
+    ]
+
+
+def _for_candidate(paper: Paper) -> list[str]:
+    """What the questions in this paper need."""
+    choices = [question.is_choice for question in paper.questions]
+    lines = ["Marks stand in the margin."]
+    if any(choices):
+        lines.append("Where choices are offered, write one letter; exactly one is right.")
+    if not all(choices):
+        lines.append(
+            "Give numbers to three significant figures, in the unit printed or another one named. "
+            "An error carries forward: later parts are marked from your own earlier values."
+        )
+    system = "US customary units" if paper.plan.units == US else "metric units"
+    return [*lines, f"All quantities are in {system}. The machines are invented."]
