@@ -37,6 +37,8 @@ class Stations:
         1 where the station carries all that hangs on the inner sections, else 0 [1]
     in_overlap : ndarray
         1 between the tail and the outer section's mouth (base: heel pin to cylinder) [1]
+    at_mouth, at_inner_tail : ndarray of int, shape (configurations, sections)
+        Station where the outer section's mouth is, and where the inner section's tail is
     mass_out : ndarray
         Mass of the sections outboard that the station carries [kg]
     area_up, area_side : ndarray
@@ -47,6 +49,8 @@ class Stations:
     weight: Array
     beyond: Array
     in_overlap: Array
+    at_mouth: np.ndarray
+    at_inner_tail: np.ndarray
     mass_out: Array
     area_up: Array
     area_side: Array
@@ -216,11 +220,16 @@ def _stations(machine: Machine, cuts: _Cuts) -> Stations:
     boom = machine.boom.sections
     shapes = [properties(s.profile) for s in boom]
     shown = np.array([s.length for s in boom])
+    # Of the two cuts inside a section, the mouth is the first where it comes before the tail.
+    first = np.arange(sections) * PER_SECTION + NODES - 1
+    mouth_first = cuts.support <= cuts.inner_tail
     return Stations(
         position=position,
         weight=cuts.weight.reshape(configurations, sections, PER_SECTION),
         beyond=beyond.reshape(flat),
         in_overlap=cuts.spread(cuts.in_overlap).reshape(flat),
+        at_mouth=first + np.where(mouth_first, 0, NODES),
+        at_inner_tail=first + np.where(mouth_first, NODES, 0),
         mass_out=outboard(np.array([s.mass for s in boom])),
         area_up=outboard(shown * [p.outer_width for p in shapes]),
         area_side=outboard(shown * [p.outer_height for p in shapes]),

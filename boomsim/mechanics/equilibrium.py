@@ -68,6 +68,8 @@ class LuffingPlane:
             self.slack[:, 1:, 0] = -play[1:] / boom.layout.overlap[:, 1:]
         size = plane.rotation.shape[1]
         self.acting = np.zeros((load.shape[0], size + 2, load.shape[1]))
+        self.base_span = stations.in_overlap[:, :PER_SECTION]
+        self.lug = (np.zeros_like(load),) * 3
 
     @property
     def across(self) -> Array:
@@ -83,10 +85,13 @@ class LuffingPlane:
         self.above = self.carried @ coefficients[1]
         np.multiply(self.above, self.cos, out=self.across)
         self.across[...] -= self.along * self.sin
+        # The cylinder presses the bent base section between heel pin and lug along its chord.
+        base = self.sin[:, :PER_SECTION] * self.base_span
+        self.across[:, :PER_SECTION] -= base * self.lug[1][:, None]
         self.acting[:, -2] = self.head_moment
         plane = self.boom.up
         pushed = (plane.pads[:, :1] @ self.across)[:, 0] + plane.pads_head[:, 0] * self.head_moment
-        self.lug_moment = self.acting[:, -1] = pushed * self._lug_share()
+        self.lug_moment = self.acting[:, -1] = self._lug(pushed)
         turned = self.operator @ self.acting
         if self.slack is not None:
             front = plane.pads @ self.across + plane.pads_head * self.head_moment[:, None]
@@ -121,6 +126,7 @@ class LuffingPlane:
         g_along, g_above, self.g_left = gravity_in_base(
             self.angle, lean=change.lean, lean_across=change.lean_across
         )
+        self.gravity = g_along, g_above
         hung = self.live + self.boom.machine.boom.head.mass * self.dead
         load = [hung * g_along, hung * g_above]
         wind = [np.zeros(()), np.zeros(())]
@@ -147,14 +153,12 @@ class LuffingPlane:
         scale = self.pull / np.hypot(to_along, to_above)
         return scale * to_along, scale * to_above
 
-    def _lug_share(self) -> Array:
-        """Moment of the cylinder's axial pull at its lug, for each newton of pull across [m]."""
-        cylinder = self.boom.machine.cylinder
-        along, above = cylinder_direction(
-            self.boom, cos_angle=self.cos_angle, sin_angle=self.sin_angle
+    def _lug(self, across: Array) -> Array:
+        """Moment of the forces along the boom at the cylinder's lug, below the axis [N m]."""
+        self.lug = lug_forces(
+            self.boom, across=across, angle=self.angle, gravity=self.gravity, dead=self.dead
         )
-        arm, depth = cylinder.attach_along, cylinder.attach_below
-        return arm * depth * along / (arm * above + depth * along)
+        return self.lug[1] * self.boom.machine.cylinder.attach_below
 
 
 class Sideways:
@@ -173,6 +177,7 @@ class Sideways:
         spread = stations.mass_out * (plane.dead * plane.g_left)
         self.spread = spread + stations.area_side * (wind * boom.machine.boom.wind_shape)
         self.tangent = plane.along * plane.cos + plane.above * plane.sin
+        self.tangent[:, :PER_SECTION] += plane.base_span * plane.lug[1][:, None]
         self.head_torsion = head.below * self.pull
 
     def turned(self, rotation: Array) -> Array:
@@ -241,30 +246,48 @@ def relax(turned: Callable[[Array], Array], *, start: Array) -> Sweeps:
     return Sweeps(rotation=rotation, converged=settled, count=count)
 
 
-def cylinder_direction(
-    boom: Condensed, *, cos_angle: Array, sin_angle: Array
-) -> tuple[Array, Array]:
-    """Unit vector of the luffing cylinder's push on the boom.
+def lug_forces(
+    boom: Condensed, *, across: Array, angle: Array, gravity: tuple[Array, Array], dead: float
+) -> tuple[Array, Array, Array]:
+    """Push of the luffing cylinder, and what the boom gets from it at its lug.
+
+    The cylinder holds the boom's moment about the heel pin and half its own weight, which hangs on
+    its upper pin.
 
     Parameters
     ----------
     boom : Condensed
-    cos_angle, sin_angle : ndarray
-        Of the boom angle [1]
+    across : ndarray
+        Force across the axis, over the lug, that would hold the boom [N]
+    angle : ndarray
+        Boom angle [rad]
+    gravity : tuple of ndarray
+        Free fall along and above the base section [m/s2]
+    dead : float
+        Factor on weights [1]
 
     Returns
     -------
+    push : ndarray
+        Along the cylinder's axis [N]
     along, above : ndarray
-        In axes of the base section [1]
+        On the boom, the hanging half of its weight included [N]
     """
     machine = boom.machine
-    cylinder = machine.cylinder
+    cylinder, cos, sin = machine.cylinder, np.cos(angle), np.sin(angle)
     out = cylinder.base_out - machine.heel_out
     up = cylinder.base_up - machine.heel_up
-    along = cylinder.attach_along - (out * cos_angle + up * sin_angle)
-    above = -cylinder.attach_below - (up * cos_angle - out * sin_angle)
+    arm, depth = cylinder.attach_along, cylinder.attach_below
+    along, above = arm - (out * cos + up * sin), -depth - (up * cos - out * sin)
     length = np.hypot(along, above)
-    return along / length, above / length
+    half = dead * cylinder.mass / 2
+    own = half * (arm * gravity[1] + depth * gravity[0])
+    push = (across * arm - own) * length / (arm * above + depth * along)
+    return (
+        push,
+        push * along / length + half * gravity[0],
+        push * above / length + half * gravity[1],
+    )
 
 
 def _side(force: Array) -> Array:

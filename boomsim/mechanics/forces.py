@@ -6,7 +6,6 @@ import numpy as np
 
 from boomsim.mechanics.condense import PER_SECTION, Condensed
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.equilibrium import cylinder_direction
 from boomsim.mechanics.state import State
 
 
@@ -25,12 +24,12 @@ class Forces:
     torsion : ndarray, K
         About the axis [N m]
     front_pad, rear_pad : ndarray, sections
-        The outer section's mouth pressing this one up from below, its own tail pressing the outer
-        section's top; base section: the cylinder's push across, and the heel pin's pull [N]
+        The outer section's mouth pressing this one up, across this axis; its own tail pressing the
+        outer section up, across that axis; base section: the lug's push, the heel pin's pull [N]
     front_pad_side, rear_pad_side : ndarray, sections
         The same sideways; zero for the base section [N]
     lock : ndarray, sections
-        Thrust that the lock at the tail passes to the outer section; base section: none [N]
+        Thrust along the outer axis that the tail's lock bears; base section: none [N]
     cylinder : ndarray, shape (configurations, cells)
         Push of the luffing cylinder [N]
     """
@@ -67,11 +66,10 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
     moment = boom.up.moment @ state.across + boom.up.moment_head * head
     moment[:, :PER_SECTION] += _lug_ramp(boom) * state.lug_moment[:, None]
     axial = state.force_along * state.cos + state.force_above * state.sin
-    cylinder, push_along, push_above = _cylinder(boom, state, pads[:, 0])
-    axial[:, :PER_SECTION] += boom.stations.in_overlap[:, :PER_SECTION] * push_along[:, None]
-    pads[:, 0] = push_above
+    axial[:, :PER_SECTION] += boom.stations.in_overlap[:, :PER_SECTION] * state.lug_along[:, None]
+    pads[:, 0] = state.lug_above
     shear = _with_pads(boom, state.across, pads)
-    rear, lock = _tails(boom, pads, state.across, axial)
+    rear, lock = _tails(boom, pads, state)
     side_pads, side_moment, side_shear, side_rear, torsion = _sideways(boom, state, moment)
     return Forces(
         moment=moment,
@@ -85,7 +83,7 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
         front_pad_side=side_pads,
         rear_pad_side=side_rear,
         lock=lock,
-        cylinder=cylinder,
+        cylinder=state.cylinder,
     )
 
 
@@ -93,17 +91,6 @@ def _lug_ramp(boom: Condensed) -> Array:
     position = boom.stations.position[:, 0, :, None]
     reach = boom.machine.cylinder.attach_along
     return position / reach * boom.stations.in_overlap[:, :PER_SECTION]
-
-
-def _cylinder(boom: Condensed, state: State, across: Array) -> tuple[Array, Array, Array]:
-    """Push along its axis and its parts, from the moment that it balances about the heel pin."""
-    cylinder = boom.machine.cylinder
-    along, above = cylinder_direction(
-        boom, cos_angle=np.cos(state.angle), sin_angle=np.sin(state.angle)
-    )
-    arm, depth = cylinder.attach_along, cylinder.attach_below
-    push = across * arm / (arm * above + depth * along)
-    return push, push * along, push * above
 
 
 def _with_pads(boom: Condensed, across: Array, pads: Array) -> Array:
@@ -115,14 +102,20 @@ def _with_pads(boom: Condensed, across: Array, pads: Array) -> Array:
     return across + own - beyond
 
 
-def _tails(boom: Condensed, pads: Array, across: Array, axial: Array) -> tuple[Array, Array]:
-    """Rear-pad forces and lock thrusts, from the first station of each section, its tail.
+def _tails(boom: Condensed, pads: Array, state: State) -> tuple[Array, Array]:
+    """Rear-pad forces and lock thrusts: what the tail's reaction is across and along the outer axis.
 
-    The tail's reaction balances all that is outboard: across the axis with the front pad's help,
-    along the axis alone.
+    The reaction balances all that is outboard and the front pad, which presses across the inner
+    axis at the mouth. Heel pin: across and along the base section.
     """
-    rear = pads + across[:, ::PER_SECTION]
-    lock = -axial[:, ::PER_SECTION]
+    along, above = state.force_along[:, ::PER_SECTION], state.force_above[:, ::PER_SECTION]
+    mouth = np.take_along_axis(state.rotation, boom.stations.at_mouth[:, :, None], axis=1)
+    outer = np.take_along_axis(state.rotation, boom.stations.at_inner_tail[:, :-1, None], axis=1)
+    outer = np.concatenate([state.rotation[:, :1], outer], axis=1)
+    mouth[:, :1] = outer[:, :1]
+    cos, sin = np.cos(outer), np.sin(outer)
+    rear = above * cos - along * sin + pads * np.cos(mouth - outer)
+    lock = pads * np.sin(mouth - outer) - along * cos - above * sin
     lock[:, 0] = 0.0
     return rear, lock
 

@@ -60,7 +60,9 @@ class State:
     line_pull : ndarray
         In the lead line [N]
     lug_moment : ndarray
-        Axial pull of the luffing cylinder times the depth of its lug [N m]
+        Forces along the boom at the luffing cylinder's lug, times its depth [N m]
+    cylinder, lug_along, lug_above : ndarray
+        Push of the luffing cylinder, and what the boom gets from it at its lug [N]
     converged : ndarray of bool
         False where the boom found no equilibrium: at or beyond its elastic critical load, or out
         of reach
@@ -86,6 +88,9 @@ class State:
     head_torsion: Array
     line_pull: Array
     lug_moment: Array
+    cylinder: Array
+    lug_along: Array
+    lug_above: Array
     converged: Array
     sweeps: int
 
@@ -165,6 +170,7 @@ def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | N
         return values + (void if values.ndim == 2 else void[:, None, :])
 
     straight = np.zeros_like(bent.rotation)
+    cylinder, lug_along, lug_above = plane.lug
     return State(
         angle=known(plane.angle),
         load=plane.load,
@@ -184,6 +190,9 @@ def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | N
         head_torsion=nought if swayed is None else known(side.head_torsion),
         line_pull=plane.pull,
         lug_moment=known(plane.lug_moment),
+        cylinder=known(cylinder),
+        lug_along=known(lug_along),
+        lug_above=known(lug_above),
         converged=good,
         sweeps=bent.count,
     )
