@@ -1,0 +1,308 @@
+"""Reading a chart as the trade does: no interpolation, then the deductions.
+
+Between two rows the next larger radius counts, between two columns the next longer boom. What the
+rope carries in the parts of line that are reeved may be less than the cell. What is left after hook
+block, slings and a stowed jib is the load. (Common practice, no source.)
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.loads import GRAVITY, tackle_advantage
+from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.grid import whole_steps
+from boomsim.rating.limits import STRUCTURAL, Limit
+from boomsim.rating.strategies import label
+
+SAME = 1e-9
+"""A radius or length this near to a row or column is on it [1]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deduction:
+    """What hangs below the head besides the load, or counts as if it did [kg]."""
+
+    name: str
+    mass: float
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Reading:
+    """What a chart allows, and how that was found.
+
+    Attributes
+    ----------
+    chart : Chart
+    radius, length : float
+        Asked for [m]
+    row, column : int
+        The cell that counts
+    cell : float
+        Its gross load; 0 where it is blank [kg]
+    blank : bool
+        True where the boom cannot be
+    limit : Limit or None
+        That governs the cell; None where it is blank
+    parts : int
+        Parts of line reeved [1]
+    line_limit : float
+        Gross load that the rope carries in these parts, rounded down [kg]
+    deductions : tuple of Deduction
+    load : float or None
+        To be lifted, without the deductions [kg]
+    """
+
+    chart: Chart
+    radius: float
+    length: float
+    row: int
+    column: int
+    cell: float
+    blank: bool
+    limit: Limit | None
+    parts: int
+    line_limit: float
+    deductions: tuple[Deduction, ...]
+    load: float | None
+
+    @property
+    def row_radius(self) -> float:
+        """Radius of the row that counts [m]."""
+        return float(self.chart.radii[self.row])
+
+    @property
+    def column_length(self) -> float:
+        """Boom length of the column that counts [m]."""
+        return float(self.chart.length[self.column])
+
+    @property
+    def extension(self) -> Array | None:
+        """Configuration to lift in; None where the cell is blank [1]."""
+        used = int(self.chart.used[self.row, self.column])
+        return None if used < 0 else np.asarray(self.chart.configurations.extension[used])
+
+    @property
+    def gross(self) -> float:
+        """What may hang below the head: the cell, or what the rope carries [kg]."""
+        return min(self.cell, self.line_limit)
+
+    @property
+    def rope_governs(self) -> bool:
+        """True where the parts of line reeved carry less than the cell."""
+        return self.line_limit < self.cell
+
+    @property
+    def deducted(self) -> float:
+        """Sum of the deductions [kg]."""
+        return sum(deduction.mass for deduction in self.deductions)
+
+    @property
+    def net(self) -> float:
+        """Load that is left after the deductions; 0 where they take all [kg]."""
+        return max(self.gross - self.deducted, 0.0)
+
+    @property
+    def allowed(self) -> bool | None:
+        """Whether the load may be lifted; None where none was asked about."""
+        return None if self.load is None else self.load <= self.net
+
+    @property
+    def parts_needed(self) -> int | None:
+        """Fewest parts of line for the load and the deductions, or for all of the cell."""
+        gross = self.cell if self.load is None else self.load + self.deducted
+        return fewest_parts(self.chart, gross=gross)
+
+    @property
+    def breaks_first(self) -> bool:
+        """True where something would give way before the crane tips."""
+        return self.limit is not None and self.limit.family == STRUCTURAL
+
+
+def read_chart(
+    chart: Chart,
+    *,
+    radius: float,
+    length: float | None = None,
+    extension: Array | None = None,
+    load: float | None = None,
+    stowed_jib: float = 0.0,
+    parts: int | None = None,
+    deductions: tuple[Deduction, ...] | None = None,
+) -> Reading:
+    """Read a chart.
+
+    Parameters
+    ----------
+    chart : Chart
+    radius : float
+        [m]
+    length : float, optional
+        Boom length; may lie between columns [m]
+    extension : array_like, optional
+        Instead of `length`: the configuration of a column
+    load : float, optional
+        To be lifted, without hook block and slings [kg]
+    stowed_jib : float
+        Deduction that a jib stowed on the boom asks for [kg]
+    parts : int, optional
+        Parts of line reeved; default: those of the chart [1]
+    deductions : tuple of Deduction, optional
+        Default: the machine's hook block and slings, and the jib
+
+    Returns
+    -------
+    Reading
+
+    Raises
+    ------
+    ValueError
+        If the chart has no such row, column or parts of line.
+    """
+    _refuse_loads(load, stowed_jib)
+    row = _row(chart, radius)
+    column = _column(chart, length, extension)
+    blank = bool(chart.steps[row, column] < 0)
+    reeved = chart.setup.parts if parts is None else parts
+    return Reading(
+        chart=chart,
+        radius=float(radius),
+        length=float(chart.length[column] if length is None else length),
+        row=row,
+        column=column,
+        cell=0.0 if blank else float(chart.capacity[row, column]),
+        blank=blank,
+        limit=chart.limit(row, column),
+        parts=reeved,
+        line_limit=line_limit(chart, parts=reeved),
+        deductions=usual_deductions(chart, stowed_jib=stowed_jib)
+        if deductions is None
+        else deductions,
+        load=load,
+    )
+
+
+def usual_deductions(chart: Chart, *, stowed_jib: float = 0.0) -> tuple[Deduction, ...]:
+    """List what the trade takes off a gross load.
+
+    Parameters
+    ----------
+    chart : Chart
+    stowed_jib : float
+        [kg]
+
+    Returns
+    -------
+    tuple of Deduction
+    """
+    machine = chart.setup.machine
+    listed = {"hook block": machine.hook_block, "slings": machine.slings, "stowed jib": stowed_jib}
+    return tuple(Deduction(name=name, mass=mass) for name, mass in listed.items() if mass > 0.0)
+
+
+def line_limit(chart: Chart, *, parts: int) -> float:
+    """Gross load that the rope carries, rounded down to the chart's step.
+
+    Permissible line pull x advantage of the tackle / g.
+
+    Parameters
+    ----------
+    chart : Chart
+    parts : int
+        Parts of line [1]
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    hoist = chart.setup.machine.hoist
+    if parts not in hoist.parts:
+        offered = ", ".join(str(p) for p in hoist.parts)
+        raise ValueError(f"{parts} parts of line cannot be reeved here. Choose one of {offered}.")
+    advantage = tackle_advantage(parts, sheave_efficiency=hoist.sheave_efficiency)
+    carried = np.array(hoist.line_pull * advantage / GRAVITY)
+    return float(whole_steps(carried, step=chart.step) * chart.step)
+
+
+def fewest_parts(chart: Chart, *, gross: float) -> int | None:
+    """Fewest parts of line that carry a gross load.
+
+    Parameters
+    ----------
+    chart : Chart
+    gross : float
+        [kg]
+
+    Returns
+    -------
+    int or None
+        None where no reeving of this machine does
+    """
+    enough = [p for p in chart.setup.machine.hoist.parts if line_limit(chart, parts=p) >= gross]
+    return min(enough, default=None)
+
+
+def _refuse_loads(load: float | None, stowed_jib: float) -> None:
+    if load is not None and not 0.0 <= load < 1e7:
+        raise ValueError(f"A load of {load:g} kg is not one. Give 0 kg or more.")
+    if not 0.0 <= stowed_jib < 1e6:
+        raise ValueError(f"A jib deduction of {stowed_jib:g} kg is not one. Give 0 kg or more.")
+
+
+def _row(chart: Chart, radius: float) -> int:
+    if not radius > 0.0:
+        raise ValueError(
+            f"A radius of {radius:g} m is not one. Give it above 0 m, from the axis of rotation."
+        )
+    enough = np.flatnonzero(chart.radii >= radius * (1.0 - SAME))
+    if len(enough) == 0:
+        raise ValueError(
+            f"A radius of {radius:.2f} m is beyond the last row of this chart, "
+            f"{chart.radii[-1]:.2f} m: it allows nothing there. Take a smaller radius."
+        )
+    return int(enough[0])
+
+
+def _column(chart: Chart, length: float | None, extension: Array | None) -> int:
+    if (length is None) == (extension is None):
+        raise ValueError("Give either the boom length or the extension, and not both.")
+    if extension is not None:
+        return _column_of(chart, np.asarray(extension, dtype=float))
+    assert length is not None
+    if not length > 0.0:
+        raise ValueError(f"A boom length of {length:g} m is not one. Give it above 0 m.")
+    enough = np.flatnonzero(chart.length >= length * (1.0 - SAME))
+    if len(enough) == 0:
+        raise ValueError(
+            f"A boom of {length:.2f} m is longer than any in this chart, which ends at "
+            f"{chart.length.max():.2f} m. Take a shorter boom."
+        )
+    next_longer = chart.length[enough].min()
+    level = [k for k in enough if chart.length[k] <= next_longer * (1.0 + SAME)]
+    if len(level) > 1:
+        raise ValueError(
+            f"{len(level)} columns of this chart are {next_longer:.2f} m long. Name the extension."
+        )
+    return int(level[0])
+
+
+def _column_of(chart: Chart, extension: Array) -> int:
+    if chart.is_best:
+        raise ValueError(
+            "This chart takes the best extension of each boom length. Give the boom length."
+        )
+    stated = chart.configurations.extension[[choice[0] for choice in chart.choices]]
+    met = np.flatnonzero(
+        np.all(np.abs(stated - extension) < 1e-6, axis=1)
+        if stated.shape[1:] == extension.shape
+        else np.zeros(len(stated), dtype=bool)
+    )
+    if len(met) == 0:
+        listed = "; ".join(f"({label(row)})" for row in stated[:12])
+        raise ValueError(
+            f"No column of this chart is for the extension ({label(np.atleast_1d(extension))}). "
+            f"It has {listed}{' and more' if len(stated) > 12 else ''}."
+        )
+    return int(met[0])

@@ -1,0 +1,114 @@
+"""Which ways to extend a boom belong in a chart, and which of them are of one length."""
+
+import numpy as np
+
+from boomsim.machine.model import Boom
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.strategies import (
+    EQUAL_LENGTH,
+    Configurations,
+    configurations_of,
+    configurations_of_length,
+    pinned_configurations,
+    range_of_length,
+)
+
+
+def every_configuration(boom: Boom) -> Configurations:
+    """All configurations that belong in a chart book.
+
+    A pinned boom: all combinations of its lock positions. Any other boom: what each of its systems
+    does at the lengths where a section that goes out alone, base side first, is half out or out.
+
+    Parameters
+    ----------
+    boom : Boom
+
+    Returns
+    -------
+    Configurations
+        By length, then base side least out first
+    """
+    if boom.systems == ("pinned",):
+        return _sorted(configurations_of(boom, extension=pinned_configurations(boom)))
+    parts = []
+    for system in boom.systems:
+        if system == "pinned":
+            parts.append(configurations_of(boom, extension=pinned_configurations(boom)))
+            continue
+        parts += [
+            configurations_of_length(boom, length=float(length), system=system)
+            for length in _lengths(boom)
+        ]
+    return _sorted(_merged(parts))
+
+
+def _lengths(boom: Boom) -> Array:
+    halves = np.repeat([s.stroke / 2 for s in boom.sections[1:]], 2)
+    return range_of_length(boom)[0] + np.concatenate([[0.0], np.cumsum(halves)])
+
+
+def _merged(parts: list[Configurations]) -> Configurations:
+    found: dict[tuple[float, ...], tuple[Array, float, str]] = {}
+    for part in parts:
+        for row, length, system in zip(part.extension, part.length, part.system, strict=True):
+            key = tuple(float(f) for f in np.round(row, 9))
+            found.setdefault(key, (row, float(length), system))
+    rows, lengths, systems = zip(*found.values(), strict=True)
+    return Configurations(extension=np.array(rows), length=np.array(lengths), system=systems)
+
+
+def _sorted(found: Configurations) -> Configurations:
+    length = np.round(found.length, 6)
+    order = np.lexsort((*found.extension.T[::-1], length))
+    return Configurations(
+        extension=found.extension[order],
+        length=found.length[order],
+        system=tuple(found.system[i] for i in order),
+    )
+
+
+def configurations_at_lengths(
+    boom: Boom, *, length: list[float], system: str | None = None
+) -> Configurations:
+    """All legal configurations of some lengths.
+
+    Parameters
+    ----------
+    boom : Boom
+    length : list of float
+        [m]
+    system : str, optional
+        Boom system to stay with
+
+    Returns
+    -------
+    Configurations
+
+    Raises
+    ------
+    ValueError
+        If there is none of one of these lengths; says which there are.
+    """
+    return _sorted(
+        _merged([configurations_of_length(boom, length=one, system=system) for one in length])
+    )
+
+
+def same_length(length: Array, *, tolerance: float = EQUAL_LENGTH) -> list[list[int]]:
+    """Group configurations of one length, the shortest first.
+
+    Parameters
+    ----------
+    length : ndarray, shape (configurations,)
+        [m]
+    tolerance : float
+        Lengths closer than this are one [m]
+
+    Returns
+    -------
+    list of list of int
+    """
+    order = np.argsort(length, kind="stable")
+    apart = np.flatnonzero(np.diff(length[order]) > tolerance) + 1
+    return [sorted(int(i) for i in group) for group in np.split(order, apart)]

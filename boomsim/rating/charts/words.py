@@ -1,0 +1,103 @@
+"""A reading of a chart in sentences, with units."""
+
+from boomsim.rating.charts.misreading import Misreading
+from boomsim.rating.charts.reading import SAME, Reading
+from boomsim.rating.strategies import label
+from boomsim.rating.telling import what_gives_way
+from boomsim.units import display, show
+
+
+def tell_reading(reading: Reading, *, units: str) -> list[str]:
+    """Say which cell was read, why, and what is left for the load.
+
+    Parameters
+    ----------
+    reading : Reading
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    list of str
+        Sentences
+    """
+    said = [_row(reading, units), _column(reading, units)]
+    if reading.blank:
+        return [*said, "That cell is blank: the boom cannot be there, and nothing may be lifted."]
+    said.append(_cell(reading, units))
+    if reading.rope_governs:
+        carried = show(reading.line_limit, "mass", units)
+        said.append(f"The rope in {_parts(reading.parts)} carries {carried}, and that is less.")
+    if reading.deductions:
+        left = show(reading.net, "mass", units)
+        said.append(f"Deduct {_taken(reading, units)}: {left} are left for the load.")
+    if reading.load is not None:
+        said.append(_verdict(reading, units))
+    return said
+
+
+def _row(reading: Reading, units: str) -> str:
+    asked, used = (_length(r, units) for r in (reading.radius, reading.row_radius))
+    if abs(reading.radius - reading.row_radius) <= SAME * reading.radius:
+        return f"The radius of {asked} is a row of the chart."
+    return f"{asked} lies between two rows: the next larger radius, {used}, counts."
+
+
+def _column(reading: Reading, units: str) -> str:
+    asked, used = (_length(b, units) for b in (reading.length, reading.column_length))
+    if abs(reading.length - reading.column_length) <= SAME * reading.length:
+        return f"The boom length of {asked} is a column."
+    return f"{asked} lies between two columns: the next longer boom, {used}, counts."
+
+
+def _cell(reading: Reading, units: str) -> str:
+    assert reading.limit is not None and reading.extension is not None
+    return (
+        f"The cell says {show(reading.cell, 'mass', units)} gross in the extension "
+        f"({label(reading.extension)}); beyond it the crane {what_gives_way(reading.limit)}."
+    )
+
+
+def _length(value: float, units: str) -> str:
+    """Write to the centimetre, so that what lies just beside a row does not read as on it."""
+    return display("length", units, like=0.0).text(value)
+
+
+def _parts(parts: int) -> str:
+    return "1 part of line" if parts == 1 else f"{parts} parts of line"
+
+
+def _taken(reading: Reading, units: str) -> str:
+    listed = [f"{d.name} {show(d.mass, 'mass', units)}" for d in reading.deductions]
+    return " and ".join([", ".join(listed[:-1]), listed[-1]] if len(listed) > 1 else listed)
+
+
+def _verdict(reading: Reading, units: str) -> str:
+    assert reading.load is not None
+    asked = show(reading.load, "mass", units)
+    if not reading.allowed:
+        return f"A load of {asked} is too much."
+    needed = _parts(reading.parts_needed or reading.parts)
+    return f"A load of {asked} may be lifted; it needs at least {needed}."
+
+
+def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:
+    """Say what a reader did wrong and what figure that gives.
+
+    Parameters
+    ----------
+    wrong : Misreading
+    reading : Reading
+        The right one
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    apart = wrong.net - reading.net
+    more = "more" if apart > 0.0 else "less"
+    return (
+        f"The reader {wrong.words}: {show(wrong.net, 'mass', units)} for the load, "
+        f"{show(abs(apart), 'mass', units)} {more} than the chart allows."
+    )
