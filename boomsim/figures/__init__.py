@@ -1,0 +1,1 @@
+"""Pictures: `draw_x(ax, ...)` makes artists, `update_x(artists, ...)` moves them."""

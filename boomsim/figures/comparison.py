@@ -1,0 +1,153 @@
+"""The picture of the main job: the chart, and beside it each configuration from the side."""
+
+import numpy as np
+from matplotlib.axes import Axes
+from matplotlib.figure import Figure
+from matplotlib.lines import Line2D
+
+from boomsim.figures.boomshape import straight_boom
+from boomsim.figures.comparison_chart import (
+    displays_of,
+    draw_comparison,
+    draw_key,
+    looks_of,
+    shown_configurations,
+)
+from boomsim.figures.curves import with_turns
+from boomsim.figures.lettering import text_width
+from boomsim.figures.page import MARGIN, Page, new_page
+from boomsim.figures.scales import spread_out
+from boomsim.figures.sideview import GLYPH_ANGLE, draw_sideview, frame, limits
+from boomsim.figures.styles import BODY, PAPER, Identity, letter, type_of
+from boomsim.figures.words import machine_words, setup_words
+from boomsim.rating.compare import Comparison
+from boomsim.rating.strategies import label
+from boomsim.units import show
+
+WIDTH = 0.19
+HEIGHT = 0.125
+CHART_LEFT, CHART_BOTTOM, CHART_WIDTH = 0.0135, 0.0105, 0.113
+COLUMN = 0.1385
+GLYPH_WIDTH, GLYPH_HEIGHT, NAME_HEIGHT = 0.040, 0.0125, 0.0045
+"""Places and sizes on paper [m]."""
+
+
+def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figure:
+    """Draw the picture of `compare`.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    Figure
+    """
+    setup, configurations = comparison.setup, comparison.configurations
+    count = len(configurations.extension)
+    length = show(float(np.mean(configurations.length)), "length", units)
+    ways = "one way" if count == 1 else f"{count} ways"
+    page = new_page(
+        width=WIDTH,
+        height=HEIGHT,
+        title=f"{machine_words(setup)}: {length} of boom, {ways} to reach it",
+        subtitle=setup_words(setup, units=units),
+    )
+    shown = shown_configurations(comparison)
+    ax = page.axes(
+        left=CHART_LEFT,
+        bottom=CHART_BOTTOM,
+        width=CHART_WIDTH,
+        height=page.room[1] - CHART_BOTTOM - 0.0055,
+    )
+    draw_comparison(ax, comparison, units=units, shown=shown)
+    draw_key(ax, crossovers=bool(comparison.crossovers), others=count - len(shown))
+    _draw_column(page, ax, comparison, shown, units)
+    return page.figure
+
+
+def _draw_column(
+    page: Page, ax: Axes, comparison: Comparison, shown: list[int], units: str
+) -> None:
+    """Small side views with their names, each tied to the end of its line."""
+    ends = [_end_of(page, ax, comparison, k, units) for k in shown]
+    looks = looks_of(shown)
+    block = GLYPH_HEIGHT + NAME_HEIGHT
+    room = page.room[1]
+    gap = min(block + 0.0035, (room - block) / max(len(shown) - 1, 1))
+    middles = spread_out(
+        [y for _, y in ends], least=gap, low=CHART_BOTTOM + block / 2 - 0.006, high=room - block / 2
+    )
+    machine = comparison.setup.machine
+    shapes = {
+        k: straight_boom(
+            machine, extension=comparison.configurations.extension[k], angle=GLYPH_ANGLE
+        )
+        for k in shown
+    }
+    box = limits(list(shapes.values()))
+    for (x, y), middle, k in zip(ends, middles, shown, strict=True):
+        _tie(page, (x, y), (COLUMN - 0.001, middle), looks[k])
+        glyph = page.axes(
+            left=COLUMN + 0.001,
+            bottom=middle - block / 2,
+            width=GLYPH_WIDTH,
+            height=GLYPH_HEIGHT,
+        )
+        glyph.set_anchor("SW")
+        frame(draw_sideview(glyph, shapes[k], detail=False, thick=2.0), box)
+        _name(page, (COLUMN + 0.001, middle + block / 2), comparison, k, looks[k])
+
+
+def _end_of(
+    page: Page, ax: Axes, comparison: Comparison, row: int, units: str
+) -> tuple[float, float]:
+    """Where a line ends, on paper from the lower left corner of the room [m]."""
+    x, y = displays_of(comparison, units)
+    radius, capacity, _, _ = with_turns(comparison.rating, row)
+    known = np.flatnonzero(np.isfinite(capacity))
+    last = known[-1] if len(known) else 0
+    place = ax.transData.transform((radius[last] / x.factor, capacity[last] / y.factor))
+    across, up = page.figure.transFigure.inverted().transform(place)
+    return float(across * page.width - page.left), float(up * page.height - page.bottom)
+
+
+def _tie(page: Page, start: tuple[float, float], end: tuple[float, float], look: Identity) -> None:
+    points = [start, (start[0] + 0.0015, start[1]), (end[0] - 0.0025, end[1]), end]
+    page.figure.add_artist(
+        Line2D(
+            [(page.left + px) / page.width for px, _ in points],
+            [(page.bottom + py) / page.height for _, py in points],
+            color=look.colour,
+            linewidth=0.7,
+            transform=page.figure.transFigure,
+        )
+    )
+
+
+def _name(
+    page: Page, at: tuple[float, float], comparison: Comparison, row: int, look: Identity
+) -> None:
+    x, y = (page.left + at[0]) / page.width, (page.bottom + at[1] - 0.001) / page.height
+    style = type_of(BODY, bold=True)
+    page.figure.text(x + 0.0038 / page.width, y, letter(row), ha="left", va="top", **style)
+    words = f"{label(comparison.configurations.extension[row])} %"
+    room = page.width - MARGIN / 2 - (page.left + at[0] + 0.0078)
+    size = min(BODY, BODY * room / text_width(words, size=BODY))
+    style = type_of(size)
+    page.figure.text(x + 0.0078 / page.width, y, words, ha="left", va="top", **style)
+    page.figure.add_artist(
+        Line2D(
+            [x + 0.0015 / page.width],
+            [y - 0.0013 / page.height],
+            linestyle="none",
+            marker=look.marker,
+            markersize=4.6,
+            markerfacecolor=PAPER,
+            markeredgecolor=look.colour,
+            markeredgewidth=1.1,
+            transform=page.figure.transFigure,
+        )
+    )

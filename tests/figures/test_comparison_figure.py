@@ -1,0 +1,173 @@
+"""The picture of the main job shows the rating, and tells the families apart without colour."""
+
+import itertools
+import time
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from matplotlib.figure import Figure
+
+from boomsim.figures.comparison import figure_of_comparison
+from boomsim.figures.comparison_chart import (
+    draw_comparison,
+    shown_configurations,
+    update_comparison,
+    winning_ranges,
+)
+from boomsim.figures.page import picture
+from boomsim.figures.scales import spread_out
+from boomsim.figures.styles import FAMILIES, IDENTITIES
+from boomsim.units import display, show
+
+
+def chart_of(comparison, units="metric"):
+    return draw_comparison(Figure().add_subplot(), comparison, units=units)
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_the_lines_are_the_rated_capacities(comparison, units):
+    chart = chart_of(comparison, units)
+    metre, kilogram = display("length", units).factor, display("mass", units).factor
+    for row, curve in chart.curves.items():
+        drawn = {}
+        for line in (curve.structural, curve.stability):
+            for x, y in zip(*line.get_data(), strict=True):
+                if np.isfinite(y):
+                    drawn[round(x * metre, 9)] = y * kilogram
+        for radius, capacity in zip(comparison.radii, comparison.rating.capacity[row], strict=True):
+            if np.isfinite(capacity):
+                assert drawn[round(float(radius), 9)] == pytest.approx(capacity, rel=1e-12)
+            else:
+                assert round(float(radius), 9) not in drawn
+
+
+def test_each_cell_is_on_the_line_of_its_family(comparison):
+    chart, cells = chart_of(comparison), 0
+    for row, curve in chart.curves.items():
+        turns = set(np.asarray(curve.turns.get_xdata()))
+        for line, tips in ((curve.structural, False), (curve.stability, True)):
+            x, y = line.get_data()
+            own = [r for r, v in zip(x, y, strict=True) if np.isfinite(v) and r not in turns]
+            places = np.searchsorted(comparison.radii, own)
+            assert np.all(comparison.rating.is_stability[row, places] == tips)
+            cells += len(own)
+    assert cells == np.sum(np.isfinite(comparison.rating.capacity))
+
+
+def test_the_families_differ_by_line_style_and_weight_not_by_colour(comparison):
+    for curve in chart_of(comparison).curves.values():
+        breaks, tips = curve.structural, curve.stability
+        assert breaks.get_color() == tips.get_color()
+        assert breaks.get_linestyle() != tips.get_linestyle() == "-"
+        assert tips.get_linewidth() > 1.5 * breaks.get_linewidth()
+
+
+def test_where_the_family_changes_both_lines_meet(comparison):
+    for row, curve in chart_of(comparison).curves.items():
+        tips = comparison.rating.is_stability[row]
+        known = np.isfinite(comparison.rating.capacity[row])
+        changes = np.sum((tips[:-1] != tips[1:]) & known[:-1] & known[1:])
+        x, y = curve.turns.get_data()
+        assert len(x) == changes
+        for line in (curve.structural, curve.stability):
+            ends = {(a, b) for a, b in zip(*line.get_data(), strict=True) if np.isfinite(b)}
+            assert set(zip(x, y, strict=True)) <= ends
+
+
+def test_configurations_differ_by_marker_and_by_lightness():
+    markers = [look.marker for look in IDENTITIES]
+    assert len(set(markers)) == len(markers)
+    # Rec. 601 luma; 0.12 is a clear step between neighbours in a grey print.
+    grey = [
+        sum(
+            w * int(look.colour[k : k + 2], 16) / 255
+            for w, k in ((0.299, 1), (0.587, 3), (0.114, 5))
+        )
+        for look in IDENTITIES[:3]
+    ]
+    assert min(abs(a - b) for i, a in enumerate(grey) for b in grey[:i]) > 0.12
+
+
+def test_crossovers_are_ringed_and_labelled_with_radius_and_capacity(comparison):
+    assert comparison.crossovers
+    chart = chart_of(comparison)
+    rings, notes = chart.crossings[0::3], chart.crossings[2::3]
+    for met, ring, note in zip(comparison.crossovers, rings, notes, strict=True):
+        assert ring.get_xdata()[0] == pytest.approx(met.radius)
+        assert ring.get_ydata()[0] == pytest.approx(met.capacity / 1000.0)
+        assert show(met.radius, "length") in note.get_text()
+        assert show(met.capacity, "mass") in note.get_text()
+
+
+def test_the_strip_says_who_carries_most_at_every_radius(comparison, many):
+    for made in (comparison, many):
+        ranges = winning_ranges(made)
+        for (_, _, far), (_, near, _) in itertools.pairwise(ranges):
+            assert near == far
+        for radius, best in zip(made.radii, made.best, strict=True):
+            holders = [who for who, near, far in ranges if near - 1e-9 <= radius <= far + 1e-9]
+            assert (int(best) in holders) if best >= 0 else not holders
+
+
+def test_the_words_name_machine_sector_counterweight_and_rule(comparison):
+    figure = figure_of_comparison(comparison)
+    words = " ".join(text.get_text() for text in figure.texts)
+    for needed in ("yard60 (invented)", "all around", "counterweight", "85 %", "3 ways"):
+        assert needed in words
+    for extension in ("0, 0, 0, 93 %", "0, 0, 46.5, 46.5 %", "93, 0, 0, 0 %"):
+        assert extension in words
+
+
+def test_each_configuration_stands_beside_the_chart(comparison, many):
+    for made in (comparison, many):
+        assert len(figure_of_comparison(made).axes) == 1 + len(shown_configurations(made))
+
+
+def test_of_many_configurations_the_frequent_winners_are_named(many):
+    shown = shown_configurations(many)
+    assert len(many.configurations.extension) > len(shown) == 5
+    wins = np.bincount(many.best[many.best >= 0], minlength=len(many.configurations.extension))
+    assert set(np.argsort(-wins)[:3]) <= set(shown)
+    chart = chart_of(many)
+    assert {k for k, c in chart.curves.items() if c.marks.get_visible()} == set(shown)
+    assert len(chart.curves) == len(many.configurations.extension)
+
+
+def test_an_updated_chart_shows_the_new_comparison(comparison, many):
+    chart = chart_of(many)
+    update_comparison(chart, comparison)
+    fresh = chart_of(comparison)
+    assert list(chart.curves) == list(fresh.curves)
+    for row, curve in fresh.curves.items():
+        assert np.array_equal(
+            curve.stability.get_ydata(), chart.curves[row].stability.get_ydata(), equal_nan=True
+        )
+    assert len(chart.ax.get_children()) == len(fresh.ax.get_children())
+
+
+def test_the_broken_line_is_the_one_that_breaks():
+    assert FAMILIES["structural"].line != "solid"
+    assert FAMILIES["structural"].words.startswith("broken line")
+    assert FAMILIES["stability"].line == "solid"
+
+
+def test_a_comparison_figure_takes_less_than_a_second(comparison):
+    figure_of_comparison(comparison)  # fonts are loaded once in a process
+    start = time.process_time()
+    picture(figure_of_comparison(comparison), kind="png")
+    assert time.process_time() - start < 1.0
+
+
+@given(st.lists(st.floats(-5.0, 15.0), min_size=1, max_size=9), st.floats(0.1, 1.0))
+def test_labels_keep_their_order_and_distance_inside_the_range(wanted, least):
+    placed = spread_out(wanted, least=least, low=0.0, high=10.0)
+    order = sorted(range(len(wanted)), key=lambda k: wanted[k])
+    inline = [placed[k] for k in order]
+    assert all(b - a >= least - 1e-9 for a, b in itertools.pairwise(inline))
+    assert min(inline) >= -1e-9 and max(inline) <= 10.0 + 1e-9
+
+
+def test_labels_that_have_room_stay_where_they_want_to_be():
+    assert spread_out([7.0, 1.0, 4.0], least=1.0, low=0.0, high=10.0) == [7.0, 1.0, 4.0]
