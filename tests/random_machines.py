@@ -69,6 +69,8 @@ def random_machine(
     count = int(rng.integers(2, 7)) if sections is None else sections
     size = rng.uniform(0.4, 1.0)
     boom = _boom(rng, size, count, clearance)
+    while not _has_room(boom):
+        boom = _boom(rng, size, count, clearance)
     heel_out, heel_up = -rng.uniform(0.5, 2.0) * size, 1.0 + rng.uniform(0.5, 2.0) * size
     mass = 45e3 * size**2
     return Machine(
@@ -188,6 +190,13 @@ def _rough(profile: Profile) -> float:
     z, y = (np.ptp(column) for column in zip(*profile.corners, strict=True))
     t = sum(profile.thickness) / len(profile.thickness)
     return float(t * y**3 / 6 + t * z * y**2 / 2)
+
+
+def _has_room(boom: Boom) -> bool:
+    """Whether the innermost section is still a box, and not a lump of plates."""
+    profile = boom.sections[-1].profile
+    width = float(np.ptp([z for z, _ in profile.corners]))
+    return width > 12 * max(profile.thickness)
 
 
 def _boom(rng: np.random.Generator, size: float, count: int, clearance: bool) -> Boom:

@@ -1,0 +1,212 @@
+"""The boom against two general-purpose finite-element libraries, over random machines.
+
+Source: OpenSeesPy with corotational beams, and PyNite with P-delta, each built from the machine's
+data alone (see `boom_frame.py`); neither shares code with the mechanics.
+
+Tolerances are the promises of the design: section moments and pad forces within 0.1 % of the
+state's largest, tip deflection within 0.2 %, while the tip deflects by at most 5 % of the boom
+length. Compared with the largest of a state because small ones are differences of large ones.
+
+The mechanics bends sections and does not stretch them. Where a boom is nested and loaded far beyond
+its rating, thrust shortens the overlap by some millimetres and with it the short overhang, so that
+a few states miss the promise: measured here as they are, and once more without stretch.
+"""
+
+from dataclasses import dataclass, replace
+
+import fe_opensees
+import fe_pynite
+import numpy as np
+import pytest
+from boom_states import BoomAnswer, solve_boom
+from frame import Frame, FrameSolution, NoSolution
+from random_machines import random_machine, random_state
+
+from boomsim.machine.model import Machine
+from boomsim.mechanics.condense import PER_SECTION, condense
+from boomsim.mechanics.forces import section_forces
+from boomsim.mechanics.state import solve_state
+
+STATES = 230
+MOMENTS = PADS = 1e-3
+DEFLECTION = 2e-3
+LEAST_DEFLECTION, MOST_DEFLECTION = 0.003, 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class Deviation:
+    """Largest deviations in one state, and its tip deflection over boom length."""
+
+    seed: int
+    moment: float
+    front_pad: float
+    rear_pad: float
+    lock: float
+    cylinder: float
+    deflection: float
+    bent: float
+
+
+def deviation(seed: int, machine: Machine, state, reference: BoomAnswer) -> Deviation:
+    boom = condense(machine, extension=np.array([state.fractions]))
+    ours = solve_state(
+        boom,
+        load=np.array([[state.load]]),
+        angle=np.array([[state.theta]]),
+        parts=machine.hoist.parts[-1],
+    )
+    assert ours.converged.all(), f"seed {seed}: the mechanics finds no equilibrium"
+    forces = section_forces(boom, state=ours)
+    moments = []
+    for i in range(1, len(machine.boom.sections)):
+        station = boom.stations.at_mouth[0, i]
+        mouth = float(boom.layout.overlap[0, i])
+        moments.append(-forces.moment[0, station, 0] - reference.sections[i].moment_at(mouth))
+    largest = max(abs(section.largest_moment) for section in reference.sections)
+    pressed = max(np.abs(reference.front_pads).max(), np.abs(reference.rear_pads).max())
+    down = -machine.boom.head.below - float(ours.head_above[0, 0])
+    return Deviation(
+        seed=seed,
+        moment=float(np.abs(moments).max() / largest),
+        front_pad=float(np.abs(forces.front_pad[0, 1:, 0] - reference.front_pads).max() / pressed),
+        rear_pad=float(np.abs(forces.rear_pad[0, 1:, 0] - reference.rear_pads).max() / pressed),
+        lock=float(
+            np.abs(forces.lock[0, 1:, 0] - reference.locks).max()
+            / max(np.abs(reference.locks).max(), pressed)
+        ),
+        cylinder=abs(float(ours.cylinder[0, 0]) / reference.cylinder - 1.0),
+        deflection=abs(down / -reference.tip_deflection - 1.0),
+        bent=down / float(boom.layout.boom_length[0]),
+    )
+
+
+def hardly_stretched(frame: Frame) -> FrameSolution:
+    """The same frame with two hundred times the axial stiffness."""
+    frame.beams[:] = [replace(beam, axial=200.0 * beam.axial) for beam in frame.beams]
+    return fe_opensees.solve_frame(frame)
+
+
+def compared(seeds: range, solver=fe_opensees.solve_frame) -> list[Deviation]:
+    found = []
+    for seed in seeds:
+        rng = np.random.default_rng(seed)
+        machine = random_machine(rng)
+        state = random_state(machine, rng)
+        try:
+            reference = solve_boom(
+                machine, state.fractions, state.theta, state.load, solver=solver
+            )
+        except NoSolution:
+            continue
+        one = deviation(seed, machine, state, reference)
+        if LEAST_DEFLECTION < one.bent < MOST_DEFLECTION:
+            found.append(one)
+    return found
+
+
+@pytest.fixture(scope="module")
+def deviations() -> list[Deviation]:
+    return compared(range(STATES))
+
+
+@pytest.fixture(scope="module")
+def unstretched() -> list[Deviation]:
+    # The states that stretch most in the first set are among these.
+    return compared(range(40, 100), solver=hardly_stretched)
+
+
+def share_within(deviations: list[Deviation], name: str, tolerance: float) -> float:
+    return float(np.mean([getattr(one, name) < tolerance for one in deviations]))
+
+
+def worst(deviations: list[Deviation], name: str) -> str:
+    top = sorted(deviations, key=lambda one: -getattr(one, name))[:4]
+    return ", ".join(f"seed {one.seed}: {getattr(one, name):.2e}" for one in top)
+
+
+def test_at_least_two_hundred_random_states_were_compared(deviations):
+    assert len(deviations) >= 200
+
+
+def test_section_moments_agree_within_the_promise(deviations):
+    assert max(one.moment for one in deviations) < MOMENTS, worst(deviations, "moment")
+
+
+def test_pad_forces_agree_within_the_promise_but_for_one_state_in_a_hundred(deviations):
+    for name in ("front_pad", "rear_pad"):
+        assert share_within(deviations, name, PADS) > 0.99, worst(deviations, name)
+        assert max(getattr(one, name) for one in deviations) < 2 * PADS, worst(deviations, name)
+
+
+def test_without_stretch_every_force_and_deflection_agrees_within_the_promise(unstretched):
+    assert len(unstretched) > 50
+    for name in ("moment", "front_pad", "rear_pad"):
+        assert max(getattr(one, name) for one in unstretched) < PADS, worst(unstretched, name)
+    assert max(o.deflection for o in unstretched) < DEFLECTION, worst(unstretched, "deflection")
+
+
+def test_the_luffing_cylinder_agrees_within_a_thousandth(deviations):
+    # Not promised; the lug's turn with the base section is left out, of the order of rotation x
+    # depth/arm.
+    assert max(one.cylinder for one in deviations) < 1e-3, worst(deviations, "cylinder")
+
+
+def test_lock_thrusts_agree_within_a_hundredth(deviations):
+    # Not promised; the thrust takes the sine of small angles between sections times the front pad.
+    assert max(one.lock for one in deviations) < 1e-2, worst(deviations, "lock")
+
+
+def test_tip_deflection_agrees_within_the_promise_but_for_two_states_in_a_hundred(deviations):
+    assert share_within(deviations, "deflection", DEFLECTION) > 0.98
+    assert max(o.deflection for o in deviations) < 3 * DEFLECTION, worst(deviations, "deflection")
+
+
+def test_play_of_the_pads_agrees_where_every_pad_presses():
+    compared = 0
+    for seed in range(500, 560):
+        rng = np.random.default_rng(seed)
+        machine = random_machine(rng, clearance=True)
+        state = random_state(machine, rng)
+        try:
+            reference = solve_boom(machine, state.fractions, state.theta, state.load)
+        except NoSolution:
+            continue
+        pads = np.minimum(np.abs(reference.front_pads), np.abs(reference.rear_pads))
+        weights = 9.80665 * np.array([section.mass for section in machine.boom.sections[1:]])
+        one = deviation(seed, machine, state, reference)
+        # Below a twentieth of the section's weight play is taken up gradually, by choice.
+        if LEAST_DEFLECTION < one.bent < MOST_DEFLECTION and np.all(pads > 0.05 * weights):
+            compared += 1
+            assert one.moment < MOMENTS, one
+            assert one.deflection < DEFLECTION, one
+    assert compared >= 25
+
+
+@pytest.mark.parametrize("seed", [3, 11])
+def test_a_second_library_agrees_within_its_own_small_rotations(seed):
+    # PyNite's P-delta leaves out the shortening of lever arms: up to 0.74 % was measured against
+    # the corotational program, so 1 %.
+    rng = np.random.default_rng(seed)
+    machine = random_machine(rng)
+    state = random_state(machine, rng)
+    reference = solve_boom(
+        machine, state.fractions, state.theta, state.load, solver=fe_pynite.solve_frame
+    )
+    one = deviation(seed, machine, state, reference)
+    assert one.moment < 1e-2
+    assert one.deflection < 1e-2
+
+
+def test_a_section_of_the_demonstration_machine_bends_as_the_reference_says():
+    from boomsim.machine.files import load_machine
+
+    machine = load_machine("yard60")
+    fractions, theta, load = (0.0, 0.0, 0.465, 0.465), np.radians(55.0), 12000.0
+    reference = solve_boom(machine, fractions, theta, load)
+    boom = condense(machine, extension=np.array([fractions]))
+    parts = machine.hoist.parts[-1]
+    state = solve_state(boom, load=np.array([[load]]), angle=np.array([[theta]]), parts=parts)
+    own = slice(4 * PER_SECTION, 5 * PER_SECTION)
+    forces = section_forces(boom, state=state)
+    largest = -float(forces.moment[0, own, 0].min())
+    assert largest == pytest.approx(reference.sections[4].largest_moment, rel=2e-3)
