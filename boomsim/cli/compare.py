@@ -65,9 +65,9 @@ def run(chosen: argparse.Namespace) -> None:
     picture = chosen.figure or (PICTURE if demonstrates and not chosen.json else None)
     if picture:
         from boomsim.figures.comparison import figure_of_comparison
-        from boomsim.figures.page import write_figure
+        from boomsim.figures.page import write
 
-        write_figure(figure_of_comparison(found, units=chosen.units), picture)
+        write(figure_of_comparison(found, units=chosen.units), picture)
         if not chosen.json:
             print(f"\nThe picture is in {picture}.")
 
