@@ -108,7 +108,7 @@ def crushing_resistance(
         F_Rd of the section and the steps to it [N]
     """
     flange, webs = _flange_and_webs(shape, side)
-    epsilon = sqrt(235e6 / yield_stress)
+    epsilon = sqrt(235e6 / yield_stress * modulus / 210e9)
     each = [
         web_crushing(
             web.width,
