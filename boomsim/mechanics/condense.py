@@ -101,6 +101,9 @@ class Condensed:
     stations : Stations
     up, side : Plane
         Bending in the luffing plane and sideways
+    turning : ndarray, shape (configurations, K, K + 2 + sections)
+        Rotation of the axis in the luffing plane for all that turns it at once: the known forces
+        across, the head moment, the lug moment, and each section's play [rad/N], [rad/(N m)], [rad]
     path : ndarray, shape (configurations, 1, K)
         Weights that sum the direction of the axis to the position of the last front [m]
     centres : ndarray, shape (configurations, sections, K)
@@ -112,6 +115,7 @@ class Condensed:
     stations: Stations
     up: Plane
     side: Plane
+    turning: Array
     path: Array
     centres: Array
 
@@ -148,6 +152,9 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
         stations=stations,
         up=up,
         side=side,
+        turning=np.concatenate(
+            [up.rotation, up.rotation_head, up.rotation_lug, _play(machine, placed)], axis=2
+        ),
         path=path,
         centres=centres,
     )
@@ -333,6 +340,20 @@ def _turn(cuts: _Cuts, integral: Array, total: Array, *, clamped: bool) -> Array
         turn[:, i] = start[:, None, :]
         turn[:, i, :, block] += integral[:, i]
     return turn.reshape(configurations, size, size)
+
+
+def _play(machine: Machine, placed: Layout) -> Array:
+    """Rotation of every station when one section takes up its play as in a drooping boom.
+
+    A section turns by clearance/overlap and takes along all that is in it. Shape (configurations,
+    K, sections).
+    """
+    clearance = np.array([s.clearance for s in machine.boom.sections])
+    sections = len(clearance)
+    turn = np.zeros_like(placed.overlap)
+    turn[:, 1:] = -clearance[1:] / placed.overlap[:, 1:]
+    carries = np.repeat(np.tri(sections), PER_SECTION, axis=0)
+    return np.asarray(carries * turn[:, None, :])
 
 
 def _positions(cuts: _Cuts) -> tuple[Array, Array]:

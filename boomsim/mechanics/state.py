@@ -164,10 +164,15 @@ def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | N
     if swayed is not None:
         good &= swayed.converged
         good &= np.max(np.abs(swayed.rotation), axis=1) < LARGEST_ROTATION
-    void = np.where(good, 0.0, np.nan)
+    lost = ~good
 
     def known(values: Array) -> Array:
-        return values + (void if values.ndim == 2 else void[:, None, :])
+        if not lost.any():
+            return values
+        if values.ndim == 2:
+            return np.where(lost, np.nan, values)
+        np.moveaxis(values, 1, -1)[lost] = np.nan
+        return values
 
     straight = np.zeros_like(bent.rotation)
     cylinder, lug_along, lug_above = plane.lug
