@@ -1,0 +1,171 @@
+"""All around the crane: capacity against slew angle.
+
+The boom and its deflection do not feel the slew angle, so strength allows the same all around; what
+stability allows changes with the distance of the tipping lines and of the carrier's masses from
+them. The rated load at a slew angle is the smaller of the two.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.stability import Overturning, backward_share
+from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.changes import with_sector
+from boomsim.rating.floats import slews_of, turned
+from boomsim.rating.limits import STABILITY, Limit, tipping_use
+from boomsim.rating.raising import largest_load, load_at_one
+from boomsim.rating.response import Response, respond
+from boomsim.rating.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Around:
+    """Rated load against slew angle, of one configuration. Shapes (slews, radii) unless given.
+
+    Attributes
+    ----------
+    setup : Setup
+    extension : ndarray, shape (moving sections,)
+    radius : ndarray, shape (radii,)
+        [m]
+    slew : ndarray, shape (slews,)
+        [rad]
+    structure : ndarray, shape (radii,)
+        What strength allows, the same all around [kg]
+    governing : ndarray of int, shape (radii,)
+        Which strength limit that is, index into `limits`
+    stability : ndarray
+        What stability allows [kg]
+    line : ndarray of int
+        Tipping line that it is about
+    limits : tuple of Limit
+    """
+
+    setup: Setup
+    extension: Array
+    radius: Array
+    slew: Array
+    structure: Array
+    governing: np.ndarray
+    stability: Array
+    line: np.ndarray
+    limits: tuple[Limit, ...]
+
+    @property
+    def capacity(self) -> Array:
+        """Rated gross load; NaN out of reach [kg]."""
+        return np.minimum(self.structure, self.stability)
+
+    @property
+    def is_stability(self) -> np.ndarray:
+        """True where the crane would tip first."""
+        return np.asarray(self.stability < self.structure)
+
+
+def around(
+    setup: Setup, *, extension: Array, radius: Array, slew: Array | None = None
+) -> Around:
+    """Rate one configuration at every slew angle.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (moving sections,)
+        [1]
+    radius : ndarray, shape (radii,)
+        [m]
+    slew : ndarray, shape (slews,), optional
+        Default: every five degrees and the directions that matter [rad]
+
+    Returns
+    -------
+    Around
+
+    Raises
+    ------
+    ValueError
+        From :func:`boomsim.rating.capacity.rate`.
+    """
+    everywhere = with_sector(setup, slew="around")
+    slew = slews_of(everywhere) if slew is None else np.asarray(slew, dtype=float)
+    rating = rate(everywhere, extension=extension, radius=radius)
+    radii, reached = rating.radius[0], np.isfinite(rating.capacity[0])
+    structure, governing = _structure(everywhere, rating)
+    stability, line = _stability(everywhere, rating, slew)
+    return Around(
+        setup=everywhere,
+        extension=rating.boom.layout.extension[0],
+        radius=radii,
+        slew=slew,
+        structure=np.where(reached, structure, np.nan),
+        governing=governing,
+        stability=np.where(reached, stability, np.nan),
+        line=line,
+        limits=rating.limits,
+    )
+
+
+def _structure(setup: Setup, rating: Rating) -> tuple[Array, np.ndarray]:
+    mask = np.array([limit.family != STABILITY for limit in rating.limits])
+    start = np.nan_to_num(rating.capacity)
+
+    def use_of(load: Array) -> Array:
+        use = respond(setup, boom=rating.boom, load=load, radius=rating.radius).use
+        return np.where(mask[:, None, None], use, -np.inf)
+
+    allowed = load_at_one(
+        use_of, low=np.zeros_like(start), high=0 * start + largest_load(setup), first=start
+    )
+    final = use_of(np.minimum(allowed, largest_load(setup)))
+    used = np.where(np.isnan(final), -np.inf, final)
+    return allowed[0], np.argmax(used, axis=0)[0]
+
+
+def _stability(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, np.ndarray]:
+    """Every slew angle and radius is a cell of its own; the cell keeps to its own slew angle."""
+    count = len(slew)
+    radius = np.tile(rating.radius[0], count)[None]
+    own = np.repeat(np.arange(count), rating.radius.shape[1])
+    start = np.tile(np.nan_to_num(rating.capacity[0]), count)[None]
+
+    def use_of(load: Array) -> Array:
+        at = respond(setup, boom=rating.boom, load=load, radius=radius)
+        balance = _own_slew(at, slew, own)
+        tips = tipping_use(setup, load=load, balance=balance, placed=at.placed)
+        share = setup.rule.stability.backward_share
+        back = _backward(at, balance, slew, own)
+        with np.errstate(divide="ignore"):
+            return np.stack([tips, np.where(back > 0.0, share / back, np.inf)])
+
+    most = np.full_like(start, largest_load(setup))
+    allowed = load_at_one(use_of, low=np.zeros_like(start), high=most, first=start)
+    at = respond(setup, boom=rating.boom, load=np.minimum(allowed, most), radius=radius)
+    line = np.argmin(_own_slew(at, slew, own).tipping_load[0, :, 0], axis=0)
+    shape = (count, -1)
+    return allowed.reshape(shape), line.reshape(shape)
+
+
+def _own_slew(at: Response, slew: Array, own: np.ndarray) -> Overturning:
+    """Balance in which each cell has but its own slew angle."""
+    every = turned(at, slew=slew)
+    cell = np.arange(len(own))
+
+    def picked(values: Array) -> Array:
+        return np.asarray(np.moveaxis(values[own, :, :, cell], 0, -1)[None])
+
+    return Overturning(
+        lines=every.lines,
+        slew=every.slew,
+        righting=picked(every.righting),
+        lever=picked(every.lever),
+        tipping_load=picked(every.tipping_load),
+    )
+
+
+def _backward(at: Response, balance: Overturning, slew: Array, own: np.ndarray) -> Array:
+    shares = np.array(
+        [backward_share(placed=at.placed, lines=balance.lines, slew=turn)[0] for turn in slew]
+    )
+    return np.asarray(shares[own, np.arange(len(own))][None])

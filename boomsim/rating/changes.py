@@ -1,0 +1,76 @@
+"""The same question asked of a crane that is set up a little differently."""
+
+from dataclasses import replace
+
+from boomsim.machine.model import Disturbances, Support, TurningMass
+from boomsim.rating.setup import Setup, set_up
+
+
+def with_sector(setup: Setup, *, slew: float | str) -> Setup:
+    """Ask at another slew angle or in another sector.
+
+    Parameters
+    ----------
+    setup : Setup
+    slew : float or str
+        [rad], or "around" or "rear"
+
+    Returns
+    -------
+    Setup
+    """
+    # A sector's slew angles follow from the supports in use, which need not be the machine's usual.
+    alone = replace(setup.machine, supports=(setup.support,))
+    other = set_up(alone, slew=slew)
+    return replace(setup, slew=other.slew, sector=other.sector)
+
+
+def with_support(setup: Setup, support: Support) -> Setup:
+    """Ask of the crane on other supports, in the same sector.
+
+    Parameters
+    ----------
+    setup : Setup
+    support : Support
+
+    Returns
+    -------
+    Setup
+        A single slew angle stays; a sector follows the supports
+    """
+    moved = replace(setup, support=support)
+    if len(setup.slew) == 1:
+        return moved
+    return with_sector(moved, slew="rear" if setup.sector == "over the rear" else "around")
+
+
+def with_counterweight(setup: Setup, counterweight: TurningMass) -> Setup:
+    """Ask of the crane with another counterweight.
+
+    Parameters
+    ----------
+    setup : Setup
+    counterweight : TurningMass
+
+    Returns
+    -------
+    Setup
+    """
+    return replace(setup, counterweight=counterweight)
+
+
+def with_disturbances(setup: Setup, **changes: float | bool) -> Setup:
+    """Ask of the crane with some disturbances set; the others stay.
+
+    Parameters
+    ----------
+    setup : Setup
+    **changes : float or bool
+        Fields of :class:`boomsim.machine.model.Disturbances`
+
+    Returns
+    -------
+    Setup
+    """
+    made: Disturbances = replace(setup.disturbances, **changes)  # type: ignore[arg-type]
+    return replace(setup, disturbances=made)

@@ -1,0 +1,174 @@
+"""What happens to one lift as its load is raised, each event with its own load."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.capacity import Rating
+from boomsim.rating.falling import worst_direction
+from boomsim.rating.floats import FloatLoads, float_loads, lift_use
+from boomsim.rating.limits import Limit
+from boomsim.rating.raising import (
+    FLOAT,
+    GIVES_WAY,
+    KINDS,
+    TIPS,
+    hang,
+    largest_load,
+    load_at_one,
+    most_used,
+    no_margin,
+    rows_of,
+)
+from boomsim.rating.response import Response
+from boomsim.rating.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Event:
+    """Something that happens as the load grows.
+
+    Attributes
+    ----------
+    kind : str
+        "gives way", "permissible", "tips" or "float"
+    name : str
+        Stable key, such as "stress"
+    words : str
+        How it reads in a sentence
+    load : float
+        Gross load at which it happens; 0 where it is so without a load [kg]
+    multiple : float
+        Of the rated load [1]
+    limit : Limit or None
+        None for a float
+    slew : float or None
+        For tipping and for a float [rad]
+    place : tuple of float or None
+        For a float: (x, y) in carrier axes [m]
+    """
+
+    kind: str
+    name: str
+    words: str
+    load: float
+    multiple: float
+    limit: Limit | None = None
+    slew: float | None = None
+    place: tuple[float, float] | None = None
+
+
+class Raised:
+    """A rated cell without its margins, and loads hung on it."""
+
+    def __init__(self, setup: Setup, rating: Rating, hold: str) -> None:
+        self.real, self.boom, self.hold = no_margin(setup), rating.boom, hold
+        self.rated = float(rating.capacity[0, 0])
+        self.held = rating.angle if hold == "angle" else rating.radius
+        self.limits = rating.limits
+        self.direction = worst_direction(self.hung(np.array([[self.rated]])))
+
+    def hung(self, load: Array) -> Response:
+        """Hang loads, one in each cell, shape (1, cells) [kg]."""
+        return hang(self.real, boom=self.boom, load=load, held=self.held, hold=self.hold)
+
+    def ends(self) -> tuple[float, float]:
+        """Find the loads of the first failure and of tipping [kg]."""
+        masks = np.stack([rows_of(self.limits, GIVES_WAY), rows_of(self.limits, TIPS)])
+        start = np.full((1, 2), self.rated)
+        found = self._meet(masks, low=np.zeros((1, 2)), high=0 * start + self.most, first=start)
+        return float(found[0]), float(found[1])
+
+    @property
+    def most(self) -> float:
+        """Load beyond which nothing is looked for [kg]."""
+        return max(largest_load(self.real), 10.0 * self.rated)
+
+    def _meet(self, masks: np.ndarray, *, low: Array, high: Array, first: Array) -> Array:
+        """Load at which the limits of each mask are first used up, shape (masks,) [kg]."""
+        chosen = masks.T[:, None, :]
+        buckles = np.array([limit.name == "boom buckling" for limit in self.limits])
+
+        def use_of(load: Array) -> Array:
+            return np.where(chosen, self.hung(load).use, -np.inf)
+
+        found = load_at_one(
+            use_of, low=low, high=high, first=first, collapse=(masks & buckles).any(axis=1)[None]
+        )
+        return np.asarray(found[0])
+
+    def events(self, at: Response, floats: FloatLoads) -> tuple[Event, ...]:
+        """Everything that happens on a grid of loads, each refined to its own load."""
+        load, names = at.state.load[0], list(KINDS)
+        masks = np.array([[limit.name == name for limit in self.limits] for name in names])
+        use = np.where(np.isnan(at.use[:, 0]), np.inf, at.use[:, 0])
+        over = np.array([(use[mask] >= 1.0).any(axis=0) for mask in masks])
+        seen = np.flatnonzero(over.any(axis=1))
+        where = np.argmax(over[seen], axis=1)
+        low, high = load[np.maximum(where - 1, 0)][None], load[where][None]
+        met = self._meet(masks[seen], low=low, high=high, first=(low + high) / 2)
+        real = np.flatnonzero(np.isfinite(met))
+        uses = self.hung(met[real][None]).use[:, 0]
+        found = [
+            self._event(names[seen[k]], float(met[k]), uses[:, n], masks[seen[k]])
+            for n, k in enumerate(real)
+        ]
+        lifted = self._float(load, floats)
+        return tuple(sorted([*found, *lifted], key=lambda event: event.load))
+
+    def _event(self, name: str, load: float, use: Array, mask: np.ndarray) -> Event:
+        limit = self.limits[int(most_used(use, limits=self.limits, rows=mask))]
+        tips = KINDS[name] == TIPS
+        return Event(
+            kind=KINDS[name],
+            name=name,
+            words="the crane tips over" if tips else limit.words,
+            load=load,
+            multiple=load / self.rated,
+            limit=limit,
+            slew=float(self.real.slew[self.direction[0]]) if tips else None,
+        )
+
+    def _float(self, load: Array, floats: FloatLoads) -> list[Event]:
+        """First float to lift anywhere in the sector; one that is up without a load comes too."""
+        used = lift_use(floats)[:, 0]
+        found = []
+        if used[:, 0].max() >= 1.0:
+            found.append(self._lifted(0.0, float(floats.slew[int(np.argmax(used[:, 0]))])))
+        starts = (used[:, :-1] < 1.0) & (used[:, 1:] >= 1.0)
+        if starts.any():
+            first = int(np.argmax(starts.any(axis=0)))
+            slew = floats.slew[starts[:, first]]
+            found.append(self._lifted(*self._lift_off(slew, load[first], load[first + 1])))
+        return found
+
+    def _lift_off(self, slew: Array, low: float, high: float) -> tuple[float, float]:
+        """Least load between two at which a float lifts at any of some slew angles, and where."""
+
+        def use_of(hung: Array) -> Array:
+            loads = float_loads(self.hung(hung), slew=slew)
+            return np.diagonal(lift_use(loads)[:, 0], axis1=0, axis2=1)[None, None]
+
+        shape = (1, len(slew))
+        met = load_at_one(
+            use_of,
+            low=np.full(shape, low),
+            high=np.full(shape, high),
+            first=np.full(shape, (low + high) / 2),
+        )[0]
+        best = int(np.argmin(met))
+        return float(met[best]), float(slew[best])
+
+    def _lifted(self, load: float, slew: float) -> Event:
+        there = float_loads(self.hung(np.array([[load]])), slew=np.array([slew]))
+        which = int(np.argmin(there.bonded[:, 0, 0, 0]))
+        return Event(
+            kind=FLOAT,
+            name="float",
+            words="a float lifts" if load > 0.0 else "a float is off the ground",
+            load=load,
+            multiple=load / self.rated,
+            slew=slew,
+            place=self.real.support.points[which],
+        )

@@ -1,0 +1,225 @@
+"""Raise the load until something happens: what counts as happening, and the load at which it does.
+
+A rated load keeps margins. Here they are taken out: yield stresses, crushing resistances, lock
+strengths and the elastic critical load stand for themselves, and the crane tips when its balance
+is gone. What a maker permits (pads, luffing cylinder, rope, slewing ring) stays as it is given:
+passing it breaks nothing in this model, so it is told as passed and not as a failure.
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import numpy as np
+
+from boomsim.mechanics.condense import Condensed
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.loads import GRAVITY, tackle_advantage
+from boomsim.rating.limits import Limit
+from boomsim.rating.response import Response, respond
+from boomsim.rating.rules import Rule, StabilityRule, StrengthRule
+from boomsim.rating.setup import Setup
+
+GIVES_WAY, PERMISSIBLE, TIPS, FLOAT = "gives way", "permissible", "tips", "float"
+"""Kinds of event: strength is used up; a maker's value is passed; the crane tips; a float lifts."""
+
+KINDS = {
+    "stress": GIVES_WAY,
+    "plate buckling": GIVES_WAY,
+    "web crushing": GIVES_WAY,
+    "lock": GIVES_WAY,
+    "boom buckling": GIVES_WAY,
+    "front pad": PERMISSIBLE,
+    "rear pad": PERMISSIBLE,
+    "luffing cylinder": PERMISSIBLE,
+    "line pull": PERMISSIBLE,
+    "slewing ring": PERMISSIBLE,
+    "tipping": TIPS,
+}
+"""What it means that a limit, without margin, is used up. Backward tipping is no matter of load."""
+
+NO_MARGIN = Rule(
+    name="no margin",
+    stability=StabilityRule(
+        kind="share",
+        share_outriggers=1.0,
+        share_tyres=1.0,
+        backward_share=0.0,
+        source="the balance of moments itself",
+    ),
+    strength=StrengthRule(
+        resistance=1.0,
+        buckling=1.0,
+        source="yield stress, crushing resistance and elastic critical load themselves",
+    ),
+)
+"""No rule for rating: what would really happen in this model."""
+
+MOST_OF_LINE = 25.0
+"""Loads are tried up to this many times what the permissible line pull lifts [1]."""
+
+CLOSE = 1e-7
+"""How near to one a use must come; the load is then good to some 1e-7 of itself."""
+
+NEARLY = 0.999
+"""A use that jumps from below this to beyond one was not used up: something else gave way [1]."""
+
+MOST_TRIES = 60
+
+
+def no_margin(setup: Setup) -> Setup:
+    """Take every margin out of a setup.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    Setup
+        With :data:`NO_MARGIN` for its rule
+    """
+    return replace(setup, rule=NO_MARGIN)
+
+
+def rows_of(limits: tuple[Limit, ...], kind: str) -> np.ndarray:
+    """Which limits are of one kind.
+
+    Parameters
+    ----------
+    limits : tuple of Limit
+    kind : str
+        A value of `KINDS`
+
+    Returns
+    -------
+    ndarray of bool, shape (limits,)
+    """
+    return np.array([KINDS.get(limit.name) == kind for limit in limits])
+
+
+def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.ndarray:
+    """Which of some limits is used most; without equilibrium that is the buckling of the boom.
+
+    Parameters
+    ----------
+    use : ndarray, shape (limits, *cells)
+        [1]
+    limits : tuple of Limit
+    rows : ndarray of bool, shape (limits,)
+        The limits to choose from
+
+    Returns
+    -------
+    ndarray of int, shape (*cells,)
+        Index into `limits`
+    """
+    shape = (len(limits), *[1] * (use.ndim - 1))
+    buckles = np.array([limit.name == "boom buckling" for limit in limits]).reshape(shape)
+    known = np.where(np.isnan(use), np.where(buckles, np.inf, -np.inf), use)
+    return np.asarray(np.argmax(np.where(rows.reshape(shape), known, -np.inf), axis=0))
+
+
+def largest_load(setup: Setup) -> float:
+    """Load beyond which nothing is looked for.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    hoist = setup.machine.hoist
+    advantage = tackle_advantage(setup.parts, sheave_efficiency=hoist.sheave_efficiency)
+    return MOST_OF_LINE * hoist.line_pull * advantage / GRAVITY
+
+
+def hang(
+    setup: Setup, *, boom: Condensed, load: Array, held: Array, hold: str = "angle"
+) -> Response:
+    """Hang loads on a boom whose angle, or whose radius, is kept.
+
+    Parameters
+    ----------
+    setup : Setup
+    boom : Condensed
+    load, held : ndarray, shape (configurations, cells) or broadcastable
+        Gross load [kg]; boom angle [rad] or loaded radius [m]
+    hold : str
+        "angle" or "radius"
+
+    Returns
+    -------
+    Response
+    """
+    if hold == "radius":
+        return respond(setup, boom=boom, load=load, radius=held)
+    return respond(setup, boom=boom, load=load, angle=held)
+
+
+def load_at_one(
+    use_of: Callable[[Array], Array],
+    *,
+    low: Array,
+    high: Array,
+    first: Array,
+    collapse: np.ndarray | bool = True,
+) -> Array:
+    """Load at which the largest of some uses is one; every cell at once.
+
+    Secants of every use over the load, kept in a bracket that closes by halves where they fail.
+
+    Parameters
+    ----------
+    use_of : callable
+        Uses of shape (rows, *cells) for loads of shape (*cells,); NaN counts as beyond one [1]
+    low, high, first : ndarray, shape (*cells,)
+        Bracket, and the load to try first [kg]
+    collapse : bool or ndarray of bool
+        Whether the load at which equilibrium is lost is an answer too
+
+    Returns
+    -------
+    ndarray, shape (*cells,)
+        `low` where it is used up there already, infinite where it never is [kg]
+    """
+    low, high = np.array(low, dtype=float), np.array(high, dtype=float)
+    last_load, last = low.copy(), _known(use_of(low))
+    at_once = last.max(axis=0) >= 1.0
+    never = ~at_once & (_known(use_of(high)).max(axis=0) < 1.0)
+    found = np.where(at_once, low, np.where(never, np.inf, np.nan))
+    safe = last.max(axis=0)
+    load = np.clip(first, low, high)
+    with np.errstate(all="ignore"):
+        for _ in range(MOST_TRIES):
+            used = _known(use_of(load))
+            worst = used.max(axis=0)
+            safe = np.where((worst < 1.0) & (load >= low), worst, safe)
+            low = np.where(worst < 1.0, np.maximum(low, load), low)
+            high = np.where(worst < 1.0, high, np.minimum(high, load))
+            met, shut = np.abs(worst - 1.0) < CLOSE, high - low < CLOSE * high
+            # A bracket that shuts on a use well below one has found where equilibrium is lost.
+            lost = shut & ~met & (safe < NEARLY) & ~np.asarray(collapse)
+            found = np.where(np.isnan(found) & (met | shut), np.where(lost, np.inf, load), found)
+            if not np.any(np.isnan(found)):
+                break
+            wanted = _crossing(last_load, last, load, used)
+            good = np.isfinite(worst)
+            last_load, last = np.where(good, load, last_load), np.where(good, used, last)
+            inside = (wanted > low) & (wanted < high)
+            # A cell that is settled stays where it is: its load must go on being a sensible one.
+            load = np.where(np.isnan(found), np.where(inside, wanted, (low + high) / 2), load)
+    return np.where(np.isnan(found), (low + high) / 2, found)
+
+
+def _known(used: Array) -> Array:
+    return np.where(np.isnan(used), np.inf, used)
+
+
+def _crossing(load0: Array, used0: Array, load1: Array, used1: Array) -> Array:
+    """Least load at which a straight line through two trials of a use comes to one."""
+    slope = (used1 - used0) / (load1 - load0)
+    reach = load1 + (1.0 - used1) / slope
+    return np.asarray(np.min(np.where(np.isfinite(reach) & (slope > 0.0), reach, np.inf), axis=0))

@@ -1,0 +1,86 @@
+"""Soft ground under one side: the load leans the crane, the lean carries the load farther out."""
+
+from dataclasses import replace
+
+import numpy as np
+
+from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.supports import support_reactions
+from boomsim.rating.capacity import Rating
+from boomsim.rating.changes import with_disturbances
+from boomsim.rating.falling import worst_direction
+from boomsim.rating.floats import float_loads
+from boomsim.rating.limits import Limit
+from boomsim.rating.places import Places, governing_of, rate_places
+from boomsim.rating.response import respond
+from boomsim.rating.setup import Setup
+
+SOFT_TRIES = 12
+"""Trials of lean and load."""
+
+
+def on_soft_ground(
+    setup: Setup, places: Places, *, place: int, firm: Rating, soft: float
+) -> tuple[float, Limit | None]:
+    """Rate one place whose load makes the crane lean, the lean and the load in agreement.
+
+    lean -> capacity -> lean: a smaller load leans less, so the trials close in from both sides.
+    """
+    own = slice(place, place + 1)
+    one = Places(extension=places.extension[own], radius=places.radius[own])
+    boom = condense(setup.machine, extension=one.extension)
+    most, limit = float(firm.capacity[place, 0]), governing_of(firm)[place]
+    aimed = _aimed(setup, boom, load=most, radius=one.radius)
+    capacity = most
+    for trial in range(SOFT_TRIES):
+        lean = soft_lean(aimed, boom=boom, load=capacity, radius=float(one.radius[0]), soft=soft)
+        if not np.isfinite(lean):
+            return 0.0, limit
+        rating = rate_places(with_disturbances(aimed, lean=aimed.disturbances.lean + lean), one)
+        now, limit = float(np.nan_to_num(rating.capacity[0, 0])), governing_of(rating)[0]
+        if abs(now - capacity) <= 1e-5 * max(capacity, 1.0):
+            break
+        # Halved steps settle what plain ones may not, on ground as soft as that.
+        capacity = now if trial < SOFT_TRIES // 2 else (now + capacity) / 2
+    return (capacity, limit) if capacity < most else (most, governing_of(firm)[place])
+
+
+def _aimed(setup: Setup, boom: Condensed, *, load: float, radius: Array) -> Setup:
+    """Turn the setup to where the crane would tip."""
+    at = respond(setup, boom=boom, load=np.array([[load]]), radius=radius[None])
+    return replace(setup, slew=setup.slew[[worst_direction(at)[0]]])
+
+
+def soft_lean(
+    setup: Setup, *, boom: Condensed, load: float, radius: float, soft: float
+) -> float:
+    """Lean towards the boom when the floats on its side stand on soft ground.
+
+    Parameters
+    ----------
+    setup : Setup
+        With one slew angle
+    boom : Condensed
+        Of one configuration
+    load : float
+        Gross load [kg]
+    radius : float
+        [m]
+    soft : float
+        Stiffness of those floats over their usual one [1]
+
+    Returns
+    -------
+    float
+        NaN where the crane tips [rad]
+    """
+    at = respond(setup, boom=boom, load=np.array([[load]]), radius=np.array([[radius]]))
+    loads = float_loads(at, slew=setup.slew)
+    ahead = np.array([np.cos(setup.slew[0]), np.sin(setup.slew[0])])
+    boom_side = np.array(setup.support.points) @ ahead > 1e-9
+    stiffness = setup.support.stiffness * np.where(boom_side, soft, 1.0)
+    # A float sinks by its force over its own stiffness, so an array does as well as one value.
+    uneven = replace(setup.support, stiffness=stiffness)  # type: ignore[arg-type]
+    sunk = support_reactions(uneven, weight=loads.weight, x=loads.x, y=loads.y)
+    return float(sunk.lean_x[0, 0, 0] * ahead[0] + sunk.lean_y[0, 0, 0] * ahead[1])
