@@ -21,6 +21,9 @@ TOLERANCE = 1e-8
 
 MOST_SWEEPS = 60
 
+MOST_RELAXED = 100.0
+"""Largest step over the residual: a boom at 99 % of its critical load needs a hundredfold [1]."""
+
 HARDLY = 0.05
 """Pad force over the section's own weight below which its play is not all taken up: a jump from one
 side to the other would leave some loads without a solution [1]."""
@@ -236,7 +239,7 @@ def relax(turned: Callable[[Array, Array], None], *, start: Array) -> Sweeps:
             # r_(n-1).(r_n - r_(n-1)) = -(before.residual + before.before), before being r_(n-1)-r_n
             new = omega * (top + bottom) / bottom
             # A cell that has settled divides nought by nought; a wild one is held back.
-            omega = np.where(np.isfinite(new), np.clip(new, 0.05, 5.0), 1.0)
+            omega = np.where(np.isfinite(new), np.clip(new, 0.05, MOST_RELAXED), 1.0)
         np.multiply(omega[:, None, :], residual, out=step)
         rotation += step
         residual, before = before, residual
