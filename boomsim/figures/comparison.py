@@ -9,10 +9,10 @@ from boomsim.figures.boomshape import straight_boom
 from boomsim.figures.comparison_chart import (
     displays_of,
     draw_comparison,
-    draw_key,
     looks_of,
     shown_configurations,
 )
+from boomsim.figures.comparison_marks import draw_key
 from boomsim.figures.curves import with_turns
 from boomsim.figures.lettering import text_width
 from boomsim.figures.page import MARGIN, Page, new_page

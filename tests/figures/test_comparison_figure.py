@@ -14,8 +14,8 @@ from boomsim.figures.comparison_chart import (
     draw_comparison,
     shown_configurations,
     update_comparison,
-    winning_ranges,
 )
+from boomsim.figures.comparison_marks import winning_ranges
 from boomsim.figures.page import picture
 from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
