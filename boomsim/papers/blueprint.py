@@ -8,7 +8,13 @@ from pathlib import Path
 from typing import Annotated, Literal
 
 from pydantic import (
-    BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, field_validator, model_validator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ValidationError,
+    field_validator,
+    model_validator,
 )  # fmt: skip
 from pydantic_core import ErrorDetails
 
@@ -22,7 +28,7 @@ LARGEST_FILE = 200_000
 
 
 def _as_text(seed: object) -> object:
-    """A whole number is as good a seed as a word."""
+    """Take a whole number for a seed, too."""
     return str(seed) if isinstance(seed, int) and not isinstance(seed, bool) else seed
 
 
@@ -200,7 +206,7 @@ def _place(fault: ErrorDetails) -> str:
 
 
 def _said(fault: ErrorDetails) -> str:
-    """What is wrong, in words of ours."""
+    """Say what is wrong, in words of ours."""
     if fault["type"] == "extra_forbidden":
         fields = Part.model_fields if len(fault["loc"]) > 1 else Blueprint.model_fields
         return f"this key is not known.{did_you_mean(str(fault['loc'][-1]), fields)}"

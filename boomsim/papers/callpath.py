@@ -9,8 +9,18 @@ from collections.abc import Sequence
 import numpy as np
 
 from boomsim.machine.model import (
-    Boom, CarrierMass, Head, Hoist, LuffingCylinder, Machine, Material, Profile, Section,
-    SlewingRing, Support, TurningMass,
+    Boom,
+    CarrierMass,
+    Head,
+    Hoist,
+    LuffingCylinder,
+    Machine,
+    Material,
+    Profile,
+    Section,
+    SlewingRing,
+    Support,
+    TurningMass,
 )  # fmt: skip
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
@@ -59,7 +69,8 @@ def textbook_boom(
     nosed = (0.0, *(noses or (0.0,) * (count - 1)))
     sections = tuple(
         Section(
-            profile=_BOX, material=Material(yield_stress=1e9, modulus=(modulus or (STIFF,) * count)[i]),
+            profile=_BOX,
+            material=Material(yield_stress=1e9, modulus=(modulus or (STIFF,) * count)[i]),
             length=lengths[i], mass=(masses or (0.0,) * count)[i], stroke=moved[i], nose=nosed[i],
         )
         for i in range(count)
@@ -100,7 +111,9 @@ def textbook_machine(boom: Boom, *, heel_out: float = 0.0) -> Machine:
         carrier=(CarrierMass(name="carrier", mass=1e5, x=0.0, y=0.0, z=1.0),),
         superstructure=(),
         counterweights=(TurningMass(name="none", mass=0.0, out=0.0, up=0.0),),
-        supports=(Support(name="floats", kind="outriggers", points=corners, stiffness=1e9, area=1.0),),
+        supports=(
+            Support(name="floats", kind="outriggers", points=corners, stiffness=1e9, area=1.0),
+        ),
         hook_block=0.0, slings=0.0,
     )  # fmt: skip
 

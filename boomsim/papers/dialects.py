@@ -22,31 +22,31 @@ class Dialect(ABC):
 
     @abstractmethod
     def letter(self, base: str, below: str) -> str:
-        """A letter, with an index below or ""."""
+        """Write a letter, with an index below or ""."""
 
     @abstractmethod
     def number(self, text: str) -> str:
-        """A number, or an amount with its unit."""
+        """Write a number, or an amount with its unit."""
 
     @abstractmethod
     def mark(self, text: str) -> str:
-        """An operator or relation: + − × = ."""
+        """Write an operator or relation: + − × = ."""
 
     @abstractmethod
     def fraction(self, above: str, below: str) -> str:
-        """A fraction."""
+        """Write a fraction."""
 
     @abstractmethod
     def power(self, base: str, exponent: str) -> str:
-        """A power."""
+        """Write a power."""
 
     @abstractmethod
     def root(self, inside: str) -> str:
-        """A square root."""
+        """Write a square root."""
 
     @abstractmethod
     def call(self, name: str, inside: str) -> str:
-        """A function before its argument, which has its brackets if it needs any."""
+        """Write a function before its argument, which has its brackets if it needs any."""
 
     @abstractmethod
     def group(self, inside: str) -> str:
@@ -87,7 +87,7 @@ class Typst(Dialect):
         return f"frac({above}, {below})"
 
     def power(self, base: str, exponent: str) -> str:
-        """Raised."""
+        """Raise it."""
         return f"{base}^({exponent})"
 
     def root(self, inside: str) -> str:
@@ -107,7 +107,7 @@ class Typst(Dialect):
         return f"abs({inside})"
 
     def row(self, parts: Sequence[str]) -> str:
-        """A space keeps letters apart."""
+        """Keep letters apart by a space."""
         return " ".join(parts)
 
 
@@ -138,7 +138,7 @@ class Latex(Dialect):
         return f"\\frac{{{above}}}{{{below}}}"
 
     def power(self, base: str, exponent: str) -> str:
-        """Raised."""
+        """Raise it."""
         return f"{{{base}}}^{{{exponent}}}"
 
     def root(self, inside: str) -> str:
@@ -166,18 +166,17 @@ class MathML(Dialect):
     """Presentation MathML, for HTML."""
 
     def letter(self, base: str, below: str) -> str:
-        """Indices of more than one letter stand upright, as ``mi`` does by itself."""
+        """Names and indices of more than one letter stand upright, as ``mi`` does by itself."""
         name = f"<mi>{GREEK.get(base, base)}</mi>"
-        kind = "mn" if below.isdecimal() else "mi"
+        kind = "mi" if len(below) == 1 and below.isalpha() else "mn"
         return f"<msub>{name}<{kind}>{below}</{kind}></msub>" if below else name
 
     def number(self, text: str) -> str:
-        """With a unit it is text, so that the unit stays upright."""
-        kind = "mn" if text.replace(".", "").isdecimal() else "mtext"
-        return f"<{kind}>{text}</{kind}>"
+        """Use ``mn`` even with a unit: an operator between two ``mtext`` would lose its space."""
+        return f"<mn>{text}</mn>"
 
     def mark(self, text: str) -> str:
-        """An operator."""
+        """Write an operator."""
         return f"<mo>{text.replace('<', '&lt;')}</mo>"
 
     def fraction(self, above: str, below: str) -> str:
@@ -185,7 +184,7 @@ class MathML(Dialect):
         return f"<mfrac><mrow>{above}</mrow><mrow>{below}</mrow></mfrac>"
 
     def power(self, base: str, exponent: str) -> str:
-        """Raised."""
+        """Raise it."""
         return f"<msup><mrow>{base}</mrow><mrow>{exponent}</mrow></msup>"
 
     def root(self, inside: str) -> str:
@@ -194,7 +193,7 @@ class MathML(Dialect):
 
     def call(self, name: str, inside: str) -> str:
         """Name, invisible function sign, argument."""
-        return f"<mi>{name}</mi><mo>&#x2061;</mo>{inside}"
+        return f"<mn>{name}</mn><mo>&#x2061;</mo>{inside}"
 
     def group(self, inside: str) -> str:
         """Brackets."""
@@ -205,7 +204,7 @@ class MathML(Dialect):
         return f"<mrow><mo>|</mo>{inside}<mo>|</mo></mrow>"
 
     def row(self, parts: Sequence[str]) -> str:
-        """A thin gap where two factors meet."""
+        """Leave a thin gap where two factors meet."""
         return '<mspace width="0.17em"/>'.join(parts)
 
 
@@ -215,7 +214,7 @@ class Plain(Dialect):
     stacked = False
 
     def letter(self, base: str, below: str) -> str:
-        """The index after an underscore."""
+        """Put the index after an underscore."""
         return f"{GREEK.get(base, base)}_{below}" if below else GREEK.get(base, base)
 
     def number(self, text: str) -> str:
@@ -227,15 +226,15 @@ class Plain(Dialect):
         return ", " if text == "," else f" {text} "
 
     def fraction(self, above: str, below: str) -> str:
-        """A slash."""
+        """Write a slash."""
         return f"{above} / {below}"
 
     def power(self, base: str, exponent: str) -> str:
-        """A caret."""
+        """Write a caret."""
         return f"{base}^{exponent}"
 
     def root(self, inside: str) -> str:
-        """The root sign."""
+        """Write the root sign."""
         return f"√({inside})"
 
     def call(self, name: str, inside: str) -> str:
@@ -251,7 +250,7 @@ class Plain(Dialect):
         return f"|{inside}|"
 
     def row(self, parts: Sequence[str]) -> str:
-        """A space."""
+        """Write a space."""
         return " ".join(parts)
 
 

@@ -105,7 +105,7 @@ class Step:
         return str(self.letter)
 
     def unit(self, system: str) -> Unit:
-        """Unit of the result in one unit system."""
+        """Return unit of the result in one unit system."""
         return unit(self.metric if system == METRIC else self.us)
 
     @property

@@ -11,8 +11,28 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from sympy import (
-    Abs, Add, Expr, Function, Integer, Max, Min, Mul, Number, Pow, Rational, S, Symbol,
-    acos, asin, atan, cos, exp, log, pi, sin, tan,
+    Abs,
+    Add,
+    Expr,
+    Function,
+    Integer,
+    Max,
+    Min,
+    Mul,
+    Number,
+    Pow,
+    Rational,
+    S,
+    Symbol,
+    acos,
+    asin,
+    atan,
+    cos,
+    exp,
+    log,
+    pi,
+    sin,
+    tan,
 )  # fmt: skip
 
 from boomsim.papers.dialects import Dialect
@@ -116,7 +136,9 @@ class _Walk:
         if isinstance(part, Rational) and not isinstance(part, Integer):
             return self._product(part, binding)
         if isinstance(part, Number):
-            return self._grouped(self.dialect.number(_number(part)), _SUM, binding if part.is_negative else 0)
+            return self._grouped(
+                self.dialect.number(_number(part)), _SUM, binding if part.is_negative else 0
+            )
         if isinstance(part, Abs):
             return self.dialect.size(self.write(part.args[0]))
         if part.func in FUNCTIONS:
@@ -127,7 +149,7 @@ class _Walk:
         )
 
     def _call(self, part: Expr) -> str:
-        """A function; of a single letter without brackets: cos θ."""
+        """Write a function; of a single letter without brackets: cos θ."""
         inside = [self.write(arg) for arg in part.args]
         bare = len(inside) == 1 and isinstance(part.args[0], Symbol)
         text = inside[0] if bare else self.dialect.group(self.dialect.mark(",").join(inside))
@@ -143,9 +165,7 @@ class _Walk:
 
     def _sum(self, part: Expr) -> str:
         """Positive terms first, each group in the order of the letters."""
-        terms = sorted(
-            _terms(part), key=lambda term: (_split(term)[0] < 0, self._rank(term)[1:])
-        )
+        terms = sorted(_terms(part), key=lambda term: (_split(term)[0] < 0, self._rank(term)[1:]))
         text = self._term(terms[0], first=True)
         return text + "".join(self._term(term, first=False) for term in terms[1:])
 
@@ -156,7 +176,7 @@ class _Walk:
         return (mark.lstrip() if first else mark) + self._ratio(above, below, _PRODUCT)
 
     def _product(self, part: Expr, binding: int) -> str:
-        """A product with its sign, as one fraction if anything stands below."""
+        """Write a product with its sign, as one fraction if anything stands below."""
         sign, above, below = _split(part)
         if sign < 0:
             text = self.dialect.mark("−") + self._ratio(above, below, _PRODUCT)
@@ -186,7 +206,7 @@ class _Walk:
         return self.dialect.row(texts)
 
     def _power(self, part: Expr) -> str:
-        """A power or a square root."""
+        """Write a power or a square root."""
         base, exponent = part.args
         if exponent == S.Half:
             return self.dialect.root(self.write(base))
@@ -241,5 +261,5 @@ def _split_number(part: Expr) -> tuple[int, list[Expr], list[Expr]]:
 
 
 def _number(part: Expr) -> str:
-    """A number as people write it: 0.85, not 0.850000000000000."""
+    """Write a number as people write it: 0.85, not 0.850000000000000."""
     return str(part) if isinstance(part, Integer) else f"{float(part):.12g}"

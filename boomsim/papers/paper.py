@@ -97,16 +97,18 @@ class Question:
         return low.removesuffix(f"{amount.unit.gap}{amount.unit.shown}"), high
 
     def slips(self) -> dict[str, str]:
-        """Final answers that give a slip away, with the slip in words."""
+        """Return final answers that give a slip away, with the slip in words."""
         family = self.problem.family
         found: dict[str, str] = {}
-        for slip in family.slips if isinstance(family, Family) else ():
+        if not isinstance(family, Family):
+            return found
+        for slip in family.slips:
             if text := self._slipped(family, slip):
                 found[text] = f"{found[text]}, or {slip.words}" if text in found else slip.words
         return found
 
     def _slipped(self, family: Family, slip: Slip) -> str:
-        """Final answer after a slip, as printed; "" if it is no number or the right one."""
+        """Return final answer after a slip, as printed; "" if it is no number or the right one."""
         last = family.steps[-1]
         right = self.problem.results[last.name]
         value = solve(family, self.problem.values, slip=slip)[last.name]

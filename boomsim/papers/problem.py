@@ -106,7 +106,7 @@ class Problem:
         return draw(self.values, self.shown) if draw else ""
 
     def shown(self, name: str) -> str:
-        """Printed amount of a letter."""
+        """Return printed amount of a letter."""
         amount = self.givens.get(name) or self.results[name]
         return amount.text(system=self.system)
 
@@ -145,7 +145,7 @@ def make_problem(
         if problem is not None:
             return problem
     raise FamilyError(
-        f'Family "{family.id}" gave no sensible {form} problem in {TRIES} draws from seed "{seed}". '
+        f'Family "{family.id}", seed "{seed}": no sensible {form} problem in {TRIES} draws. '
         "Widen its values, loosen its `where`, or give it slips that lead to other answers."
     )
 
@@ -164,9 +164,7 @@ def _attempt(
     return _solved(problem, family, dice)
 
 
-def draw_givens(
-    family: AnyFamily, dice: Chance, *, system: str
-) -> tuple[dict[str, Amount], Drawn]:
+def draw_givens(family: AnyFamily, dice: Chance, *, system: str) -> tuple[dict[str, Amount], Drawn]:
     """Throw the dice for all givens, and let the family supply what comes from the call path.
 
     Parameters
@@ -222,7 +220,7 @@ def _confirm(family: Family, givens: Mapping[str, float], answer: float, seed: s
 
 
 def _choices(problem: Problem, family: Family, dice: Chance) -> tuple[Choice, ...]:
-    """The answer among what known slips lead to; () if too few stand apart."""
+    """Mix the answer with what known slips lead to; () if too few stand apart."""
     last = family.steps[-1]
     kept: list[tuple[float, Slip | None]] = [(problem.results[last.name].value, None)]
     for slip in dice.shuffled(family.slips):
@@ -249,7 +247,9 @@ def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | No
     problem = replace(problem, form=CHOICE, words=posed.words, table=posed.table)
     _confirm_choice(family, problem, posed)
     choices = tuple(
-        Choice(letter="ABCDEF"[place], text=problem.pieces(one.text), right=one.right, slip=one.slip)
+        Choice(
+            letter="ABCDEF"[place], text=problem.pieces(one.text), right=one.right, slip=one.slip
+        )
         for place, one in enumerate(dice.shuffled(posed.options))
     )
     return replace(problem, choices=choices, because=posed.because)

@@ -81,7 +81,7 @@ def _load(name: str) -> AnyFamily:
     family = getattr(module, "FAMILY", None)
     if not isinstance(family, AnyFamily) or family.id != name or family.topic not in TOPICS:
         raise FamilyError(
-            f"boomsim/papers/families/{name}.py needs a FAMILY whose id is {name!r} and whose topic "
-            f"is one of {', '.join(TOPICS)}."
+            f"boomsim/papers/families/{name}.py needs a FAMILY whose id is {name!r} and whose "
+            f"topic is one of {', '.join(TOPICS)}."
         )
     return family

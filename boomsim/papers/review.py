@@ -33,7 +33,7 @@ def complaints(family: AnyFamily) -> list[str]:
 
 
 def _common(family: AnyFamily) -> Iterator[str]:
-    """What both kinds of family need."""
+    """Say what both kinds of family need."""
     if family.topic not in TOPICS:
         yield f'the topic "{family.topic}" is not one of {", ".join(TOPICS)}'
     if not family.text.rstrip().endswith(("?", ".")):
@@ -76,7 +76,7 @@ def _in_slips(family: Family) -> set[str]:
 
 
 def _wording(family: Family) -> Iterator[str]:
-    """The text names every given that the solution uses."""
+    """See whether the text names every given that the solution uses."""
     named = names_in(family.text)
     for one in family.givens:
         drawn = not one.spread(METRIC).count
@@ -120,5 +120,3 @@ def _slips(family: Family) -> Iterator[str]:
             yield f'the slip "{slip.words}" is in no step'
         elif {str(one) for one in slip.formula.free_symbols} - before[str(slip.step)]:
             yield f'the slip "{slip.words}" uses what is not known by then'
-
-

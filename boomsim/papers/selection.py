@@ -89,8 +89,8 @@ def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
     offers = [one for one in offers if form != NUMERIC or one.form == NUMERIC]
     if not offers:
         raise BlueprintError(
-            f"part[{number + 1}]: no family of {', '.join(part.topics + part.families)} can be asked "
-            f"in {form} form with a difficulty from {easiest} to {hardest}. Widen one of these."
+            f"part[{number + 1}]: no family of {', '.join(part.topics + part.families)} can be "
+            f"asked in {form} form with a difficulty from {easiest} to {hardest}. Widen one of these."
         )
     return offers
 
@@ -103,7 +103,7 @@ def _form(family: AnyFamily, wanted: str) -> str:
 
 
 def _first(part: Part, offers: list[Slot], dice: Chance) -> list[Slot]:
-    """The first variant: any families if the marks are free, else ones that add up."""
+    """Choose for the first variant: any families if the marks are free, else ones that add up."""
     if part.marks is None:
         rounds = [dice.shuffled(offers) for _ in range(-(-part.questions // len(offers)))]
         return [slot for one in rounds for slot in one][: part.questions]
@@ -114,13 +114,13 @@ def _first(part: Part, offers: list[Slot], dice: Chance) -> list[Slot]:
         possible = sorted({total[1] for total in full})
         raise BlueprintError(
             f"part[{part.title or 'untitled'}]: {part.questions} questions cannot have exactly "
-            f"{part.marks} marks. Possible are {', '.join(map(str, possible)) or 'more marks only'}."
+            f"{part.marks} marks. Possible: {', '.join(map(str, possible)) or 'more marks only'}."
         )
     return dice.pick(fitting)
 
 
 def _reach(offers: list[Slot], most: _Sum, dice: Chance) -> dict[_Sum, list[Slot]]:
-    """Sums that can be reached with families used about equally often, one way to each."""
+    """Find the sums that families used about equally often can reach, one way to each."""
     limit = -(-most[0] // len(offers)) + (len(offers) > 1)
     reached: dict[_Sum, list[Slot]] = {(0, 0, 0): []}
     for slot in dice.shuffled(offers):
@@ -142,5 +142,5 @@ def _rising(slots: list[Slot]) -> list[Slot]:
 
 
 def _totals(slots: list[Slot]) -> tuple[int, int]:
-    """Marks and difficulty of some questions [1]."""
+    """Return marks and difficulty of some questions [1]."""
     return sum(slot.marks for slot in slots), sum(slot.family.difficulty for slot in slots)

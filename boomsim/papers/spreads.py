@@ -80,6 +80,8 @@ def _even(low: str, high: str, name: str | None, step: str, *, text: str) -> Spr
     """Make evenly spaced values; both ends belong to them."""
     width, by = Decimal(high) - Decimal(low), Decimal(step)
     if not by > 0 or not width > 0 or width % by:
-        raise FamilyError(f'"{text}": the step must be positive and lead from the low to the high end.')
+        raise FamilyError(
+            f'"{text}": the step must be positive and lead from the low to the high end.'
+        )
     low_number = Decimal(low).quantize(by) if by.as_tuple().exponent < 0 else Decimal(low)  # type: ignore[operator]
     return Spread(unit=unit(name or ""), low=low_number, step=by, count=int(width / by) + 1)

@@ -65,7 +65,8 @@ class Sketch:
         """Draw a circle: a pin, a sheave, a centre of gravity."""
         x, y = self._at(centre)
         return self._add(
-            f'<circle cx="{x}" cy="{y}" r="{radius}" fill="{fill}" stroke="{INK}" stroke-width="0.8"/>'
+            f'<circle cx="{x}" cy="{y}" r="{radius}" fill="{fill}" stroke="{INK}" '
+            'stroke-width="0.8"/>'
         )
 
     def arrow(
@@ -125,7 +126,7 @@ class Sketch:
         )
 
     def _tip(self, at: Point, way: float) -> None:
-        """The small head at the end of a dimension line."""
+        """Draw the small head at the end of a dimension line."""
         x, y = at
         wings = [(x - 4 * cos(way + side), y - 4 * sin(way + side)) for side in (0.3, -0.3)]
         self.shape([at, *wings], fill=QUIET, edge=QUIET)
@@ -146,7 +147,7 @@ def _short(number: float) -> str:
 
 
 def _letter(name: str, size: float) -> str:
-    """A letter in italics, its index lower and smaller."""
+    """Write a letter in italics, its index lower and smaller."""
     if not name:
         return ""
     base, _, below = name.partition("_")

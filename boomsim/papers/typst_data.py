@@ -63,15 +63,13 @@ def _question(question: Question, kind: str) -> Data:
         "picture": _picture(problem.picture, family.seen),
         "table": _table(question),
         "parts": [_part(question, place) for place in range(len(question.asked))],
-        "choices": [
-            {"letter": one.letter, "text": _pieces(one.text)} for one in problem.choices
-        ],
+        "choices": [{"letter": one.letter, "text": _pieces(one.text)} for one in problem.choices],
     }
     return asked if kind == "paper" else asked | _answers(question)
 
 
 def _answers(question: Question) -> Data:
-    """What the worked solution and the marking key add."""
+    """Say what the worked solution and the marking key add."""
     problem = question.problem
     return {
         "right": problem.right,
@@ -131,12 +129,12 @@ def _pieces(pieces: Sequence[Piece]) -> list[Data]:
 
 
 def _picture(svg: str, seen: str) -> Data | None:
-    """The drawing with its width [pt] and its words."""
+    """Return the drawing with its width [pt] and its words."""
     found = _WIDTH.search(svg)
     return {"svg": svg, "width": float(found[1]), "seen": seen} if found else None
 
 
 def _table(question: Question) -> Data | None:
-    """A table that belongs to the question."""
+    """Return a table that belongs to the question."""
     table = question.problem.table
     return {"rows": table.rows, "caption": table.caption} if table else None

@@ -26,8 +26,8 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
         return [*_for_candidate(paper), *paper.plan.instructions]
     if kind == "solutions":
         return [
-            "Intermediate results are printed rounded and carried on unrounded; other sensible ways "
-            "to the same answer are as good."
+            "Intermediate results are printed rounded and carried on unrounded; other sensible "
+            "ways to the same answer are as good."
         ]
     return [
         "A part is right if its value lies in the band, or if it follows from the candidate's own "
@@ -37,7 +37,7 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
 
 
 def _for_candidate(paper: Paper) -> list[str]:
-    """What the questions in this paper need."""
+    """Say what the questions in this paper need."""
     choices = [question.is_choice for question in paper.questions]
     lines = ["Marks stand in the margin."]
     if any(choices):

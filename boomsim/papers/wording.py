@@ -57,7 +57,9 @@ def pieces(
     for plain, name, how in _cut(text):
         done.append(Piece(text=plain))
         if name and name not in letters and name not in words:
-            raise FamilyError(f'The wording has "{{{name}}}", but no given, step or word has that name.')
+            raise FamilyError(
+                f'The wording has "{{{name}}}", but no given, step or word has that name.'
+            )
         done += _filled(name, how, shown, words) if name else []
     return tuple(piece for piece in done if piece.text or piece.letter)
 
@@ -92,6 +94,8 @@ def _cut(text: str) -> tuple[tuple[str, str, str], ...]:
     """Cut a text into (plain text, name, how) triples; the last one has no name."""
     parts = _PLACE.split(text)
     if any("{" in plain or "}" in plain for plain in parts[::3]):
-        raise FamilyError(f'A brace in "{text[:60]}" belongs to no place like {{a}}, {{a=}} or {{a:}}.')
+        raise FamilyError(
+            f'A brace in "{text[:60]}" belongs to no place like {{a}}, {{a=}} or {{a:}}.'
+        )
     parts += ["", ""]
     return tuple(zip(parts[::3], parts[1::3], parts[2::3], strict=True))

@@ -34,12 +34,12 @@ FAMILY = Family(
     assume="Lengths count along the boom axis; a configuration is written base side first.",
     givens=(
         Given(L_0, "length of the base section", **LENGTHS),
-        Given(n, "nose of each moving section", metric="0.2 to 0.6 m by 0.05", us="1 to 2 ft by 0.25"),
+        Given(n, "nose of each section", metric="0.2 to 0.6 m by 0.05", us="1 to 2 ft by 0.25"),
         Given(s_1, "stroke of section 1", **STROKES),
         Given(k_1, "fraction out of section 1", **OUT),
         Given(s_2, "stroke of section 2", **STROKES),
         Given(k_2, "fraction out of section 2", **OUT),
-        Given(h, "head sheave ahead of the front", metric="0.3 to 1 m by 0.05", us="1 to 3 ft by 0.25"),
+        Given(h, "head ahead of the front", metric="0.3 to 1 m by 0.05", us="1 to 3 ft by 0.25"),
     ),
     steps=(
         Step(E, s_1 * k_1 + s_2 * k_2, "extension of both sections",

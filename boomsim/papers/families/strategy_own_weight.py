@@ -1,4 +1,4 @@
-"""Three configurations of one length: which leaves most capacity where the crane would tip?"""
+"""Three configurations of one length, and which leaves most where the crane would tip."""
 
 import numpy as np
 from sympy import symbols
@@ -10,7 +10,11 @@ from boomsim.papers.family import ChoiceFamily, Given, Option, Posed, Values
 
 m_1, m_2, m_3, s, R = symbols("m_1 m_2 m_3 s R")
 
-FULLY_OUT = {"100 %, 0 %, 0 %": (1, 0, 0), "0 %, 100 %, 0 %": (0, 1, 0), "0 %, 0 %, 100 %": (0, 0, 1)}
+FULLY_OUT = {
+    "100 %, 0 %, 0 %": (1, 0, 0),
+    "0 %, 100 %, 0 %": (0, 1, 0),
+    "0 %, 0 %, 100 %": (0, 0, 1),
+}
 SAME = "It makes no difference, for the boom length is the same."
 
 
@@ -18,9 +22,9 @@ def pose(_: Chance, __: Values) -> Posed:
     """Offer the three configurations, and none of them."""
     return Posed(
         options=(
-            Option("100 %, 0 %, 0 %", slip="thought of strength: the stiff section carries the bending, "
+            Option("100 %, 0 %, 0 %", slip="thought of strength: the stiff section bends least, "
                    "but all three sections travel with it"),
-            Option("0 %, 100 %, 0 %", slip="took the middle way: section 3 still travels with section 2"),
+            Option("0 %, 100 %, 0 %", slip="took the middle way: section 3 travels with section 2"),
             Option("0 %, 0 %, 100 %", right=True),
             Option(SAME, slip="looked at the boom length only and forgot the boom's own weight"),
         ),
@@ -46,9 +50,9 @@ FAMILY = ChoiceFamily(
     id="strategy_own_weight",
     topic="strategy",
     title="Which section to extend when tipping governs",
-    text="Three moving sections of masses {m_1=}, {m_2=} and {m_3=} each have a stroke of {s}. At a "
-    "radius of {R} the crane would tip long before the boom gave way. Which configuration, written "
-    "base side first, leaves the greatest rated capacity?",
+    text="Three moving sections of masses {m_1=}, {m_2=} and {m_3=} each have a stroke of {s}. At "
+    "a radius of {R} the crane would tip long before the boom gave way. Which configuration, "
+    "written base side first, leaves the greatest rated capacity?",
     assume="The boom angle is the same for all three, and the boom does not bend.",
     givens=(
         Given(m_1, "mass of section 1", metric="1.6 to 2.4 t by 0.1", us="3600 to 5400 lb by 100"),

@@ -1,0 +1,137 @@
+"""Files that are there whole or not at all, and a manifest that knows which are complete."""
+
+import hashlib
+import json
+import os
+import sys
+import tempfile
+import time
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
+from pathlib import Path
+from typing import TypeVar
+
+from boomsim.papers.errors import PaperError
+
+MANIFEST = "manifest.json"
+_SCHEMA = "boomsim-manifest/1"
+_T = TypeVar("_T")
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file so that nobody ever sees half of it.
+
+    Parameters
+    ----------
+    path : Path
+    content : bytes
+    """
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    except OSError as error:
+        raise PaperError(
+            f"{path} cannot be written: {error.strerror}. Choose another folder."
+        ) from None
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+        os.chmod(name, 0o644)
+        os.replace(name, path)
+    except OSError as error:
+        raise PaperError(f"{path} cannot be written: {error.strerror}.") from None
+    finally:
+        with suppress(FileNotFoundError):
+            os.unlink(name)
+
+
+def digest(content: bytes) -> str:
+    """Fingerprint of some bytes.
+
+    Parameters
+    ----------
+    content : bytes
+
+    Returns
+    -------
+    str
+    """
+    return hashlib.sha256(content).hexdigest()
+
+
+class Manifest:
+    """Which files are complete: for each its own fingerprint and that of what it was made from.
+
+    Parameters
+    ----------
+    folder : Path
+    """
+
+    EVERY = 2.0
+    """Written at least so often while files are made [s]."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self._entries = _read(folder / MANIFEST)
+        self._written = time.monotonic()
+
+    def is_complete(self, name: str, *, source: str) -> bool:
+        """Whether a file is there, unchanged, and made from the same source."""
+        entry = self._entries.get(name)
+        if entry is None or entry["source"] != source:
+            return False
+        path = self.folder / name
+        return path.is_file() and digest(path.read_bytes()) == entry["sha256"]
+
+    def write(self, name: str, content: bytes, *, source: str) -> None:
+        """Write a file and remember it."""
+        write_whole(self.folder / name, content)
+        self._entries[name] = {"sha256": digest(content), "source": source}
+        if time.monotonic() - self._written > self.EVERY:
+            self.save()
+
+    def save(self) -> None:
+        """Write the manifest itself."""
+        data = {"schema": _SCHEMA, "files": dict(sorted(self._entries.items()))}
+        write_whole(self.folder / MANIFEST, (json.dumps(data, indent=1) + "\n").encode())
+        self._written = time.monotonic()
+
+
+def _read(path: Path) -> dict[str, dict[str, str]]:
+    """Read an earlier manifest; one that cannot be read counts as none."""
+    try:
+        files = json.loads(path.read_bytes())["files"]
+        return {
+            str(name): {"sha256": str(one["sha256"]), "source": str(one["source"])}
+            for name, one in files.items()
+        }
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return {}
+
+
+def with_progress(items: Iterable[_T], *, count: int, what: str) -> Iterator[_T]:
+    """Show a bar on standard error, if that is a terminal and the work takes longer.
+
+    Parameters
+    ----------
+    items : iterable
+    count : int
+        How many there are [1]
+    what : str
+        "papers"
+
+    Yields
+    ------
+    object
+        The items
+    """
+    shown = sys.stderr.isatty() and count > 1
+    begun = time.monotonic()
+    for done, item in enumerate(items):
+        yield item
+        if shown and (time.monotonic() - begun > 0.5 or done + 1 == count):
+            filled = 30 * (done + 1) // count
+            bar = "█" * filled + "·" * (30 - filled)
+            print(f"\r{bar} {done + 1} of {count} {what}", end="", file=sys.stderr, flush=True)
+    if shown:
+        print(file=sys.stderr)

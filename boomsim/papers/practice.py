@@ -1,0 +1,200 @@
+"""Practice in the notebook: an endless supply of problems, hints step by step, feedback at once.
+
+>>> from boomsim.papers.practice import Practice
+>>> lesson = Practice("pad forces", seed=1)
+>>> lesson.hint()
+'Multiply the force by its distance from the mouth.'
+
+As the last line of a notebook cell, ``Practice("pad forces")`` shows itself with fields to type in.
+"""
+
+import os
+from dataclasses import dataclass
+from typing import Any
+
+from boomsim.papers.chance import Chance
+from boomsim.papers.dialects import PLAIN
+from boomsim.papers.formulas import in_letters, in_numbers
+from boomsim.papers.marking import BLANK, PartMark, mark_question
+from boomsim.papers.measures import METRIC
+from boomsim.papers.numbers_in import decimal_sign
+from boomsim.papers.paper import Question
+from boomsim.papers.problem import CHOICE, NUMERIC, make_problem
+from boomsim.papers.registry import find_families
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feedback:
+    """What a learner hears at once.
+
+    Attributes
+    ----------
+    right : bool
+        Whether the answer earned its marks
+    said : str
+        One or two sentences
+    """
+
+    right: bool
+    said: str
+
+    def __str__(self) -> str:
+        """Write the sentences."""
+        return self.said
+
+
+class Practice:
+    """Problems of one topic, one after the other.
+
+    Parameters
+    ----------
+    topic : str
+        A topic, a family's id, or words of its title: "statics", "pad forces"
+    units : str
+        "metric" or "us"
+    form : str
+        "numeric" or "choice"
+    seed : str, int or None
+        The same seed gives the same problems; None gives new ones every time
+    locale : str or None
+        In which numbers are typed, such as "de"
+    """
+
+    def __init__(
+        self,
+        topic: str,
+        *,
+        units: str = METRIC,
+        form: str = NUMERIC,
+        seed: str | int | None = None,
+        locale: str | None = None,
+    ) -> None:
+        self.families = find_families(topic)
+        self.units, self.form = units, form
+        self._sign = decimal_sign(locale, system=units)
+        self._seed = str(seed) if seed is not None else os.urandom(8).hex()
+        self._count = 0
+        self.question = self._next()
+
+    def next(self) -> Question:
+        """Go to the next problem."""
+        self.question = self._next()
+        return self.question
+
+    @property
+    def text(self) -> str:
+        """The problem in plain words."""
+        problem = self.question.problem
+        parts = problem.pieces(f"{problem.family.text} {problem.family.assume}")
+        choices = [
+            f"{one.letter}  {''.join(piece.letter or piece.text for piece in one.text)}"
+            for one in problem.choices
+        ]
+        return "\n".join(["".join(one.letter or one.text for one in parts), *choices])
+
+    def answer(self, text: str = "", **parts: str) -> Feedback:
+        """Judge an answer.
+
+        Parameters
+        ----------
+        text : str
+            The final answer, "15.6 kN", or the letter of a choice
+        **parts : str
+            Intermediate steps by letter or part: ``answer("15.6 kN", a="17.5 kN m")``
+
+        Returns
+        -------
+        Feedback
+        """
+        labels = self.question.labels
+        answers = {labels[-1]: text} if text else {}
+        for name, value in parts.items():
+            answers[f"{self.question.number}{name.strip('()').lower()}"] = value
+        marked = mark_question(self.question, answers, sign=self._sign).parts
+        return _feedback([part for part in marked if part.given])
+
+    def hint(self) -> str:
+        """Say what the next step does; then, with each call, show its formula and its numbers."""
+        hints = self.hints
+        shown = hints[min(self._hinted, len(hints) - 1)]
+        self._hinted += 1
+        return shown
+
+    @property
+    def hints(self) -> tuple[str, ...]:
+        """All hints of this problem, from the faintest to the whole solution."""
+        problem = self.question.problem
+        if not self.question.steps:
+            said = "".join(one.letter or one.text for one in problem.pieces(problem.because))
+            return (str(problem.family.assume), said)
+        lines: list[str] = []
+        for step in self.question.steps:
+            formula = f"{step.name} = {in_letters(step.formula, problem.letters, PLAIN)}"
+            numbers = in_numbers(step.formula, problem.letters, PLAIN, shown=problem.shown)
+            lines += [step.does, formula, f"{step.name} = {numbers} = {problem.shown(step.name)}"]
+        return tuple(lines)
+
+    def _next(self) -> Question:
+        """Draw a problem."""
+        self._count += 1
+        self._hinted = 0
+        dice = Chance(self._seed, self._count)
+        family = dice.pick(self.families)
+        problem = make_problem(
+            family, seed=f"{self._seed}/{self._count}", system=self.units, form=self.form
+        )
+        return Question(number=1, problem=problem, guided=True)
+
+    @property
+    def is_choice(self) -> bool:
+        """Whether the problem at hand is answered by a letter."""
+        return self.question.problem.form == CHOICE
+
+    def _ipython_display_(self) -> None:
+        """Show fields and buttons in a notebook; plain text where there are no widgets."""
+        try:
+            from boomsim.papers.practice_widget import show
+        except ImportError:
+            print(self.text)
+            return
+        show(self)
+
+    def __repr__(self) -> str:
+        """Write the problem itself."""
+        return self.text
+
+    def widget(self) -> Any:
+        """Build the fields and buttons without showing them.
+
+        Returns
+        -------
+        ipywidgets.VBox
+        """
+        from boomsim.papers.practice_widget import build
+
+        return build(self)
+
+
+def _feedback(parts: list[PartMark]) -> Feedback:
+    """Put the marks of the given answers into words."""
+    if not parts:
+        return Feedback(right=False, said="Type an answer first, or ask for a hint.")
+    last = parts[-1]
+    wrong = [part for part in parts if part.status not in ("right", "carried forward", BLANK)]
+    if not wrong:
+        kind = "Right" if last.status == "right" else "Right for your own earlier value"
+        return Feedback(
+            right=True, said=f"{kind}.{f' Next time {last.note}.' if last.note else ''}"
+        )
+    return Feedback(right=False, said=" ".join(_said(part) for part in wrong))
+
+
+def _said(part: PartMark) -> str:
+    """One wrong answer in words; never the right value, so that trying again makes sense."""
+    name = f"{part.letter}: " if part.letter else ""
+    if part.status == "refused":
+        return f"{name}{'your' if name else 'Your'} answer {part.note.rstrip('.')}."
+    if part.status == "rounded too far":
+        return f"{name}right so far, but rounded too far; {part.note}."
+    verdict = f"{name}not right." if name else "Not right."
+    return f"{verdict} You probably {part.slip}." if part.slip else verdict

@@ -1,0 +1,217 @@
+"""From a blueprint to a folder of papers, solutions, keys and packages."""
+
+import csv
+import io
+import json
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+from boomsim.papers.blueprint import Blueprint, read_blueprint
+from boomsim.papers.errors import PaperError
+from boomsim.papers.files import Manifest, digest, with_progress
+from boomsim.papers.paper import Paper, make_paper
+from boomsim.papers.plain_data import key_data, paper_data, to_json
+from boomsim.papers.usual import KINDS
+from boomsim.units import did_you_mean
+
+FORMATS = ("pdf", "html", "md", "json", "qti")
+
+FOLDERS = {"paper": "papers", "solutions": "solutions", "marking": "marking"}
+KEY, SHEET = "key.json", "answers.csv"
+
+_Make = Callable[[Paper, str], bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """What has been written.
+
+    Attributes
+    ----------
+    folder : Path
+    key : Path
+        For :func:`boomsim.papers.mark.mark`
+    sheet : Path
+        Empty answer sheet
+    made, kept : int
+        Files written now, and files that were complete already [1]
+    variants : int
+        [1]
+    """
+
+    folder: Path
+    key: Path
+    sheet: Path
+    made: int
+    kept: int
+    variants: int
+
+
+def write_papers(
+    blueprint_path: str | Path,
+    out_dir: str | Path,
+    *,
+    formats: Sequence[str] = ("pdf",),
+    units: str | None = None,
+    variants: int | None = None,
+    seed: str | int | None = None,
+) -> Written:
+    """Set all variants of a blueprint and write them.
+
+    Files that are complete from an earlier run are kept; nothing is ever half written.
+
+    Parameters
+    ----------
+    blueprint_path : str or Path
+    out_dir : str or Path
+    formats : sequence of str
+        Among `FORMATS`
+    units, variants, seed : optional
+        Instead of the blueprint's
+
+    Returns
+    -------
+    Written
+
+    Raises
+    ------
+    PaperError
+        Before anything is written, if the blueprint, a format or a family is at fault
+    """
+    unknown = [
+        f'"{one}" is no format.{did_you_mean(one, FORMATS)}'
+        for one in formats
+        if one not in FORMATS
+    ]
+    if unknown or not formats:
+        raise PaperError(" ".join([*unknown, f"Choose among {', '.join(FORMATS)}."]))
+    plan = read_blueprint(blueprint_path, units=units, variants=variants, seed=seed)
+    return write_plan(plan, Path(out_dir), formats=tuple(formats))
+
+
+def write_plan(plan: Blueprint, folder: Path, *, formats: Sequence[str]) -> Written:
+    """Write all variants of a blueprint that has been read.
+
+    Parameters
+    ----------
+    plan : Blueprint
+    folder : Path
+    formats : sequence of str
+
+    Returns
+    -------
+    Written
+    """
+    numbers = with_progress(range(plan.variants), count=plan.variants, what="papers set")
+    papers = [make_paper(plan, variant=number) for number in numbers]
+    manifest, made, kept = Manifest(folder), 0, 0
+    try:
+        for paper in with_progress(papers, count=len(papers), what="papers written"):
+            for name, source, make in _files(paper, formats):
+                if manifest.is_complete(name, source=source):
+                    kept += 1
+                else:
+                    manifest.write(name, make(), source=source)
+                    made += 1
+        for name, text in ((KEY, to_json(key_data(papers))), (SHEET, answer_sheet(papers))):
+            manifest.write(name, text.encode(), source=digest(text.encode()))
+    finally:
+        manifest.save()
+    return Written(
+        folder=folder, key=folder / KEY, sheet=folder / SHEET,
+        made=made, kept=kept, variants=plan.variants,
+    )  # fmt: skip
+
+
+def answer_sheet(papers: Sequence[Paper]) -> str:
+    """Write the empty sheet into which answers are typed, one row a candidate.
+
+    Parameters
+    ----------
+    papers : sequence of Paper
+
+    Returns
+    -------
+    str
+        CSV
+    """
+    labels = dict.fromkeys(label for paper in papers for label in paper.labels)
+    buffer = io.StringIO()
+    writer = csv.writer(buffer, lineterminator="\n")
+    writer.writerow(["candidate", "variant", *labels])
+    writer.writerows(["", paper.variant, *("" for _ in labels)] for paper in papers)
+    return buffer.getvalue()
+
+
+def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Callable[[], bytes]]]:
+    """Every file of one variant: its name, what it is made from, and how."""
+    for kind in KINDS:
+        data = paper_data(paper, kind=kind)
+        source = digest(json.dumps(data).encode() + _stamp())
+        for one in formats:
+            if one != "qti":
+                name = f"{FOLDERS[kind]}/{paper.variant}.{one}"
+                yield name, source, _late(_renderer(one), paper, kind)
+        if "md" in formats:
+            yield from _drawings(paper, kind, source)
+        if kind == "solutions" and "qti" in formats:
+            yield f"qti/{paper.variant}.zip", source, _late(_qti, paper, kind)
+
+
+def _late(make: _Make, paper: Paper, kind: str) -> Callable[[], bytes]:
+    """Make the file only when it is wanted."""
+    return lambda: make(paper, kind)
+
+
+def _drawings(
+    paper: Paper, kind: str, source: str
+) -> Iterator[tuple[str, str, Callable[[], bytes]]]:
+    """Drawings that lie beside a Markdown file."""
+    from boomsim.papers.markdown import drawings
+
+    if kind != "marking":
+        for name, svg in drawings(paper).items():
+            yield f"{FOLDERS[kind]}/{name}", source, lambda svg=svg: svg.encode()  # type: ignore[misc]
+
+
+def _renderer(name: str) -> _Make:
+    """Return the function that makes one format."""
+    return {"pdf": _pdf, "html": _html, "md": _markdown, "json": _json}[name]
+
+
+def _pdf(paper: Paper, kind: str) -> bytes:
+    from boomsim.papers.pdf import render_pdf
+
+    return render_pdf(paper, kind=kind)
+
+
+def _html(paper: Paper, kind: str) -> bytes:
+    from boomsim.papers.html import render_html
+
+    return render_html(paper, kind=kind).encode()
+
+
+def _markdown(paper: Paper, kind: str) -> bytes:
+    from boomsim.papers.markdown import render_markdown
+
+    return render_markdown(paper, kind=kind).encode()
+
+
+def _json(paper: Paper, kind: str) -> bytes:
+    return to_json(paper_data(paper, kind=kind)).encode()
+
+
+def _qti(paper: Paper, _: str) -> bytes:
+    from boomsim.papers.qti import qti_package
+
+    return qti_package(paper)
+
+
+@lru_cache(maxsize=1)
+def _stamp() -> bytes:
+    """Fingerprint our templates and renderers, whose change makes papers stale."""
+    here = Path(__file__).parent
+    sources = sorted([*(here / "templates").iterdir(), *here.glob("*.py")])
+    return digest(b"".join(path.read_bytes() for path in sources)).encode()
