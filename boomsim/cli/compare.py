@@ -17,6 +17,9 @@ HELP = "configurations of one boom length, rated side by side over radius: who w
 EXAMPLE = "boomsim compare yard60 --length '18.9 m' --radius '6 m, 16 m' --figure compare.svg"
 PICTURE = "boomsim-compare.png"
 
+MOST_WRITTEN_OUT = 4
+"""With more configurations than this, columns get letters and a key."""
+
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the options of this command."""
@@ -46,6 +49,10 @@ def run(chosen: argparse.Namespace) -> None:
 
     machine = inputs.machine(chosen)
     setup = inputs.setup(chosen, machine)
+    if chosen.figure:
+        from boomsim.figures.page import check_path
+
+        check_path(chosen.figure)
     demonstrates = chosen.length is None and chosen.extension is None
     length = None if chosen.length is None else parse(chosen.length, "length", what="--length")
     radii = inputs.radii(chosen.radii, what="--radii")
@@ -175,6 +182,10 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
 
     setup, rating = found.setup, found.rating
     labels = [f"({label(row)})" for row in found.configurations.extension]
+    columns, key = labels, ""
+    if len(labels) > MOST_WRITTEN_OUT:
+        columns = [chr(ord("A") + i) if i < 26 else f"#{i + 1}" for i in range(len(labels))]
+        key = "  ".join(f"{c} {name}" for c, name in zip(columns, labels, strict=True))
     head = (
         f"{setup.machine.name} (invented): boom length "
         f"{show(float(found.configurations.length.mean()), 'length', units)} reached in "
@@ -198,7 +209,8 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
         "Extension of each moving section in percent, base side first. T: the crane tips first; "
         "B: something breaks first; *: most capacity at this radius."
     )
-    pieces = [paragraph(head), table(["radius", *labels], rows), paragraph(legend)]
+    pieces = [paragraph(head), paragraph(key), table(["radius", *columns], rows)]
+    pieces.append(paragraph(legend))
     pieces += [paragraph(tell_crossover(found, x, units=units)) for x in found.crossovers]
     pieces += [_explained_text(found, radius, labels, units) for radius in at]
     pieces.append(paragraph(_deflection_text(found, units)))
@@ -218,11 +230,12 @@ def _explained_text(found: "Comparison", radius: float, labels: list[str], units
     if not known:
         return f"At {show(radius, 'length', units)} no configuration reaches."
     said = [f"Why, at {show(radius, 'length', units)}:"]
+    told = known if len(known) <= MOST_WRITTEN_OUT else [*known[:3], known[-1]]
     said += [
-        paragraph("- " + tell_account(name, one, units=units), indent="  ") for name, one in known
+        paragraph("- " + tell_account(name, one, units=units), indent="  ") for name, one in told
     ]
     best_name, best = known[0]
-    for name, one in known[1:4]:
+    for name, one in told[1:]:
         apart = difference(best, one, radius=radius)
         said.append(
             paragraph("- " + " ".join(tell_difference(best_name, name, apart, units=units)), indent="  ")

@@ -1,0 +1,86 @@
+"""The rooms of the package: imports point down the list only, and the cheap stays cheap."""
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+PACKAGE = Path(__file__).parents[1] / "boomsim"
+FLOORS = ("units", "machine", "mechanics", "rating", "figures", "papers", "lab", "cli")
+"""From the ground up. `caution` and the package itself are free to all."""
+
+FREE = ("caution", "__init__", "__main__")
+NOT_IN_MECHANICS = {"pint", "matplotlib", "ipywidgets", "pathlib", "io", "os", "sympy", "tomllib"}
+
+
+def room(path: Path) -> str:
+    inside = path.relative_to(PACKAGE)
+    return inside.parts[0].removesuffix(".py")
+
+
+def imported(path: Path) -> list[str]:
+    names = []
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            names += [alias.name for alias in node.names]
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: a relative import hides which room it enters"
+            names += [f"{node.module}.{alias.name}" for alias in node.names]
+    return names
+
+
+MODULES = [path for path in sorted(PACKAGE.rglob("*.py")) if room(path) not in FREE]
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
+def test_imports_point_down_only(path):
+    own = FLOORS.index(room(path))
+    for name in imported(path):
+        parts = name.split(".")
+        if parts[0] != "boomsim" or len(parts) == 1 or parts[1] in (*FREE, "__version__"):
+            continue
+        assert FLOORS.index(parts[1]) <= own, f"{path} is in {room(path)} and imports {name}"
+
+
+def test_every_module_is_in_a_known_room():
+    assert {room(path) for path in MODULES} == set(FLOORS)
+
+
+@pytest.mark.parametrize(
+    "path", sorted((PACKAGE / "mechanics").glob("*.py")), ids=lambda path: path.name
+)
+def test_mechanics_knows_no_units_library_no_figures_no_widgets_no_files(path):
+    used = {name.split(".")[0] for name in imported(path)}
+    assert not used & NOT_IN_MECHANICS
+    assert "boomsim.units" not in {".".join(name.split(".")[:2]) for name in imported(path)}
+
+
+def test_help_imports_nothing_that_computes():
+    code = (
+        "import sys\n"
+        "from boomsim.cli import main\n"
+        "try: main(['--help'])\n"
+        "except SystemExit: pass\n"
+        "heavy = {'numpy', 'scipy', 'matplotlib', 'pint', 'sympy', 'ipywidgets', 'typst'}\n"
+        "print('HEAVY', sorted(heavy & set(sys.modules)))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60
+    )
+    assert done.stdout.strip().endswith("HEAVY []")
+
+
+def test_a_comparison_without_a_picture_draws_nothing():
+    code = (
+        "import sys, io, contextlib\n"
+        "from boomsim.cli import main\n"
+        "with contextlib.redirect_stdout(io.StringIO()):\n"
+        "    main(['compare', '--length', '18.9 m', '--radii', '6 m'])\n"
+        "print('HEAVY', sorted({'matplotlib', 'pint', 'sympy'} & set(sys.modules)))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60
+    )
+    assert done.stdout.strip().endswith("HEAVY []")
