@@ -1,0 +1,225 @@
+"""The key under a chart: what tint, line, letters and codes mean, and how to read the figures."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+import numpy as np
+
+from boomsim.figures.chartgrid import CAP, rigging_of
+from boomsim.figures.chartlook import BOLD, LINE, MARGIN, SMALL, TINT, Look
+from boomsim.figures.chartmarks import POINT, Fill, Mark, Stroke, Words, box, rule
+from boomsim.figures.charttext import code, lock_words, locks_are_numbered
+from boomsim.figures.charttype import broken, width_of
+from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.rating.charts.boldline import bold_edges, crossings
+from boomsim.rating.charts.chart import Chart
+from boomsim.units import show
+
+LABELS = 15.0
+"""Room for the names of the key's lines [mm]."""
+
+GAP, SWATCH = 4.5, 7.0
+"""Between items, and room for a swatch with its gap [mm]."""
+
+
+class Item(NamedTuple):
+    """Words behind a swatch ("tint", "plain", "bold") or behind a short sign in bold, or alone."""
+
+    swatch: str
+    sign: str
+    words: str
+
+
+class Line(NamedTuple):
+    """One line of the key; only the first line under a name carries it."""
+
+    name: str
+    items: list[Item]
+
+
+def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Line]:
+    """Write the key.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+    look : Look
+    width : float
+        [mm]
+
+    Returns
+    -------
+    list of Line
+    """
+    groups = {
+        "cells": _cells(chart, look),
+        "breaks": _codes(chart) if look.codes else [],
+        "extension": _ways(chart),
+    }
+    room = width - LABELS
+    lines = []
+    for name, items in groups.items():
+        lines += [Line(name, row) for row in _flowed(items, room)]
+    texts = {
+        "reading": how_to_read(chart, units=units),
+        "your task": look.task,
+        "answer": answer(chart) if look.answers else "",
+    }
+    for name, text in texts.items():
+        lines += [
+            Line(name, [Item("", "", row)]) for row in broken(text, width=room, size=SMALL) if row
+        ]
+    return [
+        Line("" if k and lines[k - 1].name == line.name else line.name, line.items)
+        for k, line in enumerate(lines)
+    ]
+
+
+def key_height(lines: list[Line]) -> float:
+    """Height of the key [mm]."""
+    return len(lines) * LINE * SMALL * POINT
+
+
+def _cells(chart: Chart, look: Look) -> list[Item]:
+    items = []
+    if look.shading:
+        items.append(Item("tint", "", "something breaks before the crane tips"))
+        items.append(Item("plain", "", "the crane tips first"))
+    if look.bold_line:
+        items.append(Item("bold", "", "the bold line parts the two"))
+    if np.any(chart.steps == 0):
+        items.append(Item("", "–", "no load may hang here"))
+    if np.any((chart.exact < rigging_of(chart)) & (chart.steps > 0)):
+        items.append(Item("", "grey", "less than hook block and slings"))
+    if np.any(~chart.within_range & chart.rated):
+        items.append(Item("", "~", "bends beyond the range of the model: a sketch"))
+    return items
+
+
+def _codes(chart: Chart) -> list[Item]:
+    seen = np.unique(chart.governing[(chart.steps > 0) & (chart.governing >= 0)])
+    found = [chart.limits[g] for g in seen]
+    return [Item("", code(limit), limit.words) for limit in found if code(limit)]
+
+
+def _ways(chart: Chart) -> list[Item]:
+    if not chart.is_best:
+        return [Item("", "", "percent of the stroke of each moving section, base side first")]
+    boom = chart.setup.machine.boom
+    items = [Item("", "A, B …", "from this row downwards, as listed under the column")]
+    if locks_are_numbered(boom):
+        return [*items, Item("", "", lock_words(boom))]
+    return [*items, Item("", "", "percent of the stroke of each moving section, base side first")]
+
+
+def answer(chart: Chart) -> str:
+    """Tell where the bold line runs, for whoever marks a class.
+
+    Parameters
+    ----------
+    chart : Chart
+
+    Returns
+    -------
+    str
+    """
+    crossed = crossings(chart)
+    often = [k + 1 for k in np.flatnonzero(crossed > 1)]
+    structural = int(np.sum(chart.structural & chart.rated))
+    told = (
+        f"The line runs along {len(bold_edges(chart))} cell edges. The {structural} tinted cells "
+        f"of {int(chart.rated.sum())} give no warning. On the way down the line is crossed once in "
+        f"{int(np.sum(crossed == 1))} of {len(crossed)} columns"
+    )
+    if not often:
+        return told + "."
+    which = ", ".join(map(str, often))
+    return f"{told}, and more often in column {which}, where another extension takes over."
+
+
+def how_to_read(chart: Chart, *, units: str) -> str:
+    """Say how the trade reads a chart.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    machine = chart.setup.machine
+    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
+    taken = " and ".join(f"{n} ({show(m, 'mass', units)})" for n, m in listed if m > 0.0)
+    held = f"; {taken} are part of them" if taken else ""
+    return (
+        "Never read between figures: take the next larger radius and the next longer boom. Figures "
+        f"are gross loads, rounded down{held}. Where a cell is blank the boom cannot be."
+    )
+
+
+def _flowed(items: list[Item], width: float) -> Iterator[list[Item]]:
+    """Fill lines with items."""
+    line: list[Item] = []
+    used = 0.0
+    for item in items:
+        if line and used + _width(item) > width:
+            yield line
+            line, used = [], 0.0
+        line.append(item)
+        used += _width(item) + GAP
+    if line:
+        yield line
+
+
+def _lead(item: Item) -> float:
+    """Room for a swatch or a sign before the words [mm]."""
+    sign = width_of(item.sign, size=SMALL, bold=True) + 1.2 if item.sign else 0.0
+    return sign + (SWATCH if item.swatch else 0.0)
+
+
+def _width(item: Item) -> float:
+    return _lead(item) + width_of(item.words, size=SMALL)
+
+
+def key_marks(lines: list[Line], *, top: float) -> Iterator[Mark]:
+    """Draw the key.
+
+    Parameters
+    ----------
+    lines : list of Line
+    top : float
+        [mm]
+
+    Yields
+    ------
+    Mark
+    """
+    for k, line in enumerate(lines):
+        base = top + (k + 0.75) * LINE * SMALL * POINT
+        if line.name:
+            yield Words(MARGIN, base, line.name, SMALL, colour=QUIET)
+        x = MARGIN + LABELS
+        for item in line.items:
+            if item.swatch:
+                yield from _swatch(item.swatch, x, base)
+            if item.sign:
+                yield Words(x, base, item.sign, SMALL, bold=True)
+            yield Words(x + _lead(item), base, item.words, SMALL)
+            x += _width(item) + GAP
+
+
+def _swatch(kind: str, x: float, base: float) -> Iterator[Mark]:
+    high = CAP * SMALL * POINT
+    frame = box(x, base - high, 5.5, high)
+    if kind == "tint":
+        yield Fill(points=frame, colour=TINT)
+    if kind in ("tint", "plain"):
+        edge = FAINT if kind == "tint" else QUIET
+        yield Stroke(points=[*frame, frame[0]], width=0.3, colour=edge)
+    if kind == "bold":
+        yield rule(x, base - high / 2, 5.5, width=BOLD, colour=INK)

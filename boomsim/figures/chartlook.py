@@ -1,0 +1,66 @@
+"""Which parts of a chart page are drawn, and its measures."""
+
+from dataclasses import dataclass
+
+MARGIN = 9.0
+"""White round a page [mm]."""
+
+LABEL = 9.0
+"""Width of a column of radii [mm]."""
+
+NARROWEST, WIDEST = 9.2, 26.0
+"""Of a column of capacities [mm]."""
+
+TALLEST = 5.4
+"""Row [mm]."""
+
+TINT = "#dde1e7"
+"""Behind the figures of cells in which something breaks: steel."""
+
+TITLE, BODY, SMALL, TINY = 10.5, 8.0, 7.0, 6.2
+"""Sizes of type; a book face looks smaller than a sans serif of the same size [pt]."""
+
+LINE = 1.32
+"""From one line of type to the next [em]."""
+
+BOLD = 1.7
+"""Width of the bold line [pt]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """What a page shows.
+
+    Attributes
+    ----------
+    bold_line, shading, codes : bool
+        The line between the families, the tint of structural cells, the code of each limit
+    task : str
+        What a class is asked to do with the page
+    answers : bool
+        Tell in the key where the bold line runs
+    note : str
+        At the head, such as "answer sheet"
+    """
+
+    bold_line: bool = True
+    shading: bool = True
+    codes: bool = True
+    task: str = ""
+    answers: bool = False
+    note: str = ""
+
+
+FULL = Look()
+
+CLASS = Look(
+    bold_line=False,
+    shading=False,
+    codes=False,
+    task="Draw the line along cell edges that parts the cells in which something would break first "
+    "from those in which the crane would tip first. Mark the cells where going over the chart "
+    "would give no warning. For three cells of your choice, say what gives way, and why there.",
+    note="class version",
+)
+
+ANSWERS = Look(answers=True, note="answer sheet to the class version")

@@ -1,0 +1,231 @@
+"""Chart pages: head with how the crane is set up, the grid, the key, the caution."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from boomsim.caution import CAUTION
+from boomsim.figures.chartgrid import Grid, figure_size, grid_marks, most_ways, ways_marks
+from boomsim.figures.charthead import head_marks
+from boomsim.figures.chartkey import key_height, key_lines, key_marks
+from boomsim.figures.chartlook import (
+    BODY,
+    FULL,
+    LABEL,
+    LINE,
+    MARGIN,
+    NARROWEST,
+    TALLEST,
+    TINY,
+    WIDEST,
+    Look,
+)
+from boomsim.figures.chartmarks import POINT, Mark, Sheet, Words, paper_size, rule
+from boomsim.figures.charttext import Numbers, numbers_of
+from boomsim.figures.charttype import broken
+from boomsim.figures.styles import FAINT, QUIET
+from boomsim.rating.charts.chart import Chart
+
+
+def chart_sheets(
+    chart: Chart,
+    *,
+    units: str = "metric",
+    paper: str = "a4",
+    look: Look = FULL,
+    title: str = "",
+    first_page: int = 1,
+) -> list[Sheet]:
+    """Lay out a chart, on as many pages as its columns need.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+    paper : str
+        "a4" or "letter"
+    look : Look
+    title : str
+        Default: says what the columns are
+    first_page : int
+        Number of the first page
+
+    Returns
+    -------
+    list of Sheet
+    """
+    numbers = numbers_of(chart, units=units)
+    pieces = columns_on_pages(chart, paper=paper)
+    shares = f" – part {{}} of {len(pieces)}" if len(pieces) > 1 else ""
+    words = title or what_columns_are(chart)
+    return [
+        _sheet(
+            some_columns(chart, piece),
+            numbers,
+            units=units,
+            paper=paper,
+            look=look,
+            title=words + shares.format(k + 1),
+            page=first_page + k,
+        )
+        for k, piece in enumerate(pieces)
+    ]
+
+
+def what_columns_are(chart: Chart) -> str:
+    """Say what a chart's columns are."""
+    if chart.is_best:
+        return "The best way to extend, for each boom length"
+    return "Stated ways to extend"
+
+
+def columns_on_pages(chart: Chart, *, paper: str) -> list[np.ndarray]:
+    """Part columns evenly over pages.
+
+    Parameters
+    ----------
+    chart : Chart
+    paper : str
+
+    Returns
+    -------
+    list of ndarray of int
+    """
+    width, _ = paper_size(paper, lying=True)
+    most = int((width - 2 * (MARGIN + LABEL)) / NARROWEST)
+    count = len(chart.length)
+    return np.array_split(np.arange(count), -(-count // most))
+
+
+def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
+    """Take some columns of a chart, and the rows that they reach.
+
+    Parameters
+    ----------
+    chart : Chart
+    columns : ndarray of int
+
+    Returns
+    -------
+    Chart
+    """
+    if len(columns) == len(chart.length):
+        return chart
+    reached = np.flatnonzero(np.any(chart.rated[:, columns], axis=1))
+    rows = np.arange(reached[0], reached[-1] + 1) if len(reached) else np.arange(1)
+    cells = np.ix_(rows, columns)
+    grids = ("used", "steps", "exact", "governing", "tipping_load", "angle", "within_range")
+    return replace(
+        chart,
+        radii=chart.radii[rows],
+        length=chart.length[columns],
+        choices=tuple(chart.choices[c] for c in columns),
+        **{name: getattr(chart, name)[cells] for name in grids},
+    )
+
+
+def _sheet(
+    chart: Chart,
+    numbers: Numbers,
+    *,
+    units: str,
+    paper: str,
+    look: Look,
+    title: str,
+    page: int,
+) -> Sheet:
+    upright, lying = (
+        _Page(
+            chart, numbers, units=units, look=look, title=title, size=paper_size(paper, lying=way)
+        )
+        for way in (False, True)
+    )
+    made = lying if lying.grid.size > upright.grid.size else upright
+    name = f"{chart.setup.machine.name}, {chart.setup.sector}: {title}"
+    return Sheet(width=made.width, height=made.height, marks=tuple(made.marks(page)), title=name)
+
+
+class _Page:
+    """A chart fitted to a paper."""
+
+    def __init__(
+        self,
+        chart: Chart,
+        numbers: Numbers,
+        *,
+        units: str,
+        look: Look,
+        title: str,
+        size: tuple[float, float],
+    ) -> None:
+        self.width, self.height = size
+        inside = self.width - 2 * MARGIN
+        self.head, self.top = head_marks(
+            chart, numbers, title=title, note=look.note, width=self.width
+        )
+        self.key = key_lines(chart, units=units, look=look, width=inside)
+        self.caution = broken(CAUTION, width=inside - 12.0, size=TINY)
+        self.ways = most_ways(chart) if chart.is_best else 0
+        self.foot = self.height - MARGIN - len(self.caution) * LINE * TINY * POINT
+        room = self.foot - 2.0 - key_height(self.key) - self.top
+        self.grid = _fitted(chart, numbers, look, top=self.top, width=self.width, room=room)
+
+    def marks(self, page: int) -> Iterator[Mark]:
+        """Draw everything."""
+        yield from self.head
+        yield from grid_marks(self.grid)
+        end = self.grid.bottom
+        if self.ways:
+            yield from _ways(self.grid)
+            end += WAYS_GAP + self.ways * WAY * self.grid.row
+        yield from key_marks(self.key, top=end + KEY_GAP)
+        yield from self._foot(page)
+
+    def _foot(self, page: int) -> Iterator[Mark]:
+        yield rule(MARGIN, self.foot - 0.6, self.width - 2 * MARGIN, width=0.3, colour=FAINT)
+        for k, line in enumerate(self.caution):
+            base = self.foot + (k + 0.95) * LINE * TINY * POINT
+            yield Words(MARGIN, base, line, TINY, colour=QUIET)
+        base = self.foot + 0.95 * LINE * TINY * POINT
+        right = self.width - MARGIN
+        yield Words(right, base, str(page), BODY, align="right", colour=QUIET)
+
+
+def _fitted(
+    chart: Chart, numbers: Numbers, look: Look, *, top: float, width: float, room: float
+) -> Grid:
+    """Make cells as large as the page allows."""
+    rows, columns = chart.rated.shape
+    column = min((width - 2 * (MARGIN + LABEL)) / columns, WIDEST)
+    ways = most_ways(chart) if chart.is_best else 0
+    sections = 0 if chart.is_best else len(chart.setup.machine.boom.sections) - 1
+    # Rows of figures, the list of ways and the column heads share the height.
+    shares = rows + WAY * ways + HEAD_ROWS + SECTION_ROW * sections
+    row = min((room - KEY_GAP - WAYS_GAP * (ways > 0)) / shares, TALLEST)
+    head = (HEAD_ROWS + SECTION_ROW * sections) * row
+    return Grid(
+        chart=chart,
+        numbers=numbers,
+        look=look,
+        left=MARGIN + LABEL,
+        top=top + head,
+        column=column,
+        row=row,
+        head=head,
+        size=figure_size(chart, numbers, column=column, row=row),
+    )
+
+
+WAY, HEAD_ROWS, SECTION_ROW = 0.78, 2.0, 0.72
+"""Heights of a line of the list of ways, the column heads, a section in them [rows]."""
+
+WAYS_GAP, KEY_GAP = 1.6, 2.2
+"""White above the list of ways and above the key [mm]."""
+
+
+def _ways(grid: Grid) -> Iterator[Mark]:
+    top = grid.bottom + WAYS_GAP
+    yield rule(grid.left, top - 0.4, grid.right - grid.left, width=0.4, colour=QUIET)
+    yield from ways_marks(grid, top=top, row=WAY * grid.row)
