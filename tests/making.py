@@ -262,6 +262,12 @@ def pulled_sideways(boom: Condensed, *, across: float, along: float) -> State:
     )
 
 
+def is_buildable(machine: Machine) -> bool:
+    """Whether even the innermost section is a box one would build: 0.1 m wide or more."""
+    across = [z for z, _ in machine.boom.sections[-1].profile.corners]
+    return max(across) - min(across) >= 0.1
+
+
 def invented_crane() -> Machine:
     """A whole crane with everything on: three moving sections, symmetric right and left.
 
