@@ -8,6 +8,7 @@ from matplotlib.lines import Line2D
 from matplotlib.text import Annotation, Text
 
 from boomsim.figures.boomshape import BoomShape, outline
+from boomsim.figures.sideartists import load_side
 from boomsim.figures.styles import INK, PAPER, QUIET, SMALL, LineStyle, type_of
 from boomsim.mechanics.geometry import Array
 from boomsim.units import show
@@ -143,7 +144,7 @@ def update_dimensions(
     artists.axis.set_data([0.0, 0.0], [1.6 * level, 1.9 * size])
     _stretch(artists.radius, (0.0, level), (out, level))
     _put(artists.radius_text, out / 2, level, f"radius {show(radius, 'length', units)}")
-    side = out + 0.2 * size + _half_load(shape) + 0.03 * max(out, up)
+    side = out + 0.2 * size + load_side(shape) / 2 + 0.03 * max(out, up)
     _stretch(artists.height, (side, 0.0), (side, up))
     _put(artists.height_text, side, up / 2, f"head height {show(up, 'length', units)}")
     _place_angle(artists, shape, angle)
@@ -158,10 +159,6 @@ def update_dimensions(
     above = max(up, float(shape.rope[1])) - level / 2
     _put(artists.bend_text, side, above, bent if loaded else "")
     _name_sections(artists, shape, angle)
-
-
-def _half_load(shape: BoomShape) -> float:
-    return float((max(shape.load, 0.0) / 2400.0) ** (1.0 / 3.0)) / 2
 
 
 def _put(text: Text, x: float, y: float, words: str) -> None:

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 import numpy as np
 from matplotlib.axes import Axes
-from matplotlib.ticker import MaxNLocator, StrMethodFormatter
+from matplotlib.axis import Axis
+from matplotlib.ticker import FuncFormatter, MaxNLocator, MultipleLocator, StrMethodFormatter
 
 from boomsim.figures.styles import BODY, FAINT, FONT, INK, QUIET, type_of
 from boomsim.units import Display, display
@@ -60,6 +61,23 @@ def quiet_axes(ax: Axes, *, x: str, y: str, grid: str = "both") -> None:
     for axis in (ax.xaxis, ax.yaxis):
         axis.set_major_locator(MaxNLocator(nbins=8, steps=[1, 2, 2.5, 5, 10]))
         axis.set_major_formatter(StrMethodFormatter("{x:,g}"))
+
+
+def ticks_in(axis: Axis, unit: Display, *, reach: float) -> None:
+    """Mark an axis whose data are in SI units in round numbers of another unit.
+
+    Parameters
+    ----------
+    axis : Axis
+    unit : Display
+    reach : float
+        Length of the axis, for the distance of the ticks [SI unit]
+    """
+    rough = reach / unit.factor / 7.0
+    power = 10.0 ** np.floor(np.log10(rough))
+    step = min((s * power for s in (1.0, 2.0, 5.0, 10.0)), key=lambda s: abs(np.log(s / rough)))
+    axis.set_major_locator(MultipleLocator(step * unit.factor))
+    axis.set_major_formatter(FuncFormatter(lambda value, _: f"{value / unit.factor:,.6g}"))
 
 
 def spread_out(wanted: list[float], *, least: float, low: float, high: float) -> list[float]:

@@ -40,8 +40,18 @@ def lift(setup):
     return respond(setup, boom=boom, load=np.array([[4000.0]]), radius=np.array([[9.0, 14.0]]))
 
 
+def differ(setup, radius):
+    accounts = [account(setup, extension=e, radius=radius) for e in THREE_WAYS[[0, 2]]]
+    return difference(*accounts, radius=radius)
+
+
 @pytest.fixture(scope="session", params=[5.0, 9.0, 14.0])
 def why(request, setup):
     """Light section out against heavy section out, close in, halfway and far out."""
-    accounts = [account(setup, extension=e, radius=request.param) for e in THREE_WAYS[[0, 2]]]
-    return difference(*accounts, radius=request.param)
+    return differ(setup, request.param)
+
+
+@pytest.fixture(scope="session")
+def explained(setup):
+    """The same where the light one's strength holds it back."""
+    return differ(setup, 6.0)

@@ -15,18 +15,29 @@ from boomsim.figures.difference import figure_of_difference
 from boomsim.figures.lettering import text_width, wrap
 from boomsim.figures.lift import figure_of_lift
 from boomsim.figures.page import caution_of, new_page, picture, write
+from boomsim.figures.plan import figure_of_plan
+from boomsim.figures.rangediagram import figure_of_range
+from boomsim.rating.centres import hung_at
 
 WAYS = ([0, 0, 0, 0.93], [0.93, 0, 0, 0])
 
 
-@pytest.fixture(params=["comparison", "comparison us", "many", "lift", "lift us", "difference"])
-def figure(request, comparison, many, lift, why, setup):
+FIGURES = ("comparison", "comparison us", "many", "lift", "lift us", "difference", "difference us")
+
+
+@pytest.fixture(scope="module", params=[*FIGURES, "plan", "plan us", "range", "range us"])
+def figure(request, comparison, many, lift, explained, setup):
     units = "us" if request.param.endswith(" us") else "metric"
     what = request.param.removesuffix(" us")
     if what == "lift":
         return figure_of_lift(lift, configuration=1, cell=1, units=units)
     if what == "difference":
-        return figure_of_difference(why, setup=setup, extensions=WAYS)
+        return figure_of_difference(explained, setup=setup, extensions=WAYS, units=units)
+    if what == "plan":
+        at = hung_at(setup, extension=WAYS[0], load=8000.0, radius=12.0)
+        return figure_of_plan(at, slew=0.6, units=units)
+    if what == "range":
+        return figure_of_range(setup, units=units)
     return figure_of_comparison(many if what == "many" else comparison, units)
 
 
