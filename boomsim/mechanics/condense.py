@@ -104,6 +104,12 @@ class Condensed:
     turning : ndarray, shape (configurations, K, K + 2 + sections)
         Rotation of the axis in the luffing plane for all that turns it at once: the known forces
         across, the head moment, the lug moment, and each section's play [rad/N], [rad/(N m)], [rad]
+    straight : ndarray, shape (configurations, K, 4)
+        Rotation of an axis not yet bent, for free fall and a force at the head across the axis, the
+        head moment and the lug moment: where an iteration starts
+    thrust : ndarray, shape (configurations, 2, 1)
+        Share of the critical load for free fall and a head force along the axis (Rayleigh, with the
+        shape of a force across the head) [s2/m], [1/N]
     path : ndarray, shape (configurations, 1, K)
         Weights that sum the direction of the axis to the position of the last front [m]
     centres : ndarray, shape (configurations, sections, K)
@@ -116,6 +122,8 @@ class Condensed:
     up: Plane
     side: Plane
     turning: Array
+    straight: Array
+    thrust: Array
     path: Array
     centres: Array
 
@@ -146,6 +154,7 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     up = _plane(cuts, stiffness=modulus * [p.i_y for p in shapes], clamped=False)
     side = _plane(cuts, stiffness=modulus * [p.i_z for p in shapes], clamped=True)
     path, centres = _positions(cuts)
+    straight, thrust = _start(stations, up)
     return Condensed(
         machine=machine,
         layout=placed,
@@ -155,6 +164,8 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
         turning=np.concatenate(
             [up.rotation, up.rotation_head, up.rotation_lug, _play(machine, placed)], axis=2
         ),
+        straight=straight,
+        thrust=thrust,
         path=path,
         centres=centres,
     )
@@ -340,6 +351,17 @@ def _turn(cuts: _Cuts, integral: Array, total: Array, *, clamped: bool) -> Array
         turn[:, i] = start[:, None, :]
         turn[:, i, :, block] += integral[:, i]
     return turn.reshape(configurations, size, size)
+
+
+def _start(stations: Stations, up: Plane) -> tuple[Array, Array]:
+    """First-order rotations, and by how much thrust enlarges them."""
+    hung = np.concatenate([stations.mass_out, stations.beyond], axis=2)
+    straight = np.concatenate([up.rotation @ hung, up.rotation_head, up.rotation_lug], axis=2)
+    shape, moment = straight[:, :, 1:2], up.moment @ stations.beyond
+    weight = stations.weight.reshape(*shape.shape)
+    energy = np.sum(weight * moment**2 / up.stiffness, axis=1, keepdims=True)
+    work = np.sum(weight * hung * shape**2, axis=1)[:, :, None]
+    return straight, work / energy
 
 
 def _play(machine: Machine, placed: Layout) -> Array:

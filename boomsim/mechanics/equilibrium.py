@@ -16,7 +16,7 @@ from boomsim.mechanics.loads import (
     wind_pressure,
 )
 
-TOLERANCE = 1e-8
+TOLERANCE = 3e-8
 """Root mean square of the last change of the rotations [rad]: deflections are good to 1e-6."""
 
 MOST_SWEEPS = 60
@@ -70,6 +70,18 @@ class LuffingPlane:
         self.cos, self.sin, self.along, self.above, self.spare = (np.empty(shape) for _ in range(5))
         self.base_span = stations.in_overlap[:, :PER_SECTION]
         self.lug = (np.zeros_like(load),) * 3
+
+    def start(self) -> Array:
+        """Rotations to start from: of first order, enlarged by the thrust, all play taken up [rad]."""
+        boom = self.boom
+        self.cos[...], self.sin[...] = 1.0, 0.0
+        self._place_head()
+        along, above = self._forces()
+        thrust = -np.sum(boom.thrust * along[:, :2], axis=1)
+        causes = np.stack([above[:, 0], above[:, 1], self.head_moment, self.lug[0]], axis=1)
+        bent = (boom.straight @ causes) / (1.0 - np.clip(thrust, -0.5, 0.5))[:, None]
+        play = boom.turning[:, :, -len(self.mass) :].sum(axis=2, keepdims=True)
+        return np.asarray(bent + play)
 
     def turned(self, rotation: Array, out: Array) -> None:
         """New rotations for old ones, shape (configurations, K, cells) [rad]."""

@@ -7,7 +7,8 @@ elastica, so the second-order effect of the load and the shortening of lever arm
 Sideways the same holds with small rotations.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from typing import Any
 
 import numpy as np
 
@@ -18,6 +19,9 @@ from boomsim.mechanics.geometry import Array
 
 LARGEST_ROTATION = 0.5
 """A boom bent further than this has long left the model, and the series for its sine [rad]."""
+
+MOST_AT_ONCE = 1024
+"""Cells solved together: their arrays stay in a processor's nearer caches."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,22 +143,42 @@ def solve_state(
         raise ValueError("Give either the boom angle or the radius, and not both.")
     held = np.asarray(angle if radius is None else radius, dtype=float)
     shape = np.broadcast_shapes(np.shape(load), held.shape, (len(boom.layout.front), 1))
-    plane = LuffingPlane(
-        boom,
-        load=np.broadcast_to(load, shape).astype(float),
-        held=np.broadcast_to(held, shape),
-        hold_radius=radius is not None,
-        parts=parts,
-        dead=factors.dead,
-        live=factors.live,
-        disturbances=disturbances,
-    )
-    size = boom.up.rotation.shape[1]
-    first = np.zeros((shape[0], size, shape[1])) if start is None else start.copy()
+    load, held = np.broadcast_to(load, shape).astype(float), np.broadcast_to(held, shape)
+
+    def solved(cells: slice) -> State:
+        plane = LuffingPlane(
+            boom,
+            load=load[:, cells],
+            held=held[:, cells],
+            hold_radius=radius is not None,
+            parts=parts,
+            dead=factors.dead,
+            live=factors.live,
+            disturbances=disturbances,
+        )
+        first = None if start is None else start[:, :, cells].copy()
+        return _solve(plane, first)
+
+    step = max(1, MOST_AT_ONCE // shape[0])
+    pieces = [solved(slice(i, i + step)) for i in range(0, shape[1], step)]
+    return pieces[0] if len(pieces) == 1 else _joined(pieces)
+
+
+def _joined(pieces: list[State]) -> State:
+    """Put cells that were solved apart side by side."""
+    whole: dict[str, Any] = {
+        field.name: np.concatenate([getattr(piece, field.name) for piece in pieces], axis=-1)
+        for field in fields(State)
+        if field.name != "sweeps"
+    }
+    return State(**whole, sweeps=max(piece.sweeps for piece in pieces))
+
+
+def _solve(plane: LuffingPlane, first: Array | None) -> State:
     with np.errstate(all="ignore"):
-        bent = relax(plane.turned, start=first)
+        bent = relax(plane.turned, start=plane.start() if first is None else first)
         side = Sideways(plane)
-        swayed = relax(side.turned, start=np.zeros_like(first)) if side.acts else None
+        swayed = relax(side.turned, start=np.zeros_like(plane.cos)) if side.acts else None
     return _state(plane, side, bent, swayed)
 
 
