@@ -63,6 +63,9 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
         height=page.room[1] - CHART_BOTTOM - 0.0055,
     )
     draw_comparison(ax, comparison, units=units, shown=shown)
+    if not np.isfinite(comparison.rating.capacity).any():
+        words = "none of them reaches any of these radii"
+        ax.text(0.5, 0.5, words, transform=ax.transAxes, ha="center", **type_of())
     draw_key(ax, crossovers=bool(comparison.crossovers), others=count - len(shown))
     _draw_column(page, ax, comparison, shown, units)
     return page.figure
@@ -78,7 +81,10 @@ def _draw_column(
     room = page.room[1]
     gap = min(block + 0.0035, (room - block) / max(len(shown) - 1, 1))
     middles = spread_out(
-        [y for _, y in ends], least=gap, low=CHART_BOTTOM + block / 2 - 0.006, high=room - block / 2
+        [end[1] if end else 0.0 for end in ends],
+        least=gap,
+        low=CHART_BOTTOM + block / 2 - 0.006,
+        high=room - block / 2,
     )
     machine = comparison.setup.machine
     shapes = {
@@ -88,8 +94,9 @@ def _draw_column(
         for k in shown
     }
     box = limits(list(shapes.values()))
-    for (x, y), middle, k in zip(ends, middles, shown, strict=True):
-        _tie(page, (x, y), (COLUMN - 0.001, middle), looks[k])
+    for end, middle, k in zip(ends, middles, shown, strict=True):
+        if end:
+            _tie(page, end, (COLUMN - 0.001, middle), looks[k])
         glyph = page.axes(
             left=COLUMN + 0.001,
             bottom=middle - block / 2,
@@ -103,12 +110,14 @@ def _draw_column(
 
 def _end_of(
     page: Page, ax: Axes, comparison: Comparison, row: int, units: str
-) -> tuple[float, float]:
-    """Where a line ends, on paper from the lower left corner of the room [m]."""
+) -> tuple[float, float] | None:
+    """Find where a line ends on paper, from the lower left corner of the room; None if bare [m]."""
     x, y = displays_of(comparison, units)
     radius, capacity, _, _ = with_turns(comparison.rating, row)
     known = np.flatnonzero(np.isfinite(capacity))
-    last = known[-1] if len(known) else 0
+    if not len(known):
+        return None
+    last = known[-1]
     place = ax.transData.transform((radius[last] / x.factor, capacity[last] / y.factor))
     across, up = page.figure.transFigure.inverted().transform(place)
     return float(across * page.width - page.left), float(up * page.height - page.bottom)

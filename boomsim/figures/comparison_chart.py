@@ -13,6 +13,9 @@ from boomsim.figures.styles import Identity, identity
 from boomsim.rating.compare import Comparison
 from boomsim.units import Display
 
+KEY_FROM, KEY_DEEP = 0.55, 0.33
+"""Where the key begins along the radius, how far down it reaches, as shares of the chart [1]."""
+
 MOST_SHOWN = 5
 """So many configurations are named; the others of the same length are thin grey lines."""
 
@@ -184,11 +187,16 @@ def _frame(chart: ComparisonChart, comparison: Comparison, x: Display, y: Displa
         x=f"radius with the load on, {x.symbol}",
         y=f"rated capacity, gross, {y.symbol}",
     )
-    known = np.isfinite(comparison.rating.capacity).any(axis=0)
+    capacity = comparison.rating.capacity
+    known = np.isfinite(capacity).any(axis=0)
     radii = comparison.radii[known] if known.any() else comparison.radii
-    top = float(np.nanmax(comparison.rating.capacity)) if known.any() else 1.0
-    chart.ax.set_xlim(_down(radii.min() / x.factor), radii.max() / x.factor)
-    chart.ax.set_ylim(0.0, 1.13 * top / y.factor)
+    left, right = _down(radii.min() / x.factor), radii.max() / x.factor
+    top = float(np.nanmax(capacity)) if known.any() else y.factor
+    far = capacity[:, comparison.radii / x.factor > left + KEY_FROM * (right - left)]
+    # The key stands in the upper right corner: make room where lines run high there.
+    high = 1.0 - KEY_DEEP if np.nanmax(far, initial=0.0) > (1.0 - KEY_DEEP) * top else 0.885
+    chart.ax.set_xlim(left, right)
+    chart.ax.set_ylim(0.0, top / high / y.factor)
 
 
 def _down(value: float) -> float:

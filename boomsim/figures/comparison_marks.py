@@ -19,7 +19,7 @@ from boomsim.figures.styles import (
     letter,
     type_of,
 )
-from boomsim.rating.compare import Comparison
+from boomsim.rating.compare import SAME, Comparison
 from boomsim.units import Display, show
 
 STRIP = (0.965, 1.015)
@@ -83,6 +83,30 @@ def mark_crossovers(
     return made
 
 
+LEVEL = -1
+"""Stands for the winner where several configurations carry the same."""
+
+
+def winners(comparison: Comparison) -> list[int | None]:
+    """Who carries most at each radius.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    list of (int or None)
+        Number of the configuration; `LEVEL` where several do, None where none carries anything
+    """
+    capacity = np.nan_to_num(comparison.rating.capacity, nan=-1.0)
+    close = capacity >= capacity.max(axis=0) * (1.0 - SAME)
+    return [
+        None if best < 0 else LEVEL if close[:, k].sum() > 1 else int(best)
+        for k, best in enumerate(comparison.best)
+    ]
+
+
 def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
     """Who carries most from which radius to which.
 
@@ -93,9 +117,9 @@ def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
     Returns
     -------
     list of (int, float, float)
-        Configuration, first radius, last radius [m]
+        Configuration or `LEVEL`, first radius, last radius [m]
     """
-    best, radii = comparison.best, comparison.radii
+    best, radii = winners(comparison), comparison.radii
     found: list[tuple[int, float, float]] = []
     exact = {
         (c.before, c.after, int(np.searchsorted(radii, c.radius))): c.radius
@@ -105,8 +129,9 @@ def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
     for i in range(1, len(best) + 1):
         if i < len(best) and best[i] == best[start]:
             continue
-        if best[start] >= 0:
-            found.append((int(best[start]), float(radii[start]), float(radii[i - 1])))
+        who = best[start]
+        if who is not None:
+            found.append((who, float(radii[start]), float(radii[i - 1])))
         start = i
     for n in range(len(found) - 1):
         (one, near, last), (two, first, far) = found[n], found[n + 1]
@@ -154,7 +179,7 @@ def mark_winners(
         )
         ax.add_artist(block)
         made.append(block)
-        if who in looks:
+        if who in looks or who == LEVEL:
             words = _fitting(ax, who, (far - near) / x.factor)
             name = ax.text(
                 (near + far) / 2 / x.factor,
@@ -174,7 +199,8 @@ def _fitting(ax: Axes, who: int, width: float) -> str:
     """As many words as the block is wide."""
     left, right = ax.get_xlim()
     room = width / (right - left) * ax.bbox.width / ax.figure.dpi * INCH
-    for words in (f"{letter(who)} carries most", letter(who)):
+    name = "level" if who == LEVEL else letter(who)
+    for words in (name if who == LEVEL else f"{name} carries most", name):
         if text_width(words, size=SMALL, bold=True) < 0.94 * room:
             return words
     return ""

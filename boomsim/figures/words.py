@@ -43,7 +43,7 @@ def setup_words(setup: Setup, *, units: str = "metric") -> str:
             f"{setup.support.kind} {setup.support.name}".replace("tyres tyres", "on tyres"),
             f"{setup.parts} parts of line" if setup.parts > 1 else "1 part of line",
             rule_words(setup.rule, support_kind=setup.support.kind),
-            *([disturbance_words(setup.disturbances)] if setup.disturbances != CALM else []),
+            *(disturbance_words(d, units=units) for d in (setup.disturbances,) if d != CALM),
         ]
     )
 
@@ -72,17 +72,38 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
     return f"{tips}; yield stress / {strength.resistance:g}{factors}"
 
 
-def disturbance_words(disturbances: Disturbances) -> str:
-    """List what disturbs the lift, in the words of the data.
+_DISTURBED = {
+    "wind_speed": ("wind {}", "speed"),
+    "load_area": ("load's wind area {}", "area_per_mass"),
+    "side_pull": ("side pull {} of the load", "share"),
+    "hoist_speed": ("hoisting at {}", "speed"),
+    "hoist_class": ("hoisting class {}", "number"),
+    "lean": ("leaning {} towards the boom", "angle"),
+    "lean_across": ("leaning {} to its left", "angle"),
+}
+
+
+def disturbance_words(disturbances: Disturbances, *, units: str = "metric") -> str:
+    """List what disturbs the lift.
 
     Parameters
     ----------
     disturbances : Disturbances
+    units : str
+        "metric" or "us"
 
     Returns
     -------
     str
+        Such as "wind 9.00 m/s from behind"
     """
-    named = [f for f in fields(Disturbances) if getattr(disturbances, f.name) != f.default]
-    words = [f"{f.name.replace('_', ' ')} {getattr(disturbances, f.name):g}" for f in named]
-    return "disturbed: " + ", ".join(words)
+    named = {f.name for f in fields(Disturbances) if getattr(disturbances, f.name) != f.default}
+    words = []
+    for name, (phrase, quantity) in _DISTURBED.items():
+        if name in named:
+            value = getattr(disturbances, name)
+            shown = f"{value}" if quantity == "number" else show(value, quantity, units)
+            words.append(phrase.format(shown))
+    if disturbances.wind_speed:
+        words[0] += " across the boom" if disturbances.wind_across else " from behind"
+    return ", ".join(words)

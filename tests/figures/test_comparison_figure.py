@@ -15,15 +15,26 @@ from boomsim.figures.comparison_chart import (
     shown_configurations,
     update_comparison,
 )
-from boomsim.figures.comparison_marks import winning_ranges
+from boomsim.figures.comparison_marks import LEVEL, winning_ranges
 from boomsim.figures.page import picture
 from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
+from boomsim.figures.words import disturbance_words
+from boomsim.machine.model import Disturbances, Rigging
+from boomsim.rating.compare import SAME, compare
+from boomsim.rating.setup import set_up
 from boomsim.units import display, show
 
 
 def chart_of(comparison, units="metric"):
     return draw_comparison(Figure().add_subplot(), comparison, units=units)
+
+
+@pytest.fixture(scope="module")
+def level(setup, comparison):
+    """One part of line: what the rope may pull is the same for all, up to a far radius."""
+    one_part = set_up(setup.machine, rigging=Rigging(parts=1))
+    return compare(one_part, length=float(comparison.configurations.length[0]))
 
 
 @pytest.mark.parametrize("units", ["metric", "us"])
@@ -101,14 +112,23 @@ def test_crossovers_are_ringed_and_labelled_with_radius_and_capacity(comparison)
         assert show(met.capacity, "mass") in note.get_text()
 
 
-def test_the_strip_says_who_carries_most_at_every_radius(comparison, many):
-    for made in (comparison, many):
+def test_the_strip_says_who_carries_most_at_every_radius(comparison, many, level):
+    for made in (comparison, many, level):
         ranges = winning_ranges(made)
         for (_, _, far), (_, near, _) in itertools.pairwise(ranges):
             assert near == far
-        for radius, best in zip(made.radii, made.best, strict=True):
+        for radius, capacity in zip(made.radii, made.rating.capacity.T, strict=True):
             holders = [who for who, near, far in ranges if near - 1e-9 <= radius <= far + 1e-9]
-            assert (int(best) in holders) if best >= 0 else not holders
+            most = np.nan_to_num(capacity).max()
+            first = np.flatnonzero(np.nan_to_num(capacity) >= (1.0 - SAME) * most)
+            expected = LEVEL if len(first) > 1 else int(first[0])
+            assert (expected in holders) if most > 0.0 else not holders
+
+
+def test_where_several_carry_the_same_the_strip_calls_them_level(level):
+    assert LEVEL in [who for who, _, _ in winning_ranges(level)]
+    ax = figure_of_comparison(level).axes[0]
+    assert "level" in [text.get_text() for text in ax.texts]
 
 
 def test_the_words_name_machine_sector_counterweight_and_rule(comparison):
@@ -171,3 +191,26 @@ def test_labels_keep_their_order_and_distance_inside_the_range(wanted, least):
 
 def test_labels_that_have_room_stay_where_they_want_to_be():
     assert spread_out([7.0, 1.0, 4.0], least=1.0, low=0.0, high=10.0) == [7.0, 1.0, 4.0]
+
+
+def test_the_key_lies_on_no_line(comparison, many, level):
+    for made in (comparison, many, level):
+        ax = figure_of_comparison(made).axes[0]
+        for line in (line for line in ax.lines if line.get_label() in FAMILIES):
+            points = ax.transAxes.inverted().transform(ax.transData.transform(line.get_xydata()))
+            inside = (points[:, 0] > 0.55) & (points[:, 1] > 0.7) & (points[:, 1] < 0.95)
+            assert not inside.any()
+
+
+def test_radii_that_nothing_reaches_give_a_chart_that_says_so(setup):
+    radii = np.array([60.0, 61.0])
+    figure = figure_of_comparison(compare(setup, length=11.5, radii=radii))
+    assert any("none of them reaches" in text.get_text() for text in figure.axes[0].texts)
+
+
+def test_a_disturbed_lift_says_what_disturbs_it():
+    disturbed = Disturbances(wind_speed=9.0, wind_across=True, side_pull=0.02, lean=np.radians(1))
+    words = disturbance_words(disturbed)
+    assert words == (
+        "wind 9.00 m/s across the boom, side pull 2.0 % of the load, leaning 1.0° towards the boom"
+    )
