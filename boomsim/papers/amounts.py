@@ -4,11 +4,16 @@ A given is exactly its printed number; a result is solved first and printed by s
 figures. Factors to SI are exact fractions, so the two unit systems never drift apart.
 """
 
+import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
+from functools import lru_cache
 
-from boomsim.papers.measures import METRIC, US, Unit
+from boomsim.papers.errors import FamilyError
+from boomsim.papers.measures import METRIC, US, Unit, unit
+
+_PLAIN = re.compile(r"(-?\d{1,15}(?:\.\d{1,12})?)(?: (\S{1,20}))?", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,6 +85,25 @@ def result(value: float, of: Unit, *, figures: int) -> Amount:
     """
     number = round_figures(value / float(of.factor), figures=figures)
     return Amount(number=number, unit=of, value=value)
+
+
+@lru_cache(maxsize=4096)
+def read_amount(text: str) -> Amount:
+    """Read a number with its unit, as :meth:`Amount.plain` writes it.
+
+    Parameters
+    ----------
+    text : str
+        "5.30 kN"
+
+    Returns
+    -------
+    Amount
+    """
+    found = _PLAIN.fullmatch(text)
+    if not found:
+        raise FamilyError(f'"{text[:40]}" is no amount. Write it like "5.30 kN" or "12 kN*m".')
+    return given(Decimal(found[1]), unit(found[2] or ""))
 
 
 def round_figures(value: float, *, figures: int) -> Decimal:

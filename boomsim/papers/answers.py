@@ -158,7 +158,7 @@ def _header(line: bytes, name: str) -> tuple[list[str], str]:
             return head, mark
     raise PaperError(
         f"{name} needs a first line with the columns candidate, variant and the questions, "
-        "parted by commas, semicolons or tabs, in UTF-8. Use the sheet that was written with the papers."
+        "parted by commas, semicolons or tabs, in UTF-8. Use the sheet that came with the papers."
     )
 
 

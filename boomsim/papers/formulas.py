@@ -210,14 +210,14 @@ class _Walk:
         base, exponent = part.args
         if exponent == S.Half:
             return self.dialect.root(self.write(base))
-        bracketed = self.slots and isinstance(base, Symbol)
+        bracketed = isinstance(base, Function) or (self.slots and isinstance(base, Symbol))
         text = self.dialect.group(self.write(base)) if bracketed else self.write(base, _POWER + 1)
         return self.dialect.power(text, self.write(exponent, 0 if self.dialect.stacked else _POWER))
 
     def _rank(self, part: Expr) -> tuple[int, tuple[int, ...], str]:
-        """Place in the row: letters before functions and sums, then by the order of the letters."""
+        """Place in the row: letters, sums, functions, each by the order of the letters."""
         places = sorted(self._place(str(one)) for one in part.free_symbols)
-        late = isinstance(part, Add | Function)
+        late = 2 if isinstance(part, Function) else int(isinstance(part, Add))
         return (late, tuple(places), str(part))
 
     def _place(self, name: str) -> int:

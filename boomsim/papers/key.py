@@ -1,18 +1,14 @@
 """The key: enough to make every question again, and to notice if that has become impossible."""
 
 import json
-import re
-from decimal import Decimal
-from functools import lru_cache
 from pathlib import Path
 from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from boomsim.papers.amounts import Amount, given, result
+from boomsim.papers.amounts import Amount, read_amount, result
 from boomsim.papers.errors import PaperError
 from boomsim.papers.family import AnyFamily, Family
-from boomsim.papers.measures import unit
 from boomsim.papers.paper import Question
 from boomsim.papers.plain_data import KEY_SCHEMA
 from boomsim.papers.problem import CHOICE, Choice, Problem
@@ -20,7 +16,6 @@ from boomsim.papers.registry import family_named
 from boomsim.papers.solving import solve
 
 LARGEST_FILE = 200_000_000
-_AMOUNT = re.compile(r"(-?\d{1,15}(?:\.\d{1,12})?)(?: ([^ ]{1,20}))?", re.ASCII)
 
 
 class _Strict(BaseModel):
@@ -115,7 +110,7 @@ def questions_of(key: Key, variant: str) -> tuple[Question, ...]:
 def _problem(entry: _Entry, system: str) -> Problem:
     """Make a problem from its givens, and hold its answers against the key."""
     family = family_named(entry.family)
-    givens = {name: _amount(text, entry) for name, text in entry.givens.items()}
+    givens = {name: read_amount(text) for name, text in entry.givens.items()}
     if givens.keys() != {one.name for one in family.givens}:
         raise PaperError(_stale(entry))
     results = _results(family, givens, system)
@@ -145,24 +140,9 @@ def _results(family: AnyFamily, givens: dict[str, Amount], system: str) -> dict[
     }
 
 
-@lru_cache(maxsize=4096)
-def _read_amount(text: str) -> Amount | None:
-    """Read a number with its unit as the key writes it."""
-    found = _AMOUNT.fullmatch(text)
-    return given(Decimal(found[1]), unit(found[2] or "")) if found else None
-
-
-def _amount(text: str, entry: _Entry) -> Amount:
-    """Read a given."""
-    amount = _read_amount(text)
-    if amount is None:
-        raise PaperError(f'Question {entry.number} of the key has a strange given "{text[:40]}".')
-    return amount
-
-
 def _stale(entry: _Entry) -> str:
     """Say that the family is no longer what it was."""
     return (
-        f'Question {entry.number} of the key does not fit the family "{entry.family}" as it is now. '
+        f'Question {entry.number} of the key does not fit the family "{entry.family}" of today. '
         "Mark with the version that wrote the papers, or write them again from blueprint and seed."
     )

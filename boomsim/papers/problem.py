@@ -8,7 +8,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from boomsim.papers.amounts import Amount, given, result
+from boomsim.papers.amounts import Amount, given, read_amount, result
 from boomsim.papers.chance import Chance
 from boomsim.papers.errors import FamilyError
 from boomsim.papers.family import AnyFamily, ChoiceFamily, Drawn, Family, Posed, Slip, Table
@@ -150,11 +150,43 @@ def make_problem(
     )
 
 
+def problem_with(
+    family: Family, *, givens: Mapping[str, str], system: str = METRIC, form: str = NUMERIC
+) -> Problem:
+    """Pose a problem with chosen numbers, such as those of a published example.
+
+    Parameters
+    ----------
+    family : Family
+    givens : mapping of str to str
+        By letter: ``{"F": "5.30 kN"}``
+    system : str
+    form : str
+
+    Returns
+    -------
+    Problem
+
+    Raises
+    ------
+    FamilyError
+        If the numbers make no sensible problem, or the call path contradicts the answer
+    """
+    amounts = {name: read_amount(text) for name, text in givens.items()}
+    problem = Problem(family=family, system=system, form=form, seed="chosen", givens=amounts)
+    solved = _solved(problem, family, Chance("chosen", family.id))
+    if solved is None:
+        raise FamilyError(f'Family "{family.id}": these givens make no sensible problem.')
+    return solved
+
+
 def _attempt(
     family: AnyFamily, dice: Chance, *, seed: str, system: str, form: str
 ) -> Problem | None:
     """Draw once; None if the draw is no good."""
     givens, drawn = draw_givens(family, dice, system=system)
+    if len(givens) < len(family.givens):
+        return None
     problem = Problem(
         family=family, system=system, form=form, seed=seed,
         givens=givens, words=drawn.words, table=drawn.table,
@@ -176,6 +208,7 @@ def draw_givens(family: AnyFamily, dice: Chance, *, system: str) -> tuple[dict[s
     Returns
     -------
     dict of str to Amount, Drawn
+        A value that the family could not supply (NaN: an empty cell of a chart) is left out
     """
     spreads = {one.name: one.spread(system) for one in family.givens}
     givens = {
@@ -186,9 +219,13 @@ def draw_givens(family: AnyFamily, dice: Chance, *, system: str) -> tuple[dict[s
     drawn = Drawn()
     if isinstance(family, Family) and family.draw:
         drawn = family.draw(dice, system, {name: one.value for name, one in givens.items()})
-    late = {n: given(spreads[n].nearest(v), spreads[n].unit) for n, v in drawn.values.items()}
+    late = {
+        name: given(spreads[name].nearest(value), spreads[name].unit)
+        for name, value in drawn.values.items()
+        if math.isfinite(value)
+    }
     known = givens | late
-    return {name: known[name] for name in spreads}, drawn
+    return {name: known[name] for name in spreads if name in known}, drawn
 
 
 def _solved(problem: Problem, family: Family, dice: Chance) -> Problem | None:

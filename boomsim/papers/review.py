@@ -54,7 +54,8 @@ def _chain(family: Family) -> Iterator[str]:
     """Each step uses only what is known by then, and leads to the answer."""
     known = {one.name for one in family.givens}
     used = set().union(*(step.needs for step in family.steps)) | _in_slips(family)
-    yield from (f"{name} is given and never used" for name in sorted(known - used))
+    drawn = {one.name for one in family.givens if not one.spread(METRIC).count}
+    yield from (f"{name} is given and never used" for name in sorted(known - used - drawn))
     for step in family.steps:
         if step.needs - known:
             yield f"{step.name} needs {', '.join(sorted(step.needs - known))}, not known by then"

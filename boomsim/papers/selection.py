@@ -90,7 +90,7 @@ def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
     if not offers:
         raise BlueprintError(
             f"part[{number + 1}]: no family of {', '.join(part.topics + part.families)} can be "
-            f"asked in {form} form with a difficulty from {easiest} to {hardest}. Widen one of these."
+            f"asked in {form} form with difficulty {easiest} to {hardest}. Widen one of these."
         )
     return offers
 

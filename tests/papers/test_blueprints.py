@@ -1,0 +1,116 @@
+"""Blueprints: read, refused with every fault at once, and turned into balanced variants."""
+
+from pathlib import Path
+
+import pytest
+
+from boomsim.papers.blueprint import BlueprintError, make_blueprint, read_blueprint
+from boomsim.papers.paper import make_paper, variant_name
+from boomsim.papers.selection import choose
+
+EXERCISES = Path(__file__).parents[2] / "exercises"
+PART = {"topics": ["geometry", "statics", "strategy"], "questions": 4}
+
+
+def plan(**changes: object) -> dict[str, object]:
+    return {"title": "A paper", "minutes": 20, "part": [PART]} | changes
+
+
+@pytest.mark.parametrize("path", sorted(EXERCISES.glob("*.toml")), ids=lambda path: path.stem)
+def test_ready_blueprints_can_be_set(path: Path) -> None:
+    blueprint = read_blueprint(path)
+    for variant in {0, blueprint.variants - 1}:
+        paper = make_paper(blueprint, variant=variant)
+        assert paper.marks > 0
+        assert len(paper.labels) == len(set(paper.labels))
+
+
+def test_all_faults_are_named_at_once() -> None:
+    wrong = plan(
+        titel="x", minutes=0, units="Metric", variants=1.5, difficulty=[3, 1],
+        part=[{"topics": ["statcs"], "question": 3}, {"questions": 2}],
+    )  # fmt: skip
+    with pytest.raises(BlueprintError) as error:
+        make_blueprint(wrong, name="wrong.toml")
+    said = str(error.value)
+    assert said.startswith("wrong.toml has 9 faults:")
+    for words in (
+        "titel: this key is not known. Did you mean",
+        "minutes: ",
+        "units: ",
+        "variants: ",
+        "difficulty: is [3, 1]",
+        'part[1].topics: "statcs" is no topic. Did you mean "statics"?',
+        "part[1].questions: is missing",
+        'part[1].question: this key is not known. Did you mean "questions"?',
+        "part[2]: names no topics and no families",
+    ):
+        assert words in said
+    assert "Value error" not in said
+
+
+@pytest.mark.parametrize("content", [b"title = ", b"\xff\xfe\x00", b"title = 'x'\n" * 2])
+def test_a_file_that_is_no_toml_is_refused_by_name(tmp_path: Path, content: bytes) -> None:
+    path = tmp_path / "mine.toml"
+    path.write_bytes(content)
+    with pytest.raises(BlueprintError, match=r"mine\.toml"):
+        read_blueprint(path)
+
+
+def test_a_missing_file_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(BlueprintError, match="cannot be read"):
+        read_blueprint(tmp_path / "none.toml")
+
+
+def test_changes_replace_what_the_file_says() -> None:
+    path = EXERCISES / "quiz-10-minutes.toml"
+    changed = read_blueprint(path, units="us", variants=7, seed=5)
+    assert (changed.units, changed.variants, changed.seed) == ("us", 7, "5")
+    assert read_blueprint(path, units=None).units == "metric"
+
+
+def test_marks_are_met_exactly() -> None:
+    part = PART | {"marks": 9}
+    assert make_paper(make_blueprint(plan(part=[part])), variant=0).marks == 9
+
+
+def test_marks_that_cannot_be_met_name_those_that_can() -> None:
+    part = {"families": ["statics_pad_force"], "questions": 2, "marks": 7}  # two threes are six
+    with pytest.raises(BlueprintError, match="Possible: 6"):
+        make_paper(make_blueprint(plan(part=[part])), variant=0)
+
+
+def test_variants_have_equal_marks_and_equal_difficulty() -> None:
+    blueprint = make_blueprint(plan(vary="families", variants=30, order="shuffled"))
+    sums = set()
+    for variant in range(30):
+        slots = choose(blueprint, variant=variant)
+        sums.add((len(slots), sum(s.marks for s in slots), sum(s.family.difficulty for s in slots)))
+    assert len(sums) == 1
+
+
+def test_variants_of_numbers_have_the_same_families_and_other_numbers() -> None:
+    blueprint = make_blueprint(plan(variants=2))
+    one, other = (make_paper(blueprint, variant=variant) for variant in (0, 1))
+    assert [q.problem.family.id for q in one.questions] == [
+        q.problem.family.id for q in other.questions
+    ]
+    assert [q.problem.values for q in one.questions] != [q.problem.values for q in other.questions]
+
+
+def test_easier_questions_come_first() -> None:
+    slots = choose(make_blueprint(plan()), variant=0)
+    efforts = [slot.family.difficulty for slot in slots]
+    assert efforts == sorted(efforts)
+
+
+def test_a_numeric_part_has_no_choice_family() -> None:
+    slots = choose(make_blueprint(plan(form="numeric")), variant=0)
+    assert {slot.form for slot in slots} == {"numeric"}
+    with pytest.raises(BlueprintError, match="Widen"):
+        choose(make_blueprint(plan(part=[{"topics": ["strategy"], "questions": 1}])), variant=0)
+
+
+def test_names_of_variants_sort_as_numbers_do() -> None:
+    names = [variant_name(number, count=120) for number in range(120)]
+    assert names == sorted(names)

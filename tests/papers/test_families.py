@@ -1,0 +1,106 @@
+"""Every family, over many seeds: sensible, unambiguous, and confirmed by the call path."""
+
+import itertools
+
+import pytest
+
+from boomsim.papers.family import AnyFamily, ChoiceFamily, Family
+from boomsim.papers.paper import Question
+from boomsim.papers.problem import CHOICES, Problem, make_problem
+from boomsim.papers.registry import families, find_families
+from boomsim.papers.review import complaints
+from boomsim.papers.svg import Sketch
+
+EVERY = list(families().values())
+SEEDS, MANY = 120, 2000
+
+
+def named(family: AnyFamily) -> str:
+    return family.id
+
+
+@pytest.mark.parametrize("family", EVERY, ids=named)
+def test_an_editor_has_no_complaints(family: AnyFamily) -> None:
+    assert complaints(family) == []
+
+
+@pytest.mark.parametrize("family", EVERY, ids=named)
+def test_problems_are_sensible_over_many_seeds(family: AnyFamily) -> None:
+    for seed in range(SEEDS):
+        look_at(family, seed)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("family", EVERY, ids=named)
+def test_problems_are_sensible_over_two_thousand_seeds(family: AnyFamily) -> None:
+    for seed in range(MANY):
+        look_at(family, seed)
+
+
+def look_at(family: AnyFamily, seed: int) -> None:
+    """Draw one problem; the call path is asked in `make_problem` and stops it on disagreement."""
+    system, form = [*itertools.product(("metric", "us"), ("numeric", "choice"))][seed % 4]
+    problem = make_problem(family, seed=str(seed), system=system, form=form)
+    assert all(amount.value > 0 for amount in problem.results.values())
+    assert all(amount.number > 0 for amount in problem.results.values())
+    words = "".join(piece.letter or piece.text for piece in problem.pieces(family.text))
+    assert not set("{}") & set(words)
+    assert "  " not in words
+    look_at_choices(problem)
+
+
+def look_at_choices(problem: Problem) -> None:
+    texts = ["".join(piece.text for piece in choice.text) for choice in problem.choices]
+    assert len(set(texts)) == len(texts)
+    if problem.form == "choice":
+        assert [choice.right for choice in problem.choices].count(True) == 1
+        assert all(choice.slip for choice in problem.choices if not choice.right)
+    if problem.form == "choice" and isinstance(problem.family, Family):
+        assert len(texts) == CHOICES
+        tolerance = problem.family.steps[-1].tolerance
+        numbers = [float(text.split("\u00a0")[0].replace(",", "").replace("\u202f", "").strip("°"))
+                   for text in texts]  # fmt: skip
+        pairs = itertools.combinations(numbers, 2)
+        # No value lies in the band of another one, even after rounding for print.
+        assert all(abs(one - other) > 2 * tolerance * max(one, other) for one, other in pairs)
+
+
+@pytest.mark.parametrize("family", [one for one in EVERY if isinstance(one, Family)], ids=named)
+def test_the_right_choice_stands_anywhere(family: Family) -> None:
+    places = [make_problem(family, seed=str(n), form="choice").right for n in range(80)]
+    assert set(places) == set("ABCD")
+
+
+@pytest.mark.parametrize("family", [one for one in EVERY if one.picture], ids=named)
+def test_pictures_stay_inside_their_frame(family: AnyFamily) -> None:
+    problem = make_problem(family, seed="7")
+    assert problem.picture.startswith("<svg")
+    assert problem.picture == make_problem(family, seed="7").picture
+    assert "nan" not in problem.picture
+
+
+@pytest.mark.parametrize("family", EVERY, ids=named)
+def test_slips_that_are_printed_are_never_the_right_answer(family: AnyFamily) -> None:
+    for seed in range(20):
+        problem = make_problem(family, seed=str(seed))
+        question = Question(number=1, problem=problem)
+        if isinstance(family, ChoiceFamily):
+            assert question.slips() == {}
+        else:
+            assert problem.shown(family.steps[-1].name) not in question.slips()
+
+
+def test_families_are_found_by_topic_and_by_words() -> None:
+    assert find_families("statics_pad_force") == find_families("Pad forces of a section")
+    assert find_families("pad force")[0].id == "statics_pad_force"
+    assert {one.topic for one in find_families("geometry")} == {"geometry"}
+
+
+def test_an_unknown_topic_names_the_known_ones() -> None:
+    with pytest.raises(ValueError, match="statics"):
+        find_families("thermodynamics")
+
+
+def test_a_sketch_is_upside_down_on_paper() -> None:
+    # y counts upwards for the author and downwards in SVG: 10 up in a height of 30 is 20 down.
+    assert 'y1="20"' in Sketch(50, height=30).line((0, 10), (5, 10)).svg()

@@ -1,0 +1,203 @@
+"""Answers that are wrong in every way: refused by row and name, and the rest is marked."""
+
+import csv
+import json
+import time
+from pathlib import Path
+
+import pytest
+
+from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.errors import PaperError
+from boomsim.papers.mark import Marked, mark
+from boomsim.papers.report import write_report
+from boomsim.papers.write import write_plan
+
+PLAN = make_blueprint(
+    {
+        "title": "Test & <b>proof</b>", "minutes": 10, "variants": 2,
+        "part": [{"families": ["statics_pad_force"], "questions": 1},
+                 {"families": ["strategy_own_weight"], "questions": 1, "form": "choice"}],
+    }
+)  # fmt: skip
+HEAD = "candidate,variant,1a,1b,1c,2\n"
+
+
+@pytest.fixture(scope="module")
+def key(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return write_plan(PLAN, tmp_path_factory.mktemp("papers"), formats=["json"]).key
+
+
+@pytest.fixture(scope="module")
+def right(key: Path) -> str:
+    """A row without its name in which everything is right, 5 of 5 marks."""
+    pads, choice = json.loads(key.read_text())["variants"][0]["questions"]
+    numbers = [text.replace("*", " ") for text in pads["answer"].values()]
+    return ",".join(["01", *numbers, choice["right"]])
+
+
+def marked(key: Path, content: str | bytes, folder: Path, name: str = "a.csv") -> Marked:
+    path = folder / name
+    path.write_bytes(content if isinstance(content, bytes) else content.encode())
+    return mark(key, path)
+
+
+def test_everything_right_earns_everything(key: Path, right: str, tmp_path: Path) -> None:
+    made = marked(key, f"{HEAD}Ada,{right}\n", tmp_path)
+    assert [(one.candidate, one.marks, one.most) for one in made.candidates] == [("Ada", 5, 5)]
+    assert made.refusals == ()
+    assert made.unanswered == ("02",)
+
+
+@pytest.mark.parametrize(
+    ("row", "reason"),
+    [
+        ("=HYPERLINK(1)&A1,01,,,,", "spreadsheet"),
+        ("@SUM(1),01,,,,", "spreadsheet"),
+        ("+cmd|' /C calc'!A0,01,,,,", "spreadsheet"),
+        (",01,1,2,3,A", "no name"),
+        ("x" * 81 + ",01,,,,", "81 characters"),
+        ("Eve\u202egnp,01,,,,", "cannot be seen"),
+        ("Eve\x00,01,,,,", "cannot be seen"),
+        ("Eve,17,,,,", "no variant"),
+        ("Eve,,1,,,", "no variant"),
+        ("Eve,01,1,2,3,A,7,8", "8 cells"),
+        ('Eve,01,"1', "quotation mark"),
+        ("Eve,01,=1+1,,,", "formula"),
+        ("Eve,01,9**9**9,,,", "cannot be read"),
+        ("Eve,01,<script>alert(1)</script>,,,", "not a number"),
+        ("Eve,01,__import__('os').system('x'),,,", "not a number"),
+        ('Eve,01,"12,5",,,', "comma"),
+        ("Eve,01," + "9" * 10_000_000 + ",,,", "10000000 characters"),
+        ("Eve,01,,,,Z", "none of A, B, C, D"),
+        ("Eve,01,1e999999999,,,", "cannot be read"),
+    ],
+)  # fmt: skip
+def test_a_strange_row_is_refused_and_the_rest_is_marked(
+    key: Path, right: str, tmp_path: Path, row: str, reason: str
+) -> None:
+    begun = time.perf_counter()
+    made = marked(key, f"{HEAD}Ada,{right}\n{row}\nGrace,{right}\n", tmp_path)
+    full = {
+        one.candidate: one.marks for one in made.candidates if one.candidate in ("Ada", "Grace")
+    }
+    assert full == {"Ada": 5, "Grace": 5}
+    assert [one.row for one in made.refusals] == [3]
+    assert reason in str(made.refusals[0])
+    assert len(str(made.refusals[0])) < 300
+    assert time.perf_counter() - begun < 5.0  # 9**9**9 would take forever
+
+
+def test_a_candidate_with_two_rows_is_marked_in_neither(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    made = marked(key, f"{HEAD}Ada,{right}\nGrace,{right}\n ADA ,01,,,,\n", tmp_path)
+    assert [one.candidate for one in made.candidates] == ["Grace"]
+    assert [one.row for one in made.refusals] == [2, 4]
+    assert "rows 2, 4" in made.refusals[0].reason
+
+
+@pytest.mark.parametrize("mark_", [";", "\t"])
+@pytest.mark.parametrize("line_end", ["\n", "\r\n", "\r"])
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16"])
+def test_usual_spreadsheet_files_are_read(
+    key: Path, right: str, tmp_path: Path, mark_: str, line_end: str, encoding: str
+) -> None:
+    text = f"{HEAD}Zoë Ångström,{right}\n".replace(",", mark_).replace("\n", line_end)
+    made = marked(key, text.encode(encoding), tmp_path)
+    assert [(one.candidate, one.marks) for one in made.candidates] == [("Zoë Ångström", 5)]
+
+
+def test_one_row_in_another_encoding_spoils_no_other(key: Path, right: str, tmp_path: Path) -> None:
+    made = marked(key, f"{HEAD}Ada,{right}\nZo".encode() + b"\xeb,01,1\n", tmp_path)
+    assert [one.marks for one in made.candidates] == [5]
+    assert "UTF-8" in made.refusals[0].reason
+
+
+def test_a_spreadsheet_that_dropped_the_zero_of_01_is_understood(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    made = marked(key, f"{HEAD}Ada,{right.replace('01', '1', 1)}\n", tmp_path)
+    assert made.candidates[0].marks == 5
+
+
+def test_a_column_that_is_no_question_is_named(key: Path, tmp_path: Path) -> None:
+    made = marked(key, "candidate,variant,remarks,9\nAda,01,none,7\n", tmp_path)
+    assert [(one.row, one.column) for one in made.refusals] == [(1, "remarks"), (2, "9")]
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"name,1a\nAda,1\n", b"candidate,variant,1a,1.A\n", b"\xff\xfea", b"[1", b"{}",
+     b"[" * 10**6],
+)  # fmt: skip
+def test_a_file_without_sense_is_refused_as_a_whole(
+    key: Path, tmp_path: Path, content: bytes
+) -> None:
+    with pytest.raises(PaperError):
+        marked(key, content, tmp_path)
+
+
+def test_json_answers_are_marked_the_same(key: Path, right: str, tmp_path: Path) -> None:
+    variant, *cells = right.split(",")
+    answers = dict(zip(("1.a", "1b", "1 (c)", "2"), cells, strict=True))
+    number = float(cells[0].split()[0])
+    rows = [
+        {"candidate": "Ada", "variant": variant, "answers": answers},
+        {"candidate": "Grace", "variant": variant, "answers": answers | {"1.a": number}},
+        {"candidate": "Eve", "variant": variant, "answers": {"1a": {"x": 1}, "1b": None, "q": 1}},
+        {"candidate": None, "variant": variant, "answers": {}},
+        "nobody",
+    ]
+    made = marked(key, json.dumps(rows), tmp_path, "a.json")
+    assert {one.candidate: one.marks for one in made.candidates} == {"Ada": 5, "Grace": 5, "Eve": 0}
+    assert [one.row for one in made.refusals] == [3, 3, 3, 4, 5]
+
+
+def test_numbers_in_json_that_no_number_type_holds_do_no_harm(key: Path, tmp_path: Path) -> None:
+    answers = '{"1a": %s, "1b": NaN, "1c": 1, "1c": 2}' % ("9" * 100_000)
+    text = f'[{{"candidate": "Eve", "variant": "01", "answers": {answers}}}]'
+    made = marked(key, text, tmp_path, "a.json")
+    assert made.candidates[0].marks == 0
+    assert len(made.refusals) == 3
+
+
+def test_reports_hold_nothing_that_runs(key: Path, right: str, tmp_path: Path) -> None:
+    name = "<script>alert(1)</script>"
+    rows = f"{HEAD}{name},{right}\nEve,01,<img src=x onerror=alert(1)>,,,\n=1+1,01,,,,\n"
+    write_report(marked(key, rows, tmp_path), tmp_path / "report")
+    pages = list((tmp_path / "report").rglob("*.html"))
+    assert len(pages) == 3
+    for page in pages:
+        text = page.read_text()
+        assert "<script" not in text
+        assert "<img src=x" not in text
+        assert "<b>proof" not in text
+        assert "not for planning a lift" in text
+    table = (tmp_path / "report" / "marks.csv").read_text()
+    cells = [cell for row in csv.reader(table.splitlines()) for cell in row]
+    assert all(not cell.startswith(("=", "+", "-", "@")) for cell in cells)
+    assert "5,5" in table
+    data = json.loads((tmp_path / "report" / "marks.json").read_text())
+    assert data["candidates"][0]["marks"] == 5
+    assert len(data["refused"]) == 2
+
+
+def test_a_key_that_does_not_fit_is_refused(key: Path, tmp_path: Path) -> None:
+    sheet = tmp_path / "a.csv"
+    sheet.write_text(f"{HEAD}Ada,01,,,,\n")
+    data = json.loads(key.read_text())
+    question = data["variants"][0]["questions"][0]
+    for change in (
+        {"answer": {"M": "1 kN*m"}},
+        {"family": "nothing"},
+        {"givens": {"F": "1**9 kN"}},
+    ):
+        data["variants"][0]["questions"][0] = question | change
+        path = tmp_path / "key.json"
+        path.write_text(json.dumps(data))
+        with pytest.raises(PaperError):
+            mark(path, sheet)
+    path.write_text('{"schema": "boomsim-key/1"}')
+    with pytest.raises(PaperError, match=r"key\.json"):
+        mark(path, sheet)

@@ -1,0 +1,101 @@
+"""Reading candidates' numbers: decimal commas only in a named locale, nothing guessed."""
+
+from contextlib import suppress
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from boomsim.papers.errors import AnswerError, PaperError
+from boomsim.papers.measures import unit
+from boomsim.papers.numbers_in import decimal_sign, read_number
+
+KN, PERCENT = unit("kN"), unit("%")
+
+
+def newtons(text: str, locale: str | None = None, system: str = "metric") -> float:
+    return read_number(text, unit=KN, sign=decimal_sign(locale, system=system)).value
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("15.6", 15600), ("15.6 kN", 15600), ("15600 N", 15600), ("1.56e4 N", 15600),
+        (" 15.6kN ", 15600),
+        ("15\u00a0600 N", 15600), ("15 600 N", 15600), ("−3", -3000), ("+3", 3000), (".5", 500),
+        ("1,234.5 N", 1234.5), ("1,234,567 N", 1234567),
+        ("3507 lbf", 15599.9), ("3507 lb", 15599.9),
+    ],
+)  # fmt: skip
+def test_clear_numbers_are_read(text: str, value: float) -> None:
+    assert newtons(text) == pytest.approx(value, rel=1e-5)
+
+
+@pytest.mark.parametrize("locale", ["de", "fr-FR", "pt_BR", "nl", "ru", "en-ZA"])
+def test_a_decimal_comma_is_read_where_the_locale_is_named(locale: str) -> None:
+    assert newtons("12,5", locale) == 12500
+    assert newtons("1.234,5 N", locale) == 1234.5
+    assert newtons("12,500", locale) == 12500  # 12.500 kN
+
+
+@pytest.mark.parametrize(
+    ("text", "locale"),
+    [
+        ("12,5", None), ("1,234", None), ("12,500 N", None), (",5", None), ("1.234,5", None),
+        ("12,5", "en-GB"), ("12,5", "de-CH"), ("12.5", "de"), ("1.234", "de"), ("1,2,3", "de"),
+    ],
+)  # fmt: skip
+def test_what_could_mean_two_numbers_is_left_to_the_examiner(text: str, locale: str | None) -> None:
+    with pytest.raises(AnswerError):
+        newtons(text, locale)
+
+
+def test_a_us_paper_prints_and_reads_thousands_with_a_comma() -> None:
+    assert newtons("12,500 N", None, "us") == 12500
+    with pytest.raises(AnswerError, match="comma"):
+        newtons("12,5", None, "us")
+
+
+def test_an_unknown_locale_is_refused_with_the_way_out() -> None:
+    with pytest.raises(PaperError, match='"de"'):
+        decimal_sign("klingon")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "9**9**9", "=1+1", "@SUM(A1)", "1+1", "__import__('os')", "15.6 m", "kN", "1e99", "inf",
+        "nan",
+        "15.6 kN; rm", "0x10", "1_000", "3 ft 6 in", "１５", "15.6" + " " * 60, "1" * 61, "", "--1",
+        "1e5e5",
+        "<b>1</b>", "15.6 kN 3", "1 2 3",
+    ],
+)  # fmt: skip
+def test_everything_else_is_refused(text: str) -> None:
+    with pytest.raises(AnswerError):
+        newtons(text)
+
+
+@given(st.text(max_size=80))
+def test_no_text_does_worse_than_being_refused(text: str) -> None:
+    for locale in (None, "de", "en"):
+        with suppress(AnswerError):
+            assert abs(newtons(text, locale)) < 1e22
+
+
+@pytest.mark.parametrize(
+    ("text", "figures", "half"),
+    [
+        ("15.6", 3, 50.0), ("16", 2, 500.0), ("0.0156 MN", 3, 50.0), ("1.6e1", 2, 500.0),
+        ("16.0", 3, 50.0),
+    ],
+)  # fmt: skip
+def test_figures_are_counted_as_written(text: str, figures: int, half: float) -> None:
+    number = read_number(text, unit=KN, sign="")
+    assert number.figures == figures
+    assert number.half_step == pytest.approx(half, rel=1e-9)
+
+
+def test_a_share_is_read_in_percent_or_as_a_number() -> None:
+    assert read_number("46.5 %", unit=PERCENT, sign="").value == pytest.approx(0.465)
+    assert read_number("46.5", unit=PERCENT, sign="").value == pytest.approx(0.465)  # as printed
