@@ -79,6 +79,30 @@ def curves(boom: Condensed, state: State) -> list[Curve]:
     return made
 
 
+def sideways(boom: Condensed, state: State) -> list[Floats]:
+    """How far to the left each section's axis lies, at the places of its curve [m].
+
+    Parameters
+    ----------
+    boom : Condensed
+    state : State
+
+    Returns
+    -------
+    list of ndarray
+    """
+    made: list[tuple[Floats, Floats]] = []
+    for number in range(len(boom.machine.boom.sections)):
+        turns = state.rotation_side[0, 9 * number : 9 * number + 9, 0]
+        place, turn = _parabolas(boom.stations.position[0, number], turns)
+        start = 0.0
+        if number:
+            tail = boom.layout.tail[0, number] - boom.layout.tail[0, number - 1]
+            start = float(np.interp(tail, *made[-1]))
+        made.append((place, start + cumulative_simpson(np.sin(turn), x=place, initial=0.0)))
+    return [left for _, left in made]
+
+
 def _parabolas(stations: Floats, turns: Floats) -> tuple[Floats, Floats]:
     """Rotation between the stations: a parabola through the three of each segment."""
     places, values = [0.0], [float(turns[0])]
