@@ -16,8 +16,11 @@ from boomsim.mechanics.loads import (
     wind_pressure,
 )
 
-TOLERANCE = 3e-8
-"""Root mean square of the last change of the rotations [rad]: deflections are good to 1e-6."""
+TOLERANCE = 1e-6
+"""Last change of the rotations over the rotations, root mean square: deflections are as good [1]."""
+
+STRAIGHT = 1e-12
+"""A boom bent less than this is straight [rad]."""
 
 MOST_SWEEPS = 60
 
@@ -236,12 +239,12 @@ def relax(turned: Callable[[Array, Array], None], *, start: Array) -> Sweeps:
     rotation = start
     residual, before, step = (np.empty_like(start) for _ in range(3))
     omega = np.ones((start.shape[0], start.shape[2]))
-    enough = TOLERANCE**2 * start.shape[1]
+    straight = STRAIGHT**2 * start.shape[1]
     for count in range(1, MOST_SWEEPS + 1):
         turned(rotation, residual)
         residual -= rotation
         size = np.einsum("ckr,ckr->cr", residual, residual)
-        settled = size < enough
+        settled = size < TOLERANCE**2 * np.einsum("ckr,ckr->cr", rotation, rotation) + straight
         if np.all(settled | np.isnan(size)):
             break
         if count > 1:

@@ -181,7 +181,8 @@ class _Search:
                 load = np.where(done, now.load, self._next(before, now))
                 start = _extrapolate(before, now, load)
                 before, now = now, self._try(load, start=start)
-            capacity = np.where(met, now.load, self.low)
+            # Where no load met a limit, the boom drooped out of the radius first: out of reach.
+            capacity = np.where(met, now.load, np.where(loadable, np.nan, 0.0))
         return self._rating(now.response, np.where(reachable, capacity, np.nan))
 
     def _try(self, load: Array, *, start: Array | None) -> _Trial:
@@ -210,10 +211,8 @@ class _Search:
 
     def _rating(self, response: Response, capacity: Array) -> Rating:
         blank = np.isnan(capacity) | ~response.in_range & response.state.converged
-        names = [limit.name for limit in response.limits]
         used = np.where(np.isnan(response.use), -np.inf, response.use)
         governing = np.argmax(used, axis=0)
-        governing = np.where(response.state.converged, governing, names.index("boom buckling"))
 
         def shown(values: Array) -> Array:
             return np.where(blank, np.nan, values)
