@@ -54,7 +54,7 @@ def outboard(
         places, section = axes[k].place, machine.boom.sections[k]
         ahead = places >= (place - 1e-9 if k == number else 0.0)
         span = float(np.ptp(places[ahead]))
-        point = np.trapezoid(axes[k].point[ahead], places[ahead], axis=0) / span
+        point = np.asarray(np.trapezoid(axes[k].point[ahead], places[ahead], axis=0)) / span
         y = float(np.trapezoid(lefts[k][ahead], places[ahead])) / span
         mass = section.mass * span / section.length
         total += moment(mass * to_left, mass * down, point, y)
