@@ -1,0 +1,252 @@
+"""The answer to a scene: one call of the rating's own path, and what the views need from it.
+
+No physics of its own: :func:`boomsim.rating.response.respond` and
+:func:`boomsim.rating.capacity.rate` give every number. What is here is only thrift, for a slider
+asks twenty times a second: the condensed boom and the capacity curve of a configuration are kept,
+and loads about the curve's capacity are tried in the same call as the load on the hook.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+
+from boomsim.lab import near
+from boomsim.lab.fixed import fixed
+from boomsim.lab.ranges import nice_step
+from boomsim.lab.scene import Scene, setup_of
+from boomsim.machine.model import Machine
+from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.stability import Overturning, overturning
+from boomsim.mechanics.supports import Reactions, support_reactions
+from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.lift import lift, resultant
+from boomsim.rating.limits import Limit
+from boomsim.rating.response import Response, respond
+from boomsim.rating.setup import Setup
+
+COLUMNS, BETWEEN = 9, 4
+"""The chart has at most so many radii to read, and its curve so many points for each [1]."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Standing:
+    """How the crane stands at the scene's slew angle.
+
+    Attributes
+    ----------
+    balance : Overturning
+        At this slew angle alone
+    weight, x, y : float
+        Resultant of crane and load on the ground [N], carrier axes [m]
+    reactions : Reactions
+        Of the supports, shape (supports, 1)
+    """
+
+    balance: Overturning
+    weight: float
+    x: float
+    y: float
+    reactions: Reactions
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Answer:
+    """What happens in a scene.
+
+    Attributes
+    ----------
+    scene : Scene
+    setup : Setup
+    boom : Condensed
+    at : Response or None
+        The lift, in its first cell; without its load where the load finds no equilibrium; None
+        where the boom cannot be there even without a load
+    solved : bool
+        False where `at` is not the scene's lift
+    trouble : str
+        Why there is no such lift; empty if there is
+    radius : float
+        Loaded radius [m]
+    capacity : float
+        Rated gross load at this radius; NaN where there is none [kg]
+    first : Limit or None
+        What gives way first as the load grows at this radius
+    standing : Standing or None
+    """
+
+    scene: Scene
+    setup: Setup
+    boom: Condensed
+    at: Response | None
+    solved: bool
+    trouble: str
+    radius: float
+    capacity: float
+    first: Limit | None
+    standing: Standing | None
+
+    @property
+    def used(self) -> float:
+        """Load on the hook over rated capacity [1]."""
+        return self.scene.load / self.capacity if self.capacity > 0.0 else np.nan
+
+
+@lru_cache(maxsize=256)
+def condensed(machine: Machine, extension: tuple[float, ...]) -> Condensed:
+    """Condense a configuration once.
+
+    Parameters
+    ----------
+    machine : Machine
+    extension : tuple of float
+        [1]
+
+    Returns
+    -------
+    Condensed
+    """
+    return condense(machine, extension=np.array(extension))
+
+
+@lru_cache(maxsize=64)
+def chart(setup: Setup, extension: tuple[float, ...], unit: float) -> Rating:
+    """Capacity over radius of one configuration, at round radii and evenly between them.
+
+    Parameters
+    ----------
+    setup : Setup
+        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
+    extension : tuple of float
+        [1]
+    unit : float
+        Of the radii that are to be round [m]
+
+    Returns
+    -------
+    Rating
+        One configuration; every `BETWEEN`-th radius is a round one, the first among them
+    """
+    length = float(condensed(setup.machine, extension).layout.boom_length[0])
+    boom, heel = setup.machine.boom, setup.machine.heel_out
+    closest = max(heel + length * float(np.cos(boom.greatest_angle)), 0.0)
+    farthest = heel + length * float(np.cos(boom.least_angle))
+    step = nice_step((farthest - closest) / unit, most=COLUMNS) * unit
+    first = max(np.ceil(closest / step), 1.0)
+    count = max(int(np.floor(farthest / step) - first) + 1, 1)
+    radii = step * (first + np.arange(BETWEEN * (count - 1) + 1) / BETWEEN)
+    return rate(setup, extension=np.array(extension), radius=radii)
+
+
+@lru_cache(maxsize=256)
+def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
+    """Answer a scene.
+
+    Parameters
+    ----------
+    scene : Scene
+    unit : float
+        Of the chart's radii [m]
+
+    Returns
+    -------
+    Answer
+    """
+    setup = setup_of(scene)
+    boom = condensed(setup.machine, scene.extension)
+    known = chart(setup, scene.extension, unit)
+    if scene.held == "radius":
+        radius = scene.radius
+        at, tried = _together(setup, boom, scene, known)
+    else:
+        at = respond(
+            setup, boom=boom, load=np.array([[scene.load]]), angle=np.array([[scene.angle]])
+        )
+        radius = float(at.radius[0, 0])
+        tried = _about(setup, boom, radius, known)
+    capacity, first = _capacity(setup, scene, radius, tried)
+    solved = bool(at.state.converged[0, 0])
+    drawn = at if solved else _unloaded(setup, boom, scene)
+    return Answer(
+        scene=scene,
+        setup=setup,
+        boom=boom,
+        at=drawn,
+        solved=solved,
+        trouble="" if solved else _trouble(setup, scene),
+        radius=radius,
+        capacity=capacity,
+        first=first,
+        standing=None if drawn is None else _standing(drawn, slew=scene.slew),
+    )
+
+
+_Found = tuple[float, int] | None
+
+
+def _together(
+    setup: Setup, boom: Condensed, scene: Scene, known: Rating
+) -> tuple[Response, _Found]:
+    """Try the load on the hook and loads about the capacity, at one held radius."""
+    guess = near.guess(known, radius=scene.radius)
+    loads = np.append(scene.load, near.TRIALS * guess if guess > 0.0 else [])
+    at = respond(setup, boom=boom, load=loads[None], radius=np.array([[scene.radius]]))
+    return at, near.crossing(at, first=1) if guess > 0.0 else None
+
+
+def _about(setup: Setup, boom: Condensed, radius: float, known: Rating) -> _Found:
+    """Try loads about the capacity alone, at the radius that a held angle has led to."""
+    guess = near.guess(known, radius=radius)
+    if not guess > 0.0:
+        return None
+    tried = respond(
+        setup, boom=boom, load=near.TRIALS[None] * guess, radius=np.array([[radius]])
+    )
+    return near.crossing(tried, first=0)
+
+
+def _capacity(
+    setup: Setup, scene: Scene, radius: float, found: _Found
+) -> tuple[float, Limit | None]:
+    if not np.isfinite(radius) or not radius > 0.0:
+        return np.nan, None
+    if found is not None:
+        return found[0], fixed(setup).limits[found[1]]
+    rated = rate(setup, extension=np.array(scene.extension), radius=np.array([radius]))
+    governing = int(rated.governing[0, 0])
+    return float(rated.capacity[0, 0]), rated.limits[governing] if governing >= 0 else None
+
+
+def _unloaded(setup: Setup, boom: Condensed, scene: Scene) -> Response | None:
+    held = {scene.held: np.array([[getattr(scene, scene.held)]])}
+    at = respond(setup, boom=boom, load=np.zeros((1, 1)), **held)
+    return at if bool(at.state.converged[0, 0]) else None
+
+
+def _trouble(setup: Setup, scene: Scene) -> str:
+    """Say what :func:`boomsim.rating.lift.lift` says of a lift that it refuses."""
+    held = {scene.held: getattr(scene, scene.held)}
+    try:
+        lift(setup, extension=np.array(scene.extension), load=scene.load, **held)
+    except ValueError as refusal:
+        return str(refusal)
+    return "The boom finds no equilibrium here."
+
+
+def _standing(at: Response, *, slew: float) -> Standing:
+    turn = np.array([slew])
+    weight, x, y = resultant(at, slew=turn)
+    return Standing(
+        balance=overturning(
+            at.boom,
+            placed=at.placed,
+            state=at.state,
+            support=at.setup.support,
+            slew=turn,
+            disturbances=at.setup.disturbances,
+        ),
+        weight=float(weight[0]),
+        x=float(x[0]),
+        y=float(y[0]),
+        reactions=support_reactions(at.setup.support, weight=weight, x=x, y=y),
+    )

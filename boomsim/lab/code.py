@@ -1,0 +1,41 @@
+"""A scene as three lines of code that anyone can run."""
+
+from boomsim.lab.scene import Scene, disturbances_of, setup_of
+from boomsim.machine.model import CALM
+
+
+def as_code(scene: Scene) -> str:
+    """Write the lines that work a scene out again.
+
+    Parameters
+    ----------
+    scene : Scene
+
+    Returns
+    -------
+    str
+        After them `found` is the scene's :class:`boomsim.rating.lift.Lift`
+
+    Examples
+    --------
+    >>> print(as_code(Scene()).splitlines()[2])
+    found = lift(setup, extension=[0.0, 0.0, 0.465, 0.465], load=8000.0, radius=10.0)
+    """
+    setup, disturbances = setup_of(scene), disturbances_of(scene)
+    slew = repr(scene.slew if scene.rated_for == "here" else scene.rated_for)
+    rigging = (
+        f"Rigging(counterweight={setup.counterweight.name!r}, support={setup.support.name!r}, "
+        f"parts={setup.parts})"
+    )
+    calm = disturbances == CALM
+    names = "Rigging, lift, load_machine, set_up"
+    disturbed = "" if calm else f", disturbances={disturbances!r}"
+    return "\n".join(
+        [
+            f"from boomsim.lab import {names if calm else 'Disturbances, ' + names}",
+            f"setup = set_up(load_machine({scene.machine!r}), rigging={rigging}, slew={slew}, "
+            f"rule={scene.rule!r}{disturbed})",
+            f"found = lift(setup, extension={list(scene.extension)}, load={scene.load!r}, "
+            f"{scene.held}={getattr(scene, scene.held)!r})",
+        ]
+    )

@@ -1,0 +1,74 @@
+"""What the views need of a setup and no slider changes: worked out once."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+
+from boomsim.figures.carrier import pieces
+from boomsim.lab.shape import heights
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.limits import Limit, limits_of
+from boomsim.rating.response import bear
+from boomsim.rating.setup import Setup, rear_sector
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Fixed:
+    """Of one setup.
+
+    Attributes
+    ----------
+    reach : ndarray, shape (sections, 2)
+        Axis to top and to bottom of each section [m]
+    crane : str
+        SVG of the crane without its boom, in metres, y upwards
+    back : float
+        How far the crane reaches behind the axis of rotation [m]
+    strongest_pad : float
+        Force that the strongest pad bears [N]
+    points : ndarray, shape (supports, 2)
+        Carrier axes [m]
+    rear : float
+        Half the over-rear sector [rad]
+    limits : tuple of Limit
+    """
+
+    reach: Array
+    crane: str
+    back: float
+    strongest_pad: float
+    points: Array
+    rear: float
+    limits: tuple[Limit, ...]
+
+
+@lru_cache(maxsize=256)
+def fixed(setup: Setup) -> Fixed:
+    """Work it out once for each setup object.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    Fixed
+    """
+    machine, strong = setup.machine, bear(setup)
+    shapes = pieces(machine, counterweight=setup.counterweight, support=setup.support)
+    pads = np.concatenate([strong.front_pad, strong.rear_pad])
+    return Fixed(
+        reach=heights(machine),
+        crane="".join(_metres(piece.corners, piece.tone) for piece in shapes),
+        back=-min(float(piece.corners[:, 0].min()) for piece in pieces(machine)),
+        strongest_pad=float(pads[np.isfinite(pads)].max(initial=0.0)) or 1.0,
+        points=np.array(setup.support.points),
+        rear=rear_sector(setup.support),
+        limits=limits_of(machine),
+    )
+
+
+def _metres(corners: Array, tone: str) -> str:
+    points = " ".join(f"{x:.3f},{y:.3f}" for x, y in corners.tolist())
+    return f'<polygon class="{tone}" vector-effect="non-scaling-stroke" points="{points}"/>'

@@ -1,0 +1,30 @@
+"""Style sheet and the one script of the explorer, as the browser gets them."""
+
+from html import escape
+from importlib.resources import files
+
+NAMER = """
+(function look(image, tries) {
+  const root = image.closest('.boomsim-explorer');
+  if (!root) { if (tries) setTimeout(() => look(image, tries - 1), 200); return; }
+  const name = () => root.querySelectorAll('.widget-slider').forEach(one => {
+    const handle = one.querySelector('.noUi-handle'), label = one.querySelector('.widget-label');
+    if (handle && label) handle.setAttribute('aria-label', label.textContent);
+  });
+  name();
+  new MutationObserver(name).observe(root, {childList: true, subtree: true});
+})(this, 50)
+"""
+"""Sliders come without a name for those who do not see them: give each handle its label's."""
+
+
+def head() -> str:
+    """HTML that an explorer begins with.
+
+    Returns
+    -------
+    str
+    """
+    sheet = files("boomsim.lab").joinpath("explorer.css").read_text(encoding="utf-8")
+    namer = escape(" ".join(NAMER.split()), quote=True)
+    return f'<style>{sheet}</style><img src="data:," alt="" style="display:none" onerror="{namer}">'

@@ -1,0 +1,117 @@
+"""Named scenes: a list that an instructor steps through, kept as JSON."""
+
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from os import PathLike
+from pathlib import Path
+from typing import Any
+
+from boomsim.lab.scene import Scene, as_dict, first_scene, from_dict, machine_of
+from boomsim.rating.compare import demonstration
+from boomsim.rating.strategies import label
+
+SCHEMA = "boomsim.scenes/1"
+MOST_BYTES = 1_000_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NamedScene:
+    """A scene with what the instructor calls it, and a note."""
+
+    name: str
+    scene: Scene
+    note: str = ""
+
+
+def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
+    """Scenes that a machine's list begins with: one length, several ways; one slewed to the side.
+
+    Parameters
+    ----------
+    machine : str
+
+    Returns
+    -------
+    tuple of NamedScene
+    """
+    start = first_scene(machine)
+    ways = demonstration(machine_of(machine).boom)
+    found = [
+        NamedScene(
+            name=f"one length: {label(row)} %",
+            scene=replace(start, extension=tuple(float(f) for f in row), system=system),
+        )
+        for row, system in zip(ways.extension, ways.system, strict=True)
+    ]
+    side = replace(start, rated_for="here", slew=round(3.141592653589793 / 2, 9))
+    return (*found, NamedScene(name="over the side", scene=side))
+
+
+def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Path:
+    """Save a list; a file that is there is replaced as a whole.
+
+    Parameters
+    ----------
+    scenes : iterable of NamedScene
+    path : str or path
+        A .json file
+
+    Returns
+    -------
+    Path
+    """
+    target = Path(path)
+    if target.suffix.lower() != ".json":
+        raise ValueError(f'Scenes are kept in a .json file, not in "{target.name}".')
+    plain = [{"name": s.name, "note": s.note, "scene": as_dict(s.scene)} for s in scenes]
+    beside = target.with_name(target.name + ".part")
+    text = json.dumps({"schema": SCHEMA, "scenes": plain}, indent=1, ensure_ascii=False)
+    beside.write_text(text + "\n", encoding="utf-8")
+    beside.replace(target)
+    return target
+
+
+def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:
+    """Read a list that was saved.
+
+    Parameters
+    ----------
+    path : str or path
+
+    Returns
+    -------
+    tuple of NamedScene
+
+    Raises
+    ------
+    ValueError
+        If the file is not such a list, or names what is not there.
+    """
+    target = Path(path)
+    if not target.is_file():
+        raise ValueError(f'There is no file of scenes "{target}".')
+    if target.stat().st_size > MOST_BYTES:
+        raise ValueError(f'"{target.name}" is too large for a list of scenes.')
+    try:
+        plain = json.loads(target.read_text(encoding="utf-8"))
+    except ValueError as fault:
+        raise ValueError(f'"{target.name}" is not a list of scenes: {fault}.') from None
+    if not isinstance(plain, dict) or plain.get("schema") != SCHEMA:
+        raise ValueError(f'"{target.name}" is not a list of scenes of the kind {SCHEMA}.')
+    return tuple(_named(k, one, target.name) for k, one in enumerate(_listed(plain, target.name)))
+
+
+def _listed(plain: dict[str, Any], file: str) -> Sequence[Any]:
+    listed = plain.get("scenes")
+    if not isinstance(listed, list):
+        raise ValueError(f'"{file}" has no list "scenes".')
+    return listed
+
+
+def _named(number: int, plain: Any, file: str) -> NamedScene:
+    try:
+        scene = from_dict(plain["scene"])
+        return NamedScene(name=str(plain["name"]), scene=scene, note=str(plain.get("note", "")))
+    except (ValueError, TypeError, KeyError, AttributeError) as fault:
+        raise ValueError(f'Scene {number + 1} of "{file}" cannot be read: {fault}') from None

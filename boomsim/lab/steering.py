@@ -1,0 +1,132 @@
+"""What each control does to a scene: its name and its value in, the next scene out. No widgets."""
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from boomsim.lab.answer import Answer
+from boomsim.lab.moves import (
+    choose_machine,
+    choose_system,
+    hold_angle,
+    hold_radius,
+    move_section,
+)
+from boomsim.lab.ranges import Range, angle_range, load_range, radius_range, slew_range
+from boomsim.lab.scene import Look, Scene, machine_of
+
+FACTORS = {
+    "wind_speed": 1.0,
+    "lean": float(np.radians(1.0)),
+    "lean_across": float(np.radians(1.0)),
+    "side_pull": 0.01,
+}
+"""SI value of one unit of the sliders of what eats capacity."""
+
+
+def ranges(scene: Scene, look: Look) -> dict[str, Range]:
+    """How far the sliders for radius, boom angle, load and slew angle go with a machine.
+
+    Parameters
+    ----------
+    scene : Scene
+    look : Look
+
+    Returns
+    -------
+    dict of str to Range
+    """
+    machine, units = machine_of(scene.machine), look.units
+    return {
+        "radius": radius_range(machine, units=units),
+        "angle": angle_range(machine, units=units),
+        "load": load_range(machine, units=units),
+        "slew": slew_range(units=units),
+    }
+
+
+def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Scene:
+    """Move a control.
+
+    Parameters
+    ----------
+    scene : Scene
+    name : str
+        Of the control
+    value : object
+        As the control gives it, in the units shown
+    look : Look
+    now : Answer
+        To `scene`; what is held next begins where the boom is
+
+    Returns
+    -------
+    Scene
+    """
+    if name.startswith("section "):
+        fraction = value if scene.system == "pinned" else value / 100.0
+        return move_section(scene, section=int(name.split()[1]), fraction=fraction)
+    if name in FACTORS:
+        return _with(scene, name, value * FACTORS[name])
+    if name in ("radius", "angle", "load", "slew"):
+        return _placed(scene, name, ranges(scene, look)[name].to_si(value))
+    if name == "held":
+        return _holding(scene, value, now)
+    if name == "system":
+        return choose_system(scene, system=value)
+    if name == "machine":
+        return choose_machine(scene, machine=value)
+    return _with(scene, name, value)
+
+
+def _with(scene: Scene, name: str, value: Any) -> Scene:
+    return replace(scene, **{name: value})
+
+
+def _placed(scene: Scene, name: str, value: float) -> Scene:
+    if name == "radius":
+        return hold_radius(scene, radius=value)
+    if name == "angle":
+        return hold_angle(scene, angle=value)
+    return _with(scene, name, value)
+
+
+def _holding(scene: Scene, what: str, now: Answer) -> Scene:
+    """Hold the other of radius and angle, at what it is now."""
+    at = now.at
+    if what == scene.held or at is None:
+        return scene
+    if what == "radius":
+        return hold_radius(scene, radius=float(at.radius[0, 0]))
+    return hold_angle(scene, angle=float(at.state.angle[0, 0]))
+
+
+def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
+    """Where every slider stands in a scene; the one of radius and angle that follows, too.
+
+    Parameters
+    ----------
+    scene : Scene
+    look : Look
+    now : Answer
+        To `scene`
+
+    Returns
+    -------
+    dict of str to object
+        By name, in the units shown
+    """
+    spans, at = ranges(scene, look), now.at
+    values = {name: getattr(scene, name) for name in spans}
+    if at is not None and now.solved:
+        values["radius"] = float(at.radius[0, 0])
+        values["angle"] = float(at.state.angle[0, 0])
+    values[scene.held] = getattr(scene, scene.held)
+    shown: dict[str, Any] = {name: spans[name].to_shown(v) for name, v in values.items()}
+    scale = 1.0 if scene.system == "pinned" else 100.0
+    for k, fraction in enumerate(scene.extension, start=1):
+        shown[f"section {k}"] = fraction if scale == 1.0 else round(fraction * scale, 9)
+    for name, factor in FACTORS.items():
+        shown[name] = round(getattr(scene, name) / factor, 9)
+    return {**shown, "wind_across": scene.wind_across}

@@ -1,0 +1,1 @@
+"""The explorer's views: one file each, an answer and a place in, SVG out."""

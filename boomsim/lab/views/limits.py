@@ -1,0 +1,160 @@
+"""How much of every limit is used: a bar for each, by section and for the whole crane."""
+
+from math import isfinite
+
+import numpy as np
+
+from boomsim.lab.answer import Answer
+from boomsim.lab.fixed import fixed
+from boomsim.lab.ink import level
+from boomsim.lab.scene import Look
+from boomsim.lab.svg import Box, rect, text, view
+from boomsim.lab.words import gives_way, percent
+from boomsim.mechanics.stability import section_name
+from boomsim.rating.limits import Limit
+
+KINDS = {
+    "stress": ("steel", "yields"),
+    "plate buckling": ("plates", "buckle"),
+    "front pad": ("front", "pad"),
+    "rear pad": ("rear", "pad"),
+    "web crushing": ("web", "crushed"),
+    "lock": ("lock", "gives"),
+}
+"""Limits of a section, as column heads of two short lines."""
+
+WHOLE = {
+    "boom buckling": "whole boom buckles",
+    "luffing cylinder": "luffing cylinder",
+    "line pull": "hoist line pull",
+    "slewing ring": "slewing ring",
+    "tipping": "tips over",
+    "backward": "tips backwards",
+}
+
+
+def limits_view(answer: Answer, look: Look, box: Box) -> str:
+    """Draw it.
+
+    Parameters
+    ----------
+    answer : Answer
+    look : Look
+    box : Box
+
+    Returns
+    -------
+    str
+        SVG
+    """
+    limits = fixed(answer.setup).limits
+    uses = np.full(len(limits), np.nan)
+    if answer.at is not None and answer.solved:
+        uses = answer.at.use[:, 0, 0]
+    found = dict(zip((limit.key for limit in limits), uses.tolist(), strict=True))
+    parts = _grid(answer, box, found) if not look.projector else []
+    parts += _whole(answer, look, box, found)
+    return view("limits", _label(answer, limits, found), parts)
+
+
+def _label(answer: Answer, limits: tuple[Limit, ...], found: dict[str, float]) -> str:
+    order = sorted(limits, key=lambda limit: -_known(found[limit.key]))
+    said = "; ".join(f"{limit.words} {percent(found[limit.key])}" for limit in order[:6])
+    first = f" First to give way: {gives_way(answer.first)}." if answer.first else ""
+    return f"Use of every limit, the most used first: {said}.{first}"
+
+
+def _known(use: float) -> float:
+    return use if use == use else -1.0
+
+
+def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
+    sections = len(answer.setup.machine.boom.sections)
+    name = 78.0
+    wide = (box.width - name) / len(KINDS)
+    parts = [text(box.x, box.y + 12, "Used of every limit", "h")]
+    for k, (above, below) in enumerate(KINDS.values()):
+        x = box.x + name + (k + 0.5) * wide - 2
+        parts.append(text(x, box.y + 32, above, "s m"))
+        parts.append(text(x, box.y + 44, below, "s m"))
+    high = _row(sections)
+    for i in range(sections):
+        y = box.y + 50 + i * high
+        parts.append(text(box.x, y + high / 2 + 3, section_name(i), "t"))
+        for k, kind in enumerate(KINDS):
+            use = found.get(f"{kind} {i}")
+            if use is not None:
+                cell = Box(x=box.x + name + k * wide, y=y + 2, width=wide - 5, height=high - 6)
+                parts += _bar(cell, use, f"{kind} {i}", answer)
+                bold = _said(use, f"{kind} {i}", answer)[1]
+                middle = cell.x + cell.width / 2, cell.y + cell.height / 2 + 4.2
+                parts.append(text(*middle, percent(use), f"s num halo solid m{bold}"))
+    return parts
+
+
+def _row(sections: int) -> float:
+    return min(32.0, 165.0 / sections)
+
+
+def _whole(answer: Answer, look: Look, box: Box, found: dict[str, float]) -> list[str]:
+    rows = [(name, words, found[name]) for name, words in WHOLE.items()]
+    if look.projector:
+        return _large(answer, box, [*_largest(answer, found), *rows])
+    sections = len(answer.setup.machine.boom.sections)
+    top, parts = box.y + 50 + sections * _row(sections) + 12, []
+    high = min((box.bottom - top) / len(rows), 30.0)
+    for k, (key, words, use) in enumerate(rows):
+        y = top + k * high
+        cell = Box(x=box.x + 138, y=y + 2, width=box.width - 216, height=high - 6)
+        parts.append(text(box.x, y + high / 2 + 4, words, "t"))
+        parts += _bar(cell, use, key, answer)
+        said, bold = _said(use, key, answer)
+        parts.append(text(cell.right + 8, cell.y + cell.height / 2 + 4.2, said, f"t num{bold}"))
+    return parts
+
+
+def _large(answer: Answer, box: Box, rows: list[tuple[str, str, float]]) -> list[str]:
+    """For a projector: words over a bar as wide as the box."""
+    high, parts = box.height / len(rows), []
+    for k, (key, words, use) in enumerate(rows):
+        y = box.y + k * high
+        said, bold = _said(use, key, answer)
+        parts.append(text(box.x, y + 17, words, "t" + bold))
+        parts.append(text(box.right - 4, y + 17, said, f"t e num{bold}"))
+        cell = Box(x=box.x, y=y + 24, width=box.width - 4, height=max(high - 32, 6.0))
+        parts += _bar(cell, use, key, answer)
+    return parts
+
+
+def _said(use: float, key: str, answer: Answer) -> tuple[str, str]:
+    first = answer.first is not None and answer.first.key == key
+    return percent(use) + (" first" if first else ""), " b" if first else ""
+
+
+def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, float]]:
+    """Of each section the limit that is used most."""
+    rows = []
+    for i in range(len(answer.setup.machine.boom.sections)):
+        known = {kind: found[f"{kind} {i}"] for kind in KINDS if f"{kind} {i}" in found}
+        kind = max(known, key=lambda one: _known(known[one]))
+        rows.append((f"{kind} {i}", f"{section_name(i)}: {' '.join(KINDS[kind])}", known[kind]))
+    return rows
+
+
+def _bar(cell: Box, use: float, key: str, answer: Answer) -> list[str]:
+    """Draw a trough that a use fills; the first to give way has a heavy frame."""
+    known = use if isfinite(use) else (1.0 if use > 0 else 0.0)
+    tips = key in ("tipping", "backward") and known <= 1.0
+    more = f' data-limit="{key}" data-use="{use:.4f}"'
+    width = cell.width * min(max(known, 0.0), 1.0)
+    fill = "tips" if tips else level(known)
+    parts = [
+        rect(cell.x, cell.y, cell.width, cell.height, "trough"),
+        rect(cell.x, cell.y, width, cell.height, fill, more=more),
+    ]
+    if answer.first is not None and answer.first.key == key:
+        more = ' data-part="first"'
+        parts.append(
+            rect(cell.x - 1, cell.y - 1, cell.width + 2, cell.height + 2, "first", more=more)
+        )
+    return parts
