@@ -1,13 +1,14 @@
 """How difficult a numeric problem is, measured from its formulas before anyone has sat it."""
 
-from collections.abc import Sequence
+from functools import lru_cache
 
 from sympy import Add, Expr, Function, Mul, Pow, S
 
 EASIEST, HARDEST = 1, 5
 
 
-def effort_of(formulas: Sequence[Expr]) -> int:
+@lru_cache(maxsize=1024)
+def effort_of(formulas: tuple[Expr, ...]) -> int:
     """Measure the difficulty of a chain of steps.
 
     One for each step; one more for every three operations after the first; one more when an
@@ -16,7 +17,7 @@ def effort_of(formulas: Sequence[Expr]) -> int:
 
     Parameters
     ----------
-    formulas : sequence of Expr
+    formulas : tuple of Expr
         Of the steps
 
     Returns
@@ -28,6 +29,21 @@ def effort_of(formulas: Sequence[Expr]) -> int:
     curved = any(_is_curved(formula) for formula in formulas)
     points = len(formulas) + max(operations - 1, 0) // 3 + curved
     return max(EASIEST, min(HARDEST, points))
+
+
+@lru_cache(maxsize=4096)
+def letters_of(formula: Expr) -> frozenset[str]:
+    """Names of all letters in a formula.
+
+    Parameters
+    ----------
+    formula : Expr
+
+    Returns
+    -------
+    frozenset of str
+    """
+    return frozenset(str(letter) for letter in formula.free_symbols)
 
 
 def _operations(formula: Expr) -> int:

@@ -12,7 +12,7 @@ from sympy import Expr, Symbol, evaluate
 from sympy.core.relational import Relational
 
 from boomsim.papers.chance import Chance
-from boomsim.papers.effort import effort_of
+from boomsim.papers.effort import effort_of, letters_of
 from boomsim.papers.measures import METRIC, Unit, unit
 from boomsim.papers.spreads import Spread, spread
 
@@ -58,7 +58,7 @@ class Given:
     @property
     def name(self) -> str:
         """The letter as text."""
-        return str(self.letter)
+        return str(self.letter.name)
 
     def spread(self, system: str) -> Spread:
         """Values it may take in one unit system."""
@@ -102,16 +102,21 @@ class Step:
     @property
     def name(self) -> str:
         """The letter as text."""
-        return str(self.letter)
+        return str(self.letter.name)
 
     def unit(self, system: str) -> Unit:
         """Return unit of the result in one unit system."""
         return unit(self.metric if system == METRIC else self.us)
 
     @property
+    def is_reading(self) -> bool:
+        """Whether it only takes a value over, from a chart or a picture."""
+        return bool(self.formula.is_Symbol)
+
+    @property
     def needs(self) -> frozenset[str]:
         """Letters in its formula."""
-        return frozenset(str(letter) for letter in self.formula.free_symbols)
+        return letters_of(self.formula)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -213,7 +218,7 @@ class Family:
     @property
     def difficulty(self) -> int:
         """From 1 to 5, measured from the formulas: see :func:`boomsim.papers.effort.effort_of`."""
-        return effort_of([step.formula for step in self.steps])
+        return effort_of(tuple(step.formula for step in self.steps))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

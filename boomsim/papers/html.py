@@ -222,14 +222,10 @@ def _line(question: Question, place: int) -> str:
     problem, step = question.problem, question.steps[place]
     part = {asked.step.name: asked.part for asked in question.asked}.get(step.name)
     order = problem.letters
-    chain = "<mo>=</mo>".join(
-        f"<mrow>{side}</mrow>"
-        for side in (
-            letter(step.name, MATHML),
-            in_letters(step.formula, order, MATHML),
-            in_numbers(step.formula, order, MATHML, shown=problem.shown),
-        )
-    )
+    sides = [letter(step.name, MATHML), in_letters(step.formula, order, MATHML)]
+    if not step.is_reading:
+        sides.append(in_numbers(step.formula, order, MATHML, shown=problem.shown))
+    chain = "<mo>=</mo>".join(f"<mrow>{side}</mrow>" for side in sides)
     between = "" if part is not None else " between"
     return (
         f'<p class="step">{f"({part}) " if part else ""}{escape(step.does)}</p>'

@@ -115,7 +115,8 @@ def _answers(question: Question, kind: str) -> Iterator[str]:
         formula = in_letters(step.formula, problem.letters, LATEX)
         numbers = in_numbers(step.formula, problem.letters, LATEX, shown=problem.shown)
         result = LATEX.number(problem.shown(step.name))
-        shown = f"$${letter(step.name, LATEX)} = {formula} = {numbers} = {result}$$"
+        sides = [letter(step.name, LATEX), formula, *[numbers] * (not step.is_reading), result]
+        shown = f"$${' = '.join(sides)}$$"
         accepted = f" Accepted: {low} to {high} [{step.marks}]." if kind == "marking" else ""
         yield from ("", f"{_plain(step.does)}{accepted}", "", shown)
     wrong = {one.letter: one.slip for one in problem.choices if not one.right}

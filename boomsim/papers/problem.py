@@ -259,21 +259,25 @@ def _confirm(family: Family, givens: Mapping[str, float], answer: float, seed: s
 def _choices(problem: Problem, family: Family, dice: Chance) -> tuple[Choice, ...]:
     """Mix the answer with what known slips lead to; () if too few stand apart."""
     last = family.steps[-1]
-    kept: list[tuple[float, Slip | None]] = [(problem.results[last.name].value, None)]
+    kept: list[tuple[Amount, Slip | None]] = [(problem.results[last.name], None)]
     for slip in dice.shuffled(family.slips):
         value = solve(family, problem.values, slip=slip)[last.name]
-        apart = all(not close(value, one, tolerance=APART * last.tolerance) for one, _ in kept)
-        if value > 0 and apart and len(kept) < CHOICES:
-            kept.append((value, slip))
+        if value > 0 and len(kept) < CHOICES:
+            wrong = result(value, last.unit(problem.system), figures=last.figures)
+            if all(_are_apart(wrong, one, last.tolerance) for one, _ in kept):
+                kept.append((wrong, slip))
     if len(kept) < CHOICES:
         return ()
-    unit = last.unit(problem.system)
-    texts = {v: result(v, unit, figures=last.figures).text(system=problem.system) for v, _ in kept}
     return tuple(
-        Choice(letter="ABCDEF"[place], text=(Piece(text=texts[value]),), right=slip is None,
-               slip=slip.words if slip else "")
-        for place, (value, slip) in enumerate(dice.shuffled(kept))
+        Choice(letter="ABCDEF"[place], text=(Piece(text=amount.text(system=problem.system)),),
+               right=slip is None, slip=slip.words if slip else "")
+        for place, (amount, slip) in enumerate(dice.shuffled(kept))
     )  # fmt: skip
+
+
+def _are_apart(one: Amount, other: Amount, tolerance: float) -> bool:
+    """Whether two choices can be told apart as they are printed."""
+    return not close(float(one.number), float(other.number), tolerance=APART * tolerance)
 
 
 def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | None:

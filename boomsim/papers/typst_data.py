@@ -105,7 +105,9 @@ def _line(question: Question, place: int) -> Data:
         "words": step.words,
         "letter": letter(step.name, TYPST),
         "formula": in_letters(step.formula, order, TYPST),
-        "numbers": in_numbers(step.formula, order, TYPST, shown=problem.shown),
+        "numbers": ""
+        if step.is_reading
+        else in_numbers(step.formula, order, TYPST, shown=problem.shown),
         "result": problem.shown(step.name),
         "low": low,
         "high": high,
