@@ -2,7 +2,8 @@
 
 import numpy as np
 
-NEAR = 1e-6
+NEAR = np.radians(0.5)
+"""Jacks need not stand quite square for a boom to be over the side [rad]."""
 
 NAMED = (
     (0.0, "over the rear"),

@@ -123,7 +123,7 @@ class Raised:
         return Event(
             kind=KINDS[name],
             name=name,
-            words="the crane tips over" if tips else limit.words,
+            words="the crane tips" if tips else limit.words,
             load=load,
             multiple=load / self.rated,
             limit=limit,

@@ -1,0 +1,159 @@
+"""Picture of what eats capacity, and of what a kilogram costs."""
+
+from typing import Any
+
+import numpy as np
+from matplotlib.figure import Figure
+from matplotlib.patches import Rectangle
+
+from boomsim.figures.lettering import text_width
+from boomsim.figures.loss_bars import draw_bars
+from boomsim.figures.page import Page, new_page
+from boomsim.figures.panels import heading
+from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of
+from boomsim.figures.words import machine_words, setup_words
+from boomsim.rating.limits import STRUCTURAL
+from boomsim.rating.losses import Losses
+from boomsim.rating.sensitivity import Sensitivity
+from boomsim.rating.strategies import label
+from boomsim.rating.telling_losses import tell_governing, tell_taker
+from boomsim.units import show
+
+WIDTH, ROW, WORDS = 0.19, 0.0048, 0.062
+"""Page width, distance of the rows, room for what a row is [m]."""
+
+FEW = 3
+"""Up to so many places there is room for masses beside the percents."""
+
+HEAD, SECTION, KEY = 0.0160, 0.0075, 0.008
+"""Room for the columns' heads, for a heading, and for the key [m]."""
+
+
+def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric") -> Figure:
+    """Draw what eats capacity at a few places, and what a kilogram costs there.
+
+    Parameters
+    ----------
+    found : Losses
+    costs : Sensitivity
+        At the same places
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    Figure
+    """
+    takers, parts = len(found.takers) * ROW, len(costs.name) * ROW
+    page = new_page(
+        width=WIDTH,
+        height=0.0260 + HEAD + takers + SECTION + 0.0055 + parts + KEY,
+        title=f"{machine_words(found.setup)}: what eats capacity",
+        subtitle=setup_words(found.setup, units=units),
+    )
+    top = page.room[1]
+    _heads(page, found, units)
+    bottom = top - HEAD - takers
+    heading(page, "What each takes", left=0.0, top=top, width=WORDS)
+    _draw_takers(page, found, units, bottom=bottom, height=takers)
+    top, unit = bottom - SECTION, "kilogram" if units == "metric" else "pound"
+    heading(
+        page,
+        f"What a {unit} more in a part costs (−) or gives (+): {unit}s of rated load",
+        left=0.0,
+        top=top,
+        width=WORDS,
+    )
+    _draw_costs(page, costs, bottom=top - 0.0055 - parts, height=parts)
+    _draw_key(page)
+    return page.figure
+
+
+def _columns(page: Page, count: int) -> list[tuple[float, float]]:
+    """Left edge and width of each column [m]."""
+    room = page.room[0] - WORDS
+    return [(WORDS + k * room / count, 0.94 * room / count) for k in range(count)]
+
+
+def _heads(page: Page, found: Losses, units: str) -> None:
+    """Say over each column which place it is."""
+    columns = _columns(page, len(found.capacity))
+    for k, (left, _) in enumerate(columns):
+        lines = (
+            f"{show(float(found.places.radius[k]), 'length', units)}, boom "
+            f"{show(float(found.length[k]), 'length', units)}",
+            f"{label(found.places.extension[k])} %",
+            f"rated {show(float(found.capacity[k]), 'mass', units)} by",
+            tell_governing(found.governing[k]),
+        )
+        for n, words in enumerate(lines):
+            room = columns[k][1]
+            size = min(SMALL, SMALL * room / text_width(words, size=SMALL, bold=n == 0))
+            x = (page.left + left) / page.width
+            y = (page.bottom + page.room[1] - n * 0.0036) / page.height
+            style = type_of(size, bold=n == 0, colour=QUIET if n else INK)
+            page.figure.text(x, y, words, ha="left", va="top", **style)
+
+
+def _draw_takers(
+    page: Page, found: Losses, units: str, *, bottom: float, height: float
+) -> None:
+    columns = _columns(page, len(found.capacity))
+    axes = [
+        page.axes(left=left, bottom=bottom, width=width, height=height) for left, width in columns
+    ]
+    loss, share = found.loss, np.maximum(found.share, 0.0)
+    structural = np.array(
+        [[g is not None and g.family == STRUCTURAL for g in t.governing] for t in found.takers]
+    )
+
+    def write(row: int, column: int) -> str:
+        if share[row, column] < 5e-4:
+            return "nothing"
+        taken = show(float(loss[row, column]), "mass", units)
+        if found.takers[row].governing[column] is None:
+            return "all of it"
+        part = f"{100 * share[row, column]:.1f} %"
+        return part if len(found.capacity) > FEW else f"{taken}, {part}"
+
+    rows = [tell_taker(taker, units=units) for taker in found.takers]
+    draw_bars(axes, share, rows=rows, structural=structural, write=write, width=columns[0][1])
+
+
+def _draw_costs(
+    page: Page, costs: Sensitivity, *, bottom: float, height: float
+) -> None:
+    columns = _columns(page, len(costs.is_stability))
+    axes = [
+        page.axes(left=left, bottom=bottom, width=width, height=height) for left, width in columns
+    ]
+    best = np.where(np.abs(costs.best) < 5e-3, 0.0, costs.best)
+    structural = np.broadcast_to(~costs.is_stability, best.shape)
+
+    def write(row: int, column: int) -> str:
+        if costs.kink[row, column]:
+            return "limit changes"
+        value = best[row, column]
+        return f"{value:+.2f}".replace("-", "−") if value else "nothing"
+
+    draw_bars(
+        axes, best, rows=list(costs.name), structural=structural, write=write, width=columns[0][1]
+    )
+
+
+def _draw_key(page: Page) -> None:
+    ax = page.axes(left=0.0, bottom=0.0, width=page.room[0], height=KEY - 0.003)
+    ax.set_axis_off()
+    ax.set_xlim(0.0, page.room[0])
+    ax.set_ylim(0.0, 1.0)
+    words = ("stability governs then", "strength governs then")
+    for k, (family, text) in enumerate(zip(("stability", "structural"), words, strict=True)):
+        left = WORDS + k * 0.042
+        look: dict[str, Any] = {
+            "facecolor": INK if family == "stability" else PAPER,
+            "edgecolor": INK,
+            "hatch": FAMILIES[family].hatch,
+        }
+        ax.add_patch(Rectangle((left, 0.2), 0.006, 0.55, linewidth=0.7, **look))
+        style = type_of(SMALL, colour=QUIET)
+        ax.text(left + 0.0075, 0.48, text, ha="left", va="center", **style)

@@ -1,0 +1,108 @@
+"""Picture of one lift past its rated load."""
+
+from matplotlib.figure import Figure
+
+from boomsim.figures.overload_events import draw_event_key, draw_events
+from boomsim.figures.overload_fall import draw_fall
+from boomsim.figures.overload_feel import draw_feel
+from boomsim.figures.page import Page, new_page
+from boomsim.figures.panels import heading
+from boomsim.figures.words import machine_words, setup_words
+from boomsim.rating.directions import direction
+from boomsim.rating.overload import Overload
+from boomsim.rating.strategies import label
+from boomsim.units import show
+
+WIDTH, LOWER = 0.19, 0.068
+"""Page width, height of the lower two panels [m]."""
+
+WORDS, NUMBERS, ROW = 0.068, 0.036, 0.0050
+"""Room for what happens and for its load, distance of the rows [m]."""
+
+HALF = 0.083
+"""Width of the left lower panel [m]."""
+
+JUST = 0.95
+"""Nearer to the tipping load than this the floats do tell [1]."""
+
+
+def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
+    """Draw one lift past its rated load.
+
+    Parameters
+    ----------
+    result : Overload
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    Figure
+    """
+    rows = max(len(result.events), 4)
+    events = (rows + 0.5) * ROW
+    page = new_page(
+        width=WIDTH,
+        height=0.053 + events + LOWER,
+        title=f"{machine_words(result.setup)}: {_title(result)}",
+        subtitle=f"extension {label(result.extension)} %; rated "
+        f"{show(result.rated, 'mass', units)} at {show(result.radius, 'length', units)}; boom "
+        f"{result.hold} kept; {setup_words(result.setup, units=units)}",
+    )
+    top = page.room[1]
+    heading(page, "Order of events as the load is raised", left=0.0, top=top, width=0.17)
+    bottom = top - 0.0075 - events
+    width = page.room[0] - WORDS - NUMBERS
+    draw_events(
+        page.axes(left=WORDS, bottom=bottom, width=width, height=events), result, units=units
+    )
+    key = page.axes(left=0.0, bottom=bottom - 0.0140, width=page.room[0], height=0.005)
+    draw_event_key(key, result, width=page.room[0])
+    _lower(page, result, units, top=bottom - 0.0175)
+    return page.figure
+
+
+def _title(result: Overload) -> str:
+    first = result.first
+    if first is None:
+        return "nothing breaks and nothing tips"
+    what = "tips" if result.warns else "breaks"
+    said = f"it {what} first, at {first.multiple:.2f} times the rated load"
+    if result.warns:
+        return said
+    return f"{said}, {'just before it tips' if result.ratio > JUST else 'without warning'}"
+
+
+def _lower(page: Page, result: Overload, units: str, *, top: float) -> None:
+    feel = result.feel
+    heading(
+        page,
+        f"What could be felt, {direction(feel.slew)}",
+        left=0.0,
+        top=top,
+        width=HALF,
+    )
+    each, gap = 0.0130, 0.0062
+    floor = 0.0085
+    axes = [
+        page.axes(left=0.010, bottom=floor + k * (each + gap), width=HALF - 0.014, height=each)
+        for k in (2, 1, 0)
+    ]
+    draw_feel(axes, result, units=units)
+    left = HALF + 0.008
+    width = page.room[0] - left
+    if result.fall is None:
+        heading(page, "No load tips it here", left=left, top=top, width=width)
+        return
+    heading(
+        page,
+        "Once it leans: does it come back?",
+        left=left,
+        top=top,
+        width=width,
+        note="ring: from a larger lean it does not; load hangs clear",
+    )
+    ax = page.axes(
+        left=left + 0.011, bottom=floor, width=width - 0.032, height=top - 0.0115 - floor
+    )
+    draw_fall(ax, result.fall, units=units)

@@ -1,0 +1,170 @@
+"""What each float carries through a whole turn, and how hard it presses on the ground."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from matplotlib.axes import Axes
+from matplotlib.lines import Line2D
+from matplotlib.ticker import FixedLocator, FuncFormatter, MaxNLocator, StrMethodFormatter
+
+from boomsim.figures.scales import display_of, quiet_axes
+from boomsim.figures.styles import (
+    FAINT,
+    INK,
+    PAPER,
+    QUIET,
+    SMALL,
+    Identity,
+    identity,
+    type_of,
+)
+from boomsim.machine.model import Support
+from boomsim.rating.floats import GroundLoads
+
+WORDS = {-180: "front", -90: "left", 0: "rear", 90: "right", 180: "front"}
+"""Where the boom points at slew angles [°]."""
+
+FEW = 6
+"""Up to so many supports each has a line of its own."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class ReactionCurves:
+    """Artists of the supports' reactions.
+
+    Attributes
+    ----------
+    ax, pressure : Axes
+        Forces to the left, ground pressure to the right
+    units : str
+        "metric" or "us"
+    lines : tuple of Line2D
+        One for each support
+    """
+
+    ax: Axes
+    pressure: Axes
+    units: str
+    lines: tuple[Line2D, ...]
+
+
+def float_name(support: Support, which: int) -> str:
+    """Name a support by where it stands: "front left".
+
+    Parameters
+    ----------
+    support : Support
+    which : int
+
+    Returns
+    -------
+    str
+        With its number among several of that name
+    """
+    xs = sorted({x for x, _ in support.points})
+    x, y = support.points[which]
+    row = "rear" if x >= sum(xs) / len(xs) else "front"
+    name = f"{row} {'right' if y > 0 else 'left'}"
+    if len(support.points) <= 4:
+        return name
+    return f"{name} {1 + [v for v in xs if (v >= sum(xs) / len(xs)) == (row == 'rear')].index(x)}"
+
+
+def draw_reactions(
+    ax: Axes, loads: GroundLoads, support: Support, *, units: str = "metric"
+) -> ReactionCurves:
+    """Draw the reactions of all supports.
+
+    Parameters
+    ----------
+    ax : Axes
+        With room to its right for the pressures
+    loads : GroundLoads
+    support : Support
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    ReactionCurves
+    """
+    many = len(loads.force) > FEW
+    lines = tuple(
+        ax.plot(
+            [], [], color=FAINT if many else look.colour, linewidth=1.0 if many else 1.5,
+            marker="" if many else look.marker, markersize=4.0, markerfacecolor=PAPER,
+            markeredgewidth=0.9, zorder=3.0, clip_on=False,
+        )[0]
+        for look in (identity(k) for k in range(len(loads.force)))
+    )  # fmt: skip
+    artists = ReactionCurves(ax=ax, pressure=ax.twinx(), units=units, lines=lines)
+    update_reactions(artists, loads)
+    return artists
+
+
+def update_reactions(artists: ReactionCurves, loads: GroundLoads) -> None:
+    """Show another lift; see :func:`draw_reactions`.
+
+    Parameters
+    ----------
+    artists : ReactionCurves
+    loads : GroundLoads
+    """
+    ax, slew = artists.ax, np.degrees(loads.loads.slew)
+    force = display_of("force", artists.units, loads.force)
+    stress = display_of("pressure", artists.units, loads.pressure)
+    for k, line in enumerate(artists.lines):
+        line.set_data(slew, loads.force[k] / force.factor)
+        # A marker every 45 degrees, from another place on each line.
+        line.set_markevery((3 * k, 9))
+    right = artists.pressure
+    quiet_axes(right, x="", y="", grid="none")
+    quiet_axes(ax, x="where the boom points", y="")
+    high = 1.06 * float(np.nanmax(loads.force))
+    ax.set_ylim(0.0, high / force.factor)
+    ax.set_title(f"force, {force.symbol}", loc="left", pad=3.0, **type_of(SMALL))
+    ax.tick_params(labelsize=SMALL)
+    right.spines["right"].set_visible(True)
+    right.spines["left"].set_visible(False)
+    right.yaxis.tick_right()
+    right.yaxis.set_major_locator(MaxNLocator(nbins=6))
+    right.yaxis.set_major_formatter(StrMethodFormatter("{x:,g}"))
+    right.tick_params(labelsize=SMALL)
+    # The two share their x axis: set it once the second has had its look.
+    ax.xaxis.set_major_locator(FixedLocator(list(WORDS)))
+    ax.xaxis.set_major_formatter(FuncFormatter(lambda x, _: WORDS.get(round(x), "")))
+    ax.set_xlim(-180.0, 180.0)
+    right.set_ylim(0.0, high / loads.area / stress.factor)
+    right.set_title(f"on the ground, {stress.symbol}", loc="right", pad=3.0, **type_of(SMALL))
+
+
+def draw_reaction_key(ax: Axes, support: Support) -> None:
+    """Name the supports' lines, in two rows.
+
+    Parameters
+    ----------
+    ax : Axes
+        Without a frame of its own
+    support : Support
+    """
+    ax.set_axis_off()
+    ax.set_xlim(0.0, 1.0)
+    ax.set_ylim(0.0, 1.0)
+    count = len(support.points)
+    if count > FEW:
+        style = type_of(SMALL, colour=QUIET)
+        ax.text(0.0, 0.5, f"a line for each of {count} tyres", ha="left", va="center", **style)
+        return
+    across = -(-count // 2)
+    for k in range(count):
+        look: Identity = identity(k)
+        left, y = (k % across) / across, 0.78 - 0.52 * (k // across)
+        ax.add_line(
+            Line2D(
+                [left + 0.005, left + 0.03, left + 0.055], [y] * 3, color=look.colour,
+                linewidth=1.5, marker=look.marker, markevery=[1], markersize=4.0,
+                markerfacecolor=PAPER, markeredgewidth=0.9, clip_on=False,
+            )
+        )  # fmt: skip
+        words = float_name(support, k)
+        ax.text(left + 0.075, y, words, ha="left", va="center", **type_of(SMALL, colour=INK))

@@ -1,0 +1,176 @@
+"""Would it tip first? The load of the first structural failure over the tipping load, over a chart.
+
+Each cell takes the configuration that the chart uses there. As in :mod:`boomsim.rating.overload`
+the boom angle is the one at which the rated load hangs at the radius, and it is kept.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
+from boomsim.rating.charts.chart import Chart
+from boomsim.rating.raising import (
+    GIVES_WAY,
+    TIPS,
+    hang,
+    largest_load,
+    load_at_one,
+    most_used,
+    no_margin,
+    rows_of,
+)
+from boomsim.rating.setup import Setup
+
+BATCH = 24
+"""Configurations solved together; so many fit a processor's cache."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class OverloadMap:
+    """What would end it, all over a chart. Shapes (rows, columns) of the chart.
+
+    Attributes
+    ----------
+    chart : Chart
+    failure, tipping : ndarray
+        Loads of the first structural failure and of tipping; infinite where never, NaN where the
+        chart is blank [kg]
+    gives_way : ndarray of int
+        Index into the chart's limits of what fails first; -1 where blank
+    """
+
+    chart: Chart
+    failure: Array
+    tipping: Array
+    gives_way: np.ndarray
+
+    @property
+    def ratio(self) -> Array:
+        """First failure over tipping: above one the crane tips first [1]."""
+        return np.asarray(self.failure / self.tipping)
+
+    @property
+    def breaks_first(self) -> np.ndarray:
+        """True where something gives way before the crane tips: nothing warns."""
+        return np.asarray(self.ratio < 1.0)
+
+    @property
+    def breaks_at(self) -> Array:
+        """Multiple of the exact rated load at which something gives way [1]."""
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return np.asarray(self.failure / self.chart.exact)
+
+    @property
+    def meeting(self) -> frozenset[Edge]:
+        """Edges between cells that break first and cells that tip first."""
+        return edges_between(self.breaks_first, rated=~np.isnan(self.ratio))
+
+    @property
+    def bold(self) -> frozenset[Edge]:
+        """Edges of the chart's own bold line."""
+        return bold_edges(self.chart)
+
+
+def overload_map(chart: Chart) -> OverloadMap:
+    """Find out, cell by cell, whether the crane would break or tip first.
+
+    Parameters
+    ----------
+    chart : Chart
+
+    Returns
+    -------
+    OverloadMap
+    """
+    failure, tipping = np.full(chart.exact.shape, np.nan), np.full(chart.exact.shape, np.nan)
+    way = np.full(chart.exact.shape, -1)
+    for batch in _batches(chart):
+        failure[batch.cells], tipping[batch.cells], way[batch.cells] = _ends(chart.setup, batch)
+    return OverloadMap(chart=chart, failure=failure, tipping=tipping, gives_way=way)
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class _Batch:
+    """Cells of a few configurations, packed into a rectangle; short rows repeat their last cell."""
+
+    boom: Condensed
+    row: np.ndarray
+    column: np.ndarray
+    angle: Array
+    rated: Array
+    tips_near: Array
+
+    @property
+    def cells(self) -> tuple[np.ndarray, np.ndarray]:
+        return self.row, self.column
+
+
+def _batches(chart: Chart) -> Iterator[_Batch]:
+    used = np.unique(chart.used[chart.used >= 0])
+    for start in range(0, len(used), BATCH):
+        own = used[start : start + BATCH]
+        places = [np.nonzero(chart.used == number) for number in own]
+        row, column = (_packed([place[k] for place in places]) for k in (0, 1))
+        yield _Batch(
+            boom=condense(
+                chart.setup.machine, extension=chart.configurations.extension[own]
+            ),
+            row=row,
+            column=column,
+            angle=chart.angle[row, column],
+            rated=chart.exact[row, column],
+            tips_near=chart.tipping_load[row, column],
+        )
+
+
+def _packed(rows: list[np.ndarray]) -> np.ndarray:
+    width = max(len(row) for row in rows)
+    return np.array([np.pad(row, (0, width - len(row)), mode="edge") for row in rows])
+
+
+def _ends(setup: Setup, batch: _Batch) -> tuple[Array, Array, np.ndarray]:
+    """Find the loads of failure and of tipping, and which limit fails."""
+    real = no_margin(setup)
+    most = np.maximum(largest_load(real), 10.0 * batch.rated)
+    limits_use = hang(real, boom=batch.boom, load=batch.rated, held=batch.angle)
+    breaks, tips = (rows_of(limits_use.limits, kind) for kind in (GIVES_WAY, TIPS))
+
+    def meet(mask: np.ndarray, first: Array, collapse: bool) -> Array:
+        def use_of(load: Array) -> Array:
+            return np.asarray(hang(real, boom=batch.boom, load=load, held=batch.angle).use[mask])
+
+        low = np.zeros_like(first)
+        return load_at_one(use_of, low=low, high=most, first=first, collapse=collapse)
+
+    failure = meet(breaks, 1.5 * batch.rated, True)
+    near = np.where(np.isfinite(batch.tips_near), batch.tips_near, batch.rated)
+    tipping = meet(tips, near, False)
+    use = hang(real, boom=batch.boom, load=np.minimum(failure, most), held=batch.angle).use
+    return failure, tipping, most_used(use, limits=limits_use.limits, rows=breaks)
+
+
+def meeting_radii(found: OverloadMap, column: int) -> list[float]:
+    """Radii at which failure and tipping come at the same load, along one boom length.
+
+    Parameters
+    ----------
+    found : OverloadMap
+    column : int
+
+    Returns
+    -------
+    list of float
+        Straight between the chart's radii on the logarithm of the ratio [m]
+    """
+    ratio, radius = found.ratio[:, column], found.chart.radii
+    met = []
+    for k in range(len(radius) - 1):
+        near, far = ratio[k], ratio[k + 1]
+        if min(near, far) > 0.0 and np.isfinite(near * far) and (near - 1.0) * (far - 1.0) < 0.0:
+            share = np.log(near) / (np.log(near) - np.log(far))
+            met.append(float(radius[k] + share * (radius[k + 1] - radius[k])))
+    return met

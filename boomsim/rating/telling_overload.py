@@ -1,0 +1,128 @@
+"""What happens past the rated load, in sentences."""
+
+from math import degrees, isfinite
+
+from boomsim.rating.directions import direction
+from boomsim.rating.events import Event
+from boomsim.rating.overload import Overload
+from boomsim.rating.raising import FLOAT, PERMISSIBLE, TIPS
+from boomsim.units import show
+
+
+def tell_event(event: Event) -> str:
+    """Say what happens, without the load.
+
+    Parameters
+    ----------
+    event : Event
+
+    Returns
+    -------
+    str
+    """
+    if event.kind == PERMISSIBLE:
+        return f"{event.words}: permissible value passed"
+    if event.kind in (TIPS, FLOAT) and event.slew is not None:
+        return f"{event.words}, {direction(event.slew)}"
+    return event.words
+
+
+def tell_multiple(multiple: float) -> str:
+    """Write a multiple of the rated load: "1.17 x rated"."""
+    return f"{multiple:.2f} × rated"
+
+
+def tell_verdict(result: Overload, *, units: str) -> list[str]:
+    """Would it have warned: what ends it, and what could be felt before.
+
+    Parameters
+    ----------
+    result : Overload
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    list of str
+        Sentences
+    """
+
+    def mass(value: float) -> str:
+        return show(value, "mass", units)
+
+    failure, tipping = result.failure, result.tipping
+    if failure is None and tipping is None:
+        return ["Within the loads tried nothing breaks and nothing tips."]
+    if tipping is not None and result.warns:
+        said = (
+            f"It tips first: {tipping.words}, {direction(tipping.slew or 0.0)}, under "
+            f"{mass(tipping.load)}, {tell_multiple(tipping.multiple)}."
+        )
+        if failure is not None:
+            said += (
+                f" Strength would last to {mass(failure.load)} ({failure.words}), "
+                f"{result.ratio:.2f} times the tipping load."
+            )
+        return [said]
+    assert failure is not None
+    said = (
+        f"It breaks first: {failure.words}, under {mass(failure.load)}, "
+        f"{tell_multiple(failure.multiple)}."
+    )
+    if tipping is None:
+        return [said, "No load tips the crane here: nothing warns."]
+    return [
+        f"{said} The crane would tip under {mass(tipping.load)} only: whoever waits to feel it "
+        f"tip is {100 * (1 / result.ratio - 1):.0f} % of load too late.",
+    ]
+
+
+def tell_feel(result: Overload, *, units: str) -> str:
+    """Say what an operator could feel just before the end.
+
+    Parameters
+    ----------
+    result : Overload
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    feel = result.feel
+    start, end = float(feel.lightest[0]), float(feel.lightest[-1])
+    share = f" ({100 * end / start:.0f} %)" if start > 0.0 and isfinite(end) else ""
+    lean = degrees(float(feel.lean[-1]))
+    return (
+        f"Felt until then, {direction(feel.slew)}: the lightest float goes from "
+        f"{show(start, 'force', units)} without a load to {show(end, 'force', units)}{share}, the "
+        f"carrier leans {lean:.2f}° on its floats, the head comes down by "
+        f"{show(float(feel.droop[-1]), 'length', units)} and the radius grows from "
+        f"{show(float(feel.radius[0]), 'length', units)} to "
+        f"{show(float(feel.radius[-1]), 'length', units)}."
+    )
+
+
+def tell_fall(result: Overload, *, units: str) -> str:
+    """Say how far it may lean and come back.
+
+    Parameters
+    ----------
+    result : Overload
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    if result.fall is None:
+        return "No load tips the crane here, so there is nothing to come back from."
+    fall = result.fall
+    load, lean = show(float(fall.load[0]), "mass", units), degrees(float(fall.no_return[0]))
+    return (
+        f"With {load} hanging clear the crane comes back from a lean of less than {lean:.1f}° "
+        f"about its tipping line and falls from more; under the tipping load it falls from any. "
+        f"Leaning makes it worse: what stands high moves out, and the load with it."
+    )

@@ -1,0 +1,148 @@
+"""The commands overload, around and losses: what they print, what they refuse."""
+
+import json
+import math
+from pathlib import Path
+
+import pytest
+
+from boomsim.caution import CAUTION
+from boomsim.cli import main
+
+ONE = ["truck18", "--extension", "50,50,50"]
+RUNS = {
+    "overload": ["overload", *ONE, "--radius", "6 m"],
+    "overload-map": ["overload", "truck18", "--map"],
+    "around": ["around", *ONE, "--radius", "6 m, 12 m", "--mat", "1 m2"],
+    "losses": ["losses", *ONE, "--radius", "5 m, 13 m"],
+}
+
+
+def ran(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
+    code = main(list(words))
+    said = capsys.readouterr()
+    return code, said.out, said.err
+
+
+def one_line(text: str) -> str:
+    return " ".join(text.split())
+
+
+@pytest.mark.parametrize("kind", RUNS)
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_every_answer_carries_the_caution(
+    kind: str, units: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code, out, err = ran(capsys, *RUNS[kind], "--units", units)
+    assert code == 0
+    assert err == ""
+    assert one_line(CAUTION) in one_line(out)
+    assert (" ft" in out) is (units == "us")
+    assert (" t" in out.replace(" ton", "").replace(" the", "")) or units == "us"
+
+
+@pytest.mark.parametrize("kind", RUNS)
+def test_json_is_json_and_nothing_else(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = ran(capsys, *RUNS[kind], "--json")
+    assert code == 0
+    answer = json.loads(out)
+    assert answer["schema"] == f"boomsim.{kind}/1"
+    assert answer["caution"] == CAUTION
+    assert answer["machine"] == "truck18"
+
+
+@pytest.mark.parametrize(
+    ("kind", "ending"),
+    [("overload", "svg"), ("overload-map", "svg"), ("around", "png"), ("losses", "pdf")],
+)
+def test_a_figure_is_written_beside_the_answer(
+    kind: str, ending: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / f"picture.{ending}"
+    code, out, _ = ran(capsys, *RUNS[kind], "--figure", str(path))
+    assert code == 0
+    assert str(path) in out
+    assert path.stat().st_size > 5_000
+    assert [p.name for p in tmp_path.iterdir()] == [path.name]
+
+
+@pytest.mark.parametrize("command", ["overload", "around", "losses"])
+@pytest.mark.parametrize("machine", ["yard60", "truck18", "bench"])
+def test_a_machine_alone_is_enough(
+    command: str, machine: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code, out, err = ran(capsys, command, machine)
+    assert (code, err) == (0, "")
+    assert f"{machine} (invented)" in out
+
+
+def test_an_overload_study_tells_its_order_of_events(capsys: pytest.CaptureFixture[str]) -> None:
+    _, out, _ = ran(capsys, *RUNS["overload"], "--json")
+    answer = json.loads(out)
+    loads = [event["load"] for event in answer["events"]]
+    assert loads == sorted(loads)
+    kinds = {event["kind"] for event in answer["events"]}
+    assert {"tips", "gives way"} <= kinds
+    assert answer["ratio"] == pytest.approx(answer["failure"] / answer["tipping"])
+    assert answer["warns"] is (answer["ratio"] > 1.0)
+
+
+def test_the_ground_only_leans_the_crane(capsys: pytest.CaptureFixture[str]) -> None:
+    firm = json.loads(ran(capsys, *RUNS["overload"], "--json")[1])
+    soft = json.loads(ran(capsys, *RUNS["overload"], "--json", "--ground", "3 MN/m")[1])
+    assert firm["events"] == soft["events"]
+    assert soft["feel"]["lean"][-1] > 5 * firm["feel"]["lean"][-1]
+
+
+def test_all_around_the_least_capacity_is_the_sector_s(capsys: pytest.CaptureFixture[str]) -> None:
+    answer = json.loads(ran(capsys, *RUNS["around"], "--json")[1])
+    least = [min(row[k] for row in answer["capacity"]) for k in range(2)]
+    table = dict(zip(answer["sectors"]["radii"], answer["sectors"]["around"], strict=True))
+    for radius, capacity in zip(answer["radii"], least, strict=True):
+        assert capacity == pytest.approx(table[radius], rel=1e-5)
+    floats = answer["floats"]
+    assert floats["pressure"][0][0] == pytest.approx(floats["force"][0][0] / floats["mat_area"])
+
+
+def test_amounts_are_read_with_their_units(capsys: pytest.CaptureFixture[str]) -> None:
+    words = [*RUNS["losses"], "--json", "--amount", "lean=2 deg", "--amount", "load-area=2 m2"]
+    answer = json.loads(ran(capsys, *words)[1])
+    takers = {taker["name"]: taker for taker in answer["takers"]}
+    assert takers["lean"]["amount"] == pytest.approx(math.radians(2.0))
+    assert takers["wind"]["amount"] == pytest.approx(10.0)
+
+
+REFUSED = {
+    "out of reach": (["overload", *ONE, "--radius", "60 m"], "no rated load at a radius"),
+    "no radius": (["around", *ONE, "--radius", "sixty"], "--radius"),
+    "no unit": (["overload", *ONE, "--radius", "6"], "--radius"),
+    "two radii": (["overload", *ONE, "--radius", "6 m, 7 m"], "Give one radius"),
+    "counterweight": (
+        ["losses", *ONE, "--counterweight", "9 t"],
+        "There is no counterweight '9 t'",
+    ),
+    "outrigger": (["around", *ONE, "--support", "quarter"], "There is no support 'quarter'"),
+    "map and radius": (["overload", "truck18", "--map", "--radius", "6 m"], "--map takes every"),
+    "small mat": (["around", *ONE, "--mat", "1 cm2"], "does not carry a float"),
+    "heavy load": (["around", *ONE, "--radius", "8 m", "--load", "900 t"], "no equilibrium"),
+    "four radii": (["around", *ONE, "--radius", "5 m, 6 m, 7 m, 8 m"], "Give up to 3"),
+    "five places": (["losses", *ONE, "--radius", "5 m,6 m,7 m,8 m,9 m"], "Give up to 4"),
+    "no taker": (["losses", *ONE, "--amount", "rain=3 mm"], "names no taker"),
+    "typo": (["losses", *ONE, "--amount", "wnd=3 m/s"], "wind"),
+    "storm": (["losses", *ONE, "--amount", "wind=90 m/s"], "outside 0 to 40 m/s"),
+    "mud": (["overload", *ONE, "--radius", "6 m", "--ground", "1 N/m"], "no stiffness of a float"),
+    "picture": (["losses", *ONE, "--figure", "losses.doc"], ".png, .svg or .pdf"),
+    "folder": (["around", *ONE, "--figure", "/no/such/folder/a.png"], "does not exist"),
+}
+
+
+@pytest.mark.parametrize("case", REFUSED)
+def test_bad_input_is_refused_in_a_sentence(
+    case: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    words, said = REFUSED[case]
+    code, out, err = ran(capsys, *words)
+    assert code == 2
+    assert out == ""
+    assert said in one_line(err)
+    assert len(err.strip().splitlines()) == 1
