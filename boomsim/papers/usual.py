@@ -44,8 +44,9 @@ def _for_candidate(paper: Paper) -> list[str]:
         lines.append("Where choices are offered, write one letter; exactly one is right.")
     if not all(choices):
         lines.append(
-            "Give numbers to at least three significant figures, in the unit printed or another one "
-            "named. An error carries forward: later parts are marked from your own earlier values."
+            "Give numbers to at least three significant figures, in the unit printed or another "
+            "one named. An error carries forward: later parts are marked from your own earlier "
+            "values."
         )
     system = "US customary units" if paper.plan.units == US else "metric units"
     return [*lines, f"All quantities are in {system}. The machines are invented."]
