@@ -176,7 +176,11 @@ class LuffingPlane:
 
 
 class Sideways:
-    """Forces across the luffing plane, on the boom as it is bent in that plane."""
+    """Forces across the luffing plane, on the boom as it is bent in that plane.
+
+    The luffing cylinder neither holds nor pushes sideways: its lug moves by so little at the clamped
+    base that its push, turned with it, is worth less than 1 % of the moment at the heel.
+    """
 
     def __init__(self, plane: LuffingPlane) -> None:
         boom, change = plane.boom, plane.disturbances
@@ -191,7 +195,6 @@ class Sideways:
         spread = stations.mass_out * (plane.dead * plane.g_left)
         self.spread = spread + stations.area_side * (wind * boom.machine.boom.wind_shape)
         self.tangent = plane.along * plane.cos + plane.above * plane.sin
-        self.tangent[:, :PER_SECTION] += plane.base_span * plane.lug[1][:, None]
         self.head_torsion = head.below * self.pull
 
     def turned(self, rotation: Array, out: Array) -> None:

@@ -97,7 +97,7 @@ def set_up(
     support = _choose(machine.supports, rigging.support, "support")
     if rule not in RULES:
         raise ValueError(_unknown("rule", rule, list(RULES)))
-    angles, words = _slew_angles(support, slew)
+    angles, words = _slew_angles(support, slew, turned=_pushes_across(disturbances))
     return Setup(
         machine=machine,
         counterweight=_choose(machine.counterweights, rigging.counterweight, "counterweight"),
@@ -125,7 +125,17 @@ def _unknown(what: str, name: str, known: list[str]) -> str:
     return f"There is no {what} {name!r}.{hint} Choose one of: {', '.join(map(repr, known))}."
 
 
-def _slew_angles(support: Support, slew: float | str) -> tuple[Array, str]:
+EVERY_WAY = np.radians(np.arange(-180.0, 180.0, 5.0))
+"""Slew angles to try where the worst is not square to a tipping line [rad]."""
+
+
+def _pushes_across(disturbances: Disturbances) -> bool:
+    """Something acts across the boom, so that a line is worst off at a slew angle not square to it."""
+    wind = disturbances.wind_speed > 0.0 and disturbances.wind_across
+    return bool(wind or disturbances.side_pull or disturbances.lean_across)
+
+
+def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[Array, str]:
     if not isinstance(slew, str):
         if not np.isfinite(slew):
             raise ValueError(f"A slew angle of {slew} is no angle. Give it in degrees, as '90 deg'.")
@@ -135,8 +145,10 @@ def _slew_angles(support: Support, slew: float | str) -> tuple[Array, str]:
     lines = tipping_lines(support)
     square = np.arctan2(lines.normal[:, 1], lines.normal[:, 0])
     if slew == "around":
-        return square, "all around"
+        return (np.concatenate([square, EVERY_WAY]) if turned else square), "all around"
     edge = rear_sector(support)
+    if turned:
+        square = np.concatenate([square, EVERY_WAY])
     inside = square[np.abs(square) < edge]
     return np.concatenate([[-edge, 0.0, edge], inside[inside != 0.0]]), "over the rear"
 

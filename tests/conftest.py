@@ -1,0 +1,11 @@
+"""Shared by all tests: where test helpers lie, and the record for the verification page."""
+
+import sys
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+for folder in (HERE, HERE / "reference"):
+    if str(folder) not in sys.path:
+        sys.path.insert(0, str(folder))
+
+pytest_plugins = ("verification_record",)
