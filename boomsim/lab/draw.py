@@ -3,6 +3,8 @@
 Equal arguments give equal strings. Every size is fixed by the look alone, so a page never jumps.
 """
 
+from html import escape
+
 from boomsim.caution import CAUTION
 from boomsim.lab.answer import Answer, answer
 from boomsim.lab.ink import definitions, type_scale
@@ -74,7 +76,7 @@ def picture(found: Answer, look: Look, *, held: tuple[Answer, ...] = (), uid: st
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{uid}" viewBox="0 0 {WIDTH:g} {HEIGHT:g}" '
         f'width="{WIDTH:g}" height="{HEIGHT:g}" role="group" aria-label="Explorer" '
-        f'data-machine="{found.setup.machine.name}" data-load="{scene.load:g}" '
+        f'data-machine="{escape(found.setup.machine.name, quote=True)}" data-load="{scene.load:g}" '
         f'data-radius="{found.radius:.4f}" data-capacity="{found.capacity:.3f}" '
         f'data-extension="{" ".join(f"{f:g}" for f in scene.extension)}">'
         f"{definitions(type_scale(look), uid)}"

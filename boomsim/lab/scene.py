@@ -280,8 +280,27 @@ def checked(scene: Scene) -> Scene:
         )
     if not all(0.0 <= fraction <= 1.0 for fraction in scene.extension):
         raise ValueError(f"The scene's extension {scene.extension} is not between 0 and 1.")
+    for name, (least, most) in _BOUNDS.items():
+        value = getattr(scene, name)
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            raise ValueError(f"A scene's {name} is a number (SI), not {value!r}.")
+        if not least <= value <= most:
+            raise ValueError(f"A scene's {name} of {value:g} is not between {least:g} and {most:g}.")
     setup_of(scene)
     return _at_locks(scene) if scene.system == "pinned" else scene
+
+
+_BOUNDS = {
+    "radius": (1e-3, 1e4),
+    "angle": (-0.5, 1.6),
+    "load": (0.0, 1e7),
+    "slew": (-7.0, 7.0),
+    "wind_speed": (0.0, 60.0),
+    "lean": (-0.18, 0.18),
+    "lean_across": (-0.18, 0.18),
+    "side_pull": (0.0, 0.3),
+}
+"""Bounds of a scene's numbers, SI: outside them is a slip of the pen."""
 
 
 def _at_locks(scene: Scene) -> Scene:

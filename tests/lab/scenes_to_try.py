@@ -1,0 +1,52 @@
+"""Random scenes that a person could set up, the same in every run."""
+
+import numpy as np
+
+from boomsim.lab.moves import systems_of
+from boomsim.lab.scene import Scene, machine_of
+
+MACHINES = ("yard60", "truck18", "bench")
+
+
+def random_scene(number: int, *, legal: bool = False) -> Scene:
+    """Choose everything at random, loads and radii from sensible to far too large.
+
+    `legal` keeps to the machine's own boom systems, which the commands insist on.
+    """
+    rng = np.random.default_rng(number)
+    name = MACHINES[number % len(MACHINES)]
+    machine = machine_of(name)
+    systems = machine.boom.systems if legal else systems_of(machine.boom)
+    system = str(rng.choice(systems))
+    extension = _extension(rng, system, len(machine.boom.sections) - 1, machine.boom.lock_positions)
+    length = sum(s.stroke * f for s, f in zip(machine.boom.sections[1:], extension, strict=True))
+    reach = machine.boom.sections[0].length + length + machine.heel_out
+    heaviest = 0.5 * sum(s.mass for s in machine.boom.sections) * machine.boom.sections[0].length
+    return Scene(
+        machine=name,
+        system=system,
+        extension=extension,
+        held=str(rng.choice(["radius", "angle"])),
+        radius=round(float(rng.uniform(0.25, 1.0)) * reach, 3),
+        angle=round(float(rng.uniform(0.1, 1.3)), 4),
+        load=round(float(rng.uniform(0.0, 1.0)) * heaviest / reach, 1),
+        slew=round(float(rng.uniform(-3.1, 3.1)), 3),
+        rated_for=str(rng.choice(["around", "rear", "here"])),
+        counterweight=str(rng.choice([c.name for c in machine.counterweights])),
+        support=str(rng.choice([s.name for s in machine.supports])),
+        parts=int(rng.choice(machine.hoist.parts)),
+        rule=str(rng.choice(["share", "test-load", "limit-states"])),
+    )
+
+
+def _extension(
+    rng: np.random.Generator, system: str, moving: int, locks: tuple[float, ...]
+) -> tuple[float, ...]:
+    if system == "pinned":
+        return tuple(float(f) for f in rng.choice(locks, size=moving))
+    if system == "synchronised":
+        return (round(float(rng.uniform()), 3),) * moving
+    if system == "sequenced":
+        out = rng.uniform(0.0, moving)
+        return tuple(round(float(np.clip(out - k, 0.0, 1.0)), 3) for k in range(moving))
+    return tuple(round(float(f), 3) for f in rng.uniform(size=moving))

@@ -1,0 +1,130 @@
+"""The picture itself: well formed, of one size, readable without colour and without eyes."""
+
+import re
+from xml.etree import ElementTree
+
+import numpy as np
+import pytest
+from scenes_to_try import random_scene
+
+from boomsim.caution import CAUTION
+from boomsim.lab.answer import answer, condensed
+from boomsim.lab.draw import HEIGHT, WIDTH, draw
+from boomsim.lab.ink import GROUNDS, level
+from boomsim.lab.scene import BESIDE, Look, Scene, machine_of
+from boomsim.lab.shape import bent
+from boomsim.lab.views.chart_cells import short
+from boomsim.lab.views.labels import spread
+from boomsim.lab.svg import Box
+
+SVG = "{http://www.w3.org/2000/svg}"
+LOOKS = [
+    Look(),
+    Look(units="us", exaggeration=1.0),
+    *(Look(projector=True, beside=beside) for beside in BESIDE),
+]
+
+
+@pytest.mark.parametrize("number", range(24))
+def test_any_scene_in_any_look_is_well_formed_and_of_one_size(number):
+    look = LOOKS[number % len(LOOKS)]
+    picture = ElementTree.fromstring(draw(random_scene(number), look=look))
+    assert picture.get("viewBox") == f"0 0 {WIDTH:g} {HEIGHT:g}"
+    assert (picture.get("width"), picture.get("height")) == (f"{WIDTH:g}", f"{HEIGHT:g}")
+    text = ElementTree.tostring(picture, encoding="unicode")
+    assert "nan" not in re.sub(r'data-[a-z]+="nan"', "", text).lower().replace("none", "")
+
+
+def test_equal_scenes_give_equal_strings():
+    assert draw(Scene()) == draw(Scene(load=8000.0))
+
+
+@pytest.mark.parametrize("look", LOOKS)
+def test_the_caution_is_in_every_picture(look):
+    assert CAUTION.replace("'", "&#x27;") in draw(Scene(), look=look)
+
+
+def test_every_view_has_a_text_in_its_place():
+    picture = ElementTree.fromstring(draw(Scene()))
+    views = {g.get("data-view"): g.get("aria-label") for g in picture.iter(f"{SVG}g") if g.get("role")}
+    assert set(views) == {"numbers", "side", "limits", "moments", "chart", "plan"}
+    assert all(len(words) > 40 for words in views.values())
+
+
+def test_every_limit_has_a_bar_and_the_first_to_give_way_is_framed():
+    scene = Scene()
+    picture = ElementTree.fromstring(draw(scene))
+    bars = {r.get("data-limit"): float(r.get("data-use")) for r in picture.iter(f"{SVG}rect") if r.get("data-limit")}
+    found = answer(scene)
+    assert set(bars) == {limit.key for limit in found.at.limits}
+    for limit, use in zip(found.at.limits, found.at.use[:, 0, 0], strict=True):
+        assert np.isclose(bars[limit.key], use, atol=1e-4)
+    frames = [r for r in picture.iter(f"{SVG}rect") if r.get("data-part") == "first"]
+    assert len(frames) == 1
+
+
+def test_use_is_told_by_hatching_and_figures_beside_colour():
+    names = [level(use) for use in (0.2, 0.7, 0.95, 1.2)]
+    assert names == list(GROUNDS)
+    picture = draw(Scene(extension=(1.0, 1.0, 1.0, 1.0), radius=25.0, load=3000.0))
+    for k in range(1, 5):
+        assert re.search(rf">section {k} \d+ %<", picture)
+
+
+def test_steps_of_use_part_in_grey_scale():
+    """Relative luminance falls from step to step by a fifth and more."""
+
+    def light(colour: str) -> float:
+        red, green, blue = (int(colour[k : k + 2], 16) / 255.0 for k in (1, 3, 5))
+        return 0.2126 * red**2.2 + 0.7152 * green**2.2 + 0.0722 * blue**2.2
+
+    order = [light(GROUNDS[name]) for name in ("busy", "full", "over")]
+    assert all(after < 0.8 * before for before, after in zip(order, order[1:], strict=False))
+
+
+@pytest.mark.parametrize("number", range(12))
+def test_the_drawn_head_stands_where_the_mechanics_put_it(number):
+    found = answer(random_scene(number))
+    if found.at is None:
+        pytest.skip("the boom cannot be there")
+    at = found.at
+    shape = bent(
+        found.boom, angle=float(at.state.angle[0, 0]), rotation=at.state.rotation[0, :, 0]
+    )
+    assert np.isclose(shape.sheave[0], at.radius[0, 0], atol=1e-4)
+    assert np.isclose(shape.sheave[1], at.placed.head_up[0, 0], atol=1e-4)
+
+
+def test_a_straight_boom_is_as_long_as_its_sections_reach():
+    machine = machine_of("yard60")
+    boom = condensed(machine, (0.0, 0.465, 0.93, 1.0))
+    shape = bent(boom, angle=0.0, rotation=None)
+    assert np.isclose(shape.axis[-1, -1, 0] - machine.heel_out, boom.layout.front[0, -1])
+    assert np.allclose(shape.axis[:, 0, 0] - machine.heel_out, boom.layout.tail[0])
+
+
+def test_names_in_scenes_cannot_break_the_picture(tmp_path):
+    from boomsim.machine.files import builtin_text
+
+    text = builtin_text("bench").replace('name = "two bottles"', 'name = "two & more"', 1)
+    path = tmp_path / "odd.toml"
+    path.write_text(text, encoding="utf-8")
+    scene = Scene(
+        machine=str(path), system="free", extension=(0.5, 0.5), radius=0.5, load=1.0
+    )
+    picture = ElementTree.fromstring(draw(scene))
+    assert any("two & more" in (t.text or "") for t in picture.iter(f"{SVG}text"))
+
+
+def test_labels_never_cover_one_another():
+    box = Box(x=0, y=0, width=600, height=400)
+    placed = spread([(300.0, 200.0)] * 6, [90.0] * 6, high=15.0, box=box)
+    heights = sorted(y for _, y in placed)
+    assert all(b - a >= 15.0 - 1e-9 for a, b in zip(heights, heights[1:], strict=False))
+
+
+@pytest.mark.parametrize(
+    ("value", "words"), [(9.44, "9.44"), (9.996, "10.0"), (59.16, "59.2"), (120217, "120,000")]
+)
+def test_cells_show_three_figures(value, words):
+    assert short(value) == words

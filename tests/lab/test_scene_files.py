@@ -1,0 +1,142 @@
+"""Named scenes, their files, and a scene as code."""
+
+import json
+
+import numpy as np
+import pytest
+from scenes_to_try import random_scene
+
+from boomsim.lab.answer import answer
+from boomsim.lab.code import as_code
+from boomsim.lab.explorer import Explorer
+from boomsim.lab.scene import Scene, as_dict, from_dict
+from boomsim.lab.scenes import NamedScene, read_scenes, usual_scenes, write_scenes
+
+
+@pytest.mark.parametrize("number", range(12))
+def test_three_lines_of_code_give_the_same_numbers(number):
+    scene = random_scene(number)
+    lines = as_code(scene)
+    assert len(lines.splitlines()) == 3
+    found = answer(scene)
+    names: dict = {}
+    if not found.solved:
+        with pytest.raises(ValueError, match="."):
+            exec(lines, names)
+        return
+    exec(lines, names)
+    told = names["found"]
+    assert np.isclose(told.radius, found.at.radius[0, 0], rtol=1e-9)
+    assert np.isclose(told.capacity, found.capacity, rtol=3e-5, equal_nan=True)
+
+
+def test_the_lines_carry_disturbances_too():
+    scene = Scene(wind_speed=10.0, side_pull=0.02)
+    names: dict = {}
+    exec(as_code(scene), names)
+    assert np.isclose(names["found"].capacity, answer(scene).capacity, rtol=3e-5)
+
+
+@pytest.mark.parametrize("number", range(12))
+def test_a_scene_survives_its_plain_form(number):
+    scene = random_scene(number)
+    again = from_dict(json.loads(json.dumps(as_dict(scene))))
+    assert as_dict(again) == as_dict(scene)
+    assert np.isclose(answer(again).capacity, answer(scene).capacity, rtol=1e-6, equal_nan=True)
+
+
+def test_a_list_survives_its_file(tmp_path):
+    listed = (*usual_scenes("yard60"), NamedScene(name="mine", scene=Scene(), note="why?"))
+    path = write_scenes(listed, tmp_path / "class.json")
+    assert read_scenes(path) == listed
+    assert not list(tmp_path.glob("*.part"))
+
+
+@pytest.mark.parametrize("machine", ["yard60", "truck18", "bench"])
+def test_a_machine_begins_with_scenes_of_one_length(machine):
+    listed = usual_scenes(machine)
+    lengths = [float(answer(s.scene).boom.layout.boom_length[0]) for s in listed]
+    assert len(listed) >= 3
+    assert np.ptp(lengths) < 0.1
+    assert len({s.scene.extension for s in listed}) >= 2
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("{", "is not a list of scenes"),
+        ("[]", "is not a list of scenes of the kind"),
+        ('{"schema": "boomsim.scenes/1"}', 'has no list "scenes"'),
+        ('{"schema": "boomsim.scenes/1", "scenes": [3]}', "Scene 1 .* cannot be read"),
+        (
+            '{"schema": "boomsim.scenes/1", "scenes": [{"name": "a", "scene": {"laod": 3}}]}',
+            'Did you mean "load"',
+        ),
+        (
+            '{"schema": "boomsim.scenes/1", "scenes": [{"name": "a", "scene": {"machine": "x"}}]}',
+            "Scene 1",
+        ),
+        (
+            '{"schema": "boomsim.scenes/1", "scenes": [{"name": "a", "scene": {"support": "x"}}]}',
+            "Choose one of",
+        ),
+        (
+            '{"schema": "boomsim.scenes/1", "scenes": [{"name": "a", "scene": {"load": "3 t"}}]}',
+            "Scene 1",
+        ),
+    ],
+)
+def test_a_wrong_file_is_refused_in_words(tmp_path, text, says):
+    path = tmp_path / "scenes.json"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(ValueError, match=says):
+        read_scenes(path)
+
+
+def test_an_instructor_steps_through_the_list():
+    explorer = Explorer()
+    names = [s.scene for s in explorer.shelf.scenes]
+    for wanted in [*names, names[-1]]:
+        explorer.shelf.buttons["next"].click()
+        assert explorer.scene == wanted
+    explorer.shelf.buttons["previous"].click()
+    assert explorer.scene == names[-2]
+    # The arrow keys on the list set its value.
+    explorer.shelf.listed.value = 0
+    assert explorer.scene == names[0]
+    explorer.check()
+
+
+def test_scenes_are_added_named_saved_and_opened_again(tmp_path):
+    explorer = Explorer(Scene(load=7000.0), scenes=())
+    shelf = explorer.shelf
+    shelf.name.value = "the question"
+    shelf.buttons["add"].click()
+    shelf.file.value = str(tmp_path / "mine.json")
+    shelf.buttons["write"].click()
+    shelf.buttons["remove"].click()
+    assert shelf.scenes == ()
+    shelf.buttons["read"].click()
+    assert [s.name for s in shelf.scenes] == ["the question"]
+    assert shelf.scenes[0].scene == Scene(load=7000.0)
+    explorer.check()
+
+
+def test_stepping_through_an_empty_list_says_so():
+    explorer = Explorer(scenes=())
+    explorer.shelf.buttons["next"].click()
+    assert "no scenes yet" in explorer.panel.error.value
+    assert len(explorer.errors) == 1
+
+
+def test_the_picture_can_be_saved_and_downloaded(tmp_path):
+    explorer = Explorer()
+    path = explorer.save_picture(tmp_path / "lift.svg")
+    assert path.read_text(encoding="utf-8").startswith("<svg")
+    with pytest.raises(ValueError, match="end .* in .svg"):
+        explorer.save_picture(tmp_path / "lift.png")
+    explorer.buttons["save"].click()
+    assert 'download="boomsim-yard60.svg"' in explorer.panel.output.value
+    explorer.buttons["code"].click()
+    assert "found = lift(" in explorer.panel.output.value
+    explorer.check()
