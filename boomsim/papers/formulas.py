@@ -43,6 +43,8 @@ FUNCTIONS = {
     log: "ln", exp: "exp", Min: "min", Max: "max",
 }  # fmt: skip
 
+ENDLESS = (S.NaN, S.Infinity, S.NegativeInfinity, S.ComplexInfinity)
+
 _SUM, _PRODUCT, _POWER = 1, 2, 3  # a weaker binding than asked for needs brackets
 _SLOT = re.compile("\ue000(.*?)\ue001")
 
@@ -119,6 +121,8 @@ class _Walk:
 
     def write(self, part: Expr, binding: int = 0) -> str:
         """Write a part, in brackets where it binds more weakly than its surroundings."""
+        if part in ENDLESS:
+            raise FamilyError(f"A formula holds {part}: something in it is divided by nothing.")
         if isinstance(part, Add):
             return self._grouped(self._sum(part), _SUM, binding)
         if isinstance(part, Mul) or (isinstance(part, Pow) and _is_below(part)):
