@@ -1,4 +1,4 @@
-"""Moving the controls: what a person does with a mouse or the arrow keys, done as `slider.value`."""
+"""Moving the controls: what a person does with mouse or arrow keys, done as `slider.value`."""
 
 import math
 

@@ -62,5 +62,6 @@ def test_no_move_is_lost_when_threads_move_different_sliders():
 
 def scene_in(picture: str) -> Scene:
     """Scene that a picture says it shows."""
-    load, radius = (re.search(rf'data-{name}="([^"]+)"', picture).group(1) for name in ("load", "radius"))
-    return Scene(load=float(load), radius=float(radius))
+    found = [re.search(rf'data-{name}="([^"]+)"', picture) for name in ("load", "radius")]
+    load, radius = (float(one.group(1)) for one in found)
+    return Scene(load=load, radius=radius)
