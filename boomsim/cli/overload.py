@@ -139,10 +139,11 @@ def as_text(found: "Overload", *, units: str) -> str:
     )
     from boomsim.units import show
 
+    kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
         f"{places.setup_text(found.setup)} Extension {label(found.extension)} % (base side first); "
         f"{show(found.rated, 'mass', units)} is rated at {show(found.radius, 'length', units)} "
-        f"({found.governing.words}). The boom {found.hold} is kept while the load is raised; yield "
+        f"({found.governing.words}). The {kept} is kept while the load is raised; yield "
         "stress and balance stand without their margins."
     )
     rows = [

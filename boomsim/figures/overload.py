@@ -40,14 +40,15 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
     Figure
     """
     rows = max(len(result.events), 4)
+    kept = "boom angle" if result.hold == "angle" else "radius"
     events = (rows + 0.5) * ROW
     page = new_page(
         width=WIDTH,
         height=0.053 + events + LOWER,
         title=f"{machine_words(result.setup)}: {_title(result)}",
         subtitle=f"extension {label(result.extension)} %; rated "
-        f"{show(result.rated, 'mass', units)} at {show(result.radius, 'length', units)}; boom "
-        f"{result.hold} kept; {setup_words(result.setup, units=units)}",
+        f"{show(result.rated, 'mass', units)} at {show(result.radius, 'length', units)}; "
+        f"{kept} kept; {setup_words(result.setup, units=units)}",
     )
     top = page.room[1]
     heading(page, "Order of events as the load is raised", left=0.0, top=top, width=0.17)
@@ -92,7 +93,14 @@ def _lower(page: Page, result: Overload, units: str, *, top: float) -> None:
     left = HALF + 0.008
     width = page.room[0] - left
     if result.fall is None:
-        heading(page, "No load tips it here", left=left, top=top, width=width)
+        heading(
+            page,
+            "No load tips it here",
+            left=left,
+            top=top,
+            width=width,
+            note="the load hangs inside the tipping lines and holds the crane down",
+        )
         return
     heading(
         page,

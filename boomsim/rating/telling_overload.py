@@ -72,8 +72,8 @@ def tell_verdict(result: Overload, *, units: str) -> list[str]:
     if tipping is None:
         return [said, "No load tips the crane here: nothing warns."]
     return [
-        f"{said} The crane would tip under {mass(tipping.load)} only: whoever waits to feel it "
-        f"tip is {100 * (1 / result.ratio - 1):.0f} % of load too late.",
+        f"{said} The crane would tip only under {mass(tipping.load)}, {1 / result.ratio:.2f} times "
+        "that load: whoever waits to feel it tip waits too long.",
     ]
 
 

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from making import invented_crane
 
+from boomsim.machine.files import load_machine
 from boomsim.rating.charts.chart import best_chart, stated_chart
 from boomsim.rating.overload import overload
 from boomsim.rating.overload_map import OverloadMap, meeting_radii, overload_map
@@ -78,3 +79,43 @@ def test_both_regions_are_on_the_map_and_the_line_between_them() -> None:
 def test_nothing_breaks_below_its_rated_load() -> None:
     made = overload_map(best_chart(set_up(invented_crane()), radii=RADII))
     assert np.nanmin(made.breaks_at) > 1.0
+
+
+@lru_cache
+def whole(name: str) -> OverloadMap:
+    return overload_map(best_chart(set_up(load_machine(name))))
+
+
+@pytest.mark.parametrize("name", ["truck18", "yard60"])
+def test_120_percent_of_a_stability_rated_load_is_past_tipping(name: str) -> None:
+    # Common practice, no source: 0.85 x 1.2 = 1.02, and at a kept boom angle a little more.
+    made = whole(name)
+    stability = made.chart.rated & ~made.chart.structural
+    assert stability.any()
+    assert np.all(1.2 * made.chart.exact[stability] > made.tipping[stability])
+    assert np.all(1.1 * made.chart.exact[stability] < made.tipping[stability])
+
+
+@pytest.mark.parametrize("name", ["truck18", "yard60"])
+def test_far_inside_the_structural_region_it_breaks_well_before_it_would_tip(name: str) -> None:
+    made = whole(name)
+    structural = made.chart.structural & made.chart.rated
+    assert np.nanmin(made.ratio[structural]) < 0.75
+    assert not made.breaks_first[~structural].any()
+
+
+@pytest.mark.parametrize("name", ["truck18", "yard60"])
+def test_near_the_line_where_they_meet_either_may_come_first(name: str) -> None:
+    made = whole(name)
+    near = (made.ratio > 0.85) & (made.ratio < 1.15)
+    assert made.breaks_first[near].any()
+    assert not made.breaks_first[near].all()
+
+
+@pytest.mark.parametrize("name", ["truck18", "yard60"])
+def test_the_bold_line_lies_on_the_far_side_of_the_line_where_they_meet(name: str) -> None:
+    # 1.5 on yield and 0.85 of tipping: what rates by strength at 1/0.85 to 1.5 times its load
+    # still tips first. So the region without warning is a part of the structural region.
+    made = whole(name)
+    assert np.all(made.chart.structural[made.breaks_first & made.chart.rated])
+    assert made.breaks_first.sum() < (made.chart.structural & made.chart.rated).sum()
