@@ -185,12 +185,11 @@ def load_at_one(
     ndarray, shape (*cells,)
         `low` where it is used up there already, infinite where it never is [kg]
     """
-    low, high = np.array(low, dtype=float), np.array(high, dtype=float)
+    low, end = np.array(low, dtype=float), np.array(high, dtype=float)
+    high, tried = end.copy(), np.zeros(end.shape, dtype=bool)
     last_load, last = low.copy(), _known(use_of(low))
-    at_once = last.max(axis=0) >= 1.0
-    never = ~at_once & (_known(use_of(high)).max(axis=0) < 1.0)
-    found = np.where(at_once, low, np.where(never, np.inf, np.nan))
     safe = last.max(axis=0)
+    found = np.where(safe >= 1.0, low, np.nan)
     load = np.clip(first, low, high)
     with np.errstate(all="ignore"):
         for _ in range(MOST_TRIES):
@@ -199,9 +198,11 @@ def load_at_one(
             safe = np.where((worst < 1.0) & (load >= low), worst, safe)
             low = np.where(worst < 1.0, np.maximum(low, load), low)
             high = np.where(worst < 1.0, high, np.minimum(high, load))
+            tried |= load >= end
             met, shut = np.abs(worst - 1.0) < CLOSE, high - low < CLOSE * high
-            # A bracket that shuts on a use well below one has found where equilibrium is lost.
-            lost = shut & ~met & (safe < NEARLY) & ~np.asarray(collapse)
+            # A bracket that shuts on a use well below one has found where equilibrium is lost, or
+            # the end of the loads that are tried.
+            lost = shut & ~met & (safe < NEARLY) & (~np.asarray(collapse) | (low >= end))
             found = np.where(np.isnan(found) & (met | shut), np.where(lost, np.inf, load), found)
             if not np.any(np.isnan(found)):
                 break
@@ -209,8 +210,11 @@ def load_at_one(
             good = np.isfinite(worst)
             last_load, last = np.where(good, load, last_load), np.where(good, used, last)
             inside = (wanted > low) & (wanted < high)
+            # Loads without end are slow to try, so the end comes only where a secant points to it.
+            wanted = np.where(inside, wanted, (low + high) / 2)
+            wanted = np.where(~inside & ~tried & (high >= end), end, wanted)
             # A cell that is settled stays where it is: its load must go on being a sensible one.
-            load = np.where(np.isnan(found), np.where(inside, wanted, (low + high) / 2), load)
+            load = np.where(np.isnan(found), wanted, load)
     return np.where(np.isnan(found), (low + high) / 2, found)
 
 
