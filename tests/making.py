@@ -28,7 +28,8 @@ from boomsim.machine.model import (
     Support,
     TurningMass,
 )
-from boomsim.machine.profiles import box
+from boomsim.machine.files import load_machine
+from boomsim.machine.profiles import box, folded, plate_area
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.profile import properties
@@ -345,4 +346,65 @@ def _section(number: int, profile: Profile) -> Section:
         front_pad=pad,
         rear_pad=pad,
         lock=Lock(strength=(1.5e6 - 0.2e6 * number)),
+    )
+
+
+LARGER_PLATES = (
+    (0.014, 0.012, 0.009),
+    (0.012, 0.011, 0.008),
+    (0.011, 0.010, 0.0075),
+    (0.011, 0.010, 0.0075),
+    (0.0125, 0.0125, 0.0085),
+    (0.0125, 0.0125, 0.008),
+)
+"""Top, bottom and web of each section of the larger crane, base first [m]."""
+
+
+def larger_crane() -> Machine:
+    """An invented crane of a larger class: about 42 ft of boom and five strokes of 32 ft."""
+    foot, yard = 0.3048, load_machine("yard60")
+    sections = []
+    for i, (top, bottom, web) in enumerate(LARGER_PLATES):
+        outer = yard.boom.sections[min(i, 4)]
+        height, width = 1.45 - 0.115 * i, 1.15 - 0.095 * i
+        profile = folded(
+            height,
+            width=width,
+            top=top,
+            bottom=bottom,
+            web=web,
+            flat=0.4 * width,
+            fold=0.28 * height,
+        )
+        length = (41.0 - 0.5 * i) * foot
+        section = replace(
+            outer,
+            profile=profile,
+            material=yard.boom.sections[-1].material,
+            length=length,
+            mass=1.22 * 7850.0 * plate_area(profile) * length,
+        )
+        if i:
+            pad = Pad(length=0.5, width=0.25, pressure=30e6)
+            lock = Lock(strength=4e6)
+            section = replace(
+                section, stroke=32.0 * foot, nose=0.0, front_pad=pad, rear_pad=pad, lock=lock
+            )
+        sections.append(section)
+    head = replace(yard.boom.head, ahead=1.0 * foot)
+    boom = replace(yard.boom, sections=tuple(sections), head=head)
+    heavier = 1.7
+    return replace(
+        yard,
+        boom=replace(boom, lock_positions=(0.0, 0.465, 0.93, 0.98)),
+        cylinder=replace(yard.cylinder, strength=7e6, attach_along=5.2, attach_below=0.75),
+        ring=replace(yard.ring, moment=8e6),
+        hoist=replace(yard.hoist, line_pull=120e3),
+        carrier=tuple(replace(p, mass=heavier * p.mass) for p in yard.carrier),
+        superstructure=tuple(replace(p, mass=heavier * p.mass) for p in yard.superstructure),
+        counterweights=(replace(yard.counterweights[0], mass=35e3, out=-4.2),),
+        supports=tuple(
+            replace(s, points=tuple((1.2 * x, 1.15 * y) for x, y in s.points))
+            for s in yard.supports
+        ),
     )

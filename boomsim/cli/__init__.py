@@ -8,7 +8,19 @@ from importlib import import_module
 from boomsim import __version__
 from boomsim.caution import CAUTION
 
-COMMANDS = ("machines", "describe", "compare", "lift", "overload", "around", "losses")
+COMMANDS = (
+    "machines",
+    "describe",
+    "compare",
+    "lift",
+    "overload",
+    "around",
+    "losses",
+    "chart",
+    "range",
+    "paper",
+    "mark",
+)
 """Modules of this package, in the order that --help lists them."""
 
 

@@ -8,6 +8,7 @@ rolled hollow section with rounded corners has 3 to 6 % less.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import inf, sqrt
 
 from boomsim.machine.model import Profile
@@ -98,6 +99,7 @@ class Properties:
     inner: tuple[Point, ...]
 
 
+@lru_cache(maxsize=1024)
 def properties(profile: Profile) -> Properties:
     """Area, second moments, torsion, fibres and plates of a profile.
 

@@ -8,7 +8,14 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from making import BARE_HEAD, RIGID, bare_machine, invented_crane, stiff_section
+from making import (
+    BARE_HEAD,
+    RIGID,
+    bare_machine,
+    invented_crane,
+    larger_crane,
+    stiff_section,
+)
 
 from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import layout
@@ -86,3 +93,20 @@ def test_120_percent_of_a_stability_limited_load_is_past_tipping() -> None:
     assert 1.2 * rating.capacity / over.balance.least == pytest.approx(1.02, rel=2e-3)
     under = respond(setup, boom=rating.boom, load=1.17 * rating.capacity, radius=rating.radius)
     assert np.all(1.17 * rating.capacity < under.balance.least)
+
+
+def test_at_41_8_ft_one_section_far_out_carries_more_than_two_at_half() -> None:
+    # 71.9 ft of boom at a radius of 41.8 ft, on an invented crane with these five strokes.
+    setup = set_up(larger_crane())
+    one, two = (0.0, 0.0, 0.0, 0.0, 0.93), (0.0, 0.0, 0.0, 0.465, 0.465)
+    rating = rate(setup, extension=np.array([one, two]), radius=np.array([41.8 * FOOT]))
+    assert rating.boom.layout.boom_length / FOOT == pytest.approx(71.9, rel=5e-3)
+    assert rating.capacity[0, 0] > rating.capacity[1, 0]
+
+
+def test_the_heavy_section_out_with_the_rest_nested_is_strongest_close_in() -> None:
+    setup = set_up(larger_crane())
+    light, heavy = (0.0, 0.0, 0.0, 0.0, 0.93), (0.93, 0.0, 0.0, 0.0, 0.0)
+    rating = rate(setup, extension=np.array([light, heavy]), radius=np.array([20.0 * FOOT]))
+    assert rating.capacity[1, 0] > rating.capacity[0, 0]
+    assert not rating.is_stability[0, 0]

@@ -1,0 +1,70 @@
+"""``boomsim mark``: mark answers with errors carried forward."""
+
+import argparse
+from typing import TYPE_CHECKING
+
+from boomsim.cli.answer import print_json, table
+
+if TYPE_CHECKING:
+    from boomsim.papers.mark import CandidateMark, Marked
+
+HELP = "mark answers with errors carried forward, and report on each candidate and on the class"
+EXAMPLE = "boomsim mark papers/key.json answers.csv --report report"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    parser.add_argument("key", metavar="KEY", help="key.json that came with the papers")
+    parser.add_argument("answers", metavar="ANSWERS", help="CSV or JSON file with the answers")
+    parser.add_argument(
+        "--locale",
+        metavar="NAME",
+        help="how numbers are written, such as de for 12,5; never guessed (default: 12.5)",
+    )
+    parser.add_argument(
+        "--report", metavar="DIR", help="write a page for each candidate and one for the class"
+    )
+    parser.add_argument("--json", action="store_true", help="the marks as JSON and nothing else")
+
+
+def run(chosen: argparse.Namespace) -> None:
+    """Answer."""
+    from boomsim.papers.mark import mark
+
+    marked = mark(chosen.key, chosen.answers, locale=chosen.locale)
+    if chosen.report:
+        from boomsim.papers.report import write_report
+
+        write_report(marked, chosen.report)
+    if chosen.json:
+        from boomsim.papers.report import marks_data
+
+        print_json("mark", marks_data(marked))
+    else:
+        print(_as_text(marked, chosen.report))
+
+
+def _as_text(marked: "Marked", report: str | None) -> str:
+    rows = [
+        [one.candidate, one.variant, f"{one.marks:g} of {one.most:g}", _slip(one)]
+        for one in marked.candidates
+    ]
+    questions = [
+        [one.name, one.title, str(one.count), f"{one.facility:.2f}", f"{one.discrimination:.2f}"]
+        for one in marked.figures
+    ]
+    pieces = [table(["candidate", "paper", "marks", "likely slips"], rows)]
+    head = ["question", "about", "answers", "facility", "discrimination"]
+    pieces.append(table(head, questions))
+    if marked.refusals:
+        said = [f"  {refusal}" for refusal in marked.refusals]
+        pieces.append("\n".join(["Not marked; look at these yourself:", *said]))
+    if marked.unanswered:
+        pieces.append("No answers came for: " + ", ".join(marked.unanswered) + ".")
+    if report:
+        pieces.append(f"The report is in {report}.")
+    return "\n\n".join(pieces)
+
+
+def _slip(one: "CandidateMark") -> str:
+    return "; ".join(dict.fromkeys(slip for q in one.questions for slip in q.slips)) or "-"

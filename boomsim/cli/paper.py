@@ -1,0 +1,64 @@
+"""``boomsim paper``: examination papers, worked solutions and marking keys from a blueprint."""
+
+import argparse
+
+from boomsim.caution import CAUTION
+from boomsim.cli.answer import paragraph, print_json
+
+HELP = "examination papers, worked solutions and marking keys from a blueprint"
+EXAMPLE = "boomsim paper exercises/quiz-10-minutes.toml --out papers --variants 30"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    parser.add_argument(
+        "blueprint", metavar="BLUEPRINT", help="TOML file: topics, difficulty, marks, time, units"
+    )
+    parser.add_argument(
+        "--out", metavar="DIR", default="papers", help="folder to write to (default: papers)"
+    )
+    parser.add_argument(
+        "--format",
+        metavar="NAME",
+        action="append",
+        help="pdf, html, md, json or qti; repeat it for several (default: pdf)",
+    )
+    parser.add_argument("--variants", metavar="N", type=int, help="number of different papers")
+    parser.add_argument("--seed", metavar="WORD", help="same seed, same papers")
+    parser.add_argument(
+        "--units", choices=("metric", "us"), help="of the questions (default: as in the blueprint)"
+    )
+    parser.add_argument("--json", action="store_true", help="what was written, as JSON")
+
+
+def run(chosen: argparse.Namespace) -> None:
+    """Answer."""
+    from boomsim.papers.write import write_papers
+
+    written = write_papers(
+        chosen.blueprint,
+        chosen.out,
+        formats=tuple(chosen.format or ("pdf",)),
+        units=chosen.units,
+        variants=chosen.variants,
+        seed=chosen.seed,
+    )
+    if chosen.json:
+        print_json(
+            "paper",
+            {
+                "folder": str(written.folder),
+                "key": str(written.key),
+                "answer_sheet": str(written.sheet),
+                "variants": written.variants,
+                "made": written.made,
+                "kept": written.kept,
+            },
+        )
+        return
+    kept = f", {written.kept} were there already" if written.kept else ""
+    print(f"{written.made} files written to {written.folder}{kept}; {written.variants} variants.")
+    print(f"Marking key: {written.key}. Sheet for the answers: {written.sheet}.")
+    print(f"To mark: boomsim mark {written.key} {written.sheet}")
+    print()
+    print(paragraph(CAUTION))
