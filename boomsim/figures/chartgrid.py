@@ -110,8 +110,13 @@ def grid_marks(grid: Grid) -> Iterator[Mark]:
 
 def _spans(flags: np.ndarray) -> Iterator[tuple[int, int]]:
     """First and one past the last of each run of true flags."""
-    edges = np.diff(np.concatenate([[0], flags.astype(int), [0]]))
-    yield from zip(np.flatnonzero(edges == 1), np.flatnonzero(edges == -1), strict=True)
+    first = -1
+    for k, flag in enumerate([*flags.tolist(), False]):
+        if flag and first < 0:
+            first = k
+        elif not flag and first >= 0:
+            yield first, k
+            first = -1
 
 
 def _tints(grid: Grid) -> Iterator[Mark]:
@@ -215,29 +220,28 @@ def _radii(grid: Grid) -> Iterator[Mark]:
 def _figures(grid: Grid) -> Iterator[Mark]:
     chart, numbers, size, small = grid.chart, grid.numbers, grid.size, grid.small
     widest = width_of(numbers.capacity(int(chart.steps.max())), size=size)
-    codes = [code(limit) for limit in chart.limits]
-    rigging = rigging_of(chart)
+    codes = [code(limit) if grid.look.codes else "" for limit in chart.limits]
     beside = width_of("p0", size=small) + 0.5
     letter = width_of("A", size=small) + 0.5 if chart.is_best else 0.0
+    # Plain lists: a chart has a thousand cells, and one number of an array is slow to take out.
+    steps, governing = chart.steps.tolist(), chart.governing.tolist()
+    sketch = (~chart.within_range).tolist()
+    inks = np.where(chart.exact < rigging_of(chart), QUIET, INK).tolist()
+    bases = [grid.base(r) for r in range(len(chart.radii))]
     for c in range(len(chart.length)):
         left = grid.left + c * grid.column
         # The figures end where letter, widest figure and code lie in the middle of the cell.
         end = left + (grid.column + letter + widest - beside) / 2
-        starts = _starts(chart, c)
-        for r in range(len(chart.radii)):
-            if chart.governing[r, c] < 0:
+        for r, base in enumerate(bases):
+            if governing[r][c] < 0:
                 continue
-            base, steps = grid.base(r), int(chart.steps[r, c])
-            text = numbers.capacity(steps)
-            if not chart.within_range[r, c]:
-                text = f"~{text}"
-            ink = QUIET if chart.exact[r, c] < rigging else INK
-            yield Words(end, base, text, size, align="right", colour=ink)
-            if grid.look.codes and steps and codes[chart.governing[r, c]]:
-                short = codes[chart.governing[r, c]]
-                yield Words(end + 0.5, base, short, small, colour=QUIET)
-            if r in starts:
-                yield Words(left + 0.5, base, starts[r], small, bold=True, colour=QUIET)
+            text = numbers.capacity(steps[r][c])
+            text = f"~{text}" if sketch[r][c] else text
+            yield Words(end, base, text, size, "right", False, inks[r][c])
+            if codes[governing[r][c]] and steps[r][c]:
+                yield Words(end + 0.5, base, codes[governing[r][c]], small, "left", False, QUIET)
+        for r, name in _starts(chart, c).items():
+            yield Words(left + 0.5, bases[r], name, small, bold=True, colour=QUIET)
 
 
 def rigging_of(chart: Chart) -> float:

@@ -50,8 +50,7 @@ def head_marks(
     setup, top = chart.setup, MARGIN
     after = MARGIN + width_of(setup.machine.name, size=NAME, bold=True) + 2.2
     invented = "an invented crane" + (f" – {note}" if note else "")
-    step = f"{numbers.scale:.{numbers.decimals}f} {numbers.mass}"
-    gross = f"Rated gross load in {numbers.mass}, rounded down to {step}"
+    gross = f"Rated gross load in {numbers.mass}, rounded down to {numbers.step}"
     marks: list[Mark] = [
         Words(MARGIN, top + 4.4, setup.machine.name, NAME, bold=True),
         Words(after, top + 4.4, invented, BODY + 1.0, colour=LOAD if note else QUIET),

@@ -1,7 +1,6 @@
 """Chart pages: head with how the crane is set up, the grid, the key, the caution."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 import numpy as np
 
@@ -25,7 +24,7 @@ from boomsim.figures.chartmarks import POINT, Mark, Sheet, Words, paper_size, ru
 from boomsim.figures.charttext import Numbers, numbers_of
 from boomsim.figures.charttype import broken
 from boomsim.figures.styles import FAINT, QUIET
-from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.chart import Chart, some_columns
 
 
 def chart_sheets(
@@ -97,33 +96,6 @@ def columns_on_pages(chart: Chart, *, paper: str) -> list[np.ndarray]:
     most = int((width - 2 * (MARGIN + LABEL)) / NARROWEST)
     count = len(chart.length)
     return np.array_split(np.arange(count), -(-count // most))
-
-
-def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
-    """Take some columns of a chart, and the rows that they reach.
-
-    Parameters
-    ----------
-    chart : Chart
-    columns : ndarray of int
-
-    Returns
-    -------
-    Chart
-    """
-    if len(columns) == len(chart.length):
-        return chart
-    reached = np.flatnonzero(np.any(chart.rated[:, columns], axis=1))
-    rows = np.arange(reached[0], reached[-1] + 1) if len(reached) else np.arange(1)
-    cells = np.ix_(rows, columns)
-    grids = ("used", "steps", "exact", "governing", "tipping_load", "angle", "within_range")
-    return replace(
-        chart,
-        radii=chart.radii[rows],
-        length=chart.length[columns],
-        choices=tuple(chart.choices[c] for c in columns),
-        **{name: getattr(chart, name)[cells] for name in grids},
-    )
 
 
 def _sheet(

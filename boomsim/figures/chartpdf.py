@@ -1,19 +1,20 @@
 """Sheets into a PDF, page by page, with the typeface embedded.
 
-A book has hundreds of pages of a thousand small words each. A general typesetter took 25 to 55 ms
-and 4 to 8 MB for each; a page of four kinds of mark needs some 3 ms here and is on disk before the
-next begins. ISO 32000-1 is the reference: text 9.4, composite fonts 9.7, outlines 12.3.3.
+A book has hundreds of pages of a thousand small words each. A general typesetter kept 4 to 8 MB for
+each until the end; here a page is on disk before the next begins. ISO 32000-1 is the reference:
+text 9.4, composite fonts 9.7, outlines 12.3.3.
 """
 
 import zlib
 from collections.abc import Iterable
+from functools import cache
 from io import BytesIO
 from typing import BinaryIO
 
 from boomsim.caution import CAUTION
 from boomsim.figures.chartmarks import Fill, Jump, Mark, Sheet, Stroke, Words
 from boomsim.figures.chartpdffont import font_object
-from boomsim.figures.charttype import glyph, width_of
+from boomsim.figures.charttype import glyph
 
 UNIT = 72.0 / 25.4
 """Points in a millimetre."""
@@ -60,6 +61,7 @@ def pdf_bytes(sheets: Iterable[Sheet], *, title: str) -> bytes:
     return made.getvalue()
 
 
+@cache
 def _colour(colour: str) -> str:
     red, green, blue = (int(colour[k : k + 2], 16) / 255.0 for k in (1, 3, 5))
     if red == green == blue:
@@ -86,6 +88,7 @@ class _Writer:
         self.pages: list[int] = []
         self.jumps: list[tuple[int, Jump, float]] = []
         self.outline: list[tuple[str, int, int]] = []
+        self.texts: dict[tuple[str, bool], tuple[str, float]] = {}
         self.glyphs: dict[bool, dict[int, tuple[str, float]]] = {False: {}, True: {}}
         # The comment of four high bytes tells transfer programs that the file is binary (7.5.2).
         self._put(b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
@@ -133,7 +136,7 @@ class _Writer:
             return self._words(mark, height)
         assert isinstance(mark, Stroke | Fill)
         at = [f"{x * UNIT:.2f} {(height - y) * UNIT:.2f}" for x, y in mark.points]
-        path = f"{at[0]} m " + " ".join(f"{p} l" for p in at[1:])
+        path = f"{at[0]} m {' l '.join(at[1:])} l"
         if type(mark) is Fill:
             return f"{_colour(mark.colour)} {path} h f"
         assert isinstance(mark, Stroke)
@@ -142,20 +145,27 @@ class _Writer:
         return f"{colour} {mark.width:.3g} w [{dash}] 0 d {path} S"
 
     def _words(self, mark: Words, height: float) -> str:
-        known = self.glyphs[mark.bold]
-        shown = []
-        for character in mark.text:
-            number, width = glyph(character, bold=mark.bold)
-            known[number] = character, width
-            shown.append(f"{number:04x}")
-        x = mark.x
-        if mark.align != "left":
-            wide = width_of(mark.text, size=mark.size, bold=mark.bold)
-            x -= wide if mark.align == "right" else wide / 2.0
+        x, y, text, size, align, bold, colour = mark
+        shown, width = self._encoded(text, bold)
+        if align != "left":
+            x -= width * size / UNIT * (1.0 if align == "right" else 0.5)
         return (
-            f"BT {_colour(mark.colour)} /{'B' if mark.bold else 'R'} {mark.size:.3g} Tf "
-            f"{x * UNIT:.2f} {(height - mark.y) * UNIT:.2f} Td <{''.join(shown)}> Tj ET"
+            f"BT {_colour(colour)} /{'B' if bold else 'R'} {size:.3g} Tf "
+            f"{x * UNIT:.2f} {(height - y) * UNIT:.2f} Td <{shown}> Tj ET"
         )
+
+    def _encoded(self, text: str, bold: bool) -> tuple[str, float]:
+        """Write a text as numbers of glyphs, and its width [em]; most texts come often."""
+        found = self.texts.get((text, bold))
+        if found is None:
+            known, shown, wide = self.glyphs[bold], "", 0.0
+            for character in text:
+                number, width = glyph(character, bold=bold)
+                known[number] = character, width
+                shown += f"{number:04x}"
+                wide += width
+            found = self.texts[text, bold] = shown, wide
+        return found
 
     def finish(self, title: str) -> None:
         """Write what points at pages, the fonts, and the table of objects."""

@@ -57,6 +57,13 @@ class Numbers:
     row_decimals: int
     unit: float
 
+    @property
+    def step(self) -> str:
+        """What capacities are rounded down to, with its unit."""
+        if self.mass == "1000 lb":
+            return f"{1000 * self.scale:g} lb"
+        return f"{self.scale:.{self.decimals}f} {self.mass}"
+
     def capacity(self, steps: int) -> str:
         """Write a capacity; nothing for a blank cell."""
         if steps < 0:

@@ -1,21 +1,16 @@
 """Every legal configuration, rated at the rows of a chart."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.capacity import rate
 from boomsim.rating.charts.grid import chart_radii, checked_radii, reach
 from boomsim.rating.charts.ways import every_configuration
-from boomsim.rating.limits import Limit, limits_of
+from boomsim.rating.limits import Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
-
-ENOUGH = 640
-"""Cells solved together: so many fit a processor's cache [1]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -51,7 +46,7 @@ class Cells:
 
 
 def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) -> Cells:
-    """Rate configurations at radii, working only where the boom can be.
+    """Rate configurations at radii.
 
     Parameters
     ----------
@@ -70,48 +65,18 @@ def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) ->
         If a radius is no number above zero.
     """
     rows = checked_radii(radii)
-    shape = (len(configurations.length), len(rows))
-    found = {n: np.full(shape, np.nan) for n in ("capacity", "tipping_load", "angle")}
-    governing, within = np.full(shape, -1), np.zeros(shape, dtype=bool)
-    for own, columns in _batches(setup.machine, configurations.length, rows):
-        rating = _rate(setup, configurations.extension[own], rows[columns])
-        cells = np.ix_(own, columns)
-        for name, values in found.items():
-            values[cells] = getattr(rating, name)
-        governing[cells], within[cells] = rating.governing, rating.valid
+    rating = rate(setup, extension=configurations.extension, radius=rows)
     return Cells(
         setup=setup,
         configurations=configurations,
         radii=rows,
-        governing=governing,
-        limits=limits_of(setup.machine),
-        within_range=within,
-        **found,
+        capacity=rating.capacity,
+        governing=rating.governing,
+        limits=rating.limits,
+        tipping_load=rating.tipping_load,
+        angle=rating.angle,
+        within_range=rating.valid,
     )
-
-
-def _rate(setup: Setup, extension: Array, radii: Array) -> Rating:
-    return rate(setup, extension=extension, radius=radii, batch=len(extension))
-
-
-def _batches(
-    machine: Machine, length: Array, radii: Array
-) -> Iterator[tuple[np.ndarray, np.ndarray]]:
-    """Put configurations of about one length together with the rows that one of them may reach."""
-    near, far = reach(machine, length=length)
-    order = np.argsort(length, kind="stable")
-    first = 0
-    while first < len(order):
-        last, columns = first, np.zeros(0, dtype=int)
-        while last < len(order):
-            own = order[first : last + 1]
-            wider = np.flatnonzero((radii >= near[own].min()) & (radii <= far[own].max()))
-            if last > first and len(own) * len(wider) > ENOUGH:
-                break
-            last, columns = last + 1, wider
-        if len(columns):
-            yield order[first:last], columns
-        first = last
 
 
 def chart_cells(
@@ -149,9 +114,9 @@ def chart_cells(
     cells = rate_cells(setup, configurations=configurations, radii=radii)
     if not np.any(cells.governing >= 0):
         near, far = reach(setup.machine, length=configurations.length)
+        asked = " or ".join(f"{r:g} m" for r in sorted({cells.radii[0], cells.radii[-1]}))
         raise ValueError(
-            f"None of these boom lengths reaches any of the radii given, {cells.radii[0]:g} m to "
-            f"{cells.radii[-1]:g} m. Give radii between {max(near.min(), 0.0):.0f} m and "
-            f"{far.max():.0f} m."
+            f"No boom length of this chart reaches a radius of {asked}. Give radii from "
+            f"{max(near.min(), 0.0):.1f} m to {far.max():.1f} m."
         )
     return cells

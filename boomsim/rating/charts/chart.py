@@ -1,6 +1,6 @@
 """The load chart: a grid of rated loads, rounded down, and what governs each of them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -209,3 +209,30 @@ def _steadiest(cells: Cells, own: list[int], step: float) -> np.ndarray:
             used[row : row + stays] = own[pick]
         row += max(stays, 1)
     return used
+
+
+def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
+    """Take some columns of a chart, and the rows that they reach.
+
+    Parameters
+    ----------
+    chart : Chart
+    columns : ndarray of int
+
+    Returns
+    -------
+    Chart
+    """
+    if len(columns) == len(chart.length):
+        return chart
+    reached = np.flatnonzero(np.any(chart.rated[:, columns], axis=1))
+    rows = np.arange(reached[0], reached[-1] + 1) if len(reached) else np.arange(1)
+    cells = np.ix_(rows, columns)
+    grids = ("used", "steps", "exact", "governing", "tipping_load", "angle", "within_range")
+    return replace(
+        chart,
+        radii=chart.radii[rows],
+        length=chart.length[columns],
+        choices=tuple(chart.choices[c] for c in columns),
+        **{name: getattr(chart, name)[cells] for name in grids},
+    )

@@ -37,8 +37,7 @@ def reach(machine: Machine, *, length: Array) -> tuple[Array, Array]:
         [m]
     """
     below, steepest = machine.boom.head.below, machine.boom.greatest_angle
-    # Half a metre of grace: a rope that pulls the head in may bend a steep boom upwards.
-    near = length * np.cos(steepest) + below * np.sin(steepest) - 0.5
+    near = length * np.cos(steepest) + below * np.sin(steepest)
     return machine.heel_out + near, machine.heel_out + np.hypot(length, below)
 
 

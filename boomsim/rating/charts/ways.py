@@ -14,30 +14,33 @@ from boomsim.rating.strategies import (
 )
 
 
-def every_configuration(boom: Boom) -> Configurations:
+def every_configuration(boom: Boom, *, system: str | None = None) -> Configurations:
     """All configurations that belong in a chart book.
 
-    A pinned boom: all combinations of its lock positions. Any other boom: what each of its systems
-    does at the lengths where a section that goes out alone, base side first, is half out or out.
+    A pinned boom: all combinations of its lock positions. Any other system: what it does at the
+    lengths where a section that goes out alone, base side first, is half out or out.
 
     Parameters
     ----------
     boom : Boom
+    system : str, optional
+        Boom system to stay with; default: all of the boom's
 
     Returns
     -------
     Configurations
         By length, then base side least out first
     """
-    if boom.systems == ("pinned",):
-        return _sorted(configurations_of(boom, extension=pinned_configurations(boom)))
+    if system is not None and system not in boom.systems:
+        raise ValueError(f"This boom is not {system}. Its systems: {', '.join(boom.systems)}.")
     parts = []
-    for system in boom.systems:
-        if system == "pinned":
-            parts.append(configurations_of(boom, extension=pinned_configurations(boom)))
+    for name in boom.systems if system is None else (system,):
+        if name == "pinned":
+            locked = pinned_configurations(boom)
+            parts.append(configurations_of(boom, extension=locked, system=name))
             continue
         parts += [
-            configurations_of_length(boom, length=float(length), system=system)
+            configurations_of_length(boom, length=float(length), system=name)
             for length in _lengths(boom)
         ]
     return _sorted(_merged(parts))

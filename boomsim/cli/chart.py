@@ -1,0 +1,238 @@
+"""``boomsim chart``: load charts with the bold line, one by one or the whole book."""
+
+import argparse
+from typing import TYPE_CHECKING
+
+from boomsim.cli import inputs
+
+if TYPE_CHECKING:
+    from boomsim.machine.model import Machine
+    from boomsim.rating.charts.chart import Chart
+    from boomsim.rating.setup import Setup
+
+HELP = "load charts with the bold line: it breaks on one side of it and tips on the other"
+EXAMPLE = "boomsim chart yard60 --figure chart.pdf; boomsim chart truck18 --all charts"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    inputs.add_machine(parser)
+    what = parser.add_mutually_exclusive_group()
+    what.add_argument(
+        "--best",
+        action="store_true",
+        help="the best way to extend at each radius, a column for each boom length (default)",
+    )
+    what.add_argument(
+        "--extension",
+        metavar="PERCENT",
+        action="append",
+        help="a column for this way to extend, as 0,0,46.5,46.5; repeat it for more columns",
+    )
+    what.add_argument(
+        "--length",
+        metavar="LENGTH",
+        help="a column for each way to reach this boom length, or these, as '18.9 m, 26.4 m'",
+    )
+    what.add_argument(
+        "--all", metavar="DIR", help="the whole book into a folder: PDF, HTML, CSV and JSON"
+    )
+    parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
+    grid = parser.add_argument_group("grid")
+    grid.add_argument("--radii", metavar="LENGTH", help="the rows, such as '6 m, 8 m, 10 m'")
+    grid.add_argument("--rows", metavar="LENGTH", help="from row to row (default: 1 m or 5 ft)")
+    grid.add_argument(
+        "--step", metavar="MASS", help="capacities are rounded down to it (50 kg or 100 lb)"
+    )
+    read = parser.add_argument_group("read the chart as the trade does")
+    read.add_argument("--read", metavar="RADIUS,BOOM", help="such as '11.3 m, 25 m'")
+    read.add_argument("--load", metavar="MASS", help="net load to lift there")
+    read.add_argument("--jib", metavar="MASS", help="deduction for a jib stowed on the boom")
+    inputs.add_setup(parser)
+    parser.add_argument(
+        "--sector", metavar="NAME", dest="slew", help="around or rear: another name for --slew"
+    )
+    parser.set_defaults(slew=None, rule=None)
+    inputs.add_output(parser)
+    out = parser.add_argument_group("files")
+    out.add_argument("--csv", metavar="FILE", help="the rated cells as comma-separated values")
+    out.add_argument(
+        "--html", metavar="FILE", help="a page that searches the charts of this set-up"
+    )
+    out.add_argument(
+        "--paper", choices=("a4", "letter"), help="default: a4, or letter with us units"
+    )
+    out.add_argument(
+        "--class",
+        dest="class_version",
+        action="store_true",
+        help="without bold line and shading; the answer sheet goes beside it",
+    )
+
+
+def run(chosen: argparse.Namespace) -> int | None:
+    """Answer."""
+    _refuse_mixtures(chosen)
+    if chosen.all is not None:
+        from boomsim.cli.chart_book import run_book
+
+        return run_book(chosen)
+    machine = inputs.machine(chosen)
+    made = chart(chosen, machine)
+    _write_files(chosen, made)
+    if chosen.read is not None:
+        _read(chosen, made)
+    elif chosen.json:
+        from boomsim.cli.answer import print_json
+        from boomsim.rating.charts.tables import plain_chart
+
+        print_json("chart", plain_chart(made))
+    else:
+        from boomsim.cli.chart_text import as_text
+
+        print(as_text(made, units=chosen.units, marked=not chosen.class_version))
+    return None
+
+
+def _refuse_mixtures(chosen: argparse.Namespace) -> None:
+    if chosen.radii is not None and chosen.rows is not None:
+        raise ValueError("Give the rows themselves with --radii or their distance with --rows.")
+    if chosen.read is None and (chosen.load is not None or chosen.jib is not None):
+        raise ValueError("--load and --jib belong to --read 'RADIUS, BOOM', which is missing.")
+    if chosen.class_version and chosen.figure is None and chosen.all is None:
+        raise ValueError("--class needs a file to draw in: add --figure FILE or --all DIR.")
+
+
+def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
+    """Settle rigging, rule and disturbances; unlike elsewhere they may all be left open."""
+    chosen.slew = "around" if chosen.slew is None else chosen.slew
+    chosen.rule = "share" if chosen.rule is None else chosen.rule
+    return inputs.setup(chosen, machine)
+
+
+def step(chosen: argparse.Namespace) -> float | None:
+    """Read what capacities are rounded down to [kg]."""
+    from boomsim.rating.charts.grid import checked_step
+    from boomsim.units import parse
+
+    if chosen.step is None:
+        return None
+    return checked_step(parse(chosen.step, "mass", what="--step"))
+
+
+def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
+    """Rate the chart that was asked for."""
+    import numpy as np
+
+    from boomsim.rating.charts.chart import best_chart, stated_chart
+    from boomsim.rating.charts.grid import chart_radii
+    from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration
+    from boomsim.rating.strategies import configurations_of
+    from boomsim.units import parse
+
+    boom, stated = machine.boom, True
+    if chosen.extension is not None:
+        written = [inputs.extension(text, machine) for text in chosen.extension]
+        ways = configurations_of(boom, extension=np.array(written))
+    elif chosen.length is not None:
+        lengths = inputs.radii(chosen.length, what="--length")
+        assert lengths is not None
+        ways = configurations_at_lengths(
+            boom, length=[float(one) for one in lengths], system=chosen.system
+        )
+    else:
+        ways, stated = every_configuration(boom, system=chosen.system), False
+    rows = inputs.radii(chosen.radii, what="--radii")
+    if chosen.rows is not None:
+        apart = parse(chosen.rows, "length", what="--rows")
+        rows = chart_radii(machine, length=ways.length, step=apart)
+    make = stated_chart if stated else best_chart
+    return make(
+        setup(chosen, machine),
+        configurations=ways,
+        radii=rows,
+        step=step(chosen),
+        units=chosen.units,
+    )
+
+
+def paper(chosen: argparse.Namespace) -> str:
+    """Choose the paper that goes with the units, unless it was named."""
+    return str(chosen.paper or ("letter" if chosen.units == "us" else "a4"))
+
+
+def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
+    if chosen.figure is not None:
+        _draw(chosen, made)
+    if chosen.csv is not None:
+        from pathlib import Path
+
+        from boomsim.figures.chartfile import whole_file
+        from boomsim.rating.charts.tables import write_csv
+
+        with (
+            whole_file(Path(chosen.csv)) as part,
+            part.open("w", encoding="utf-8", newline="") as f,
+        ):
+            write_csv([made], f, units=chosen.units)
+    if chosen.html is not None:
+        _page(chosen, made)
+
+
+def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
+    from pathlib import Path
+
+    from boomsim.figures.chartfile import write_sheets
+    from boomsim.figures.chartlook import ANSWERS, CLASS, FULL
+    from boomsim.figures.chartpage import chart_sheets
+
+    target = Path(chosen.figure)
+    looks = {target: CLASS if chosen.class_version else FULL}
+    if chosen.class_version:
+        looks[target.with_stem(f"{target.stem}-answers")] = ANSWERS
+    for path, look in looks.items():
+        sheets = chart_sheets(made, units=chosen.units, paper=paper(chosen), look=look)
+        write_sheets(sheets, path)
+
+
+def _page(chosen: argparse.Namespace, made: "Chart") -> None:
+    from pathlib import Path
+
+    from boomsim.figures.bookhtml import book_html
+    from boomsim.figures.chartfile import whole_file
+    from boomsim.rating.charts.book import make_book
+
+    book = make_book(
+        [made.setup],
+        configurations=made.configurations,
+        radii=made.radii,
+        step=made.step,
+        units=chosen.units,
+    )
+    with whole_file(Path(chosen.html)) as part:
+        part.write_text(book_html(book), encoding="utf-8")
+
+
+def _read(chosen: argparse.Namespace, made: "Chart") -> None:
+    from boomsim.cli.answer import print_json
+    from boomsim.cli.chart_text import reading_json, reading_text
+    from boomsim.rating.charts.reading import read_chart
+    from boomsim.units import parse
+
+    where = inputs.radii(chosen.read, what="--read")
+    assert where is not None
+    if len(where) != 2:
+        raise ValueError(
+            f"--read: {chosen.read!r} needs a radius and a boom length, such as '11.3 m, 25 m'."
+        )
+    reading = read_chart(
+        made,
+        radius=float(where[0]),
+        length=float(where[1]),
+        load=None if chosen.load is None else parse(chosen.load, "mass", what="--load"),
+        stowed_jib=0.0 if chosen.jib is None else parse(chosen.jib, "mass", what="--jib"),
+    )
+    if chosen.json:
+        print_json("reading", reading_json(reading))
+    else:
+        print(reading_text(reading, units=chosen.units))

@@ -1,0 +1,129 @@
+"""``boomsim chart --all``: the whole chart book of a machine into a folder."""
+
+import argparse
+import signal
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boomsim.caution import CAUTION
+from boomsim.cli import inputs
+from boomsim.cli.answer import paragraph, print_json
+from boomsim.cli.progress import Bar
+
+if TYPE_CHECKING:
+    from boomsim.machine.model import Machine
+    from boomsim.rating.charts.book import Book
+    from boomsim.rating.setup import Setup
+
+INTERRUPTED = 130
+"""Exit code of a run that was stopped, as shells have it."""
+
+
+def run_book(chosen: argparse.Namespace) -> int | None:
+    """Rate and write a book; stopped half-way, it leaves nothing behind."""
+    from boomsim.cli.chart import paper
+    from boomsim.figures.bookfiles import write_book
+
+    folder = Path(chosen.all)
+    _refuse(chosen, folder)
+    machine = inputs.machine(chosen)
+    try:
+        with _stop_cleanly(), Bar() as bar:
+            book = _book(chosen, machine, bar)
+            files = write_book(
+                book,
+                folder,
+                paper=paper(chosen),
+                class_version=chosen.class_version,
+                progress=bar.tell,
+            )
+    except KeyboardInterrupt:
+        print("boomsim chart: stopped; nothing was written.", file=sys.stderr)
+        return INTERRUPTED
+    _tell(chosen, book, files)
+    return None
+
+
+def _refuse(chosen: argparse.Namespace, folder: Path) -> None:
+    for option in ("figure", "csv", "html", "read"):
+        if getattr(chosen, option) is not None:
+            raise ValueError(
+                f"--{option} goes with one chart; --all writes all of its files itself."
+            )
+    if folder.exists() and not folder.is_dir():
+        raise ValueError(f'"{folder}" is a file. Give --all a folder.')
+
+
+def _book(chosen: argparse.Namespace, machine: "Machine", bar: Bar) -> "Book":
+    from boomsim.cli.chart import step
+    from boomsim.rating.charts.book import make_book
+    from boomsim.rating.charts.grid import chart_radii
+    from boomsim.rating.charts.ways import every_configuration
+    from boomsim.units import parse
+
+    ways = every_configuration(machine.boom, system=chosen.system)
+    rows = inputs.radii(chosen.radii, what="--radii")
+    if chosen.rows is not None:
+        apart = parse(chosen.rows, "length", what="--rows")
+        rows = chart_radii(machine, length=ways.length, step=apart)
+    return make_book(
+        _setups(chosen, machine),
+        configurations=ways,
+        radii=rows,
+        step=step(chosen),
+        units=chosen.units,
+        progress=lambda done, of: bar.tell("rating", done, of),
+    )
+
+
+def _setups(chosen: argparse.Namespace, machine: "Machine") -> "tuple[Setup, ...]":
+    """Combine all that was left open."""
+    from boomsim.rating.charts.book import every_setup
+    from boomsim.rating.setup import SECTORS
+
+    return every_setup(
+        machine,
+        sectors=SECTORS if chosen.slew is None else [inputs.slew(chosen.slew)],
+        counterweights=None if chosen.counterweight is None else [chosen.counterweight],
+        supports=None if chosen.support is None else [chosen.support],
+        rules=None if chosen.rule is None else [chosen.rule],
+        parts=chosen.parts,
+        disturbances=inputs.disturbances(chosen),
+    )
+
+
+@contextmanager
+def _stop_cleanly() -> Iterator[None]:
+    """Take a polite request to end as one from the keyboard, so that part files go away."""
+
+    def stop(number: int, frame: object) -> None:
+        raise KeyboardInterrupt
+
+    before = signal.signal(signal.SIGTERM, stop)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGTERM, before)
+
+
+def _tell(chosen: argparse.Namespace, book: "Book", files: list[Path]) -> None:
+    counts = {
+        "chapters": len(book.chapters),
+        "configurations": len(book.configurations.length),
+        "radii": len(book.radii),
+        "rated_cells": book.rated,
+    }
+    if chosen.json:
+        listed = [str(file) for file in files]
+        print_json("book", {"machine": book.machine.name, **counts, "files": listed})
+        return
+    print(
+        f"{book.machine.name}: {counts['chapters']} ways to set it up, "
+        f"{counts['configurations']} ways to extend, {counts['rated_cells']:,} rated cells."
+    )
+    for file in files:
+        print(f"  {file}  {file.stat().st_size / 1e6:.1f} MB")
+    print(paragraph(CAUTION))

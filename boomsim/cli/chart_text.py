@@ -1,0 +1,162 @@
+"""A chart, and a reading of it, as text and as JSON."""
+
+from shutil import get_terminal_size
+from typing import TYPE_CHECKING, Any
+
+from boomsim.caution import CAUTION
+from boomsim.cli.answer import paragraph, table
+
+if TYPE_CHECKING:
+    from boomsim.rating.charts.chart import Chart
+    from boomsim.rating.charts.reading import Reading
+
+
+def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
+    """Lay out a chart as tables that fit the terminal.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+    marked : bool
+        Put a star where something breaks first
+
+    Returns
+    -------
+    str
+    """
+    import numpy as np
+
+    from boomsim.figures.charttext import numbers_of
+    from boomsim.figures.words import machine_words, setup_words
+    from boomsim.rating.charts.chart import some_columns
+
+    numbers = numbers_of(chart, units=units)
+    head = (
+        f"{machine_words(chart.setup)}: rated gross load in {numbers.mass}, rounded down to "
+        f"{numbers.step}; "
+        f"{setup_words(chart.setup, units=units)}."
+    )
+    wide = max(len(numbers.capacity(int(chart.steps.max()))), 5) + 3
+    fit = max((get_terminal_size((100, 24)).columns - 12) // wide, 3)
+    pieces = np.array_split(np.arange(len(chart.length)), -(-len(chart.length) // fit))
+    grids = [_grid(some_columns(chart, piece), units, marked) for piece in pieces]
+    ways = [paragraph(line, indent="  ") for line in ways_used(chart, units=units)]
+    star = "* something breaks before the crane tips; without a star the crane tips first. "
+    return "\n\n".join(
+        [
+            paragraph(head),
+            *grids,
+            paragraph((star if marked else "") + "Never read between figures: take the next larger "
+            "radius and the next longer boom."),
+            "Ways to extend, percent, base side first:\n" + "\n".join(ways),
+            paragraph(CAUTION),
+        ]
+    )  # fmt: skip
+
+
+def _grid(chart: "Chart", units: str, marked: bool) -> str:
+    from boomsim.figures.charttext import numbers_of
+
+    numbers = numbers_of(chart, units=units)
+    head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + " " for b in chart.length)]
+    stars = chart.structural & chart.rated & marked
+    rows = []
+    for r, radius in enumerate(chart.radii):
+        cells = [
+            numbers.capacity(int(chart.steps[r, c])) + ("*" if stars[r, c] else " ")
+            for c in range(len(chart.length))
+        ]
+        rows.append([numbers.radius(float(radius)), *cells])
+    return table(head, rows)
+
+
+def ways_used(chart: "Chart", *, units: str) -> list[str]:
+    """Say for each column which ways to extend it uses, and from which radius on.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+
+    Returns
+    -------
+    list of str
+    """
+    from boomsim.figures.charttext import numbers_of
+    from boomsim.rating.charts.runs import runs
+    from boomsim.rating.strategies import label
+
+    numbers = numbers_of(chart, units=units)
+    told = []
+    for c, length in enumerate(chart.length):
+        used = [
+            f"({label(chart.configurations.extension[run.configuration])})"
+            + (f" from {numbers.radius(float(chart.radii[run.first]))}" if chart.is_best else "")
+            for run in runs(chart, c)
+        ]
+        told.append(f"{numbers.boom(float(length))} {numbers.length}: {', '.join(used) or 'none'}")
+    return told
+
+
+def reading_text(reading: "Reading", *, units: str) -> str:
+    """Tell a reading, and how it goes wrong.
+
+    Parameters
+    ----------
+    reading : Reading
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    from boomsim.rating.charts.misreading import misreadings
+    from boomsim.rating.charts.words import tell_misreading, tell_reading
+
+    wrong = [tell_misreading(one, reading, units=units) for one in misreadings(reading)]
+    return "\n\n".join(
+        [
+            paragraph(" ".join(tell_reading(reading, units=units))),
+            "Read wrongly:\n" + "\n".join(paragraph(line, indent="  ") for line in wrong),
+            paragraph(CAUTION),
+        ]
+    )
+
+
+def reading_json(reading: "Reading") -> dict[str, Any]:
+    """Tell a reading, SI.
+
+    Parameters
+    ----------
+    reading : Reading
+
+    Returns
+    -------
+    dict
+    """
+    from boomsim.rating.charts.misreading import misreadings
+    from boomsim.rating.charts.tables import plain_setup
+
+    return {
+        "machine": reading.chart.setup.machine.name,
+        **plain_setup(reading.chart.setup),
+        "radius": reading.radius,
+        "boom_length": reading.length,
+        "row_radius": reading.row_radius,
+        "column_boom_length": reading.column_length,
+        "extension": reading.extension,
+        "cell": reading.cell,
+        "blank": reading.blank,
+        "family": None if reading.limit is None else reading.limit.family,
+        "governing": None if reading.limit is None else reading.limit.key,
+        "line_limit": reading.line_limit,
+        "gross": reading.gross,
+        "deductions": reading.deductions,
+        "net": reading.net,
+        "load": reading.load,
+        "allowed": reading.allowed,
+        "fewest_parts_of_line": reading.parts_needed,
+        "misreadings": misreadings(reading),
+    }

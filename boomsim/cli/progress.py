@@ -1,0 +1,47 @@
+"""A progress bar on standard error, where a person watches it."""
+
+import sys
+from types import TracebackType
+
+WIDTH = 30
+"""Of the bar [characters]."""
+
+
+class Bar:
+    """Shows how much is done; shows nothing where standard error is no terminal."""
+
+    def __init__(self) -> None:
+        self.shown = sys.stderr.isatty()
+        self.last = ""
+
+    def __enter__(self) -> "Bar":
+        """Begin."""
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """Wipe the bar."""
+        if self.shown and self.last:
+            sys.stderr.write("\r" + " " * len(self.last) + "\r")
+            sys.stderr.flush()
+
+    def tell(self, what: str, done: int, of: int) -> None:
+        """Draw the bar.
+
+        Parameters
+        ----------
+        what : str
+        done, of : int
+            So many of so many
+        """
+        if not self.shown:
+            return
+        filled = WIDTH * done // max(of, 1)
+        line = f"{what}  [{'#' * filled}{'.' * (WIDTH - filled)}] {done}/{of}"
+        sys.stderr.write("\r" + line.ljust(len(self.last)))
+        sys.stderr.flush()
+        self.last = line

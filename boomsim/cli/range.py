@@ -1,0 +1,149 @@
+"""``boomsim range``: where the boom head can be, and what it may carry there."""
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from boomsim.caution import CAUTION
+from boomsim.cli import inputs
+from boomsim.cli.answer import paragraph, print_json, table
+
+if TYPE_CHECKING:
+    from boomsim.figures.rangeshape import RangeShape
+    from boomsim.machine.model import Machine
+    from boomsim.mechanics.geometry import Array
+
+HELP = "range diagram: radius and height of the boom head, boom angles, and capacities"
+EXAMPLE = "boomsim range yard60 --extension 0,0,46.5,46.5 --figure range.svg"
+
+ROWS = 7
+"""Places of each boom that the table shows [1]."""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    inputs.add_machine(parser)
+    what = parser.add_mutually_exclusive_group()
+    what.add_argument(
+        "--extension",
+        metavar="PERCENT",
+        action="append",
+        help="one way to extend, as 0,0,46.5,46.5; repeat it for more (default: a few lengths)",
+    )
+    what.add_argument(
+        "--length", metavar="LENGTH", help="all ways to reach these lengths, as '18.9 m, 26.4 m'"
+    )
+    parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
+    inputs.add_setup(parser)
+    inputs.add_output(parser)
+
+
+def run(chosen: argparse.Namespace) -> None:
+    """Answer."""
+    from boomsim.figures.rangeshape import range_of
+
+    if chosen.system is not None and chosen.length is None:
+        raise ValueError("--system chooses among the ways to reach a --length, which is missing.")
+    machine = inputs.machine(chosen)
+    setup, extension = inputs.setup(chosen, machine), _ways(chosen, machine)
+    if chosen.figure is not None:
+        from boomsim.figures.page import check_path, write
+        from boomsim.figures.rangediagram import figure_of_range
+
+        check_path(chosen.figure)
+        write(figure_of_range(setup, extension=extension, units=chosen.units), chosen.figure)
+    found = range_of(setup, extension=extension)
+    if chosen.json:
+        print_json("range", as_json(found))
+        return
+    print(as_text(found, units=chosen.units))
+    if chosen.figure is not None:
+        print(f"\nThe picture is in {chosen.figure}.")
+
+
+def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Array | None":
+    import numpy as np
+
+    from boomsim.rating.charts.ways import configurations_at_lengths
+
+    if chosen.extension is not None:
+        return np.array([inputs.extension(text, machine) for text in chosen.extension])
+    if chosen.length is not None:
+        lengths = inputs.radii(chosen.length, what="--length")
+        assert lengths is not None
+        wanted = [float(one) for one in lengths]
+        return configurations_at_lengths(
+            machine.boom, length=wanted, system=chosen.system
+        ).extension
+    return None
+
+
+def as_json(found: "RangeShape") -> dict[str, Any]:
+    """Every arc, SI."""
+    import numpy as np
+
+    from boomsim.rating.charts.tables import plain_setup
+
+    known = np.isfinite(found.capacity)
+    family = np.where(found.tips, "stability", "structural")
+    return {
+        "machine": found.setup.machine.name,
+        **plain_setup(found.setup),
+        "disturbances": found.setup.disturbances,
+        "boom_angle": found.angle,
+        "arcs": [
+            {
+                "boom_length": found.length[a],
+                "extension": found.extension[a],
+                "radius": found.radius[a],
+                "height": found.height[a],
+                "capacity": found.capacity[a],
+                "family": [
+                    name if rated else None
+                    for name, rated in zip(family[a].tolist(), known[a], strict=True)
+                ],
+            }
+            for a in range(len(found.length))
+        ],
+    }
+
+
+def as_text(found: "RangeShape", *, units: str) -> str:
+    """Lay out some places of each arc as a table."""
+    import numpy as np
+
+    from boomsim.figures.words import machine_words, setup_words
+    from boomsim.rating.strategies import label
+    from boomsim.units import show
+
+    def said(value: float, quantity: str) -> str:
+        return show(float(value), quantity, units)
+
+    rows = []
+    for a in range(len(found.length)):
+        for k in np.linspace(0, len(found.angle) - 1, ROWS).round().astype(int):
+            rated = np.isfinite(found.capacity[a, k])
+            rows.append(
+                [
+                    said(found.length[a], "length"),
+                    label(found.extension[a]),
+                    said(found.angle[k], "angle"),
+                    said(found.radius[a, k], "length"),
+                    said(found.height[a, k], "length"),
+                    said(found.capacity[a, k], "mass") if rated else "not rated",
+                    ("tips" if found.tips[a, k] else "breaks") if rated else "",
+                ]
+            )
+    head = ["boom", "extension, %", "boom angle", "radius", "head height", "gross load", "beyond"]
+    words = f"{machine_words(found.setup)}: where the boom head can be; "
+    note = (
+        "Angle and height are those of the empty hook; the gross load is the one rated at that "
+        "radius. Near its greatest reach and at its steepest a loaded boom cannot keep the radius."
+    )
+    return "\n\n".join(
+        [
+            paragraph(f"{words}{setup_words(found.setup, units=units)}."),
+            table(head, rows),
+            paragraph(note),
+            paragraph(CAUTION),
+        ]
+    )

@@ -1,0 +1,80 @@
+"""Chart pages into files, whole or not at all."""
+
+import os
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+from boomsim.figures.chartmarks import Sheet
+from boomsim.figures.page import check_path
+
+
+def write_sheets(sheets: Sequence[Sheet], path: str | os.PathLike[str]) -> Path:
+    """Write pages to a file.
+
+    Parameters
+    ----------
+    sheets : sequence of Sheet
+    path : str or path
+        Ends in .pdf, .svg or .png; only a .pdf holds several pages
+
+    Returns
+    -------
+    Path
+        What was written
+
+    Raises
+    ------
+    ValueError
+        If the suffix is another, the folder does not exist, or the pages are too many
+    """
+    target = check_path(path)
+    kind = target.suffix.lower()
+    if kind != ".pdf" and len(sheets) > 1:
+        raise ValueError(
+            f"This chart takes {len(sheets)} pages and a {kind} file holds one. Name a .pdf file, "
+            "or choose fewer boom lengths."
+        )
+    with whole_file(target) as part:
+        part.write_bytes(_drawn(sheets, kind))
+    return target
+
+
+def _drawn(sheets: Sequence[Sheet], kind: str) -> bytes:
+    if kind == ".pdf":
+        from boomsim.figures.chartpdf import pdf_bytes
+
+        return pdf_bytes(sheets, title=sheets[0].title)
+    if kind == ".svg":
+        from boomsim.figures.chartsvg import svg_text
+
+        return svg_text(sheets[0]).encode("utf-8")
+    from boomsim.figures.chartfigure import figure_of_sheet
+    from boomsim.figures.page import picture
+
+    return picture(figure_of_sheet(sheets[0]), kind="png")
+
+
+@contextmanager
+def whole_file(target: Path) -> Iterator[Path]:
+    """Give a file to write beside the target, and put it in place once it is whole.
+
+    Parameters
+    ----------
+    target : Path
+
+    Yields
+    ------
+    Path
+    """
+    if not target.parent.is_dir():
+        raise ValueError(
+            f'The folder "{target.parent}" for "{target.name}" does not exist. Make it first, or '
+            "give another folder."
+        )
+    part = target.with_name(f".{target.name}.{os.getpid()}.part")
+    try:
+        yield part
+        part.replace(target)
+    finally:
+        part.unlink(missing_ok=True)

@@ -1,0 +1,209 @@
+"""Charts and books as rows of a table and as plain values."""
+
+import csv
+from collections.abc import Iterable, Iterator
+from typing import IO, Any
+
+import numpy as np
+
+import boomsim
+from boomsim.caution import CAUTION
+from boomsim.rating.charts.boldline import bold_edges
+from boomsim.rating.charts.book import Book
+from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT
+from boomsim.rating.setup import Setup
+from boomsim.rating.strategies import label
+
+UNITS = {"metric": ("m", "kg"), "us": ("ft", "lb")}
+"""Of length and mass in tables."""
+
+Row = list[str | float | int]
+
+
+def table_head(units: str) -> Row:
+    """Name the columns of a table.
+
+    Parameters
+    ----------
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    list of str
+    """
+    length, mass = UNITS[units]
+    return [
+        "machine",
+        "rule",
+        "sector",
+        "counterweight",
+        "support",
+        "parts_of_line",
+        "extension_percent",
+        f"boom_length_{length}",
+        f"radius_{length}",
+        f"gross_capacity_{mass}",
+        "family",
+        "limit",
+        "within_model_range",
+    ]
+
+
+def table_rows(chart: Chart, *, units: str) -> Iterator[Row]:
+    """List the rated cells of a chart, column by column.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+
+    Yields
+    ------
+    list
+        In the order of :func:`table_head`
+    """
+    setup = chart.setup
+    named: Row = [setup.machine.name, setup.rule.name, setup.sector, setup.counterweight.name]
+    named += [setup.support.name, setup.parts]
+    ways = [label(row) for row in chart.configurations.extension]
+    lengths = [round(float(v) / LENGTH_UNIT[units], 3) for v in chart.configurations.length]
+    radii = [round(float(v) / LENGTH_UNIT[units], 4) for v in chart.radii]
+    limits = [(limit.family, limit.key) for limit in chart.limits]
+    # Steps are whole numbers: the product is exact to the last digit that is shown.
+    capacity = np.round(chart.steps * (chart.step / MASS_UNIT[units]), 6).T.tolist()
+    used, governing = chart.used.T.tolist(), chart.governing.T.tolist()
+    within = chart.within_range.T.tolist()
+    for c in range(len(chart.length)):
+        for r, radius in enumerate(radii):
+            way = used[c][r]
+            if way >= 0:
+                cell = [ways[way], lengths[way], radius, capacity[c][r]]
+                yield [*named, *cell, *limits[governing[c][r]], int(within[c][r])]
+
+
+def write_csv(charts: Iterable[Chart], file: IO[str], *, units: str) -> None:
+    """Write charts as comma-separated values, the caution first as a remark.
+
+    Parameters
+    ----------
+    charts : iterable of Chart
+    file : text file
+        Opened with ``newline=""``
+    units : str
+        "metric" or "us"
+    """
+    file.write(f"# {CAUTION}\n")
+    writer = csv.writer(file, lineterminator="\n")
+    writer.writerow(table_head(units))
+    for chart in charts:
+        writer.writerows(table_rows(chart, units=units))
+
+
+def plain_setup(setup: Setup) -> dict[str, Any]:
+    """Tell how the crane is set up.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    dict
+    """
+    return {
+        "rule": setup.rule.name,
+        "sector": setup.sector,
+        "counterweight": setup.counterweight.name,
+        "support": setup.support.name,
+        "parts": setup.parts,
+    }
+
+
+def plain_chart(chart: Chart) -> dict[str, Any]:
+    """Tell everything about a chart, SI.
+
+    Parameters
+    ----------
+    chart : Chart
+
+    Returns
+    -------
+    dict
+        Cells are null where the boom cannot be
+    """
+    return {
+        "machine": chart.setup.machine.name,
+        **plain_setup(chart.setup),
+        "disturbances": chart.setup.disturbances,
+        "step": chart.step,
+        "radii": chart.radii,
+        "columns": [
+            {
+                "boom_length": chart.length[c],
+                "extensions": chart.configurations.extension[list(chart.choices[c])],
+                "cells": [_plain_cell(chart, r, c) for r in range(len(chart.radii))],
+            }
+            for c in range(len(chart.length))
+        ],
+        "bold_line": sorted(bold_edges(chart)),
+    }
+
+
+def _plain_cell(chart: Chart, row: int, column: int) -> dict[str, Any] | None:
+    limit = chart.limit(row, column)
+    if limit is None:
+        return None
+    at = row, column
+    return {
+        "capacity": chart.capacity[at],
+        "before_rounding": chart.exact[at],
+        "extension": chart.configurations.extension[chart.used[at]],
+        "family": limit.family,
+        "governing": limit.key,
+        "tipping_load": chart.tipping_load[at],
+        "boom_angle": chart.angle[at],
+        "within_model_range": chart.within_range[at],
+    }
+
+
+def plain_book(book: Book) -> dict[str, Any]:
+    """Tell everything about a book, SI, as lists that json can write.
+
+    Parameters
+    ----------
+    book : Book
+
+    Returns
+    -------
+    dict
+        Capacities are in steps, a list over the radii for each configuration; -1 where blank
+    """
+    limits = book.chapters[0].best.limits
+    return {
+        "schema": "boomsim.book/1",
+        "boomsim": boomsim.__version__,
+        "caution": CAUTION,
+        "machine": book.machine.name,
+        "step": book.step,
+        "radii": book.radii.tolist(),
+        "extensions": book.configurations.extension.tolist(),
+        "boom_lengths": book.configurations.length.tolist(),
+        "systems": list(book.configurations.system),
+        "limits": [{"name": limit.key, "family": limit.family} for limit in limits],
+        "chapters": [
+            {
+                **plain_setup(chapter.setup),
+                "first_radius": _first_row(book, chapter.stated),
+                "capacity_steps": chapter.stated.steps.T.tolist(),
+                "governing": chapter.stated.governing.T.tolist(),
+            }
+            for chapter in book.chapters
+        ],
+    }
+
+
+def _first_row(book: Book, chart: Chart) -> int:
+    """Row of the book at which the lists of a chapter begin."""
+    return int(np.searchsorted(book.radii, chart.radii[0])) if len(chart.radii) else 0
