@@ -21,8 +21,25 @@ def with_sector(setup: Setup, *, slew: float | str) -> Setup:
     """
     # A sector's slew angles follow from the supports in use, which need not be the machine's usual.
     alone = replace(setup.machine, supports=(setup.support,))
-    other = set_up(alone, slew=slew)
+    other = set_up(alone, slew=slew, disturbances=setup.disturbances)
     return replace(setup, slew=other.slew, sector=other.sector)
+
+
+def same_sector(setup: Setup) -> Setup:
+    """Work the sector's slew angles out again, after something that they depend on has changed.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    Setup
+        A single slew angle stays
+    """
+    if len(setup.slew) == 1:
+        return setup
+    return with_sector(setup, slew="rear" if setup.sector == "over the rear" else "around")
 
 
 def with_support(setup: Setup, support: Support) -> Setup:
@@ -38,10 +55,7 @@ def with_support(setup: Setup, support: Support) -> Setup:
     Setup
         A single slew angle stays; a sector follows the supports
     """
-    moved = replace(setup, support=support)
-    if len(setup.slew) == 1:
-        return moved
-    return with_sector(moved, slew="rear" if setup.sector == "over the rear" else "around")
+    return same_sector(replace(setup, support=support))
 
 
 def with_counterweight(setup: Setup, counterweight: TurningMass) -> Setup:
@@ -73,4 +87,5 @@ def with_disturbances(setup: Setup, **changes: float | bool) -> Setup:
     Setup
     """
     made: Disturbances = replace(setup.disturbances, **changes)  # type: ignore[arg-type]
-    return replace(setup, disturbances=made)
+    # What pushes across the boom tips it worst at a slew angle that is not square to a line.
+    return same_sector(replace(setup, disturbances=made))

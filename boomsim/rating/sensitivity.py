@@ -2,7 +2,9 @@
 
 Where stability governs it follows from the sum that the rating itself is made of: a kilogram that
 lies a distance d - n.x inside the tipping line is worth share (d - n.x)/lever of load. Where
-strength governs, the machine is rated anew with the part a little lighter and a little heavier.
+strength governs, the machine is rated anew with the part a little lighter and a little heavier:
+the rated load is hung on the changed machine and one step along the slopes of all uses leads to
+the load at which the first of them is one.
 """
 
 from collections.abc import Callable
@@ -11,6 +13,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from boomsim.machine.model import Machine
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import section_name
@@ -20,8 +23,8 @@ from boomsim.rating.places import Places, rate_places
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
 
-STEP = 0.02
-"""Share of a part's mass by which it is changed [1]."""
+STEP, SLOPE_STEP = 0.02, 1e-3
+"""Share of a part's mass by which it is changed, and of the load for the slope of a use [1]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -70,7 +73,8 @@ def sensitivity(setup: Setup, *, places: Places) -> Sensitivity:
     """
     rating = rate_places(setup, places)
     parts = parts_of(setup)
-    differences = [_difference(setup, places, change) for _, _, change in parts]
+    rated = _Rated.of(setup, rating)
+    differences = [rated.difference(change) for _, _, change in parts]
     return Sensitivity(
         name=tuple(name for name, _, _ in parts),
         mass=np.array([mass for _, mass, _ in parts]),
@@ -133,12 +137,40 @@ def _with(setup: Setup, machine: Machine) -> Setup:
     return replace(setup, machine=machine)
 
 
-def _difference(setup: Setup, places: Places, change: Change) -> tuple[Array, np.ndarray]:
-    """Central difference of the capacity, and where the governing limit changes on the way."""
-    (less, down), (more, up) = change(setup, -STEP), change(setup, STEP)
-    low, high = rate_places(less, places), rate_places(more, places)
-    slope = (high.capacity[:, 0] - low.capacity[:, 0]) / (up - down)
-    return slope, low.governing[:, 0] != high.governing[:, 0]
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class _Rated:
+    """Rated places, and how every use grows with the load there."""
+
+    setup: Setup
+    rating: Rating
+    slope: Array
+
+    @classmethod
+    def of(cls, setup: Setup, rating: Rating) -> "_Rated":
+        step = SLOPE_STEP * rating.capacity
+        low, high = (
+            respond(setup, boom=rating.boom, load=load, radius=rating.radius).use
+            for load in (rating.capacity - step, rating.capacity + step)
+        )
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return cls(setup=setup, rating=rating, slope=(high - low) / (2.0 * step))
+
+    def difference(self, change: Change) -> tuple[Array, np.ndarray]:
+        """Central difference of the capacity, and where another limit governs on one side."""
+        (less, down), (more, up) = change(self.setup, -STEP), change(self.setup, STEP)
+        (low, first), (high, second) = self._again(less), self._again(more)
+        return (high - low) / (up - down), first != second
+
+    def _again(self, changed: Setup) -> tuple[Array, np.ndarray]:
+        """Rate a changed machine from where the unchanged one stands."""
+        boom = condense(changed.machine, extension=self.rating.boom.layout.extension)
+        load = self.rating.capacity
+        use = respond(changed, boom=boom, load=load, radius=self.rating.radius).use
+        with np.errstate(divide="ignore", invalid="ignore"):
+            reach = load + (1.0 - use) / self.slope
+        # Limits that a load does not approach, and those of no load at all, never govern.
+        reach = np.where((self.slope > 0.0) & np.isfinite(reach), reach, np.inf)[:, :, 0]
+        return reach.min(axis=0), np.argmin(reach, axis=0)
 
 
 def _by_sum(setup: Setup, rating: Rating, count: int) -> Array:

@@ -10,6 +10,7 @@ from making import invented_crane
 from boomsim.machine.model import Machine, TurningMass
 from boomsim.mechanics.loads import hoisting_factor
 from boomsim.rating.capacity import rate
+from boomsim.rating.changes import with_disturbances
 from boomsim.rating.losses import Losses, losses
 from boomsim.rating.places import Places
 from boomsim.rating.sensitivity import Sensitivity, sensitivity
@@ -189,6 +190,21 @@ def test_the_stability_sum_and_machines_rated_anew_agree(rule: str) -> None:
     assert np.abs(by_sum).max() > 0.5
 
 
+def test_a_slope_is_the_difference_of_two_machines_rated_in_full() -> None:
+    machine, name = crane(), costs().name.index("section 3")
+    heavy = machine.boom.sections[3]
+    rated = []
+    for share in (-0.02, 0.02):
+        changed = replace(heavy, mass=heavy.mass * (1 + share))
+        boom = replace(machine.boom, sections=(*machine.boom.sections[:3], changed))
+        other = set_up(replace(machine, boom=boom))
+        found = rate(other, extension=PLACES.extension, radius=PLACES.radius[:, None])
+        rated.append(found.capacity[:, 0])
+    in_full = (rated[1] - rated[0]) / (0.04 * heavy.mass)
+    # Each rating is good to 1e-6 of some 30 t, the step is 40 kg of mass.
+    assert costs().by_rating[name] == pytest.approx(in_full, abs=2e-3)
+
+
 def test_where_strength_governs_there_is_no_stability_sum() -> None:
     result = costs()
     assert np.all(np.isnan(result.by_sum[:, STRUCTURAL]))
@@ -214,3 +230,14 @@ def test_a_kilogram_of_counterweight_gives_where_stability_governs_only() -> Non
 
 def test_a_heavier_section_never_gives_capacity_where_strength_governs() -> None:
     assert np.all(costs().by_rating[:4, STRUCTURAL] < 1e-3)
+
+
+def test_a_pull_across_is_tried_at_every_slew_angle() -> None:
+    calm = setup()
+    pulled = with_disturbances(calm, side_pull=0.02)
+    by_name = set_up(crane(), disturbances=replace(calm.disturbances, side_pull=0.02))
+    assert len(pulled.slew) > len(calm.slew)
+    assert pulled.slew.tolist() == by_name.slew.tolist()
+    assert with_disturbances(pulled, side_pull=0.0).slew.tolist() == calm.slew.tolist()
+    # Square to a line a pull across turns nothing over; a little off it, it does.
+    assert loss(found(), "side pull")[STABILITY] > 0.0
