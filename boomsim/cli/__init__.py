@@ -20,6 +20,8 @@ COMMANDS = (
     "range",
     "paper",
     "mark",
+    "page",
+    "lab",
 )
 """Modules of this package, in the order that --help lists them."""
 

@@ -1,6 +1,6 @@
 """A scene as three lines of code that anyone can run."""
 
-from boomsim.lab.scene import Scene, disturbances_of, setup_of
+from boomsim.lab.scene import Scene, setup_of
 from boomsim.machine.model import CALM
 
 
@@ -21,7 +21,7 @@ def as_code(scene: Scene) -> str:
     >>> print(as_code(Scene()).splitlines()[2])
     found = lift(setup, extension=[0.0, 0.0, 0.465, 0.465], load=8000.0, radius=10.0)
     """
-    setup, disturbances = setup_of(scene), disturbances_of(scene)
+    setup, disturbances = setup_of(scene), scene.disturbances
     slew = repr(scene.slew if scene.rated_for == "here" else scene.rated_for)
     rigging = (
         f"Rigging(counterweight={setup.counterweight.name!r}, support={setup.support.name!r}, "

@@ -141,7 +141,7 @@ def disturbance_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
         )
         made[name] = _told(one, name.replace("_", "-"), heard, told=name)
     words = "wind from the side"
-    across = widgets.Checkbox(value=scene.wind_across, description=words, indent=False)
+    across = widgets.Checkbox(value=scene.disturbances.wind_across, description=words, indent=False)
     made["wind_across"] = _told(across, "wind-across", heard, told="wind_across")
     return made
 

@@ -25,6 +25,7 @@ from boomsim.lab.scenes import NamedScene, usual_scenes
 from boomsim.lab.shelf import Shelf
 from boomsim.lab.steering import moved
 from boomsim.lab.views.held import NOW, held_picture
+from boomsim.lab.writing import write_whole
 from boomsim.units import display
 
 LOOKS = {"units": "units", "large": "projector", "beside": "beside"}
@@ -275,11 +276,7 @@ class Explorer:
         -------
         Path
         """
-        target = Path(path)
-        if target.suffix.lower() != ".svg":
-            raise ValueError(f'The picture is an SVG: end "{target.name}" in .svg.')
-        target.write_text(self.svg() + "\n", encoding="utf-8")
-        return target
+        return write_whole(self.svg() + "\n", path, ending=".svg")
 
     def check(self) -> None:
         """Raise what went wrong in a handler, so that a notebook cannot pass over it.

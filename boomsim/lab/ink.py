@@ -11,8 +11,9 @@ TYPE = "'Liberation Sans', Arial, Helvetica, sans-serif"
 LARGE = 1.55
 """Type in projector mode, over that on a desk [1]."""
 
-LEVELS = ((0.5, "calm"), (0.85, "busy"), (1.0, "full"), (float("inf"), "over"))
-"""How much of a limit is used, in four steps told by lightness, hatching and a figure [1]."""
+LEVELS = ((0.5, "calm"), (0.85, "busy"), (1.0005, "full"), (float("inf"), "over"))
+"""How much of a limit is used, in four steps told by lightness, hatching and a figure; a rated load
+uses one limit fully, to within the search's closeness [1]."""
 
 GROUNDS = {"calm": "#d9dfe6", "busy": "#f1dba6", "full": "#de9448", "over": "#74182c"}
 BEND, BOLD = "#7a3f86", "#12355b"

@@ -1,6 +1,7 @@
 """A scene: everything that is chosen in the explorer. A look: how it is shown."""
 
-from dataclasses import asdict, dataclass, fields, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, fields, replace
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -8,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from boomsim.machine.files import load_machine, machine_names
-from boomsim.machine.model import Disturbances, Machine, Rigging
+from boomsim.machine.model import CALM, Disturbances, Machine, Rigging
 from boomsim.rating.rules import RULES
 from boomsim.rating.setup import SECTORS, Setup, set_up
 from boomsim.units import SYSTEMS, did_you_mean
@@ -54,9 +55,7 @@ class Scene:
         Parts of line; None is the usual number
     rule : str
         A name in `boomsim.rating.rules.RULES`
-    wind_speed, lean, lean_across, side_pull : float
-        As in :class:`boomsim.machine.model.Disturbances` [m/s], [rad], [rad], [1]
-    wind_across : bool
+    disturbances : Disturbances
     """
 
     machine: str = "yard60"
@@ -72,11 +71,7 @@ class Scene:
     support: str | None = None
     parts: int | None = None
     rule: str = "share"
-    wind_speed: float = 0.0
-    wind_across: bool = False
-    lean: float = 0.0
-    lean_across: float = 0.0
-    side_pull: float = 0.0
+    disturbances: Disturbances = CALM
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,27 +138,7 @@ def setup_of(scene: Scene) -> Setup:
         Rigging(counterweight=scene.counterweight, support=scene.support, parts=scene.parts),
         slew,
         scene.rule,
-        disturbances_of(scene),
-    )
-
-
-def disturbances_of(scene: Scene) -> Disturbances:
-    """Gather what disturbs the lift.
-
-    Parameters
-    ----------
-    scene : Scene
-
-    Returns
-    -------
-    Disturbances
-    """
-    return Disturbances(
-        wind_speed=scene.wind_speed,
-        wind_across=scene.wind_across,
-        lean=scene.lean,
-        lean_across=scene.lean_across,
-        side_pull=scene.side_pull,
+        scene.disturbances,
     )
 
 
@@ -215,13 +190,21 @@ def as_dict(scene: Scene) -> dict[str, Any]:
     dict
         SI numbers
     """
-    usual = {field.name: field.default for field in fields(Scene)}
-    kept = ("machine", "system", "extension", "held", scene.held, "load")
-    return {
-        name: list(value) if isinstance(value, tuple) else value
-        for name, value in asdict(scene).items()
-        if name in kept or value != usual[name]
-    }
+    kept = {"machine", "system", "extension", "held", scene.held, "load"}
+    plain = _changed(scene, kept=kept)
+    if scene.disturbances != CALM:
+        plain["disturbances"] = _changed(scene.disturbances, kept=set())
+    return plain
+
+
+def _changed(value: Any, *, kept: set[str]) -> dict[str, Any]:
+    """Fields that are not at their usual value, and those that are kept in any case."""
+    found = {}
+    for field in fields(value):
+        now = getattr(value, field.name)
+        if field.name in kept or now != field.default:
+            found[field.name] = list(now) if isinstance(now, tuple) else now
+    return found
 
 
 def from_dict(plain: dict[str, Any]) -> Scene:
@@ -241,14 +224,20 @@ def from_dict(plain: dict[str, Any]) -> Scene:
     ValueError
         If a name or a value is not known.
     """
-    known = [field.name for field in fields(Scene)]
-    for name in plain:
-        if name not in known:
-            raise ValueError(f'A scene has no "{name}".{did_you_mean(str(name), known)}')
-    given = dict(plain)
+    given = _known(plain, Scene)
     if "extension" in given:
         given["extension"] = tuple(float(f) for f in given["extension"])
+    if "disturbances" in given:
+        given["disturbances"] = Disturbances(**_known(given["disturbances"], Disturbances))
     return checked(Scene(**given))
+
+
+def _known(plain: dict[str, Any], kind: type) -> dict[str, Any]:
+    names = [field.name for field in fields(kind)]
+    for name in plain:
+        if name not in names:
+            raise ValueError(f'A scene has no "{name}".{did_you_mean(str(name), names)}')
+    return dict(plain)
 
 
 def checked(scene: Scene) -> Scene:
@@ -280,27 +269,34 @@ def checked(scene: Scene) -> Scene:
         )
     if not all(0.0 <= fraction <= 1.0 for fraction in scene.extension):
         raise ValueError(f"The scene's extension {scene.extension} is not between 0 and 1.")
-    for name, (least, most) in _BOUNDS.items():
-        value = getattr(scene, name)
-        if isinstance(value, bool) or not isinstance(value, int | float):
-            raise ValueError(f"A scene's {name} is a number (SI), not {value!r}.")
-        if not least <= value <= most:
-            raise ValueError(f"A scene's {name} of {value:g} is not between {least:g} and {most:g}.")
+    _in_bounds(scene, _BOUNDS)
+    _in_bounds(scene.disturbances, _MOST_DISTURBED)
     setup_of(scene)
     return _at_locks(scene) if scene.system == "pinned" else scene
 
 
-_BOUNDS = {
-    "radius": (1e-3, 1e4),
-    "angle": (-0.5, 1.6),
-    "load": (0.0, 1e7),
-    "slew": (-7.0, 7.0),
+_BOUNDS = {"radius": (1e-3, 1e4), "angle": (-0.5, 1.6), "load": (0.0, 1e7), "slew": (-7.0, 7.0)}
+"""Bounds of a scene's numbers, SI: outside them is a slip of the pen."""
+
+_MOST_DISTURBED = {
     "wind_speed": (0.0, 60.0),
+    "load_area": (0.0, 0.1),
+    "side_pull": (0.0, 0.3),
+    "hoist_speed": (0.0, 3.0),
+    "hoist_class": (1, 4),
     "lean": (-0.18, 0.18),
     "lean_across": (-0.18, 0.18),
-    "side_pull": (0.0, 0.3),
 }
-"""Bounds of a scene's numbers, SI: outside them is a slip of the pen."""
+
+
+def _in_bounds(given: Any, bounds: Mapping[str, tuple[float, float]]) -> None:
+    for name, (least, most) in bounds.items():
+        value = getattr(given, name)
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            raise ValueError(f"A scene's {name} is a number (SI), not {value!r}.")
+        if not least <= value <= most:
+            span = f"{least:g} and {most:g}"
+            raise ValueError(f"A scene's {name} of {value:g} is not between {span}.")
 
 
 def _at_locks(scene: Scene) -> Scene:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from boomsim.lab.scene import Scene, as_dict, first_scene, from_dict, machine_of
+from boomsim.lab.writing import write_whole
 from boomsim.rating.compare import demonstration
 from boomsim.rating.strategies import label
 
@@ -61,15 +62,9 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
     -------
     Path
     """
-    target = Path(path)
-    if target.suffix.lower() != ".json":
-        raise ValueError(f'Scenes are kept in a .json file, not in "{target.name}".')
     plain = [{"name": s.name, "note": s.note, "scene": as_dict(s.scene)} for s in scenes]
-    beside = target.with_name(target.name + ".part")
     text = json.dumps({"schema": SCHEMA, "scenes": plain}, indent=1, ensure_ascii=False)
-    beside.write_text(text + "\n", encoding="utf-8")
-    beside.replace(target)
-    return target
+    return write_whole(text + "\n", path, ending=".json")
 
 
 def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:

@@ -67,8 +67,9 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
     if name.startswith("section "):
         fraction = value if scene.system == "pinned" else value / 100.0
         return move_section(scene, section=int(name.split()[1]), fraction=fraction)
-    if name in FACTORS:
-        return _with(scene, name, value * FACTORS[name])
+    if name in FACTORS or name == "wind_across":
+        changed = value * FACTORS[name] if name in FACTORS else value
+        return _with(scene, "disturbances", replace(scene.disturbances, **{name: changed}))
     if name in ("radius", "angle", "load", "slew"):
         return _placed(scene, name, ranges(scene, look)[name].to_si(value))
     if name == "held":
@@ -128,5 +129,5 @@ def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
     for k, fraction in enumerate(scene.extension, start=1):
         shown[f"section {k}"] = fraction if scale == 1.0 else round(fraction * scale, 9)
     for name, factor in FACTORS.items():
-        shown[name] = round(getattr(scene, name) / factor, 9)
-    return {**shown, "wind_across": scene.wind_across}
+        shown[name] = round(getattr(scene.disturbances, name) / factor, 9)
+    return {**shown, "wind_across": scene.disturbances.wind_across}

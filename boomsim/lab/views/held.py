@@ -14,15 +14,17 @@ from boomsim.lab.views.side import side_view
 from boomsim.lab.words import configuration, gives_way
 from boomsim.rating.explain import Account, Difference, account, difference
 from boomsim.rating.setup import Setup
-from boomsim.rating.telling import WORTH_SAYING
 from boomsim.units import show
 
 WIDTH, HEIGHT = 1040.0, 312.0
+WORTH_SAYING, MOST_PARTS = 1e-3, 7
+"""Parts of a difference that make less of it than this share of the capacity are summed up [1]."""
+
 NOW = -1
 """Stands for the scene of the sliders among the held ones."""
 
 
-@lru_cache(maxsize=128)
+@lru_cache(maxsize=512)
 def account_at(setup: Setup, extension: tuple[float, ...], radius: float) -> Account | None:
     """Account for one capacity, once.
 
@@ -171,13 +173,14 @@ def difference_rows(found: Difference, names: list[str]) -> list[tuple[str, floa
     list of (str, float, str)
         Small shares are summed up as "the rest" [kg]
     """
-    rows = [(n, v, "tips") for n, v in found.by_part.items() if abs(v) >= WORTH_SAYING]
-    listed = rows[:7]
+    worth = WORTH_SAYING * max(found.first.capacity, found.second.capacity)
+    rows = [(n, v, "tips") for n, v in found.by_part.items() if abs(v) >= worth]
+    listed = rows[:MOST_PARTS]
     rest = sum(found.by_part.values()) - sum(v for _, v, _ in listed)
-    if abs(rest) >= 0.5:
+    if abs(rest) >= 0.2 * worth > 0.0:
         listed.append(("the rest", rest, "tips"))
     for name, taken in zip(names, found.by_structure, strict=True):
-        if abs(taken) >= 0.5:
+        if abs(taken) >= 0.2 * worth > 0.0:
             words = f"{name}'s strength" if found.by_part else f"{name} bears"
             listed.append((words, taken, "full"))
     return [*listed, (f"{names[0]} less {names[1]}", found.total, "solid")]

@@ -42,7 +42,9 @@ def section_uses(answer: Answer) -> list[float]:
     return found
 
 
-def side_view(answer: Answer, look: Look, box: Box, *, uid: str, small: bool = False) -> str:
+def side_view(
+    answer: Answer, look: Look, box: Box, *, uid: str, small: bool = False, keyed: bool = True
+) -> str:
     """Draw it.
 
     Parameters
@@ -54,6 +56,8 @@ def side_view(answer: Answer, look: Look, box: Box, *, uid: str, small: bool = F
         Prefix of names
     small : bool
         Without ruler, forces and words, for pictures side by side
+    keyed : bool
+        With a key to the patterns, where the box has room for it
 
     Returns
     -------
@@ -80,7 +84,7 @@ def side_view(answer: Answer, look: Look, box: Box, *, uid: str, small: bool = F
     parts += [*angle_mark(answer, frame, large, look), "</g>"]
     parts += _names(answer, frame, shape, uses, box, large)
     parts += ruler(answer, frame, box, look, large)
-    if not look.projector:
+    if keyed and not look.projector:
         parts += key(box, large)
     return view("side", _label(answer, look, uses), parts)
 

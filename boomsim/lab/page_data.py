@@ -1,0 +1,197 @@
+"""What a page for home or a phone chooses from: every state of a few ways, worked out before."""
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from boomsim.figures.styles import identity, ink_on, letter
+from boomsim.lab.answer import Answer, answer
+from boomsim.lab.fixed import fixed
+from boomsim.lab.ranges import nice_step
+from boomsim.lab.scene import Look, Scene, setup_of
+from boomsim.lab.svg import Box
+from boomsim.lab.views.held import apart, difference_rows
+from boomsim.lab.views.side import side_view
+from boomsim.lab.words import gives_way
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.compare import best_of, default_radii
+from boomsim.rating.strategies import Configurations, label
+from boomsim.units import display, show
+
+MOST_WAYS, MOST_RADII = 6, 40
+"""A page is for looking at a few ways, radius by radius [1]."""
+
+PICTURE = Box(x=0.0, y=0.0, width=420.0, height=330.0)
+"""Of the side view [px]."""
+
+CRANE = "side-crane"
+"""Name of the crane without its boom, which all pictures share."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Ways:
+    """What a page is made of.
+
+    Attributes
+    ----------
+    scene : Scene
+        Whose setup holds for all
+    configurations : Configurations
+    radii : ndarray, shape (radii,)
+        [m]
+    rating : Rating
+    look : Look
+    """
+
+    scene: Scene
+    configurations: Configurations
+    radii: Array
+    rating: Rating
+    look: Look
+
+
+def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metric") -> Ways:
+    """Rate all ways at all radii of a page, in one call.
+
+    Parameters
+    ----------
+    scene : Scene
+        Whose setup holds for all
+    configurations : Configurations
+        Two to six
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    Ways
+
+    Raises
+    ------
+    ValueError
+        If there are fewer or more, or none carries anything.
+    """
+    count = len(configurations.extension)
+    if not 2 <= count <= MOST_WAYS:
+        raise ValueError(
+            f"A page compares 2 to {MOST_WAYS} ways to extend, and here are {count}. Choose with "
+            "--extension, once for each way."
+        )
+    setup, unit = setup_of(scene), display("length", units).factor
+    reach = setup.machine.heel_out + float(configurations.length.max())
+    step = nice_step(reach / unit, most=MOST_RADII) * unit
+    radii = default_radii(setup, configurations, step=step)
+    rating = rate(setup, extension=configurations.extension, radius=radii)
+    carried = np.flatnonzero(np.nan_to_num(rating.capacity).max(axis=0) > 0.0)
+    if len(carried) == 0:
+        raise ValueError("None of these ways carries anything. Choose others.")
+    kept = radii[carried[0] : carried[-1] + 1]
+    return Ways(
+        scene=scene,
+        configurations=configurations,
+        radii=kept,
+        rating=rate(setup, extension=configurations.extension, radius=kept),
+        look=Look(units=units),
+    )
+
+
+def page_data(ways: Ways) -> dict[str, Any]:
+    """Gather what the page chooses from.
+
+    Parameters
+    ----------
+    ways : Ways
+
+    Returns
+    -------
+    dict
+        Plain values; `states` by way, then by radius; null out of reach
+    """
+    capacity, most = ways.rating.capacity, float(np.nanmax(ways.rating.capacity))
+    states = [
+        [_state(ways, i, k) if np.isfinite(value) else None for k, value in enumerate(row)]
+        for i, row in enumerate(capacity)
+    ]
+    return {
+        "ways": [_way(row, i) for i, row in enumerate(ways.configurations.extension)],
+        "radii": [show(float(r), "length", ways.look.units) for r in ways.radii],
+        "best": best_of(capacity).tolist(),
+        "share": np.nan_to_num(capacity / most).round(4).tolist(),
+        "states": states,
+        "why": _whys(ways),
+        "box": f"0 0 {PICTURE.width:g} {PICTURE.height:g}",
+        "start": len(ways.radii) // 3,
+    }
+
+
+def _way(extension: Array, number: int) -> dict[str, str]:
+    colour = identity(number).colour
+    return {
+        "letter": letter(number),
+        "label": label(extension),
+        "colour": colour,
+        "ink": ink_on(colour),
+    }
+
+
+def _lifted(ways: Ways, way: int, radius: int) -> Answer:
+    """Answer a way at a radius with its rated load on the hook."""
+    configurations = ways.configurations
+    scene = replace(
+        ways.scene,
+        extension=tuple(float(f) for f in configurations.extension[way]),
+        system=configurations.system[way],
+        held="radius",
+        radius=float(ways.radii[radius]),
+        load=float(ways.rating.capacity[way, radius]),
+    )
+    return answer(scene, unit=display("length", ways.look.units).factor)
+
+
+def _picture(found: Answer, look: Look) -> str:
+    drawn = side_view(found, look, PICTURE, uid="side", keyed=False)
+    return drawn.replace(fixed(found.setup).crane, f'<use href="#{CRANE}"/>')
+
+
+def _state(ways: Ways, way: int, radius: int) -> dict[str, str]:
+    found, units = _lifted(ways, way, radius), ways.look.units
+    governing = ways.rating.limits[int(ways.rating.governing[way, radius])]
+    at = found.at
+    assert at is not None
+    return {
+        "carries": show(float(ways.rating.capacity[way, radius]), "mass", units),
+        "family": governing.family,
+        "first": gives_way(governing),
+        "angle": show(float(at.state.angle[0, 0]), "angle", units),
+        "bend": show(float(at.tip_deflection[0, 0]), "small_length", units),
+        "picture": _picture(found, ways.look),
+    }
+
+
+def _whys(ways: Ways) -> dict[str, list[Any]]:
+    """For every pair of ways and every radius: what each part makes of the difference."""
+    count = len(ways.configurations.length)
+    return {
+        f"{i}{j}": [_why(ways, i, j, k) for k in range(len(ways.radii))]
+        for i in range(count)
+        for j in range(count)
+        if i != j
+    }
+
+
+def _why(ways: Ways, first: int, second: int, radius: int) -> list[list[Any]] | None:
+    capacity = ways.rating.capacity[[first, second], radius]
+    if not np.all(np.isfinite(capacity)):
+        return None
+    found = apart(_lifted(ways, first, radius), _lifted(ways, second, radius))
+    if found is None:
+        return None
+    rows = difference_rows(found, [letter(first), letter(second)])
+    look = ways.look
+    return [[words, float(f"{kg:.5g}"), _signed(kg, look), kind] for words, kg, kind in rows]
+
+
+def _signed(value: float, look: Look) -> str:
+    return ("+" if value >= 0 else "−") + show(abs(value), "mass", look.units)

@@ -1,0 +1,187 @@
+"""Opening the notebooks: where they come from, where they are copied to, what serves them."""
+
+import shutil
+import subprocess
+import sys
+from importlib.util import find_spec
+from pathlib import Path
+
+EXPLORER = "explorer.ipynb"
+
+NEVER_ASK = (
+    "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
+    "--LabApp.news_url=None",
+    "--LabApp.extension_manager=readonly",
+)
+"""JupyterLab looks nowhere in the network."""
+
+
+def shipped_notebooks() -> Path:
+    """Find the notebooks that came with the package.
+
+    Returns
+    -------
+    Path
+        Beside the package in a checkout, else where an installation put them
+
+    Raises
+    ------
+    ValueError
+        If they are in neither place.
+    """
+    places = (
+        Path(__file__).resolve().parents[2] / "notebooks",
+        Path(sys.prefix) / "share" / "boomsim" / "notebooks",
+    )
+    for place in places:
+        if (place / EXPLORER).is_file():
+            return place
+    raise ValueError(
+        "The notebooks did not come with this installation. Install boomsim again, or run from a "
+        "checkout of it."
+    )
+
+
+def folder_of(named: str | None) -> Path:
+    """Choose the folder for a person's own copies.
+
+    Parameters
+    ----------
+    named : str or None
+        None is boomsim-notebooks in the home folder
+
+    Returns
+    -------
+    Path
+    """
+    folder = Path(named).expanduser() if named else Path.home() / "boomsim-notebooks"
+    folder = folder.resolve()
+    if folder == shipped_notebooks().resolve():
+        raise ValueError("That folder holds the original notebooks. Choose another for the copies.")
+    if folder.exists() and not folder.is_dir():
+        raise ValueError(f'"{folder}" is a file. Choose a folder for the notebooks.')
+    return folder
+
+
+def copy_notebooks(folder: Path) -> tuple[int, int]:
+    """Copy the notebooks; what is there already is a person's own work and stays.
+
+    Parameters
+    ----------
+    folder : Path
+        Made if it is not there
+
+    Returns
+    -------
+    int, int
+        How many were copied, and how many were left
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    found = sorted(shipped_notebooks().glob("*.ipynb"))
+    new = [one for one in found if not (folder / one.name).exists()]
+    for one in new:
+        shutil.copyfile(one, folder / one.name)
+    return len(new), len(found) - len(new)
+
+
+def lab_command(folder: Path, *, port: int | None = None, browser: bool = True) -> list[str]:
+    """Say how JupyterLab is started.
+
+    Parameters
+    ----------
+    folder : Path
+    port : int, optional
+    browser : bool
+
+    Returns
+    -------
+    list of str
+
+    Raises
+    ------
+    ValueError
+        If JupyterLab is not installed.
+    """
+    _need("jupyterlab", "JupyterLab")
+    return [
+        sys.executable,
+        "-m",
+        "jupyterlab",
+        f"--ServerApp.root_dir={folder}",
+        *NEVER_ASK,
+        *([] if port is None else [f"--ServerApp.port={port}"]),
+        *([] if browser else ["--no-browser"]),
+    ]
+
+
+def voila_command(
+    folder: Path, *, port: int | None = None, browser: bool = True, address: str, idle: int
+) -> list[str]:
+    """Say how the explorer is served to a class.
+
+    Parameters
+    ----------
+    folder : Path
+    port : int, optional
+    browser : bool
+    address : str
+        To listen at
+    idle : int
+        Sessions without a page end after so long [s]
+
+    Returns
+    -------
+    list of str
+
+    Raises
+    ------
+    ValueError
+        If voila is not installed, or the time is none.
+    """
+    _need("voila", "voila")
+    if not idle >= 10:
+        raise ValueError(f"--idle {idle}: sessions need at least 10 s to come back after a reload.")
+    return [
+        sys.executable,
+        "-m",
+        "voila",
+        str(folder / EXPLORER),
+        f"--Voila.ip={address}",
+        f"--port={8866 if port is None else port}",
+        f"--MappingKernelManager.cull_idle_timeout={idle}",
+        f"--MappingKernelManager.cull_interval={max(5, min(60, idle // 5))}",
+        "--VoilaConfiguration.show_tracebacks=True",
+        *([] if browser else ["--no-browser"]),
+    ]
+
+
+def _need(module: str, name: str) -> None:
+    if find_spec(module) is None:
+        raise ValueError(
+            f"{name} is not installed here. Install what the notebooks need with "
+            "pip install 'boomsim[lab]' and try again. Without it, "
+            '"boomsim page three-ways.html" writes a page for any browser.'
+        )
+
+
+def serve(command: list[str], folder: Path) -> int:
+    """Run a server until it ends; Ctrl-C goes to it, and it says the rest.
+
+    Parameters
+    ----------
+    command : list of str
+    folder : Path
+        To run in
+
+    Returns
+    -------
+    int
+        The server's exit code
+    """
+    with subprocess.Popen(command, cwd=folder) as server:
+        while True:
+            try:
+                return server.wait()
+            except KeyboardInterrupt:
+                # The server has had the same Ctrl-C and asks whether it is meant.
+                continue
