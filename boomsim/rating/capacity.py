@@ -93,11 +93,15 @@ def rate(
     whole = _blank(setup, boom=condense(setup.machine, extension=fractions), radius=radii)
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
     order = np.argsort(whole.boom.layout.boom_length, kind="stable")
+    if len(order) <= batch:
+        order = np.arange(len(order))
     for start in range(0, len(order), batch):
         rows = order[start : start + batch]
         columns = np.flatnonzero(_in_reach(setup, whole.boom, radii)[rows].any(axis=0))
         if len(columns):
-            boom = condense(setup.machine, extension=fractions[rows])
+            boom = whole.boom
+            if len(fractions) > batch:
+                boom = condense(setup.machine, extension=fractions[rows])
             found = _Search(setup, boom=boom, radius=radii[np.ix_(rows, columns)]).run()
             _fill(whole, found, np.ix_(rows, columns))
     return whole
