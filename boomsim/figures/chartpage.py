@@ -25,6 +25,7 @@ from boomsim.figures.charttext import Numbers, numbers_of
 from boomsim.figures.charttype import broken
 from boomsim.figures.styles import FAINT, QUIET
 from boomsim.rating.charts.chart import Chart, some_columns
+from boomsim.rating.strategies import EQUAL_LENGTH
 
 
 def chart_sheets(
@@ -58,7 +59,7 @@ def chart_sheets(
     numbers = numbers_of(chart, units=units)
     pieces = columns_on_pages(chart, paper=paper)
     shares = f" – part {{}} of {len(pieces)}" if len(pieces) > 1 else ""
-    words = title or what_columns_are(chart)
+    words = title or what_columns_are(chart, numbers)
     return [
         _sheet(
             some_columns(chart, piece),
@@ -73,10 +74,13 @@ def chart_sheets(
     ]
 
 
-def what_columns_are(chart: Chart) -> str:
+def what_columns_are(chart: Chart, numbers: Numbers) -> str:
     """Say what a chart's columns are."""
     if chart.is_best:
         return "The best way to extend, for each boom length"
+    if len(chart.length) > 1 and np.ptp(chart.length) < EQUAL_LENGTH:
+        length = f"{numbers.boom(float(chart.length[0]))} {numbers.length}"
+        return f"{len(chart.length)} ways to extend to one boom length, {length}"
     return "Stated ways to extend"
 
 

@@ -186,6 +186,7 @@ def whole_steps(capacity: Array, *, step: float) -> np.ndarray:
     """
     known = np.where(np.isnan(capacity), 0.0, capacity)
     count = np.floor(known / step)
-    # The quotient may round to the next whole number: never promise more than there is.
+    # The quotient itself is rounded: take the most steps whose product is no more than there is.
+    count += (count + 1) * step <= known
     count -= count * step > known
     return np.where(np.isnan(capacity), -1, count).astype(int)
