@@ -1,4 +1,4 @@
-"""Sphinx settings: `sphinx-build -W -b html docs site` builds the documentation, warnings as errors.
+"""Sphinx settings: `sphinx-build -W -b html docs site` builds the site, warnings as errors.
 
 Two pages are written from the code at every build: `commands.md` from the command line's own
 parser and `api.md` from the modules' docstrings.

@@ -11,6 +11,7 @@ from math import atan2, hypot, pi, radians
 import numpy as np
 from numpy.typing import NDArray
 
+from boomsim.machine.files import load_machine
 from boomsim.machine.model import (
     Boom,
     CarrierMass,
@@ -28,7 +29,6 @@ from boomsim.machine.model import (
     Support,
     TurningMass,
 )
-from boomsim.machine.files import load_machine
 from boomsim.machine.profiles import box, folded, plate_area
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.loads import GRAVITY

@@ -17,7 +17,17 @@ ROOT = Path(__file__).parents[1]
     importlib.util.find_spec("sphinx") is None, reason="needs the docs extra: sphinx"
 )
 def test_the_documentation_builds_without_a_warning(tmp_path):
-    line = [sys.executable, "-m", "sphinx", "-q", "-W", "-b", "html", "docs", str(tmp_path / "site")]
+    line = [
+        sys.executable,
+        "-m",
+        "sphinx",
+        "-q",
+        "-W",
+        "-b",
+        "html",
+        "docs",
+        str(tmp_path / "site"),
+    ]
     done = subprocess.run(line, cwd=ROOT, capture_output=True, text=True, timeout=300)
     assert done.returncode == 0, done.stderr
     assert (tmp_path / "site" / "commands.html").exists()

@@ -2,9 +2,9 @@
 
     pytest tests/published tests/reference --verification docs/verification.md
 
-Each `== pytest.approx(expected, ...)` in `tests/published` and `tests/reference` becomes a row: what
-was computed, what the source says, the deviation, the tolerance and the reason that stands beside it
-in the test. Nothing on that page is typed by hand.
+Each `== pytest.approx(expected, ...)` in `tests/published` and `tests/reference` becomes a row:
+what was computed, what the source says, the deviation, the tolerance and the reason that stands
+beside it in the test. Nothing on that page is typed by hand.
 """
 
 import inspect
@@ -79,9 +79,7 @@ def _recorded_eq(self: ApproxScalar, actual: object) -> bool:
     return same
 
 
-def _row(
-    item: pytest.Item, folder: str, expected: float, computed: float, tolerance: float
-) -> Row:
+def _row(item: pytest.Item, folder: str, expected: float, computed: float, tolerance: float) -> Row:
     module = item.module  # type: ignore[attr-defined]
     head = " ".join((module.__doc__ or "").split())
     function = item.function  # type: ignore[attr-defined]
@@ -116,8 +114,8 @@ def page(rows: list[Row]) -> str:
     lines = [
         "# Verification",
         "",
-        f"Written by the test run of boomsim {__version__}; nothing here is typed by hand. Every row is a",
-        "comparison with something outside the project that a test makes each time it runs.",
+        f"Written by the test run of boomsim {__version__}; nothing here is typed by hand.",
+        "Every row is a comparison with something outside the project that a test makes each time it runs.",
         "",
         "    pytest tests/published tests/reference --verification docs/verification.md",
         "",
@@ -149,5 +147,3 @@ def _line(row: Row) -> str:
         row.reason,
     ]
     return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
-
-

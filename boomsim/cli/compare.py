@@ -37,7 +37,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--radius", metavar="LENGTH", help="explain at these radii, such as '6 m, 16 m'"
     )
-    parser.add_argument("--radii", metavar="LENGTH", help="rate at these radii (default: every metre)")
+    parser.add_argument(
+        "--radii", metavar="LENGTH", help="rate at these radii (default: every metre)"
+    )
     inputs.add_setup(parser)
     inputs.add_output(parser)
 
@@ -238,7 +240,9 @@ def _explained_text(found: "Comparison", radius: float, labels: list[str], units
     for name, one in told[1:]:
         apart = difference(best, one, radius=radius)
         said.append(
-            paragraph("- " + " ".join(tell_difference(best_name, name, apart, units=units)), indent="  ")
+            paragraph(
+                "- " + " ".join(tell_difference(best_name, name, apart, units=units)), indent="  "
+            )
         )
     return "\n".join(said)
 
@@ -258,6 +262,6 @@ def _deflection_text(found: "Comparison", units: str) -> str:
         for i in order
     )
     return (
-        f"Stiffness is another question. Under one and the same load of {show(load, 'mass', units)} "
+        f"Stiffness is another question. Under the same load of {show(load, 'mass', units)} "
         f"at {show(radius, 'length', units)} the tip deflects: {listed}."
     )

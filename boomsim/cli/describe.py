@@ -139,8 +139,8 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
     placed = layout(machine.boom, extension=extension)
     shortest, longest = range_of_length(machine.boom)
     boom_mass = sum(s.mass for s in machine.boom.sections) + machine.boom.head.mass
-    crane = [p.mass for p in (*machine.carrier, *machine.superstructure)]
-    total = sum(crane) + boom_mass + machine.cylinder.mass + machine.counterweights[0].mass
+    crane = sum(p.mass for p in machine.carrier) + sum(p.mass for p in machine.superstructure)
+    total = crane + boom_mass + machine.cylinder.mass + machine.counterweights[0].mass
     facts = [
         ["boom length", f"{said(shortest, 'length')} to {said(longest, 'length')}"],
         ["boom systems", ", ".join(machine.boom.systems)],
@@ -152,17 +152,24 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
         ],
         ["boom mass", said(boom_mass, "mass")],
         [f"whole crane, counterweight {machine.counterweights[0].name}", said(total, "mass")],
-        ["heel pin", f"{said(machine.heel_out, 'length')} out, {said(machine.heel_up, 'length')} up"],
+        [
+            "heel pin",
+            f"{said(machine.heel_out, 'length')} out, {said(machine.heel_up, 'length')} up",
+        ],
         ["luffing cylinder", said(machine.cylinder.strength, "force")],
         ["slewing ring", said(machine.ring.moment, "moment")],
         ["line pull", said(machine.hoist.line_pull, "force")],
         ["parts of line", ", ".join(map(str, machine.hoist.parts))],
-        ["deductions: hook block, slings", f"{said(machine.hook_block, 'mass')}, {said(machine.slings, 'mass')}"],
+        [
+            "deductions: hook block, slings",
+            f"{said(machine.hook_block, 'mass')}, {said(machine.slings, 'mass')}",
+        ],
     ]
     given, derived = [], []
     for i, section in enumerate(machine.boom.sections):
         shape = properties(section.profile)
-        size = f"{said(shape.outer_height, 'small_length')} x {said(shape.outer_width, 'small_length')}"
+        sides = shape.outer_height, shape.outer_width
+        size = " x ".join(said(side, "small_length") for side in sides)
         given.append(
             [
                 section_name(i),

@@ -87,9 +87,7 @@ def rigging(chosen: argparse.Namespace) -> "Rigging":
     """Read the rigging options."""
     from boomsim.machine.model import Rigging
 
-    return Rigging(
-        counterweight=chosen.counterweight, support=chosen.support, parts=chosen.parts
-    )
+    return Rigging(counterweight=chosen.counterweight, support=chosen.support, parts=chosen.parts)
 
 
 def slew(text: str) -> float | str:

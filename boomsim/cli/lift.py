@@ -98,7 +98,8 @@ def as_text(found: "Lift", *, units: str) -> str:
 
     setup = found.setup
     head = (
-        f"{setup.machine.name} (invented), {setup.sector}, counterweight {setup.counterweight.name}, "
+        f"{setup.machine.name} (invented), {setup.sector}, "
+        f"counterweight {setup.counterweight.name}, "
         f"support {setup.support.name}, {setup.parts} parts of line. Extension "
         f"{label(found.extension)} % (base side first): boom length "
         f"{said(found.boom_length, 'length')}."

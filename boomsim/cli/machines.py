@@ -39,4 +39,6 @@ def run(chosen: argparse.Namespace) -> None:
         for m, (short, long) in zip(found, lengths, strict=True)
     ]
     print(table(["machine", "boom length", "boom system", "what it is"], rows))
-    print("\nTo make your own: boomsim describe yard60 --toml > mine.toml, then edit it and use it.")
+    print(
+        "\nTo make your own: boomsim describe yard60 --toml > mine.toml, then edit it and use it."
+    )

@@ -1,0 +1,1 @@
+"""What follows: geometry, statics, deflection, stress, plates, stability. SI, radians, arrays."""

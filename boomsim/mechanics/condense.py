@@ -233,7 +233,8 @@ def _stations(machine: Machine, cuts: _Cuts) -> Stations:
 
     def outboard(of_section: Array) -> Array:
         of_inner = np.append(np.cumsum(of_section[::-1])[::-1][1:], 0.0)
-        return (own * of_section[:, None] + beyond * of_inner[:, None]).reshape(flat)
+        spread = own * of_section[:, None] + beyond * of_inner[:, None]
+        return np.asarray(spread).reshape(flat)
 
     boom = machine.boom.sections
     shapes = [properties(s.profile) for s in boom]

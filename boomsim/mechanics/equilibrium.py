@@ -17,7 +17,7 @@ from boomsim.mechanics.loads import (
 )
 
 TOLERANCE = 1e-6
-"""Last change of the rotations over the rotations, root mean square: deflections are as good [1]."""
+"""Last change of the rotations over the rotations, root mean square [1]."""
 
 STRAIGHT = 1e-12
 """A boom bent less than this is straight [rad]."""
@@ -75,7 +75,7 @@ class LuffingPlane:
         self.lug = (np.zeros_like(load),) * 3
 
     def start(self) -> Array:
-        """Rotations to start from: of first order, enlarged by the thrust, all play taken up [rad]."""
+        """Rotations to start from: of first order, enlarged by thrust, all play taken up [rad]."""
         boom = self.boom
         self.cos[...], self.sin[...] = 1.0, 0.0
         self._place_head()
@@ -178,8 +178,8 @@ class LuffingPlane:
 class Sideways:
     """Forces across the luffing plane, on the boom as it is bent in that plane.
 
-    The luffing cylinder neither holds nor pushes sideways: its lug moves by so little at the clamped
-    base that its push, turned with it, is worth less than 1 % of the moment at the heel.
+    The luffing cylinder neither holds nor pushes sideways: its lug moves by so little at the
+    clamped base that its push, turned with it, is worth less than 1 % of the heel's moment.
     """
 
     def __init__(self, plane: LuffingPlane) -> None:

@@ -103,7 +103,7 @@ def _with_pads(boom: Condensed, across: Array, pads: Array) -> Array:
 
 
 def _tails(boom: Condensed, pads: Array, state: State) -> tuple[Array, Array]:
-    """Rear-pad forces and lock thrusts: what the tail's reaction is across and along the outer axis.
+    """Rear-pad forces and lock thrusts: the tail's reaction across and along the outer axis.
 
     The reaction balances all that is outboard and the front pad, which presses across the inner
     axis at the mouth. Heel pin: across and along the base section.

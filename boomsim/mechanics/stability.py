@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.model import CALM, CarrierMass, Disturbances, Machine, Support, TurningMass
+from boomsim.machine.model import CALM, CarrierMass, Disturbances, Support, TurningMass
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, wind_pressure
@@ -216,7 +216,7 @@ class Overturning:
     lever : ndarray
         Overturning moment for each kilogram of load; negative inside the line [N m/kg]
     tipping_load : ndarray
-        Gross load at which the crane tips about the line; infinite where the load cannot tip it [kg]
+        Gross load at which the crane tips about the line; infinite where none can [kg]
     """
 
     lines: TippingLines
@@ -287,9 +287,7 @@ def overturning(
     tipping = np.where(np.isnan(righting) | np.isnan(lever), np.nan, tipping)
     # What already lies over the line without a load has no tipping load to speak of.
     tipping = np.where(righting <= 0.0, 0.0, tipping)
-    return Overturning(
-        lines=lines, slew=slew, righting=righting, lever=lever, tipping_load=tipping
-    )
+    return Overturning(lines=lines, slew=slew, righting=righting, lever=lever, tipping_load=tipping)
 
 
 def _along(lines: TippingLines, x: Array, y: Array) -> Array:
@@ -306,7 +304,9 @@ def _carrier_moment(
     tan_out, tan_left = np.tan(disturbances.lean), np.tan(disturbances.lean_across)
     x = placed.x + np.outer(np.cos(slew) * tan_out - np.sin(slew) * tan_left, placed.z)
     y = placed.y + np.outer(np.sin(slew) * tan_out + np.cos(slew) * tan_left, placed.z)
-    return np.asarray(np.outer(x @ mass, lines.normal[:, 0]) + np.outer(y @ mass, lines.normal[:, 1]))
+    return np.asarray(
+        np.outer(x @ mass, lines.normal[:, 0]) + np.outer(y @ mass, lines.normal[:, 1])
+    )
 
 
 def _disturbed(
@@ -336,9 +336,7 @@ def _disturbed(
     return righting - ahead * wind_moment, lever + ahead * load_push + across * pulled
 
 
-def backward_share(
-    *, placed: Masses, lines: TippingLines, slew: Array, load: float = 0.0
-) -> Array:
+def backward_share(*, placed: Masses, lines: TippingLines, slew: Array, load: float = 0.0) -> Array:
     """Share of the crane's weight that its boom side carries, least over the slew angles.
 
     s = 1/2 - e/(2 b) for a resultant e behind the middle of a base 2 b wide, measured in the
@@ -364,7 +362,9 @@ def backward_share(
     front, back = reach.max(axis=0), reach.min(axis=0)
     carrier = placed.mass[placed.turning :]
     carried = direction @ np.stack([placed.x @ carrier, placed.y @ carrier])
-    turned = np.tensordot(placed.mass[: placed.turning], placed.out, axes=1) + load * placed.head_out
+    turned = (
+        np.tensordot(placed.mass[: placed.turning], placed.out, axes=1) + load * placed.head_out
+    )
     centre = (carried[:, None, None] + turned) / (placed.mass.sum() + load)
     share = (centre - back[:, None, None]) / (front - back)[:, None, None]
     return np.asarray(share.min(axis=0))

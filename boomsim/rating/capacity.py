@@ -1,6 +1,7 @@
 """Rated capacity: the largest gross load at which no limit is used beyond one."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -59,9 +60,7 @@ class Rating:
         return np.asarray(families[self.governing])
 
 
-def rate(
-    setup: Setup, *, extension: Array, radius: Array, batch: int = 32
-) -> Rating:
+def rate(setup: Setup, *, extension: Array, radius: Array, batch: int = 32) -> Rating:
     """Rate every configuration at every radius.
 
     Parameters
@@ -136,7 +135,7 @@ def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
     )
 
 
-def _fill(whole: Rating, found: Rating, cells: tuple[np.ndarray, ...]) -> None:
+def _fill(whole: Rating, found: Rating, cells: Any) -> None:
     """Put a batch where it belongs, before anyone sees the whole."""
     for name in ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid"):
         getattr(whole, name)[cells] = getattr(found, name)
@@ -190,9 +189,7 @@ class _Search:
         return self._rating(now.response, np.where(reachable, capacity, np.nan))
 
     def _try(self, load: Array, *, start: Array | None) -> _Trial:
-        response = respond(
-            self.setup, boom=self.boom, load=load, radius=self.radius, start=start
-        )
+        response = respond(self.setup, boom=self.boom, load=load, radius=self.radius, start=start)
         return _Trial(load=load, response=response)
 
     def _most(self) -> Array:

@@ -99,9 +99,7 @@ def compare(
     if configurations is None:
         if length is None:
             raise ValueError("Give the boom length to compare at, or the configurations.")
-        configurations = configurations_of_length(
-            setup.machine.boom, length=length, system=system
-        )
+        configurations = configurations_of_length(setup.machine.boom, length=length, system=system)
     radii = default_radii(setup, configurations) if radii is None else np.asarray(radii, float)
     rating = rate(setup, extension=configurations.extension, radius=radii)
     best = best_of(rating.capacity)

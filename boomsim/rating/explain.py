@@ -179,9 +179,7 @@ def _moments(setup: Setup, at: Response, turn: int, line: int) -> dict[str, floa
         distance - ahead * float(out) - across * float(left)
         for out, left in zip(placed.out[:, 0, 0], placed.left[:, 0, 0], strict=True)
     ]
-    fixed = [
-        distance - float(normal @ [x, y]) for x, y in zip(placed.x, placed.y, strict=True)
-    ]
+    fixed = [distance - float(normal @ [x, y]) for x, y in zip(placed.x, placed.y, strict=True)]
     found: dict[str, float] = {}
     for name, mass, arm in zip(placed.name, placed.mass, [*turning, *fixed], strict=True):
         found[name] = found.get(name, 0.0) + GRAVITY * float(mass) * arm
@@ -280,9 +278,14 @@ def _components(at: Response, limit: Limit, station: int, allowed: float) -> dic
             "sideways bending": float(use.sideways),
         }
     shape = strength.shapes[section]
-    top, bottom = axial / shape.area - up / shape.modulus_top, axial / shape.area + up / shape.modulus_bottom
+    top, bottom = (
+        axial / shape.area - up / shape.modulus_top,
+        axial / shape.area + up / shape.modulus_bottom,
+    )
     sign, modulus = (
-        (np.sign(top), -shape.modulus_top) if abs(top) > abs(bottom) else (np.sign(bottom), shape.modulus_bottom)
+        (np.sign(top), -shape.modulus_top)
+        if abs(top) > abs(bottom)
+        else (np.sign(bottom), shape.modulus_bottom)
     )
     across = abs(side) / min(shape.modulus_left, shape.modulus_right)
     parts = {
@@ -313,5 +316,3 @@ def _causes(at: Response, station: int) -> dict[str, float]:
     load = hung * float(state.load[0, 0])
     total = float(at.forces.moment[0, station, 0])
     return {"load": load, "own weight": own, "hoist rope and cylinder lug": total - load - own}
-
-

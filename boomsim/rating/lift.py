@@ -232,8 +232,8 @@ def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | No
     farthest = setup.machine.heel_out + length
     if radius is not None and radius > farthest:
         return (
-            f"The boom is {length:.2f} m long and cannot put its head at a radius of {radius:.2f} m;"
-            f" it reaches {farthest:.2f} m. Extend it or choose a smaller radius."
+            f"The boom is {length:.2f} m long and cannot put its head at a radius of "
+            f"{radius:.2f} m; it reaches {farthest:.2f} m. Extend it or choose a smaller radius."
         )
     return (
         f"The boom finds no equilibrium under {load:.0f} kg: it buckles, or its head cannot be "
@@ -313,8 +313,12 @@ def resultant(at: Response, *, slew: Array) -> tuple[Array, Array, Array]:
     sunk_out = carrier @ placed.z * np.tan(change.lean)
     sunk_left = carrier @ placed.z * np.tan(change.lean_across)
     total = placed.mass.sum() + load
-    x = (carrier @ placed.x + cos * (moment_out + sunk_out) - sin * (moment_left + sunk_left)) / total
-    y = (carrier @ placed.y + sin * (moment_out + sunk_out) + cos * (moment_left + sunk_left)) / total
+    x = (
+        carrier @ placed.x + cos * (moment_out + sunk_out) - sin * (moment_left + sunk_left)
+    ) / total
+    y = (
+        carrier @ placed.y + sin * (moment_out + sunk_out) + cos * (moment_left + sunk_left)
+    ) / total
     return np.full_like(cos, GRAVITY * total), x, y
 
 

@@ -6,12 +6,12 @@ import numpy as np
 
 from boomsim.machine.model import Machine, Pad, Section
 from boomsim.mechanics.condense import PER_SECTION, Condensed
+from boomsim.mechanics.crushing import crushing_resistance
 from boomsim.mechanics.forces import Forces
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.plates import EffectiveSection, effective_section, plate_use
 from boomsim.mechanics.profile import Properties, properties
-from boomsim.mechanics.crushing import crushing_resistance
 from boomsim.mechanics.stability import Masses, Overturning, backward_share, section_name
 from boomsim.mechanics.state import State
 from boomsim.mechanics.sway import critical_ratio
@@ -121,7 +121,9 @@ def strengths(machine: Machine, *, rule: Rule) -> Strengths:
                 for i in range(1, len(sections))
             ]
         ),
-        lock=np.array(none + [s.lock.strength / factor if s.lock else np.inf for s in sections[1:]]),
+        lock=np.array(
+            none + [s.lock.strength / factor if s.lock else np.inf for s in sections[1:]]
+        ),
     )
 
 
@@ -206,9 +208,7 @@ def uses(
     sections = len(machine.boom.sections)
     of_pads = np.abs(forces.front_pad[:, 1:]), np.abs(forces.rear_pad[:, 1:])
     hard = np.abs(factored_forces.front_pad[:, 1:]), np.abs(factored_forces.rear_pad[:, 1:])
-    crushed = np.maximum(
-        hard[0] / bear.crushing[1:, None], hard[1] / bear.crushing_outer[1:, None]
-    )
+    crushed = np.maximum(hard[0] / bear.crushing[1:, None], hard[1] / bear.crushing_outer[1:, None])
     turning = GRAVITY * (
         np.tensordot(placed.mass[: placed.turning], placed.out, axes=1)
         + service.load * placed.head_out

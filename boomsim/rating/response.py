@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from boomsim.machine.model import CALM, Machine
 from boomsim.mechanics.condense import Condensed, condense
@@ -62,7 +63,7 @@ class Response:
         return -self.boom.machine.boom.head.below - self.state.head_above
 
     @property
-    def in_range(self) -> Array:
+    def in_range(self) -> NDArray[np.bool_]:
         """True where the boom angle is allowed."""
         boom = self.setup.machine.boom
         with np.errstate(invalid="ignore"):
@@ -71,7 +72,7 @@ class Response:
             )
 
     @property
-    def is_valid(self) -> Array:
+    def is_valid(self) -> NDArray[np.bool_]:
         """True where the tip deflection is inside the range of the model."""
         with np.errstate(invalid="ignore"):
             reach = VALID_DEFLECTION * self.boom.layout.boom_length[:, None]
@@ -128,9 +129,7 @@ def respond(
     Response
     """
     calm = setup.disturbances == CALM
-    state = solve_state(
-        boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=start
-    )
+    state = solve_state(boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=start)
     held = state.angle
     if not calm:
         state = solve_state(

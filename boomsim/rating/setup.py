@@ -130,7 +130,7 @@ EVERY_WAY = np.radians(np.arange(-180.0, 180.0, 5.0))
 
 
 def _pushes_across(disturbances: Disturbances) -> bool:
-    """Something acts across the boom, so that a line is worst off at a slew angle not square to it."""
+    """Something acts across the boom: a line is then worst off at a slew angle not square to it."""
     wind = disturbances.wind_speed > 0.0 and disturbances.wind_across
     return bool(wind or disturbances.side_pull or disturbances.lean_across)
 
@@ -138,7 +138,9 @@ def _pushes_across(disturbances: Disturbances) -> bool:
 def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[Array, str]:
     if not isinstance(slew, str):
         if not np.isfinite(slew):
-            raise ValueError(f"A slew angle of {slew} is no angle. Give it in degrees, as '90 deg'.")
+            raise ValueError(
+                f"A slew angle of {slew} is no angle. Give it in degrees, as '90 deg'."
+            )
         return np.array([slew]), f"slewed to {np.degrees(slew):.0f}°"
     if slew not in SECTORS:
         raise ValueError(_unknown("sector", slew, list(SECTORS)))

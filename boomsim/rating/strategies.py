@@ -70,9 +70,7 @@ def range_of_length(boom: Boom) -> tuple[float, float]:
     return float(ends[0]), float(ends[1])
 
 
-def configurations_of(
-    boom: Boom, *, extension: Array, system: str | None = None
-) -> Configurations:
+def configurations_of(boom: Boom, *, extension: Array, system: str | None = None) -> Configurations:
     """Put chosen extensions side by side, whatever their lengths.
 
     Parameters
@@ -131,9 +129,7 @@ def configurations_of_length(
         )
     systems = boom.systems if system is None else (system,)
     if system is not None and system not in boom.systems:
-        raise ValueError(
-            f"This boom is not {system}. Its systems: {', '.join(boom.systems)}."
-        )
+        raise ValueError(f"This boom is not {system}. Its systems: {', '.join(boom.systems)}.")
     found: dict[tuple[float, ...], str] = {}
     for name in systems:
         for extension in _of_system(boom, name, length, tolerance):

@@ -92,9 +92,7 @@ def test_the_shift_of_a_section_is_worth_its_weight_by_hand(compared):
 
 
 def test_components_and_causes_of_what_gave_way_add_up(compared):
-    near = account(
-        compared.setup, extension=compared.configurations.extension[LIGHT], radius=5.0
-    )
+    near = account(compared.setup, extension=compared.configurations.extension[LIGHT], radius=5.0)
     gave = near.gave_way
     assert sum(gave.components.values()) == pytest.approx(1.0, abs=1e-5)
     assert sum(gave.causes.values()) == pytest.approx(gave.moment, rel=1e-12)
@@ -114,6 +112,8 @@ def test_a_boom_truck_compares_its_two_ways_of_going_out():
 
 def test_the_bench_model_is_rated_in_all_three_ways_a_free_boom_stands_for():
     machine = load_machine("bench")
-    compared = compare(set_up(machine), configurations=demonstration(machine.boom), radii=np.array([0.3, 0.5]))
+    compared = compare(
+        set_up(machine), configurations=demonstration(machine.boom), radii=np.array([0.3, 0.5])
+    )
     assert len(compared.configurations.extension) == 3
     assert np.isfinite(compared.rating.capacity).any()

@@ -93,9 +93,7 @@ def compared(seeds: range, solver=fe_opensees.solve_frame) -> list[Deviation]:
         machine = random_machine(rng)
         state = random_state(machine, rng)
         try:
-            reference = solve_boom(
-                machine, state.fractions, state.theta, state.load, solver=solver
-            )
+            reference = solve_boom(machine, state.fractions, state.theta, state.load, solver=solver)
         except NoSolution:
             continue
         one = deviation(seed, machine, state, reference)

@@ -31,7 +31,9 @@ def compared():
         state = random_state(machine, rng)
         pull = SHARE * state.load * GRAVITY
         try:
-            reference = solve_side(machine, state.fractions, state.theta, state.load, pull, elements=6)
+            reference = solve_side(
+                machine, state.fractions, state.theta, state.load, pull, elements=6
+            )
         except NoSolution:
             continue
         boom = condense(machine, extension=np.array([state.fractions]))
