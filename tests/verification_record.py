@@ -115,7 +115,7 @@ def page(rows: list[Row]) -> str:
         "# Verification",
         "",
         f"Written by the test run of boomsim {__version__}; nothing here is typed by hand.",
-        "Every row is a comparison with something outside the project that a test makes each time it runs.",
+        "Every row is a comparison with something outside the project, made by a test each time.",
         "",
         "    pytest tests/published tests/reference --verification docs/verification.md",
         "",

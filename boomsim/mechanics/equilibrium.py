@@ -217,7 +217,7 @@ class Sweeps:
     """Where an iteration ended: rotations [rad], which cells converged, sweeps used."""
 
     rotation: Array
-    converged: Array
+    converged: np.typing.NDArray[np.bool_]
     count: int
 
 

@@ -95,7 +95,7 @@ class State:
     cylinder: Array
     lug_along: Array
     lug_above: Array
-    converged: Array
+    converged: np.typing.NDArray[np.bool_]
     sweeps: int
 
 
