@@ -174,7 +174,8 @@ def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
     made = {}
     for name, (words, options, value) in rows.items():
         one = widgets.Dropdown(options=options, value=value, description=words, style=STYLE)
-        made[name] = _told(one, name.replace("_", "-"), heard, told=name)
+        kind = "keep" if name == "held" else name.replace("_", "-")
+        made[name] = _told(one, kind, heard, told=name)
     refill(made, scene)
     return made
 

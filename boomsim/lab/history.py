@@ -26,10 +26,10 @@ class History:
         ----------
         scene : Scene
         by : str
-            Control that moves
+            Control that moves; empty for a jump, which is never part of a drag
         """
         now = self._clock()
-        drags = by == self._last[0] and now - self._last[1] <= TOGETHER
+        drags = bool(by) and by == self._last[0] and now - self._last[1] <= TOGETHER
         self._last = (by, now)
         if not drags:
             self._scenes = [*self._scenes[-LONGEST + 1 :], scene]

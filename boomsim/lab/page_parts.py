@@ -3,7 +3,7 @@
 from html import escape
 from importlib.resources import files
 
-NAMER = """
+HELPER = """
 (function look(image, tries) {
   const root = image.closest('.boomsim-explorer');
   if (!root) { if (tries) setTimeout(() => look(image, tries - 1), 200); return; }
@@ -13,9 +13,16 @@ NAMER = """
   });
   name();
   new MutationObserver(name).observe(root, {childList: true, subtree: true});
+  root.addEventListener('focusin', () => setTimeout(() => {
+    const notebook = root.closest('.jp-Notebook');
+    const here = root.contains(document.activeElement);
+    if (notebook && here) notebook.classList.add('jp-mod-readWrite');
+  }));
 })(this, 50)
 """
-"""Sliders come without a name for those who do not see them: give each handle its label's."""
+"""Sliders come without a name for those who do not see them: give each handle its label's. And a
+notebook takes arrow keys, Enter and Space for itself unless it thinks that text is being written:
+let it think so while the explorer has the keyboard."""
 
 
 def head() -> str:
@@ -26,5 +33,6 @@ def head() -> str:
     str
     """
     sheet = files("boomsim.lab").joinpath("explorer.css").read_text(encoding="utf-8")
-    namer = escape(" ".join(NAMER.split()), quote=True)
-    return f'<style>{sheet}</style><img src="data:," alt="" style="display:none" onerror="{namer}">'
+    helper = escape(" ".join(HELPER.split()), quote=True)
+    image = f'<img src="data:," alt="" style="display:none" onerror="{helper}">'
+    return f"<style>{sheet}</style>{image}"

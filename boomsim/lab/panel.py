@@ -64,7 +64,7 @@ class Panel:
             for name, (words, pressed, tip) in buttons.items()
         }
         self.buttons |= controls.look_controls(look, self._heard)
-        self._moving, self._eats = _box("controls"), _box("controls")
+        self._moving, self._eats = _box("moves"), _box("eats")
         self.refill(scene, look)
         self.root = self._lay_out(shelf)
         self._following = None
@@ -94,11 +94,12 @@ class Panel:
             **controls.disturbance_sliders(scene, self._heard),
         }
         moving = [one for name, one in self.sliders.items() if name not in EATS]
-        self._moving.children = [*moving, *self.choices.values()]
+        self._moving.children = moving
         self._eats.children = [self.sliders[name] for name in EATS]
 
     def _lay_out(self, shelf: Any) -> Any:
-        stage = _box("stage", self._moving, self.picture)
+        choices = _box("choices", *self.choices.values())
+        stage = _box("stage", self._moving, self.picture, choices)
         row = _box("buttons", *(self.buttons[name] for name in ROW))
         more = widgets.Accordion([shelf, self._eats])
         more.set_title(0, "Scenes")

@@ -109,6 +109,8 @@ def test_an_instructor_steps_through_the_list():
         assert explorer.scene == wanted
     explorer.shelf.buttons["previous"].click()
     assert explorer.scene == names[-2]
+    explorer.buttons["undo"].click()
+    assert explorer.scene == names[-1], "each step through the list is undone by itself"
     # The arrow keys on the list set its value.
     explorer.shelf.listed.value = 0
     assert explorer.scene == names[0]
