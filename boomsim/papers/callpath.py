@@ -5,6 +5,8 @@ away is set so that it has no effect here: a boom too stiff to bend, a rope that
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -24,6 +26,8 @@ from boomsim.machine.model import (
 )  # fmt: skip
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
+from boomsim.mechanics.profile import properties
+from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import State, solve_state
 
 GRAVITY = 9.80665
@@ -142,3 +146,113 @@ def lift(
     parts = machine.hoist.parts[-1]
     state = solve_state(boom, load=np.array([[load]]), parts=parts, angle=np.array([[angle]]))
     return boom, state, section_forces(boom, state=state)
+
+
+AT_THE_HEEL = 1e-5
+"""From the heel pin to a luffing cylinder so near that the boom is as good as clamped [m]."""
+
+
+def even_boom(length: float, *, weight: float, centre: float) -> Boom:
+    """Make a boom of one stiff section by its weight and its centre of gravity.
+
+    Parameters
+    ----------
+    length : float
+        Heel pin to head sheave centre [m]
+    weight : float
+        [N]
+    centre : float
+        Centre of gravity from the heel pin, along the boom [m]
+
+    Returns
+    -------
+    Boom
+        An even section twice as long as `centre`, the head where it belongs
+    """
+    return textbook_boom((2 * centre,), masses=(weight / GRAVITY,), ahead=length - 2 * centre)
+
+
+def clamped(machine: Machine) -> Machine:
+    """Hold the boom so near the heel pin that its foot neither turns nor moves.
+
+    Parameters
+    ----------
+    machine : Machine
+
+    Returns
+    -------
+    Machine
+    """
+    return replace(machine, cylinder=replace(machine.cylinder, attach_along=AT_THE_HEEL))
+
+
+def without_rope(machine: Machine) -> Machine:
+    """Reeve so many parts of line that the hoist rope's pull along the boom does not show.
+
+    Parameters
+    ----------
+    machine : Machine
+
+    Returns
+    -------
+    Machine
+    """
+    return replace(machine, hoist=replace(machine.hoist, parts=(50 * MANY,)))
+
+
+@lru_cache(maxsize=1)
+def _second_moment() -> float:
+    """I_y of every textbook section [m4]."""
+    return properties(_BOX).i_y
+
+
+def modulus_for(stiffness: float) -> float:
+    """Find Young's modulus that gives a textbook section a bending stiffness.
+
+    Parameters
+    ----------
+    stiffness : float
+        E I in the luffing plane [N m2]
+
+    Returns
+    -------
+    float
+        [Pa]
+    """
+    return stiffness / _second_moment()
+
+
+def head_place(boom: Condensed, *, state: State) -> tuple[float, float]:
+    """Find the radius and the height above ground of the head sheave centre.
+
+    Parameters
+    ----------
+    boom : Condensed
+    state : State
+        Of one cell
+
+    Returns
+    -------
+    float, float
+        [m]
+    """
+    placed = masses(boom, state=state, counterweight=boom.machine.counterweights[0])
+    return float(placed.head_out[0, 0]), float(placed.head_up[0, 0])
+
+
+def droop_at_mouth(boom: Condensed, *, forces: Forces, section: int = 1) -> float:
+    """Find the bending moment of a section at the mouth of the next larger one.
+
+    Parameters
+    ----------
+    boom : Condensed
+    forces : Forces
+        Of one cell
+    section : int
+
+    Returns
+    -------
+    float
+        Positive where the boom droops [N m]
+    """
+    return -float(forces.moment[0, boom.stations.at_mouth[0, section], 0])

@@ -1,0 +1,74 @@
+"""How high the head stands at a radius: the boom is the long side of a triangle."""
+
+import numpy as np
+from sympy import sqrt, symbols
+
+from boomsim.mechanics.condense import condense
+from boomsim.mechanics.state import solve_state
+from boomsim.papers.boom_sketch import GROUND, HEEL, crane, level_lengths
+from boomsim.papers.callpath import head_place, textbook_boom, textbook_machine
+from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.svg import QUIET
+
+L, R, d, h_0 = symbols("L R d h_0")
+X, Z, h = symbols("X Z h")
+
+
+def picture(values: Values, shown: Shown) -> str:
+    """Draw the crane from the side."""
+    reach = (values["R"] + values["d"]) / values["L"]
+    place = crane(float(np.arccos(reach)))
+    (hook, high), sketch = place.end, place.sketch
+    sketch.label(place.at(0.6, off=9), letter="L", value=shown("L"), anchor="end")
+    level_lengths(place, heel=shown("d"), radius=shown("R"))
+    sketch.dimension((26, GROUND), (26, HEEL[1]), letter="")
+    sketch.line((22, HEEL[1]), HEEL, width=0.4, color=QUIET)
+    sketch.label((2, HEEL[1] + 8), letter="h_0", value=shown("h_0"), anchor="start")
+    sketch.dimension((hook + 26, GROUND), (hook + 26, high), letter="")
+    return sketch.label((hook + 32, (GROUND + high) / 2), letter="h", anchor="start").svg()
+
+
+def check(given: Values) -> float:
+    """Let the call path find the boom angle at the radius, and the head's height."""
+    made = textbook_machine(textbook_boom((given["L"],)), heel_out=-given["d"])
+    boom = condense(made, extension=np.zeros((1, 0)))
+    state = solve_state(boom, load=np.zeros((1, 1)), parts=1, radius=np.full((1, 1), given["R"]))
+    return head_place(boom, state=state)[1] - made.heel_up + given["h_0"]
+
+
+FAMILY = Family(
+    id="geometry_head_height",
+    topic="geometry",
+    title="Height of the head at a radius",
+    text="A boom of length {L=} is to reach a radius of {R=}. Its heel pin is {d=} behind the axis "
+    "of rotation and {h_0=} above the ground. How high above the ground is the head sheave centre?",
+    assume="The boom does not bend, and the hoist line hangs from the head sheave centre.",
+    givens=(
+        Given(L, "boom length", metric="14 to 42 m by 0.5", us="46 to 140 ft by 2"),
+        Given(R, "radius", metric="4 to 30 m by 0.5", us="14 to 100 ft by 2"),
+        Given(d, "heel pin behind the axis", metric="0.8 to 2.4 m by 0.1", us="3 to 8 ft by 0.5"),
+        Given(h_0, "height of the heel pin", metric="2 to 3.2 m by 0.1", us="6.5 to 10 ft by 0.5"),
+    ),
+    steps=(
+        Step(X, R + d, "horizontal distance from the heel pin to the head",
+             "The heel pin is behind the axis of rotation: add its distance to the radius.",
+             metric="m", us="ft"),
+        Step(Z, sqrt(L**2 - X**2), "height of the head above the heel pin",
+             "The boom is the long side of a right-angled triangle: use Pythagoras.",
+             metric="m", us="ft"),
+        Step(h, h_0 + Z, "height of the head above the ground",
+             "Add the height of the heel pin.", metric="m", us="ft"),
+    ),
+    slips=(
+        Slip(h, Z, "forgot that the heel pin is above the ground"),
+        Slip(X, R, "took the radius from the heel pin"),
+        Slip(X, R - d, "took the distance of the heel pin off instead of adding it"),
+        Slip(Z, L - X, "took the lengths off each other instead of their squares"),
+        Slip(Z, sqrt(L**2 + X**2), "took the boom for a short side of the triangle"),
+    ),
+    where=(X > 0.25 * L, X < 0.92 * L),
+    check=check,
+    picture=picture,
+    seen="A crane from the side: the heel pin is d behind the axis of rotation and h_0 above the "
+    "ground; the head is at the radius R and at the height h.",
+)  # fmt: skip
