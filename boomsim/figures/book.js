@@ -59,11 +59,11 @@ function search() {
   asked = -1;
   if (!Object.values(good).every(Boolean)) {
     $("answer").textContent = "Give a radius above nought, a load and deductions, as plain numbers.";
-    return draw();
+    return mark();
   }
   if (row < 0) {
     $("answer").textContent = `This book ends at ${radiusText(rows - 1)}: it allows nothing beyond.`;
-    return draw();
+    return mark();
   }
   asked = row;
   const chapter = chosen(), need = load + taken;
@@ -79,7 +79,7 @@ function search() {
   if (found.length) list(table, found, taken);
   $("more").hidden = every || found.length <= FEW;
   $("more").textContent = `Show all ${found.length}`;
-  draw();
+  mark();
 }
 function list(table, found, taken) {
   const head = element("tr");
@@ -130,7 +130,8 @@ function draw() {
   cells = [];
   let nothing = false;
   for (let row = first; row >= 0 && row <= last; row++) {
-    const line = element("tr", undefined, row === asked ? "asked" : "");
+    const line = element("tr");
+    line.dataset.row = row;
     const name = element("th", book.radii[row]);
     name.scope = "row";
     line.append(name);
@@ -145,7 +146,12 @@ function draw() {
   $("changes").hidden = $("columns").value !== "best";
   $("nothing").textContent = nothing ? "– no load may hang here" : "";
   if (cells.length) cells[0].node.tabIndex = 0;
+  mark();
   $("cell").textContent = "Choose a cell to see which way it uses and what gives way beyond it.";
+}
+// Drawing a thousand cells takes time: a new question only marks another row.
+function mark() {
+  for (const line of document.querySelectorAll("#chart tbody tr")) line.classList.toggle("asked", Number(line.dataset.row) === asked);
 }
 function heading(column) {
   const made = element("th");
@@ -209,7 +215,9 @@ for (const node of document.querySelectorAll(".mass")) node.textContent = book.m
 $("radius").value = book.radii[Math.floor(rows / 4)];
 $("load").value = number(book.example, book.decimals).replaceAll(",", "");
 $("taken").value = String(book.taken);
-for (const id of [...FACTS, "radius", "load", "taken"]) $(id).addEventListener("input", () => { every = false; search(); });
+for (const id of ["radius", "load", "taken"]) $(id).addEventListener("input", () => { every = false; search(); });
+for (const fact of FACTS) $(fact).addEventListener("input", () => { every = false; draw(); search(); });
 for (const id of ["columns", "line", "tint", "codes"]) $(id).addEventListener("input", draw);
 for (const form of document.forms) form.addEventListener("submit", event => event.preventDefault());
+draw();
 search();

@@ -1,90 +1,19 @@
-"""The grid of a chart page: radii, boom lengths, figures, tint, hairlines and the bold line."""
+"""The cells of a chart page: tint, hairlines, figures and the bold line."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.figures.chartlook import BOLD, TINT, Look
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Stroke, Words, box
-from boomsim.figures.charttext import Numbers, code, percent, way
+from boomsim.figures.chartcolumns import head_marks, radius_marks
+from boomsim.figures.chartlook import BOLD, TINT
+from boomsim.figures.chartmarks import Fill, Mark, Stroke, Words, box
+from boomsim.figures.chartplaces import Grid
+from boomsim.figures.charttext import code
 from boomsim.figures.charttype import width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.boldline import bold_edges, paths
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.runs import letters, runs
-
-CAP = 0.676
-"""Height of a figure [em]."""
-
-
-@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class Grid:
-    """Where everything of a chart lies on its page.
-
-    Attributes
-    ----------
-    chart : Chart
-    numbers : Numbers
-    look : Look
-    left, top : float
-        Of the first column's and the first row's cell [mm]
-    column, row : float
-        Width and height of a cell [mm]
-    head : float
-        Height of the column heads above the first row [mm]
-    size : float
-        Of the figures [pt]
-    """
-
-    chart: Chart
-    numbers: Numbers
-    look: Look
-    left: float
-    top: float
-    column: float
-    row: float
-    head: float
-    size: float
-
-    @property
-    def right(self) -> float:
-        """Right end of the last column [mm]."""
-        return self.left + self.column * len(self.chart.length)
-
-    @property
-    def bottom(self) -> float:
-        """Lower end of the last row [mm]."""
-        return self.top + self.row * len(self.chart.radii)
-
-    @property
-    def small(self) -> float:
-        """Size of letters and codes beside the figures [pt]."""
-        return 0.7 * self.size
-
-    def base(self, row: int) -> float:
-        """Find the base line of the figures of a row [mm]."""
-        return self.top + (row + 0.5) * self.row + CAP * self.size * POINT / 2.0
-
-
-def figure_size(chart: Chart, numbers: Numbers, *, column: float, row: float) -> float:
-    """Size of type with which the widest figure, its letter and its code fit a cell.
-
-    Parameters
-    ----------
-    chart : Chart
-    numbers : Numbers
-    column, row : float
-        [mm]
-
-    Returns
-    -------
-    float
-        [pt]
-    """
-    widest = width_of(numbers.capacity(int(chart.steps.max())), size=1.0)
-    beside = 0.7 * (width_of("A", size=1.0) + width_of("p0", size=1.0))
-    return float(min(10.0, (column - 2.0) / (widest + beside), row / (1.3 * POINT)))
 
 
 def grid_marks(grid: Grid) -> Iterator[Mark]:
@@ -101,8 +30,8 @@ def grid_marks(grid: Grid) -> Iterator[Mark]:
     if grid.look.shading:
         yield from _tints(grid)
     yield from _hairlines(grid)
-    yield from _heads(grid)
-    yield from _radii(grid)
+    yield from head_marks(grid)
+    yield from radius_marks(grid)
     yield from _figures(grid)
     if grid.look.bold_line:
         yield from _bold_line(grid)
@@ -159,64 +88,6 @@ def _hairlines(grid: Grid) -> Iterator[Mark]:
             yield Stroke(points=ends, width=width, colour=colour)
 
 
-def _heads(grid: Grid) -> Iterator[Mark]:
-    """Write the boom length over each column, and how far its sections are out."""
-    chart, size = grid.chart, grid.size
-    stated = not chart.is_best
-    boom = chart.setup.machine.boom
-    top = grid.top - grid.head
-    for c, length in enumerate(chart.length):
-        middle = grid.left + (c + 0.5) * grid.column
-        base = top + 1.35 * size * POINT
-        text = grid.numbers.boom(float(length))
-        yield Words(middle, base, text, size, align="center", bold=True)
-        if not stated:
-            continue
-        extension = chart.configurations.extension[chart.choices[c][0]]
-        each = _bar(grid)
-        for k, fraction in enumerate(extension):
-            yield from _out(grid, c, base + 0.9 + k * each, each, float(fraction))
-    side = grid.small
-    for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
-        base = top + 1.35 * size * POINT
-        yield Words(x, base, f"boom, {grid.numbers.length}", side, align=align, colour=QUIET)
-        if stated:
-            each = _bar(grid)
-            for k in range(len(boom.sections) - 1):
-                low = base + 0.9 + (k + 0.5) * each + CAP * side * POINT / 2
-                yield Words(x, low, f"section {k + 1}", side, align=align, colour=QUIET)
-
-
-def _bar(grid: Grid) -> float:
-    """Height of the bar of one section in a column head [mm]."""
-    moving = len(grid.chart.setup.machine.boom.sections) - 1
-    label = 1.5 * grid.small * POINT
-    return (grid.head - 1.35 * grid.size * POINT - 0.9 - label) / moving
-
-
-def _out(grid: Grid, column: int, top: float, height: float, fraction: float) -> Iterator[Mark]:
-    """Draw a bar for how far one section is out, with the percents on it."""
-    left, width = grid.left + column * grid.column + 0.5, grid.column - 1.0
-    size = min(grid.small, 0.8 * height / POINT)
-    if fraction > 0.0:
-        yield Fill(points=box(left, top + 0.2, width * fraction, height - 0.4), colour=FAINT)
-    base = top + height / 2 + CAP * size * POINT / 2
-    colour = INK if fraction > 0.0 else QUIET
-    yield Words(left + width / 2, base, percent(fraction), size, align="center", colour=colour)
-
-
-def _radii(grid: Grid) -> Iterator[Mark]:
-    for r, radius in enumerate(grid.chart.radii):
-        text = grid.numbers.radius(float(radius))
-        base = grid.base(r)
-        yield Words(grid.left - 1.4, base, text, grid.size, align="right", bold=True)
-        yield Words(grid.right + 1.4, base, text, grid.size, align="left", bold=True)
-    base = grid.top - 0.7
-    words = f"radius, {grid.numbers.length}"
-    yield Words(grid.left - 1.4, base, words, grid.small, align="right", colour=QUIET)
-    yield Words(grid.right + 1.4, base, words, grid.small, colour=QUIET)
-
-
 def _figures(grid: Grid) -> Iterator[Mark]:
     chart, numbers, size, small = grid.chart, grid.numbers, grid.size, grid.small
     widest = width_of(numbers.capacity(int(chart.steps.max())), size=size)
@@ -261,39 +132,3 @@ def _bold_line(grid: Grid) -> Iterator[Mark]:
     for path in paths(bold_edges(grid.chart)):
         places = [(grid.left + c * grid.column, grid.top + r * grid.row) for r, c in path]
         yield Stroke(points=places, width=BOLD, colour=INK)
-
-
-def ways_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
-    """List under each column the ways to extend that it uses.
-
-    Parameters
-    ----------
-    grid : Grid
-        Of a chart of best configurations
-    top, row : float
-        Of the list and between its rows [mm]
-
-    Yields
-    ------
-    Mark
-    """
-    chart, boom = grid.chart, grid.chart.setup.machine.boom
-    named = [letters(chart, c) for c in range(len(chart.length))]
-    size = min(grid.small * 1.05, row / (1.3 * POINT))
-    for c, found in enumerate(named):
-        for k, configuration in enumerate(found):
-            text = way(boom, chart.configurations.extension[configuration])
-            room = grid.column - 1.0
-            fit = min(size, room / width_of(text, size=1.0))
-            middle = grid.left + (c + 0.5) * grid.column
-            yield Words(middle, top + (k + 0.75) * row, text, fit, align="center")
-    for k in range(max(map(len, named))):
-        base = top + (k + 0.75) * row
-        for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
-            letter = chr(ord("A") + k)
-            yield Words(x, base, letter, size, align=align, bold=True, colour=QUIET)
-
-
-def most_ways(chart: Chart) -> int:
-    """Largest number of ways to extend that one column uses."""
-    return max(len(letters(chart, c)) for c in range(len(chart.length)))

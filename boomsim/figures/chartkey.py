@@ -5,9 +5,10 @@ from typing import NamedTuple
 
 import numpy as np
 
-from boomsim.figures.chartgrid import CAP, rigging_of
+from boomsim.figures.chartgrid import rigging_of
 from boomsim.figures.chartlook import BOLD, LINE, MARGIN, SMALL, TINT, Look
 from boomsim.figures.chartmarks import POINT, Fill, Mark, Stroke, Words, box, rule
+from boomsim.figures.chartplaces import CAP
 from boomsim.figures.charttext import code, lock_words, locks_are_numbered
 from boomsim.figures.charttype import broken, width_of
 from boomsim.figures.styles import FAINT, INK, QUIET

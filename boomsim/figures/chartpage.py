@@ -5,7 +5,8 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.chartgrid import Grid, figure_size, grid_marks, most_ways, ways_marks
+from boomsim.figures.chartcolumns import most_ways, ways_marks
+from boomsim.figures.chartgrid import grid_marks
 from boomsim.figures.charthead import head_marks
 from boomsim.figures.chartkey import key_height, key_lines, key_marks
 from boomsim.figures.chartlook import (
@@ -21,6 +22,7 @@ from boomsim.figures.chartlook import (
     Look,
 )
 from boomsim.figures.chartmarks import POINT, Mark, Sheet, Words, paper_size, rule
+from boomsim.figures.chartplaces import Grid, figure_size
 from boomsim.figures.charttext import Numbers, numbers_of
 from boomsim.figures.charttype import broken
 from boomsim.figures.styles import FAINT, QUIET

@@ -196,6 +196,8 @@ def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
 def _steadiest(cells: Cells, own: list[int], step: float) -> np.ndarray:
     """Choose a configuration for each row: the most steps, with the fewest changes."""
     steps = whole_steps(cells.capacity[own], step=step)
+    if len(own) == 1:
+        return np.where(steps[0] >= 0, own[0], -1)
     most = steps.max(axis=0)
     among = (steps == most) & (most >= 0)
     used = np.full(len(most), -1)
