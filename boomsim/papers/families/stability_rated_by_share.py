@@ -1,0 +1,72 @@
+"""What may be rated of a tipping load: another share on outriggers than on tyres."""
+
+import numpy as np
+from sympy import symbols
+
+from boomsim.papers.callpath_stand import crane, line_ahead, stand
+from boomsim.papers.chance import Chance
+from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Values
+from boomsim.rating.limits import rated_share
+from boomsim.rating.rules import SHARE_OF_TIPPING
+
+M, d, R, f, f_1 = symbols("M d R f f_1")
+T, P = symbols("T P")
+
+WORDS = {"outriggers": "on outriggers that are fully set", "tyres": "on its tyres"}
+
+
+def draw(chance: Chance, _: str, __: Values) -> Drawn:
+    """Choose what the crane stands on."""
+    here, there = chance.shuffled(list(WORDS))
+    share = SHARE_OF_TIPPING.share
+    return Drawn(values={"f": share(here), "f_1": share(there)}, words={"stand": WORDS[here]})
+
+
+def check(given: Values) -> float:
+    """Let a crane with this righting moment tip, and ask the rule."""
+    mass = given["M"] / given["d"]
+    boom = crane(turning=((mass, 0.0),), support=line_ahead(given["d"]))
+    tipping = np.array(stand(boom, load=100.0, radius=given["R"]).tipping_load)
+    kind = next(kind for kind in WORDS if abs(SHARE_OF_TIPPING.share(kind) - given["f"]) < 1e-6)
+    rated = rated_share(
+        SHARE_OF_TIPPING, tipping_load=tipping, support_kind=kind, at_head=np.array(0.0)
+    )
+    return float(rated)
+
+
+FAMILY = Family(
+    id="stability_rated_by_share",
+    topic="stability",
+    title="Rated load as a share of the tipping load",
+    text="A crane stands {stand}. Without a load it is held down by a moment of {M=} about its "
+    "tipping line, which is {d=} from the axis of rotation. Which gross load may be rated at a "
+    "radius of {R=}?",
+    assume="Stability governs. On outriggers 85 % of the tipping load may be rated, on tyres 75 % "
+    "(ASME B30.5).",
+    givens=(
+        Given(M, "righting moment", metric="80 to 220 t m by 5",
+              us="580000 to 1600000 lb ft by 20000"),
+        Given(d, "tipping line from the axis", metric="1.2 to 3.4 m by 0.1",
+              us="4 to 11 ft by 0.5"),
+        Given(R, "radius", metric="9 to 20 m by 0.5", us="30 to 66 ft by 1"),
+        Given(f, "share of the tipping load", metric="drawn in % by 1", us="drawn in % by 1"),
+        Given(f_1, "the other share", metric="drawn in % by 1", us="drawn in % by 1"),
+    ),
+    steps=(
+        Step(T, M / (R - d), "tipping load",
+             "Divide by the lever arm of the load, which counts from the tipping line.",
+             metric="t", us="lb"),
+        Step(P, f * T, "rated load", "Take the share that goes with what the crane stands on.",
+             metric="t", us="lb"),
+    ),
+    slips=(
+        Slip(P, f_1 * T, "took the share for tyres on outriggers, or the other way round"),
+        Slip(P, T, "took the tipping load itself for the rated load"),
+        Slip(T, M / R, "divided by the radius instead of the lever arm beyond the tipping line"),
+        Slip(P, T / f, "divided by the share"),
+        Slip(T, M / (R + d), "added the distance of the tipping line to the radius"),
+    ),
+    where=(4 * d < R,),
+    check=check,
+    draw=draw,
+)  # fmt: skip
