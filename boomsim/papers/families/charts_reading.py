@@ -1,0 +1,101 @@
+"""Read a load chart whose rows and columns do not have what is asked for."""
+
+from functools import lru_cache
+
+import numpy as np
+from sympy import symbols
+
+from boomsim.papers.chance import Chance
+from boomsim.papers.chart_tables import LENGTH, STEP, Piece, chart_of_piece, table
+from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Table, Values
+from boomsim.papers.measures import METRIC, US, unit
+from boomsim.rating.charts.misreading import misreadings
+from boomsim.rating.charts.reading import Reading, read_chart
+
+P, C, R, L = symbols("P C R L")
+C_1, C_2, C_3, C_4, C_5 = symbols("C_1 C_2 C_3 C_4 C_5")
+
+PIECE = Piece(
+    machine="truck18",
+    extensions=tuple((share,) * 3 for share in (0.0, 0.25, 0.5, 0.75, 1.0)),
+    radii=((METRIC, (3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0)),
+           (US, (10.0, 13.0, 16.0, 20.0, 24.0, 28.0, 34.0, 40.0))),
+)  # fmt: skip
+WRONG = {
+    "C_1": "next smaller radius", "C_2": "next shorter boom", "C_3": "rounded the wrong way",
+    "C_4": "interpolated radius", "C_5": "interpolated both",
+}  # fmt: skip
+"""Wrong ways of reading, as :mod:`boomsim.rating.charts.misreading` names them."""
+
+
+def read(system: str, *, radius: float, length: float) -> Reading:
+    """Read the chart; nothing is deducted."""
+    chart = chart_of_piece(PIECE, system)
+    return read_chart(chart, radius=radius, length=length, deductions=())
+
+
+@lru_cache(maxsize=2)
+def printed(system: str) -> Table:
+    """Write the chart with boom lengths above its columns."""
+    chart, foot = chart_of_piece(PIECE, system), float(unit(LENGTH[system]).factor)
+    heads = [f"{length / foot:.1f} {LENGTH[system]}" for length in chart.length]
+    return table(chart, system=system, heads=heads)
+
+
+def draw(chance: Chance, system: str, _: Values) -> Drawn:
+    """Choose a radius between two rows and a boom length between two columns."""
+    chart = chart_of_piece(PIECE, system)
+    row, column = (1 + chance.integer(n - 1) for n in chart.steps.shape)
+    across, down = (np.array([2, 8]) + chance.integer(7) * np.array([1, -1]) for _ in range(2))
+    radius = float(chart.radii[row - 1 : row + 1] @ down) / 10
+    length = float(chart.length[column - 1 : column + 1] @ across) / 10
+    spread = 0.1 * float(unit(LENGTH[system]).factor)
+    radius, length = (round(value / spread) * spread for value in (radius, length))
+    found = read(system, radius=radius, length=length)
+    ways = {way.key: way.gross for way in misreadings(found)}
+    wrong = {letter: ways.get(key, float("nan")) for letter, key in WRONG.items()}
+    right = found.cell or float("nan")
+    return Drawn(values={"C": right, "R": radius, "L": length, **wrong}, table=printed(system))
+
+
+def check(given: Values) -> float:
+    """Read the chart again from radius and boom length alone."""
+    steps = given["C"] / (1000 * float(STEP[METRIC]))
+    system = METRIC if abs(steps - round(steps)) < 1e-6 else US
+    return read(system, radius=given["R"], length=given["L"]).cell
+
+
+CAPACITY = {"metric": "drawn in t by 0.05", "us": "drawn in lb by 100"}
+
+FAMILY = Family(
+    id="charts_reading",
+    topic="charts",
+    title="Reading a chart between its rows and columns",
+    text="The boom moves all its sections in proportion. It is {L=} long, and the load hangs at a "
+    "radius of {R=}. Which gross load does this chart allow?",
+    assume="The chart is read as the trade reads it, to the safe side.",
+    givens=(
+        Given(C, "the cell that counts", **CAPACITY),
+        Given(C_1, "the row above", **CAPACITY),
+        Given(C_2, "the column before", **CAPACITY),
+        Given(C_3, "the row above in the column before", **CAPACITY),
+        Given(C_4, "between two rows", **CAPACITY),
+        Given(C_5, "between four cells", **CAPACITY),
+        Given(R, "radius", metric="drawn in m by 0.1", us="drawn in ft by 0.1"),
+        Given(L, "boom length", metric="drawn in m by 0.1", us="drawn in ft by 0.1"),
+    ),
+    steps=(
+        Step(P, C, "gross rated capacity",
+             "Take the row of the next larger radius and the column of the next longer boom; "
+             "nothing is interpolated.", metric="t", us="lb", marks=2, figures=4, tolerance=0.001),
+    ),
+    slips=(
+        Slip(P, C_1, "took the next smaller radius"),
+        Slip(P, C_2, "took the next shorter boom"),
+        Slip(P, C_3, "took the next smaller radius and the next shorter boom"),
+        Slip(P, C_4, "interpolated between two radii"),
+        Slip(P, C_5, "interpolated between radii and between boom lengths"),
+    ),
+    check=check,
+    draw=draw,
+)  # fmt: skip

@@ -1,0 +1,115 @@
+"""Over the rear a crane may lift more, but the sector ends at the rear jacks."""
+
+from decimal import Decimal
+
+from sympy import atan, symbols
+
+from boomsim.machine.files import load_machine
+from boomsim.papers.amounts import grouped
+from boomsim.papers.chance import Chance
+from boomsim.papers.chart_tables import LENGTH, MASS, Piece, chart_of_piece, number, system_with
+from boomsim.papers.family import ChoiceFamily, Given, Option, Posed, Shown, Values
+from boomsim.papers.measures import METRIC, US, unit
+from boomsim.papers.stand_sketch import plan_view
+from boomsim.rating.setup import rear_sector
+
+R, psi, x, y = symbols("R psi x y")
+
+RADII = {METRIC: (8.0, 10.0, 12.0, 14.0, 16.0), US: (26.0, 32.0, 38.0, 46.0, 54.0)}
+SUPPORTS = ("half", "full")
+"""Ways for the invented yard crane to stand; their rear jacks are 2.2 m and 3.3 m aside."""
+
+
+def support_with(aside: float) -> str:
+    """Find the way to stand whose rear jacks are so far aside [m]."""
+    supports = {one.name: one for one in load_machine("yard60").supports}
+    return min(SUPPORTS, key=lambda name: abs(max(p[1] for p in supports[name].points) - aside))
+
+
+def capacities(given: Values) -> tuple[Decimal, Decimal, str]:
+    """Rate the crane over the rear and all around, as charts print it."""
+    system = system_with(given["R"], RADII, of="length")
+    foot = float(unit(LENGTH[system]).factor)
+    row = min(range(5), key=lambda n: abs(RADII[system][n] * foot - given["R"]))
+    rear, around = (
+        Piece(machine="yard60", extensions=((0.465,) * 4,), radii=tuple(RADII.items()),
+              sector=sector, support=support_with(given["y"])) for sector in ("rear", "around")
+    )  # fmt: skip
+    found = [number(chart_of_piece(one, system), row, 0, system=system) for one in (rear, around)]
+    assert found[0] is not None and found[1] is not None
+    return found[0], found[1], system
+
+
+def pose(_: Chance, given: Values) -> Posed:
+    """Offer both capacities, one between them, and none."""
+    rear, around, system = capacities(given)
+    inside = given["psi"] < atan(given["y"] / given["x"])
+    rear_text, around_text, between = (
+        f"{grouped(load, system=system)}\u00a0{MASS[system]}"
+        for load in (rear, around, ((rear + around) / 2).quantize(rear))
+    )
+    return Posed(
+        options=(
+            Option(f"{rear_text}, for the boom points between the rear jacks.", right=bool(inside),
+                   slip="did not compare the slew angle with the line through the rear jack"),
+            Option(f"{around_text}, for the boom does not point between the rear jacks.",
+                   right=not inside,
+                   slip="did not compare the slew angle with the line through the rear jack"),
+            Option(f"{between}, for the boom points to neither the rear nor the side.",
+                   slip="interpolated between two sectors, which no chart allows"),
+            Option("Nothing, for the chart does not name this slew angle.",
+                   slip="did not know that a sector covers all slew angles inside it"),
+        ),
+        because="The sector over the rear ends at the lines from the axis of rotation through the "
+        "rear jacks, at arctan({y} / {x}) = {edge} from the rear. The boom points {where} it.",
+        words={
+            "rear": rear_text, "around": around_text,
+            "edge": f"{float(atan(given['y'] / given['x'])) * 57.29578:.1f}°",
+            "where": "inside" if inside else "outside",
+        },
+    )  # fmt: skip
+
+
+def check(given: Values, _: Posed) -> int:
+    """Ask the setup where its sector over the rear ends."""
+    supports = {one.name: one for one in load_machine("yard60").supports}
+    return int(given["psi"] > rear_sector(supports[support_with(given["y"])]))
+
+
+def picture(values: Values, shown: Shown) -> str:
+    """Draw the jacks and the boom from above."""
+    plan = plan_view(2 * values["x"], width=2 * values["y"], room=30.0)
+    head = plan.boom(values["psi"], long=124.0)
+    (u, v), (left, low), sketch = plan.centre, plan.half, plan.sketch
+    sketch.line((u, v), (u + 100, v), width=0.5, color="#6b7078", dash="7 2 1 2")
+    sketch.label((u + 104, v - 3), value="rear", anchor="start", color="#6b7078", size=8)
+    sketch.label((u + 84, v - 14), letter="psi", value=shown("psi"), anchor="start")
+    sketch.dimension((u, v + low + 18), (u + left, v + low + 18), letter="x", value=shown("x"))
+    sketch.dimension((u - left - 50, v), (u - left - 50, v + low), letter="", value="")
+    sketch.label((u - left - 50, v + low + 6), letter="y", value=shown("y"))
+    sketch.label((head[0] + 6, head[1] - 2), letter="R", value=shown("R"), anchor="start")
+    return sketch.svg()
+
+
+FAMILY = ChoiceFamily(
+    id="stability_rear_or_around",
+    topic="stability",
+    title="Over the rear or all around",
+    text="The rear jacks of an invented crane stand {x=} behind the axis of rotation and {y=} to "
+    "either side of it. At a radius of {R} its charts allow {rear} over the rear and {around} all "
+    "around. The boom is slewed by {psi=} from the rear. Which gross load may be lifted there?",
+    assume="The charts are those for the outriggers as they are set.",
+    givens=(
+        Given(x, "rear jacks behind the axis", metric="3.1 m", us="10.17 ft"),
+        Given(y, "rear jacks to the side", metric="2.2, 3.3 m", us="7.22, 10.83 ft"),
+        Given(R, "radius", metric="8, 10, 12, 14, 16 m", us="26, 32, 38, 46, 54 ft"),
+        Given(psi, "slew angle", metric="20 to 64 deg by 1", us="20 to 64 deg by 1"),
+    ),
+    difficulty=2,
+    pose=pose,
+    check=check,
+    where=((psi - atan(y / x)) ** 2 > 0.004, (psi - atan(y / x)) ** 2 < 0.15),
+    picture=picture,
+    seen="Four jacks from above, the rear ones x behind the axis of rotation and y to its sides; "
+    "the boom points to the rear right.",
+)  # fmt: skip
