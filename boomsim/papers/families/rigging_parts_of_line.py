@@ -1,0 +1,85 @@
+"""How many parts of line a load asks for, friction and hook block included."""
+
+from math import ceil
+
+from sympy import log, pi, sin, symbols
+
+from boomsim.mechanics.loads import tackle_advantage
+from boomsim.papers.chance import Chance
+from boomsim.papers.family import ChoiceFamily, Given, Option, Posed, Values
+
+W, B, F, E = symbols("W B F E")
+
+NEEDED = log(1 - (W + B) / F * (1 - E) / E) / log(E)
+"""Parts that would just carry all, if a part could be divided [1]."""
+FRICTION = "did not count on friction"
+BLOCK = "forgot the hook block"
+BOTH = "forgot both the hook block and friction"
+SHORT = "rounded down instead of up, or let the lead line carry too"
+SAFE = "took more than are needed; fewer parts hoist faster and use less rope"
+
+
+def fewest(weight: float, *, pull: float, efficiency: float) -> int:
+    """Add parts of line up until they carry a weight."""
+    carried, part, parts = 0.0, pull, 0
+    while carried < weight and parts < 99:
+        part, parts = part * efficiency, parts + 1
+        carried += part
+    return parts
+
+
+def pose(_: Chance, given: Values) -> Posed:
+    """Offer the right number among those that slips lead to."""
+    gross, pull, efficiency = given["W"] + given["B"], given["F"], given["E"]
+    right = fewest(gross, pull=pull, efficiency=efficiency)
+    slips = {
+        ceil(given["W"] / pull): BOTH,
+        fewest(given["W"], pull=pull, efficiency=efficiency): BLOCK,
+        ceil(gross / pull): FRICTION,
+    }
+    others = {right - 2: SHORT, right - 1: SHORT, right + 2: SAFE, right + 1: SAFE}
+    wrong = {parts: why for parts, why in (others | slips).items() if parts != right}
+    likely = sorted(wrong, key=lambda parts: (parts not in slips, abs(parts - right)))[:3]
+    return Posed(
+        options=(
+            Option(f"{right}", right=True),
+            *(Option(f"{parts}", slip=wrong[parts]) for parts in likely),
+        ),
+        because="Load and hook block are {times} times the permissible pull. The advantage of "
+        "{right} parts of line is {most}, that of {fewer} only {less}.",
+        words={
+            "right": f"{right}", "fewer": f"{right - 1}", "times": f"{gross / pull:.2f}",
+            "most": f"{tackle_advantage(right, sheave_efficiency=efficiency):.2f}",
+            "less": f"{tackle_advantage(right - 1, sheave_efficiency=efficiency):.2f}",
+        },
+    )  # fmt: skip
+
+
+def check(given: Values, posed: Posed) -> int:
+    """Try one reeving after the other with the call path's tackle."""
+    wanted, parts = (given["W"] + given["B"]) / given["F"], 1
+    while tackle_advantage(parts, sheave_efficiency=given["E"]) < wanted:
+        parts += 1
+    return [option.text for option in posed.options].index(f"{parts}")
+
+
+FAMILY = ChoiceFamily(
+    id="rigging_parts_of_line",
+    topic="rigging",
+    title="Parts of line needed",
+    text="A load weighs {W=}, the hook block {B=}. The lead line may be pulled with {F=}; the "
+    "efficiency of every sheave is {E=}. What is the least number of parts of line?",
+    assume="The rope runs over as many sheaves as there are parts of line, and has no weight.",
+    givens=(
+        Given(W, "weight of the load", metric="120 to 400 kN by 5", us="27000 to 90000 lbf by 500"),
+        Given(B, "weight of the hook block", metric="4 to 9 kN by 0.5",
+              us="1000 to 2000 lbf by 50"),
+        Given(F, "permissible line pull", metric="40 to 60 kN by 1", us="9000 to 14000 lbf by 250"),
+        Given(E, "efficiency of a sheave", metric="95, 96, 97, 98 %", us="95, 96, 97, 98 %"),
+    ),
+    difficulty=3,
+    marks=2,
+    pose=pose,
+    check=check,
+    where=(NEEDED > 2.1, NEEDED < 11.9, sin(pi * NEEDED) ** 2 > 0.03),
+)  # fmt: skip
