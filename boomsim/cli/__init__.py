@@ -22,6 +22,7 @@ COMMANDS = (
     "mark",
     "page",
     "lab",
+    "handouts",
 )
 """Modules of this package, in the order that --help lists them."""
 

@@ -1,0 +1,92 @@
+"""What a lesson's notebook imports: open the lesson, show tables and pictures, check yourself."""
+
+from dataclasses import dataclass
+
+from boomsim.caution import CAUTION
+from boomsim.lab.lesson_check import Check as Check
+from boomsim.lab.lesson_check import Verdict as Verdict
+from boomsim.lab.lesson_list import LESSONS as LESSONS
+from boomsim.lab.lesson_list import lesson_named
+from boomsim.lab.lesson_parts import Guess, Lesson
+from boomsim.lab.lesson_parts import length_of as length_of
+from boomsim.lab.lesson_show import Panel, Table
+from boomsim.lab.lesson_show import percent as percent
+from boomsim.lab.lesson_show import picture as picture
+from boomsim.lab.lesson_show import table as table
+from boomsim.lab.lesson_slides import Slides as Slides
+from boomsim.units import SYSTEMS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Open:
+    """A lesson that is open in a notebook.
+
+    Attributes
+    ----------
+    lesson : Lesson
+    units : str
+        "metric" or "us"
+    """
+
+    lesson: Lesson
+    units: str
+
+    @property
+    def question(self) -> Panel:
+        """What is to be guessed before anything is run."""
+        return Panel(words=(self._guess.question,), mark="guess")
+
+    @property
+    def _guess(self) -> Guess:
+        return self.lesson.guess(self.units)
+
+    def compare(self, *guesses: str) -> Table:
+        """Set what was guessed beside what the model says.
+
+        Parameters
+        ----------
+        *guesses : str
+            In the order asked
+
+        Returns
+        -------
+        Table
+        """
+        made = self._guess.against(*guesses)
+        return Table(head=made.head, rows=made.rows, small=f"{made.small} {CAUTION}".strip())
+
+    @property
+    def check(self) -> Check:
+        """The self-check at the end."""
+        return self.lesson.check(self.units)
+
+    def __repr__(self) -> str:
+        return f"Lesson {self.lesson.number}. {CAUTION}"
+
+    def _repr_html_(self) -> str:
+        words = f"Lesson {self.lesson.number}, with the invented machine {self.lesson.machine}."
+        return Panel(words=(words,), small=CAUTION)._repr_html_()
+
+
+def lesson(number: str, *, units: str = "metric") -> Open:
+    """Open a lesson.
+
+    Parameters
+    ----------
+    number : str
+        "02", or its name, such as "same-length"
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    Open
+
+    Raises
+    ------
+    ValueError
+        If there is no such lesson or system of units
+    """
+    if units not in SYSTEMS:
+        raise ValueError(f'Units "{units}" are not known. Choose "metric" or "us".')
+    return Open(lesson=lesson_named(number), units=units)

@@ -1,0 +1,185 @@
+"""Lesson 06: reading a chart and its bold line."""
+
+from functools import lru_cache
+
+import numpy as np
+
+from boomsim.lab.lesson_check import Check, told_apart
+from boomsim.lab.lesson_parts import Guess, Lesson, Sheet, Truth, length_of
+from boomsim.lab.lesson_section import MACHINE
+from boomsim.machine.files import load_machine
+from boomsim.rating.charts.chart import Chart, stated_chart
+from boomsim.rating.charts.misreading import misreadings
+from boomsim.rating.charts.reading import Reading, read_chart
+from boomsim.rating.charts.words import tell_reading
+from boomsim.rating.limits import STABILITY
+from boomsim.rating.setup import set_up
+from boomsim.rating.strategies import Configurations, configurations_of, label
+from boomsim.units import show
+
+RADIUS, LENGTH = 9.4, 20.0
+"""What the guess asks for; neither is on the chart [m]."""
+
+ASKED_RADIUS, ASKED_LENGTH = 7.3, 16.0
+"""What the self-check asks for; neither is on the chart [m]."""
+
+TOLERANCE = 0.004
+"""Of the self-check: less than a step of the chart [1]."""
+
+ROW = {"metric": 1.0, "us": 5 * 0.3048}
+"""From row to row of the lesson's chart [m]."""
+
+
+def few_ways() -> Configurations:
+    """Pick a handful of boom lengths, run out from the head: the lightest section first.
+
+    Returns
+    -------
+    Configurations
+        One for each length
+    """
+    boom = load_machine(MACHINE).boom
+    half, far = boom.lock_positions[1:3]
+    steps = [[0, 0, 0, 0], [0, 0, 0, half], [0, 0, 0, far], [0, 0, half, far], [0, 0, far, far]]
+    return configurations_of(boom, extension=np.array(steps, dtype=float))
+
+
+@lru_cache(maxsize=8)
+def lesson_chart(units: str, *, slew: str = "around", parts: int | None = None) -> Chart:
+    """Rate the chart that lessons 06 and 08 read.
+
+    Parameters
+    ----------
+    units : str
+        "metric" or "us"
+    slew : str
+        "around" or "rear"
+    parts : int, optional
+        Parts of line
+
+    Returns
+    -------
+    Chart
+    """
+    from boomsim.machine.model import Rigging
+
+    setup = set_up(load_machine(MACHINE), slew=slew, rigging=Rigging(parts=parts))
+    return stated_chart(setup, configurations=few_ways(), units=units)
+
+
+def gross_reading(units: str, *, radius: float, length: float) -> Reading:
+    """Read the lesson's chart for the gross load, so without deductions.
+
+    Parameters
+    ----------
+    units : str
+        "metric" or "us"
+    radius, length : float
+        [m]
+
+    Returns
+    -------
+    Reading
+    """
+    return read_chart(lesson_chart(units), radius=radius, length=length, deductions=())
+
+
+def _chart_guess(units: str) -> Guess:
+    reading = gross_reading(units, radius=RADIUS, length=LENGTH)
+    return Guess(
+        question=(
+            f"The boom is {length_of(LENGTH, units)} long and the load hangs at "
+            f"{length_of(RADIUS, units)}. The chart has columns for "
+            f"{_listed(reading.chart.length, units)} and a row for every "
+            f"{length_of(ROW[units], units)} of radius. Which row counts, and which column?"
+        ),
+        truths=(
+            Truth(what="row", answer=reading.row_radius, quantity="length"),
+            Truth(what="column", answer=reading.column_length, quantity="length"),
+        ),
+        units=units,
+    )
+
+
+def _listed(lengths: np.ndarray, units: str) -> str:
+    said = [length_of(float(length), units) for length in lengths]
+    return f"{', '.join(said[:-1])} and {said[-1]}"
+
+
+def _chart_check(units: str) -> Check:
+    reading = gross_reading(units, radius=ASKED_RADIUS, length=ASKED_LENGTH)
+    wrong = misreadings(reading, other_sector=lesson_chart(units, slew="rear"))
+    return Check(
+        question=(
+            f"Read the chart for all around: a boom of {length_of(ASKED_LENGTH, units)}, a radius "
+            f"of {length_of(ASKED_RADIUS, units)}. Which gross load does it allow?"
+        ),
+        answer=reading.gross,
+        quantity="mass",
+        slips=told_apart(
+            {m.words: float(m.gross) for m in wrong}, answer=reading.gross, tolerance=TOLERANCE
+        ),
+        working=" ".join(tell_reading(reading, units=units)),
+        tolerance=TOLERANCE,
+        units=units,
+    )
+
+
+def _chart_sheet(units: str) -> Sheet:
+    from boomsim.figures.handout import figure_of_columns
+
+    chart = lesson_chart(units)
+    reading = gross_reading(units, radius=RADIUS, length=LENGTH)
+    lines = range(max(reading.row - 6, 0), min(reading.row + 7, len(chart.radii)))
+    ways = few_ways().extension
+    names = tuple(
+        f"{length_of(float(length), units)}\n{label(way)} %"
+        for length, way in zip(chart.length, ways, strict=True)
+    )
+    rows = []
+    for row in lines:
+        cells = [_cell(chart, row, k, units) for k in range(len(chart.length))]
+        rows.append((length_of(float(chart.radii[row]), units), *cells))
+    return Sheet(
+        given=(
+            "Part of a chart of the invented crane yard60: rated gross loads, all around, full "
+            "outriggers. B: it would break first. T: it would tip first."
+        ),
+        figure=lambda: figure_of_columns(chart.setup.machine, extension=ways, names=names),
+        seen="The five booms of the chart's columns from the side, the shortest first.",
+        head=("radius", *(length_of(float(length), units) for length in chart.length)),
+        rows=tuple(rows),
+        task=(
+            "Draw the bold line: along every edge between a B and a T. Mark row and column asked "
+            "for."
+        ),
+        why="Why is there no reading between two rows or two columns?",
+        because=(
+            "A chart promises nothing between its cells: the next larger radius and the next "
+            "longer boom are on the safe side, and the configuration may change from cell to cell."
+        ),
+    )
+
+
+def _cell(chart: Chart, row: int, column: int, units: str) -> str:
+    if chart.steps[row, column] < 0:
+        return "-"
+    limit = chart.limit(row, column)
+    mark = "T" if limit is not None and limit.family == STABILITY else "B"
+    return f"{show(float(chart.capacity[row, column]), 'mass', units)} {mark}"
+
+
+CHART = Lesson(
+    number="06",
+    name="reading-the-chart",
+    title="What does the chart say, and what is its bold line?",
+    able=(
+        "find the row and the column that count when neither is on the chart",
+        "say what the bold line parts, and what lies on either side of it",
+        "name the ways in which people misread a chart",
+    ),
+    machine=MACHINE,
+    guess=_chart_guess,
+    check=_chart_check,
+    sheet=_chart_sheet,
+)

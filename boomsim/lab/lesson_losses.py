@@ -1,0 +1,189 @@
+"""Lesson 09: what eats capacity that the chart does not know of."""
+
+from functools import lru_cache
+
+import numpy as np
+
+from boomsim.lab.lesson_check import Check
+from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lesson_section import MACHINE
+from boomsim.machine.files import load_machine
+from boomsim.rating.compare import demonstration
+from boomsim.rating.lift import Lift, lift
+from boomsim.rating.losses import Losses, Taker, losses
+from boomsim.rating.places import Places
+from boomsim.rating.setup import Setup, set_up
+from boomsim.units import show
+
+NEAR, FAR = 6.0, 12.0
+"""Heavy section out close in; light section out farther out [m]."""
+
+GUESSED = ("lean", "side pull", "counterweight")
+"""Takers that the guess asks to be put in order."""
+
+LISTED = ("lean", "side pull", "wind", "hoisting", "counterweight", "outrigger", "farther")
+"""Takers of the handout."""
+
+LEAN = float(np.radians(1.0))
+"""Of the self-check [rad]."""
+
+
+def places(setup: Setup) -> Places:
+    """C close in, where it nearly tips, and A farther out.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    Places
+    """
+    rows = demonstration(setup.machine.boom).extension
+    return Places(extension=rows[[2, 0]], radius=np.array([NEAR, FAR]))
+
+
+@lru_cache(maxsize=1)
+def lost() -> Losses:
+    """Find what each taker costs at the two places."""
+    setup = set_up(load_machine(MACHINE))
+    return losses(setup, places=places(setup))
+
+
+def taker_words(taker: Taker, units: str) -> str:
+    """Name a taker with its amount.
+
+    Parameters
+    ----------
+    taker : Taker
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    if taker.amount is None or taker.quantity is None:
+        return taker.words
+    return f"{taker.words} {show(taker.amount, taker.quantity, units)}"
+
+
+def _named(name: str) -> tuple[int, Taker]:
+    return next((k, t) for k, t in enumerate(lost().takers) if t.name == name)
+
+
+def _losses_guess(units: str) -> Guess:
+    found = lost()
+    letters = dict(zip("ABC", GUESSED, strict=True))
+    listed = "; ".join(f"{k}: {taker_words(_named(n)[1], units)}" for k, n in letters.items())
+    share = {k: float(found.share[_named(n)[0], 0]) for k, n in letters.items()}
+    ranked = sorted(share, key=lambda k: share[k])
+    return Guess(
+        question=(
+            f"At {show(NEAR, 'length', units)} the chart allows "
+            f"{show(float(found.capacity[0]), 'mass', units)} with section 1 out. Now one thing is "
+            f"not as the chart takes it. {listed}. Which costs most, and which least?"
+        ),
+        truths=(
+            Truth(what="costs most", answer=ranked[-1]),
+            Truth(what="costs least", answer=ranked[0]),
+        ),
+        units=units,
+    )
+
+
+def leaning() -> Lift:
+    """Work out the lift that the self-check asks about."""
+    setup = set_up(load_machine(MACHINE))
+    row = demonstration(setup.machine.boom).extension[0]
+    return lift(setup, extension=row, load=5000.0, radius=FAR)
+
+
+def _losses_check(units: str) -> Check:
+    at = leaning()
+    tall = at.head_height
+
+    def said(value: float, quantity: str = "length") -> str:
+        return show(value, quantity, units)
+
+    return Check(
+        question=(
+            f"The boom is {said(at.boom_length)} long, its head {said(tall)} above the ground, the "
+            f"hoist line {said(at.radius)} from the axis of rotation. The crane stands "
+            f"{said(LEAN, 'angle')} out of level, downhill ahead. By how much does the load hang "
+            "farther out than on level ground?"
+        ),
+        answer=tall * float(np.tan(LEAN)),
+        quantity="small_length",
+        slips={
+            "took the radius for the height of the head": at.radius * float(np.tan(LEAN)),
+            "took the length of the boom for the height of its head":
+                at.boom_length * float(np.tan(LEAN)),
+            "took one degree for one percent": 0.01 * tall,
+            "took degrees for radians": tall * float(np.tan(1.0)),
+        },
+        working=f"The head moves by its height x tan({said(LEAN, 'angle')}), {said(tall)} high.",
+        tolerance=0.02,
+        units=units,
+    )  # fmt: skip
+
+
+def _losses_sheet(units: str) -> Sheet:
+    from boomsim.figures.handout import figure_of_lifts
+    from boomsim.rating.centres import hung_at
+
+    found = lost()
+    setup = found.setup
+    responses = [
+        hung_at(setup, extension=row, load=float(load), radius=float(radius))
+        for row, load, radius in zip(
+            found.places.extension, found.capacity, found.places.radius, strict=True
+        )
+    ]
+    rows: list[tuple[str | Blank, ...]] = [
+        ("as the chart takes it", *(
+            field for c in found.capacity for field in (show(float(c), "mass", units), "0 %")
+        ))
+    ]  # fmt: skip
+    for name in LISTED:
+        number, taker = _named(name)
+        fields: list[str | Blank] = []
+        for place in (0, 1):
+            fields.append(show(float(taker.capacity[place]), "mass", units))
+            fields.append(Blank(text=f"{100 * float(found.share[number, place]):.0f} %"))
+        rows.append((taker_words(taker, units), *fields))
+    return Sheet(
+        given=(
+            "The invented crane yard60: rated loads with one thing not as the chart takes it. "
+            "Close in: section 1 out. Far out: section 4 out."
+        ),
+        figure=lambda: figure_of_lifts(responses, units=units, names=("close in", "far out")),
+        seen="The crane from the side twice: boom steep close in, and lower farther out.",
+        head=("one thing at a time", "close in", "loses", "far out", "loses"),
+        rows=tuple(rows),
+        task=(
+            "Work out what share is lost. Rank the losses close in: which would you look for first?"
+        ),
+        why="Why can one and the same thing cost much close in and nothing far out?",
+        because=(
+            "Where the crane is near tipping, all that moves weight outwards costs; where a "
+            "section is near its strength, what bends it costs. What does not touch the governing "
+            "limit is free."
+        ),
+    )
+
+
+LOSSES = Lesson(
+    number="09",
+    name="what-eats-capacity",
+    title="What eats capacity that the chart does not know of?",
+    able=(
+        "list what a chart takes for granted: level ground, calm air, a straight pull, a soft "
+        "start",
+        "estimate what a lean of the ground does to the radius",
+        "say which loss matters where, from what governs there",
+    ),
+    machine=MACHINE,
+    guess=_losses_guess,
+    check=_losses_check,
+    sheet=_losses_sheet,
+)

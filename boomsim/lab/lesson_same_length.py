@@ -1,0 +1,148 @@
+"""Lesson 02: one boom length in three ways."""
+
+from functools import lru_cache
+
+import numpy as np
+
+from boomsim.lab.lesson_check import Check
+from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth, as_said
+from boomsim.lab.lesson_section import MACHINE
+from boomsim.machine.files import load_machine
+from boomsim.rating.compare import Comparison, compare, demonstration
+from boomsim.rating.setup import Setup, set_up
+from boomsim.rating.strategies import label
+from boomsim.units import show
+
+NEAR, FAR, ASKED = 6.0, 16.0, 14.0
+"""Radii: close in, far out, and the one that the self-check asks for [m]."""
+
+
+@lru_cache(maxsize=1)
+def ways() -> tuple[Setup, Comparison]:
+    """Rate the three configurations of lesson 02 over radius.
+
+    Returns
+    -------
+    Setup, Comparison
+    """
+    setup = set_up(load_machine(MACHINE))
+    return setup, compare(setup, configurations=demonstration(setup.machine.boom))
+
+
+def best_at(comparison: Comparison, radius: float) -> str:
+    """Letter of the configuration that carries most at a radius.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    radius : float
+        One of its radii [m]
+
+    Returns
+    -------
+    str
+    """
+    return "ABC"[int(comparison.best[column(comparison, radius)])]
+
+
+def column(comparison: Comparison, radius: float) -> int:
+    """Index of a radius in a comparison."""
+    return int(np.argmin(np.abs(comparison.radii - radius)))
+
+
+def _ways_guess(units: str) -> Guess:
+    _, found = ways()
+    rows = found.configurations.extension
+    listed = "; ".join(f"{n}: {label(e)} %" for n, e in zip("ABC", rows, strict=True))
+    near, far = (show(r, "length", units) for r in (NEAR, FAR))
+    length = show(float(found.configurations.length.mean()), "length", units)
+    return Guess(
+        question=(
+            f"One boom of {length}, run out in three ways (percent of stroke, base side first). "
+            f"{listed}. Which carries most with the load at {near}, and which at {far}?"
+        ),
+        truths=(
+            Truth(what=f"carries most at {near}", answer=best_at(found, NEAR)),
+            Truth(what=f"carries most at {far}", answer=best_at(found, FAR)),
+        ),
+        units=units,
+    )
+
+
+def _ways_check(units: str) -> Check:
+    _, found = ways()
+    rated = found.rating.capacity[:, column(found, ASKED)]
+    a, b, c = (as_said(float(v), "mass", units) for v in rated)
+    where = show(ASKED, "length", units)
+
+    def said(value: float) -> str:
+        return show(value, "mass", units)
+
+    return Check(
+        question=(
+            f"At {where} the model rates A at {said(a)}, B at {said(b)} and C at {said(c)} gross. "
+            "How much more gross load does A carry there than C?"
+        ),
+        answer=a - c,
+        quantity="mass",
+        slips={
+            "wrote down what A carries, not the difference": a,
+            "wrote down what C carries, not the difference": c,
+            "compared A with B instead of C": a - b,
+            "compared B with C instead of A": b - c,
+            "added the two instead of subtracting": a + c,
+        },
+        working=f"A - C = {said(a)} - {said(c)}.",
+        units=units,
+    )
+
+
+def _ways_sheet(units: str) -> Sheet:
+    from boomsim.figures.handout import figure_of_ways
+
+    setup, found = ways()
+    capacity = found.rating.capacity
+    shown = [NEAR, 8.0, 10.0, 12.0, ASKED, FAR]
+    rows: list[tuple[str | Blank, ...]] = []
+    for radius in shown:
+        cells = [show(float(v), "mass", units) for v in capacity[:, column(found, radius)]]
+        lead = best_at(found, radius)
+        rows.append((show(radius, "length", units), *cells, Blank(text=lead)))
+    return Sheet(
+        given="Rated gross loads of the invented crane yard60, all around, on full outriggers.",
+        figure=lambda: figure_of_ways(
+            setup.machine,
+            extension=found.configurations.extension,
+            radius=float(found.radii[-1]),
+            capacity=1.05 * float(np.nanmax(capacity[:, column(found, NEAR) :])),
+            units=units,
+        ),
+        seen="Three booms of one length, A, B and C, and empty axes of rated load over radius.",
+        head=("radius", "A", "B", "C", "carries most"),
+        rows=tuple(rows),
+        task=(
+            "Guess first. Then draw the three curves from the table and mark where the lead "
+            "changes."
+        ),
+        why="Why does the same boom length carry different loads?",
+        because=(
+            "Close in strength decides, and the heavy sections are the strong ones; far out the "
+            "crane would tip, and then it counts that the heavy sections stay in, near the crane."
+        ),
+    )
+
+
+SAME_LENGTH = Lesson(
+    number="02",
+    name="same-length",
+    title="Why does one boom length carry different loads?",
+    able=(
+        "reach one boom length in several ways and name each by its percentages",
+        "say which way carries most close in, which far out, and where the lead changes",
+        "explain the difference in kilograms, section by section",
+    ),
+    machine=MACHINE,
+    guess=_ways_guess,
+    check=_ways_check,
+    sheet=_ways_sheet,
+)

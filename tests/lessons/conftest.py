@@ -1,0 +1,6 @@
+"""Where the helpers of these tests lie."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))

@@ -1,0 +1,53 @@
+"""The class of 45 minutes."""
+
+import re
+from itertools import pairwise
+
+import pytest
+
+from boomsim.lab.lesson_class import (
+    LENGTH,
+    SCENES,
+    right_guesses,
+    scene_named,
+    script,
+    timetable,
+    wrong_answers,
+)
+from boomsim.lab.lesson_list import LESSONS, lesson_named
+
+
+def test_the_scenes_fill_the_class_and_the_clock_runs_through():
+    assert sum(scene.minutes for scene in SCENES) == LENGTH == 45
+    clocks = [tuple(map(int, row[1].split(" to "))) for row in timetable().rows]
+    assert clocks[0][0] == 0
+    assert clocks[-1][1] == LENGTH
+    assert all(a[1] == b[0] for a, b in pairwise(clocks))
+
+
+@pytest.mark.parametrize("scene", SCENES, ids=lambda scene: scene.name)
+def test_a_scene_asks_expects_wrong_answers_and_has_a_point(scene):
+    lesson_named(scene.lesson)
+    told = repr(script(scene.name))
+    assert scene.ask in told
+    assert scene.point in told
+    assert len(scene.wrong) >= 1
+    assert all(reply in told for _, reply in scene.wrong)
+    assert not re.search(r"\d", scene.ask + scene.point + "".join(sum(scene.wrong, ())))
+
+
+@pytest.mark.parametrize("lesson", LESSONS, ids=lambda lesson: lesson.number)
+def test_expected_wrong_answers_are_those_that_the_check_knows(lesson):
+    rows = wrong_answers(lesson.number).rows
+    check = lesson.check("metric")
+    assert rows[0] == ("is right", check.exact)
+    assert {words for words, _ in rows[1:]} == set(check.slips)
+
+
+def test_what_the_model_says_to_a_guess_is_there_for_the_instructor():
+    assert [row[1] for row in right_guesses("02").rows] == ["C", "A"]
+
+
+def test_a_scene_that_is_none_is_refused():
+    with pytest.raises(ValueError, match="There is no scene 'Lunch'"):
+        scene_named("Lunch")

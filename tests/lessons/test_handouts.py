@@ -1,0 +1,145 @@
+"""Handouts: one page, the caution, no answer given away, the same bytes every time."""
+
+import json
+import shutil
+import subprocess
+
+import pytest
+
+from boomsim.caution import CAUTION
+from boomsim.cli import main
+from boomsim.lab import lesson_sheet
+from boomsim.lab.lesson_list import LESSONS, lesson_named
+from boomsim.lab.lesson_parts import Blank
+from boomsim.lab.lesson_sheet import answers_pdf, handout_pdf
+
+pytest.importorskip("typst")
+needs_poppler = pytest.mark.skipif(
+    not (shutil.which("pdfinfo") and shutil.which("pdftotext")), reason="needs poppler-utils"
+)
+each = pytest.mark.parametrize("lesson", LESSONS, ids=lambda lesson: lesson.number)
+
+
+def asked(tool, path, *options):
+    done = subprocess.run([tool, *options, str(path)], capture_output=True, text=True, timeout=60)
+    return done.stdout
+
+
+def words_of(path):
+    done = subprocess.run(
+        ["pdftotext", str(path), "-"], capture_output=True, text=True, timeout=60, check=True
+    )
+    return " ".join(done.stdout.split())
+
+
+def squeezed(text):
+    """Without spaces, at which lines are broken, and with one kind of apostrophe."""
+    return "".join(text.split()).replace("’", "'")
+
+
+@needs_poppler
+@each
+@pytest.mark.parametrize(("units", "size"), [("metric", "A4"), ("us", "letter")])
+def test_a_handout_is_one_page_with_question_check_and_caution(lesson, units, size, tmp_path):
+    path = tmp_path / "page.pdf"
+    path.write_bytes(handout_pdf(lesson, units=units))
+    facts = asked("pdfinfo", path)
+    assert "Pages:           1\n" in facts
+    assert size in next(line for line in facts.splitlines() if line.startswith("Page size"))
+    text = words_of(path)
+    for expected in (CAUTION, lesson.title, lesson.check(units).question):
+        assert " ".join(expected.split()) in text
+
+
+@each
+def test_what_the_student_sees_has_no_answer_in_it(lesson):
+    student, sheet = lesson_sheet._student(lesson, "metric"), lesson.sheet("metric")
+    for printed, meant in zip(student["table"]["rows"], sheet.rows, strict=True):
+        for field, wanted in zip(printed, meant, strict=True):
+            assert field == ({"blank": ""} if isinstance(wanted, Blank) else wanted)
+    seen = json.dumps(student, ensure_ascii=False)
+    check = lesson.check("metric")
+    assert check.working not in seen
+    assert sheet.because not in seen
+    assert not any(words in seen for words in check.slips)
+
+
+@each
+def test_a_sheet_has_something_to_fill_in_or_to_draw(lesson):
+    sheet = lesson.sheet("metric")
+    blanks = [f for row in sheet.rows for f in row if isinstance(f, Blank)]
+    assert blanks or "Draw" in sheet.task
+    assert {len(row) for row in sheet.rows} == {len(sheet.head)}
+    assert sheet.seen
+    assert sheet.why.endswith("?")
+
+
+@needs_poppler
+def test_the_answers_have_every_lesson_with_its_answer_and_its_slips(tmp_path):
+    path = tmp_path / "answers.pdf"
+    path.write_bytes(answers_pdf(LESSONS))
+    text = words_of(path)
+    assert CAUTION in text
+    for lesson in LESSONS:
+        check = lesson.check("metric")
+        assert squeezed(check.exact) in squeezed(text)
+        for words in check.slips:
+            assert squeezed(words) in squeezed(text)
+
+
+def test_the_same_handout_is_the_same_bytes():
+    lesson = lesson_named("04")
+    assert handout_pdf(lesson) == handout_pdf(lesson)
+    assert answers_pdf((lesson,)) == answers_pdf((lesson,))
+
+
+def test_the_command_writes_them_and_says_so(tmp_path, capsys):
+    folder = tmp_path / "class" / "monday"
+    assert main(["handouts", str(folder), "--lesson", "04", "--lesson", "strong-close-in"]) == 0
+    assert sorted(p.name for p in folder.iterdir()) == ["04-strong-close-in.pdf", "answers.pdf"]
+    said = capsys.readouterr().out
+    assert "04-strong-close-in.pdf" in said
+    assert CAUTION in " ".join(said.split())
+
+
+def test_the_command_answers_in_json_and_leaves_the_answers_out_when_told(tmp_path, capsys):
+    line = ["handouts", str(tmp_path), "--lesson", "1", "--no-answers", "--json", "--units", "us"]
+    assert main(line) == 0
+    answer = json.loads(capsys.readouterr().out)
+    assert answer["schema"] == "boomsim.handouts/1"
+    assert answer["files"] == ["01-what-a-section-is.pdf"]
+
+
+@pytest.mark.parametrize(
+    ("lesson", "words"), [("99", "There is no lesson '99'"), ("", "There is no lesson ''")]
+)
+def test_an_unknown_lesson_is_refused_and_nothing_is_written(lesson, words, tmp_path, capsys):
+    folder = tmp_path / "none"
+    assert main(["handouts", str(folder), "--lesson", lesson]) == 2
+    assert words in capsys.readouterr().err
+    assert not folder.exists()
+
+
+def test_a_file_in_the_place_of_the_folder_is_refused(tmp_path, capsys):
+    path = tmp_path / "file"
+    path.write_text("mine")
+    assert main(["handouts", str(path)]) == 2
+    assert "is a file" in capsys.readouterr().err
+    assert path.read_text() == "mine"
+
+
+def test_a_fault_in_the_last_page_leaves_no_page_behind(tmp_path, monkeypatch, capsys):
+    def fails(*_, **__):
+        raise ValueError("no answers today")
+
+    monkeypatch.setattr(lesson_sheet, "answers_pdf", fails)
+    folder = tmp_path / "none"
+    assert main(["handouts", str(folder), "--lesson", "04"]) == 2
+    assert "no answers today" in capsys.readouterr().err
+    assert not folder.exists()
+
+
+def test_without_typst_it_says_how_to_get_it(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
+    assert main(["handouts", str(tmp_path / "x")]) == 2
+    assert "boomsim[papers]" in capsys.readouterr().err
