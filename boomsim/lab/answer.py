@@ -12,21 +12,17 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab import near
+from boomsim.lab.curve import Curve, condensed, curve
 from boomsim.lab.fixed import fixed
-from boomsim.lab.ranges import nice_step
 from boomsim.lab.scene import Scene, setup_of
-from boomsim.machine.model import Machine
-from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.supports import Reactions, support_reactions
-from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.capacity import rate
 from boomsim.rating.lift import lift, resultant
 from boomsim.rating.limits import Limit
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
-
-COLUMNS, BETWEEN = 9, 4
-"""The chart has at most so many radii to read, and its curve so many points for each [1]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -93,52 +89,6 @@ class Answer:
 
 
 @lru_cache(maxsize=256)
-def condensed(machine: Machine, extension: tuple[float, ...]) -> Condensed:
-    """Condense a configuration once.
-
-    Parameters
-    ----------
-    machine : Machine
-    extension : tuple of float
-        [1]
-
-    Returns
-    -------
-    Condensed
-    """
-    return condense(machine, extension=np.array(extension))
-
-
-@lru_cache(maxsize=64)
-def chart(setup: Setup, extension: tuple[float, ...], unit: float) -> Rating:
-    """Capacity over radius of one configuration, at round radii and evenly between them.
-
-    Parameters
-    ----------
-    setup : Setup
-        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
-    extension : tuple of float
-        [1]
-    unit : float
-        Of the radii that are to be round [m]
-
-    Returns
-    -------
-    Rating
-        One configuration; every `BETWEEN`-th radius is a round one, the first among them
-    """
-    length = float(condensed(setup.machine, extension).layout.boom_length[0])
-    boom, heel = setup.machine.boom, setup.machine.heel_out
-    closest = max(heel + length * float(np.cos(boom.greatest_angle)), 0.0)
-    farthest = heel + length * float(np.cos(boom.least_angle))
-    step = nice_step((farthest - closest) / unit, most=COLUMNS) * unit
-    first = max(np.ceil(closest / step), 1.0)
-    count = max(int(np.floor(farthest / step) - first) + 1, 1)
-    radii = step * (first + np.arange(BETWEEN * (count - 1) + 1) / BETWEEN)
-    return rate(setup, extension=np.array(extension), radius=radii)
-
-
-@lru_cache(maxsize=256)
 def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
     """Answer a scene.
 
@@ -154,7 +104,7 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
     """
     setup = setup_of(scene)
     boom = condensed(setup.machine, scene.extension)
-    known = chart(setup, scene.extension, unit)
+    known = curve(setup, scene.extension, unit)
     if scene.held == "radius":
         radius = scene.radius
         at, tried = _together(setup, boom, scene, known)
@@ -181,37 +131,39 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
     )
 
 
-_Found = tuple[float, int] | None
-
-
 def _together(
-    setup: Setup, boom: Condensed, scene: Scene, known: Rating
-) -> tuple[Response, _Found]:
+    setup: Setup, boom: Condensed, scene: Scene, known: Curve
+) -> tuple[Response, near.Found | None]:
     """Try the load on the hook and loads about the capacity, at one held radius."""
-    guess = near.guess(known, radius=scene.radius)
+    guess = _guess(known, scene.radius)
     loads = np.append(scene.load, near.TRIALS * guess if guess > 0.0 else [])
     at = respond(setup, boom=boom, load=loads[None], radius=np.array([[scene.radius]]))
-    return at, near.crossing(at, first=1) if guess > 0.0 else None
+    return at, near.crossings(at, first=1)[0] if guess > 0.0 else None
 
 
-def _about(setup: Setup, boom: Condensed, radius: float, known: Rating) -> _Found:
+def _about(setup: Setup, boom: Condensed, radius: float, known: Curve) -> near.Found | None:
     """Try loads about the capacity alone, at the radius that a held angle has led to."""
-    guess = near.guess(known, radius=radius)
+    guess = _guess(known, radius)
     if not guess > 0.0:
         return None
-    tried = respond(
-        setup, boom=boom, load=near.TRIALS[None] * guess, radius=np.array([[radius]])
-    )
-    return near.crossing(tried, first=0)
+    loads = near.TRIALS[None] * guess
+    return near.crossings(
+        respond(setup, boom=boom, load=loads, radius=np.array([[radius]])), first=0
+    )[0]
+
+
+def _guess(known: Curve, radius: float) -> float:
+    return float(near.guesses(known.radius, known.capacity, np.array([radius]))[0])
 
 
 def _capacity(
-    setup: Setup, scene: Scene, radius: float, found: _Found
+    setup: Setup, scene: Scene, radius: float, found: near.Found | None
 ) -> tuple[float, Limit | None]:
     if not np.isfinite(radius) or not radius > 0.0:
         return np.nan, None
     if found is not None:
-        return found[0], fixed(setup).limits[found[1]]
+        limits = fixed(setup).limits
+        return found.capacity, limits[found.limit] if found.limit >= 0 else None
     rated = rate(setup, extension=np.array(scene.extension), radius=np.array([radius]))
     governing = int(rated.governing[0, 0])
     return float(rated.capacity[0, 0]), rated.limits[governing] if governing >= 0 else None

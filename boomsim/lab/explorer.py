@@ -171,17 +171,17 @@ class Explorer:
 
     def _go(self, scene: Scene, *, by: str) -> None:
         """Draw first: a scene that cannot be drawn is not gone to."""
-        self._draw(scene)
+        drawn = self._draw(scene)
         if scene != self.scene:
             self._history.left(self.scene, by=by)
-        self._arrive(scene)
+        self._arrive(scene, drawn)
 
-    def _arrive(self, scene: Scene) -> None:
+    def _arrive(self, scene: Scene, drawn: str | None = None) -> None:
         other = (scene.machine, scene.system) != (self.scene.machine, self.scene.system)
         self.scene = scene
         if other:
             self.panel.refill(self.scene, self.look)
-        self._show()
+        self._show(drawn)
 
     # --- Pictures ----------------------------------------------------------------------------
 
@@ -196,8 +196,8 @@ class Explorer:
         held = self._answers_held(scene)
         return picture(self._answer(scene), self.look, held=held, uid="boomsim")
 
-    def _show(self) -> None:
-        drawn = self._draw(self.scene)
+    def _show(self, drawn: str | None = None) -> None:
+        drawn = self._draw(self.scene) if drawn is None else drawn
         self.panel.held.value = self._draw_held() if self.held else ""
         self.panel.picture.value = drawn
         self._follow()

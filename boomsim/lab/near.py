@@ -1,86 +1,119 @@
-"""Rated capacity where one nearby is known: loads about it, tried in one call.
+"""Rated capacities where ones nearby are known: loads about them, all tried in one call.
 
 The same question as :func:`boomsim.rating.capacity.rate` asks (at which load does the most used
 limit reach one?) of the same :func:`boomsim.rating.response.respond`; a search that starts beside
-the answer needs one call where a search from nothing needs six.
+the answer needs one call where a search from nothing needs six. What these trials do not enclose
+is left to `rate`.
 """
+
+from dataclasses import dataclass
 
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.capacity import Rating
 from boomsim.rating.response import Response
 
-TRIALS = np.array([0.97, 0.99, 0.997, 1.0, 1.003, 1.01, 1.03])
+TRIALS = np.array([0.93, 0.98, 0.995, 1.0, 1.005, 1.02, 1.07])
 """Shares of the guess that are tried: closest where it most likely lies [1]."""
 
 
-def guess(known: Rating, *, radius: float) -> float:
-    """Capacity at a radius from those at its neighbours.
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Found:
+    """A rated capacity.
 
-    Capacity falls about as one over the lever arm, so its reciprocal is nearly straight.
+    Attributes
+    ----------
+    capacity : float
+        NaN where the boom angle there is not allowed [kg]
+    limit : int
+        That governs; -1 where there is no capacity
+    """
+
+    capacity: float
+    limit: int
+
+
+def guesses(radii: Array, capacity: Array, wanted: Array) -> Array:
+    """Guess capacities from those at neighbouring radii.
+
+    Capacity falls about as one over the lever arm, so its reciprocal is nearly straight; it is
+    drawn on by no more than one step beyond the ends.
 
     Parameters
     ----------
-    known : Rating
-        One configuration, radii growing
-    radius : float
-        [m]
+    radii, capacity : ndarray, shape (n,)
+        Known, radii growing [m], [kg]
+    wanted : ndarray, shape (m,)
+        Radii to guess at [m]
 
     Returns
     -------
-    float
-        NaN where the neighbours have none [kg]
+    ndarray, shape (m,)
+        NaN where there is nothing to go by [kg]
     """
-    radii, capacity = known.radius[0], known.capacity[0]
-    if not radii[0] <= radius <= radii[-1]:
-        return np.nan
-    after = int(np.clip(np.searchsorted(radii, radius), 1, len(radii) - 1))
-    near, far = capacity[after - 1], capacity[after]
-    if not (near > 0.0 and far > 0.0):
-        return np.nan
-    share = (radius - radii[after - 1]) / (radii[after] - radii[after - 1])
-    return float(1.0 / ((1.0 - share) / near + share / far))
+    good = capacity > 0.0
+    if good.sum() < 2:
+        return np.full(wanted.shape, np.nan)
+    x, y = radii[good], 1.0 / capacity[good]
+    k = np.clip(np.searchsorted(x, wanted), 1, len(x) - 1)
+    step = x[k] - x[k - 1]
+    share = (wanted - x[k - 1]) / step
+    drawn = y[k - 1] + share * (y[k] - y[k - 1])
+    near = (share > -1.01) & (share < 2.01) & (drawn > 0.0)
+    return np.where(near, 1.0 / np.where(near, drawn, 1.0), np.nan)
 
 
-def crossing(tried: Response, *, first: int) -> tuple[float, int] | None:
-    """Load at which the most used limit reaches one, and which limit that is.
+def crossings(tried: Response, *, first: int) -> list[Found | None]:
+    """Read capacities off trials, radius by radius.
 
     Parameters
     ----------
     tried : Response
-        One configuration; cells from `first` on at one radius, loads growing
+        One configuration; its cells from `first` on are `TRIALS` at one radius after another
     first : int
         Cell to begin with
 
     Returns
     -------
-    (float, int) or None
-        Load [kg] and index of the limit; None if these cells do not enclose it
+    list of Found or None
+        None where the trials do not enclose the capacity
     """
-    load, use = tried.state.load[0, first:], tried.use[:, 0, first:]
+    shape = (-1, len(TRIALS))
+    load = tried.state.load[0, first:].reshape(shape)
+    use = tried.use[:, 0, first:].reshape(len(tried.use), *load.shape)
     worst = use.max(axis=0)
-    if np.isnan(worst).any() or not (worst[0] <= 1.0 < worst[-1]):
-        return None
-    if not (tried.state.converged[0, first:].all() and tried.in_range[0, first:].all()):
-        return None
+    sound = tried.state.converged[0, first:].reshape(shape).all(axis=1)
+    sound &= (worst[:, 0] <= 1.0) & (worst[:, -1] > 1.0)
+    allowed = tried.in_range[0, first:].reshape(shape)
+    return [
+        _crossing(load[i], use[:, i], worst[i], allowed[i]) if sound[i] else None
+        for i in range(len(load))
+    ]
+
+
+def _crossing(load: Array, use: Array, worst: Array, allowed: Array) -> Found | None:
     below = int(np.flatnonzero(worst <= 1.0)[-1])
-    three = slice(max(below - 1, 0), max(below - 1, 0) + 3)
-    passing = np.flatnonzero(use[:, below + 1] > 1.0)
-    meets = [_inverse(use[k, three], load[three]) for k in passing]
-    best = int(np.argmin(meets))
+    if allowed[below] != allowed[below + 1]:
+        return None
+    if not allowed[below]:
+        return Found(capacity=np.nan, limit=-1)
+    begin = max(below - 1, 0)
+    three = slice(begin, begin + 3)
+    passing = np.flatnonzero(use[:, below + 1] > 1.0).tolist()
+    meets = [_inverse(use[k, three].tolist(), load[three].tolist()) for k in passing]
+    best = min(range(len(meets)), key=lambda k: meets[k])
     if not load[below] <= meets[best] <= load[below + 1]:
         return None
-    return float(meets[best]), int(passing[best])
+    return Found(capacity=meets[best], limit=passing[best])
 
 
-def _inverse(use: Array, load: Array) -> float:
+def _inverse(use: list[float], load: list[float]) -> float:
     """Load at which a use is one: the parabola through three points, the load over the use."""
-    u, (a, b, c) = use - 1.0, load
-    if len(np.unique(use)) < 3:
-        return np.nan
-    return float(
-        a * u[1] * u[2] / ((u[0] - u[1]) * (u[0] - u[2]))
-        + b * u[0] * u[2] / ((u[1] - u[0]) * (u[1] - u[2]))
-        + c * u[0] * u[1] / ((u[2] - u[0]) * (u[2] - u[1]))
+    (u, v, w), (a, b, c) = (one - 1.0 for one in use), load
+    if len({u, v, w}) < 3:
+        return float("nan")
+    return (
+        a * v * w / ((u - v) * (u - w))
+        + b * u * w / ((v - u) * (v - w))
+        + c * u * v / ((w - u) * (w - v))
     )

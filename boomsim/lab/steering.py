@@ -1,6 +1,7 @@
 """What each control does to a scene: its name and its value in, the next scene out. No widgets."""
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -15,6 +16,7 @@ from boomsim.lab.moves import (
 )
 from boomsim.lab.ranges import Range, angle_range, load_range, radius_range, slew_range
 from boomsim.lab.scene import Look, Scene, machine_of
+from boomsim.machine.model import Machine
 
 FACTORS = {
     "wind_speed": 1.0,
@@ -37,7 +39,11 @@ def ranges(scene: Scene, look: Look) -> dict[str, Range]:
     -------
     dict of str to Range
     """
-    machine, units = machine_of(scene.machine), look.units
+    return _ranges(machine_of(scene.machine), look.units)
+
+
+@lru_cache(maxsize=32)
+def _ranges(machine: Machine, units: str) -> dict[str, Range]:
     return {
         "radius": radius_range(machine, units=units),
         "angle": angle_range(machine, units=units),

@@ -5,10 +5,10 @@ from math import isfinite
 import numpy as np
 
 from boomsim.lab.answer import Answer
+from boomsim.lab.say import say
 from boomsim.rating.limits import STABILITY, Limit
 from boomsim.rating.response import VALID_DEFLECTION
 from boomsim.rating.strategies import label
-from boomsim.units import show
 
 TIPS = "the crane tips"
 
@@ -57,8 +57,8 @@ def headline(answer: Answer, *, units: str) -> str:
 
 def _none(answer: Answer, units: str) -> str:
     boom = answer.setup.machine.boom
-    least = show(boom.least_angle, "angle", units)
-    greatest = show(boom.greatest_angle, "angle", units)
+    least = say(boom.least_angle, "angle", units)
+    greatest = say(boom.greatest_angle, "angle", units)
     if answer.at is not None and not bool(answer.at.in_range[0, 0]):
         return f"No rated capacity: the boom angle is outside {least} to {greatest}."
     return "No rated capacity here."

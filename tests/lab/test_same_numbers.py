@@ -19,9 +19,11 @@ from scenes_to_try import random_scene
 from boomsim.cli import main
 from boomsim.figures.lift import figure_of_lift
 from boomsim.lab.answer import answer
+from boomsim.lab.curve import curve
 from boomsim.lab.explorer import Explorer
 from boomsim.lab.moves import follow
 from boomsim.lab.scene import Scene, setup_of
+from boomsim.rating.capacity import rate
 from boomsim.rating.lift import lift
 from boomsim.units import show
 
@@ -128,15 +130,26 @@ def test_the_cells_of_the_small_chart_are_rated_capacities(explorer):
         assert np.isclose(1000 * float(tonnes.replace(",", "")), at.capacity, rtol=0.02)
 
 
-def test_the_search_near_a_known_capacity_is_never_asked_alone(monkeypatch):
-    """Where the trials do not enclose the capacity, `rate` itself answers."""
+def test_what_the_trials_do_not_enclose_is_rated_from_nothing(monkeypatch):
     from boomsim.lab import near
 
     scene = random_scene(3, legal=True)
     usual = answer(scene).capacity
-    monkeypatch.setattr(near, "crossing", lambda tried, *, first: None)
+    monkeypatch.setattr(near, "crossings", lambda tried, *, first: [None])
     again = answer.__wrapped__(scene)
     assert np.isclose(again.capacity, usual, rtol=CLOSE, equal_nan=True)
+
+
+@pytest.mark.parametrize("number", range(8))
+def test_a_curve_that_begins_beside_another_is_the_rated_one(number):
+    """Whatever curve came before, the next one says what `rate` says."""
+    first, then = random_scene(number), random_scene(number + 30)
+    curve(setup_of(first), first.extension, 1.0)
+    found = curve.__wrapped__(setup_of(then), then.extension, 1.0)
+    told = rate(setup_of(then), extension=np.array(then.extension), radius=found.radius)
+    assert np.allclose(found.capacity, told.capacity[0], rtol=1e-4, atol=1e-9, equal_nan=True)
+    carried = told.capacity[0] > 0.0
+    assert np.array_equal(found.tips[carried], told.is_stability[0][carried])
 
 
 def test_held_scenes_that_follow_stand_at_the_live_radius():

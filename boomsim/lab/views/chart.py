@@ -2,18 +2,20 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from boomsim.figures.styles import identity, letter
-from boomsim.lab.answer import Answer, chart
+from boomsim.lab.answer import Answer
+from boomsim.lab.curve import BETWEEN, Curve, curve
 from boomsim.lab.ink import type_scale
 from boomsim.lab.ranges import nice_step
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, circle, line, rect, text, view
-from boomsim.lab.views.chart_cells import cells
-from boomsim.rating.capacity import Rating
-from boomsim.units import Display, display, show
+from boomsim.lab.views.chart_cells import cells, near_column
+from boomsim.units import Display, display
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +49,7 @@ class Axes:
         return self.plot.bottom - self.plot.height * load / self.top
 
 
-def chart_of(answer: Answer, look: Look) -> Rating:
+def chart_of(answer: Answer, look: Look) -> Curve:
     """Rate an answer's configuration at radii that are round in the units shown.
 
     Parameters
@@ -57,9 +59,9 @@ def chart_of(answer: Answer, look: Look) -> Rating:
 
     Returns
     -------
-    Rating
+    Curve
     """
-    return chart(answer.setup, answer.scene.extension, display("length", look.units).factor)
+    return curve(answer.setup, answer.scene.extension, display("length", look.units).factor)
 
 
 def chart_view(answer: Answer, look: Look, box: Box, *, held: tuple[Answer, ...] = ()) -> str:
@@ -78,32 +80,40 @@ def chart_view(answer: Answer, look: Look, box: Box, *, held: tuple[Answer, ...]
     str
         SVG
     """
-    mine, others = chart_of(answer, look), [chart_of(one, look) for one in held]
-    axes = _axes(answer, look, box, [mine, *others])
+    curves = tuple(chart_of(one, look) for one in (answer, *held))
+    axes = _axes(curves, answer.scene.load, look, box)
+    label, drawn = _still(curves, axes, look.units, box, near_column(curves[0], answer.radius))
+    return view("chart", label, [drawn, *_present(answer, axes)])
+
+
+@lru_cache(maxsize=64)
+def _still(
+    curves: tuple[Curve, ...], axes: Axes, units: str, box: Box, column: int
+) -> tuple[str, str]:
+    """What no step of a slider changes while the configuration stays: words, curves, cells."""
+    mine, others = curves[0], curves[1:]
     parts = [text(box.x, box.y + 12 * axes.large, "Rated load over radius", "h")]
     parts += _scale(axes)
     for k, other in enumerate(others):
         parts.append(_curve(other, axes, identity(k).colour, letter(k)))
     parts.append(_curve(mine, axes, "", ""))
-    parts += _present(answer, axes)
-    named = [("now", mine), *((letter(k), r) for k, r in enumerate(others))]
     parts += cells(
-        named,
+        [("now", mine), *((letter(k), r) for k, r in enumerate(others))],
         axes.x,
         axes.plot,
         mass=axes.mass,
-        length=display("length", look.units),
+        length=display("length", units),
         large=axes.large,
-        present=answer.radius,
+        framed=column,
     )
-    return view("chart", _label(look, mine), parts)
+    return _label(units, mine), "".join(parts)
 
 
-def _axes(answer: Answer, look: Look, box: Box, ratings: Sequence[Rating]) -> Axes:
+def _axes(curves: Sequence[Curve], load: float, look: Look, box: Box) -> Axes:
     large = type_scale(look)
-    known = [float(np.nan_to_num(r.capacity).max(initial=0.0)) for r in ratings]
-    most = max(*known, answer.scene.load, 1e-3)
-    below = (19.0 + 18.0 * len(ratings)) * large
+    known = [float(np.nan_to_num(r.capacity).max(initial=0.0)) for r in curves]
+    most = max(*known, load, 1e-3)
+    below = (19.0 + 18.0 * len(curves)) * large
     return Axes(
         plot=Box(
             x=box.x + 34 * large,
@@ -111,19 +121,19 @@ def _axes(answer: Answer, look: Look, box: Box, ratings: Sequence[Rating]) -> Ax
             width=box.width - 38 * large,
             height=box.height - 22 * large - below - 4,
         ),
-        reach=max(float(r.radius[0, -1]) for r in ratings) * 1.04,
+        reach=max(float(r.radius[-1]) for r in curves) * 1.04,
         top=most * 1.06,
         mass=display("mass", look.units, like=most),
         large=large,
     )
 
 
-def _label(look: Look, rating: Rating) -> str:
-    known = np.flatnonzero(np.isfinite(rating.capacity[0]))[::4].tolist()
+def _label(units: str, one: Curve) -> str:
+    known = np.flatnonzero(np.isfinite(one.capacity))[::BETWEEN].tolist()
     said = "; ".join(
-        f"{show(float(rating.radius[0, k]), 'length', look.units)} "
-        f"{show(float(rating.capacity[0, k]), 'mass', look.units)} "
-        f"({'tips' if rating.is_stability[0, k] else 'breaks'} first)"
+        f"{say(float(one.radius[k]), 'length', units)} "
+        f"{say(float(one.capacity[k]), 'mass', units)} "
+        f"({'tips' if one.tips[k] else 'breaks'} first)"
         for k in known
     )
     return f"Rated load over radius of the present configuration: {said}."
@@ -141,15 +151,15 @@ def _scale(axes: Axes) -> list[str]:
     return parts
 
 
-def _curve(rating: Rating, axes: Axes, colour: str, name: str) -> str:
+def _curve(one: Curve, axes: Axes, colour: str, name: str) -> str:
     """Broken where strength governs, heavy where stability does."""
-    known = np.flatnonzero(np.isfinite(rating.capacity[0])).tolist()
+    known = np.flatnonzero(np.isfinite(one.capacity)).tolist()
     if not known:
         return ""
-    radii, capacity = rating.radius[0].tolist(), rating.capacity[0].tolist()
+    radii, capacity = one.radius.tolist(), one.capacity.tolist()
     paint = f' style="stroke:{colour}"' if colour else ""
     parts = []
-    for family, run in _runs(known, rating.is_stability[0].tolist()):
+    for family, run in _runs(known, one.tips.tolist()):
         points = " ".join(f"{axes.x(radii[i]):.1f},{axes.y(capacity[i]):.1f}" for i in run)
         parts.append(f'<polyline class="curve-{family}" points="{points}"{paint}/>')
     if name:

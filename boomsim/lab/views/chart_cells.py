@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Sequence
 
-from boomsim.lab.answer import BETWEEN
+import numpy as np
+
+from boomsim.lab.curve import BETWEEN, Curve
 from boomsim.lab.svg import Box, rect, text
-from boomsim.rating.capacity import Rating
 from boomsim.units import Display
 
 Place = Callable[[float], float]
@@ -12,20 +13,20 @@ Place = Callable[[float], float]
 
 
 def cells(
-    named: Sequence[tuple[str, Rating]],
+    named: Sequence[tuple[str, Curve]],
     place: Place,
     plot: Box,
     *,
     mass: Display,
     length: Display,
     large: float,
-    present: float,
+    framed: int,
 ) -> list[str]:
     """Draw the rows under a plot, each cell under its radius.
 
     Parameters
     ----------
-    named : sequence of (str, Rating)
+    named : sequence of (str, Curve)
         One configuration each; the first is the present one
     place : callable
         From a radius [m] to a place [px]
@@ -33,8 +34,8 @@ def cells(
     mass, length : Display
     large : float
         Type scale [1]
-    present : float
-        Radius whose cell is framed in the first row [m]
+    framed : int
+        Cell that is framed in the first row; -1 is none
 
     Returns
     -------
@@ -43,25 +44,25 @@ def cells(
     """
     high, top = 17.0 * large, plot.bottom + 17 * large
     parts = _heads(named[0][1], place, plot.bottom + 13 * large, length)
-    for row, (name, rating) in enumerate(named):
+    for row, (name, one) in enumerate(named):
         y = top + row * high
-        radii, values = rating.radius[0, ::BETWEEN].tolist(), rating.capacity[0, ::BETWEEN].tolist()
+        radii, values = one.radius[::BETWEEN].tolist(), one.capacity[::BETWEEN].tolist()
         wide = place(radii[1]) - place(radii[0]) if len(radii) > 1 else 40.0
-        mine = _column(radii, present) if row == 0 else -1
+        mine = framed if row == 0 else -1
         parts.append(text(plot.x - 5, y + 12.5 * large, name, "s e b"))
         for k, (radius, value) in enumerate(zip(radii, values, strict=True)):
             if value == value:
                 cell = Box(x=place(radius) - wide / 2, y=y, width=wide, height=high)
                 parts += _cell(cell, value / mass.factor, large, framed=k == mine)
-        tips = rating.is_stability[0, ::BETWEEN].tolist()
+        tips = one.tips[::BETWEEN].tolist()
         parts.append(_bold_line(radii, values, tips, place, wide, y, high))
     return parts
 
 
-def _heads(rating: Rating, place: Place, y: float, length: Display) -> list[str]:
+def _heads(one: Curve, place: Place, y: float, length: Display) -> list[str]:
     return [
         text(place(radius), y, f"{radius / length.factor:g}", "s m num")
-        for radius in rating.radius[0, ::BETWEEN].tolist()
+        for radius in one.radius[::BETWEEN].tolist()
     ]
 
 
@@ -79,12 +80,25 @@ def _cell(cell: Box, value: float, large: float, *, framed: bool) -> list[str]:
     return parts
 
 
-def _column(radii: list[float], radius: float) -> int:
-    """Column of the present radius; -1 if it is beyond them."""
-    far = [abs(r - radius) for r in radii]
-    if len(radii) < 2 or not min(far) <= 0.5001 * (radii[1] - radii[0]):
+def near_column(one: Curve, radius: float) -> int:
+    """Find the cell that a radius falls in.
+
+    Parameters
+    ----------
+    one : Curve
+    radius : float
+        [m]
+
+    Returns
+    -------
+    int
+        -1 if it is beyond the cells
+    """
+    radii = one.radius[::BETWEEN]
+    far = np.abs(radii - radius)
+    if len(radii) < 2 or not far.min() <= 0.5001 * (radii[1] - radii[0]):
         return -1
-    return far.index(min(far))
+    return int(far.argmin())
 
 
 def _bold_line(

@@ -8,13 +8,13 @@ from boomsim.caution import CAUTION
 from boomsim.figures.styles import identity, ink_on, letter
 from boomsim.lab.answer import Answer
 from boomsim.lab.ink import definitions, type_scale
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, rect, text, view, wrapped
 from boomsim.lab.views.side import side_view
 from boomsim.lab.words import configuration, gives_way
 from boomsim.rating.explain import Account, Difference, account, difference
 from boomsim.rating.setup import Setup
-from boomsim.units import show
 
 WIDTH, HEIGHT = 1040.0, 312.0
 WORTH_SAYING, MOST_PARTS = 1e-3, 7
@@ -116,7 +116,7 @@ def _column(
     parts.append(side_view(one, plain, pict, uid=f"{uid}-{number}", small=True))
     y = pict.bottom + 20
     known = np.isfinite(one.capacity)
-    carries = f"carries {show(one.capacity, 'mass', look.units)}" if known else "no capacity here"
+    carries = f"carries {say(one.capacity, 'mass', look.units)}" if known else "no capacity here"
     parts.append(text(box.x, y, carries, "h num", more=f' data-held-capacity="{one.capacity:.3f}"'))
     first = f"first: {gives_way(one.first)}" if one.first else one.trouble
     for k, words in enumerate(wrapped(first, most=36)[:2]):
@@ -124,7 +124,7 @@ def _column(
     if known and np.isfinite(live.capacity):
         more = one.capacity - live.capacity
         sign = "+" if more >= 0 else "−"
-        said = f"{sign}{show(abs(more), 'mass', look.units)} against now"
+        said = f"{sign}{say(abs(more), 'mass', look.units)} against now"
         same = abs(more) < 1e-4 * live.capacity
         parts.append(text(box.x, y + 49, "the same as now" if same else said, "t num"))
     parts.append(text(box.x, y + 64, _state(one, look), "s num"))
@@ -135,9 +135,9 @@ def _state(one: Answer, look: Look) -> str:
     at = one.at
     if at is None or not one.solved:
         return ""
-    bend = show(float(at.tip_deflection[0, 0]), "small_length", look.units)
-    radius = show(float(at.radius[0, 0]), "length", look.units)
-    return f"at {radius} with {show(one.scene.load, 'mass', look.units)}: bends {bend}"
+    bend = say(float(at.tip_deflection[0, 0]), "small_length", look.units)
+    radius = say(float(at.radius[0, 0]), "length", look.units)
+    return f"at {radius} with {say(one.scene.load, 'mass', look.units)}: bends {bend}"
 
 
 def _why(
@@ -155,7 +155,7 @@ def _why(
         parts.append(
             text(box.x, box.bottom, "No load can tip the crane here: strength decides.", "s")
         )
-    label = "; ".join(f"{words} {show(value, 'mass', look.units)}" for words, value, _ in rows)
+    label = "; ".join(f"{words} {say(value, 'mass', look.units)}" for words, value, _ in rows)
     return [view("difference", f"{names[0]} less {names[1]}, part by part: {label}.", parts)]
 
 
@@ -205,7 +205,7 @@ def _bars(
         parts.append(text(box.x, y + high / 2 + 4, words, f"s solid{bold}"))
         parts.append(rect(left, y + 3, max(width, 0.8), high - 6, kind, more=more))
         sign = "+" if value >= 0 else "−"
-        said = sign + show(abs(value), "mass", look.units)
+        said = sign + say(abs(value), "mass", look.units)
         parts.append(text(box.right, y + high / 2 + 4, said, f"s e num solid{bold}"))
         if last:
             parts.append(line(box.x, y, box.right, y, "ink"))

@@ -5,13 +5,14 @@ import numpy as np
 from boomsim.lab.answer import Answer
 from boomsim.lab.ink import level, type_scale
 from boomsim.lab.ranges import nice_step
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, polygon, rect, text, view
 from boomsim.lab.views.side import section_uses
 from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability import section_name
-from boomsim.units import display, show
+from boomsim.units import display
 
 
 def moments_view(answer: Answer, look: Look, box: Box) -> str:
@@ -48,7 +49,7 @@ def moments_view(answer: Answer, look: Look, box: Box) -> str:
     parts += _axis(plot, most, look, large)
     parts += _lanes(answer, plot, box, large, scale[1], uses)
     label = ", ".join(
-        f"{section_name(i)} {show(float(np.abs(moment[i]).max()), 'moment', look.units)}"
+        f"{section_name(i)} {say(float(np.abs(moment[i]).max()), 'moment', look.units)}"
         for i in range(len(where))
     )
     return view("moments", f"Largest bending moment in each section: {label}.", parts)

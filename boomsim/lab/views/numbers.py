@@ -4,10 +4,10 @@ import numpy as np
 
 from boomsim.lab.answer import Answer
 from boomsim.lab.ink import type_scale
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, rect, text, view, wrapped
 from boomsim.lab.words import configuration, headline, percent, remark
-from boomsim.units import show
 
 NONE = "–"
 
@@ -28,7 +28,7 @@ def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
 
     def said(value: float, quantity: str) -> str:
         known = answer.solved and np.isfinite(value)
-        return show(value, quantity, look.units) if known else NONE
+        return say(value, quantity, look.units) if known else NONE
 
     at = answer.at
     length = float(answer.boom.layout.boom_length[0])
@@ -38,15 +38,15 @@ def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
         height, bend = float(at.placed.head_up[0, 0]), float(at.tip_deflection[0, 0])
     capacity = NONE
     if np.isfinite(answer.capacity):
-        capacity = show(answer.capacity, "mass", look.units)
+        capacity = say(answer.capacity, "mass", look.units)
     small = "length" if abs(bend) >= 1.0 else "small_length"
     return [
-        ("load", "hangs on it", show(answer.scene.load, "mass", look.units)),
+        ("load", "hangs on it", say(answer.scene.load, "mass", look.units)),
         ("capacity", "rated here", capacity),
         ("used", "of rated", percent(answer.used) if np.isfinite(answer.used) else NONE),
         ("radius", "radius, load on", said(radius, "length")),
         ("angle", "boom angle", said(angle, "angle")),
-        ("length", "boom length", show(length, "length", look.units)),
+        ("length", "boom length", say(length, "length", look.units)),
         ("height", "head height", said(height, "length")),
         ("deflection", "tip deflection", said(bend, small)),
     ]

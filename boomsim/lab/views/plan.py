@@ -5,11 +5,11 @@ import numpy as np
 from boomsim.lab.answer import Answer, Standing
 from boomsim.lab.fixed import fixed
 from boomsim.lab.ink import type_scale
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, Frame, Point, arrow, between, circle, line, polygon, text, view
 from boomsim.lab.words import percent
 from boomsim.mechanics.geometry import Array
-from boomsim.units import show
 
 
 def plan_view(answer: Answer, look: Look, box: Box) -> str:
@@ -73,7 +73,7 @@ def _label(answer: Answer, standing: Standing, uses: Array, look: Look) -> str:
     tipped = bool(standing.reactions.tipped[0])
     state = "The crane tips." if tipped else f"{lifted} supports have lifted."
     return (
-        f"From above, slewed to {show(answer.scene.slew, 'angle', look.units)}, 0 being over the "
+        f"From above, slewed to {say(answer.scene.slew, 'angle', look.units)}, 0 being over the "
         f"rear. Most used tipping line: number {worst + 1}, {percent(float(uses[worst]))} of what "
         f"holds the crane down. {state}"
     )
@@ -125,7 +125,7 @@ def _supports(
         kind = "paper" if up or tipped else "solid"
         found.append(circle(px, py, radius, kind, more=f' data-lifted="{int(bool(up))}"'))
         if len(points) <= 4:
-            words = "lifted" if up else "" if tipped else show(float(push), "force", look.units)
+            words = "lifted" if up else "" if tipped else say(float(push), "force", look.units)
             beyond = -(radius + 5) if y > middle[1] else radius + 12 * large
             found.append(text(px, py + beyond, words, "s num halo m"))
     return found

@@ -5,6 +5,7 @@ import numpy as np
 from boomsim.lab.answer import Answer
 from boomsim.lab.fixed import fixed
 from boomsim.lab.ink import level, type_scale
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.shape import Bent, bent, outlines, spot
 from boomsim.lab.svg import Box, Frame, between, circle, polygon, polyline, rect, text, view
@@ -13,7 +14,6 @@ from boomsim.lab.views.side_marks import angle_mark, centres, key, pads, ruler
 from boomsim.lab.words import percent
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability import section_name
-from boomsim.units import show
 
 LOAD_DENSITY = 2400.0
 """A load is drawn as a cube of concrete [kg/m3]."""
@@ -85,7 +85,7 @@ def side_view(
     parts += _names(answer, frame, shape, uses, box, large)
     parts += ruler(answer, frame, box, look, large)
     if keyed and not look.projector:
-        parts += key(box, large)
+        parts.append(key(box, large))
     return view("side", _label(answer, look, uses), parts)
 
 
@@ -95,9 +95,9 @@ def _label(answer: Answer, look: Look, uses: list[float]) -> str:
     said = ", ".join(f"{section_name(i)} {percent(use)}" for i, use in enumerate(uses))
     units, at = look.units, answer.at
     return (
-        f"Side view to scale. Boom {show(float(at.boom.layout.boom_length[0]), 'length', units)} "
-        f"long at {show(float(at.state.angle[0, 0]), 'angle', units)}, load at "
-        f"{show(float(at.radius[0, 0]), 'length', units)}. Used: {said}."
+        f"Side view to scale. Boom {say(float(at.boom.layout.boom_length[0]), 'length', units)} "
+        f"long at {say(float(at.state.angle[0, 0]), 'angle', units)}, load at "
+        f"{say(float(at.radius[0, 0]), 'length', units)}. Used: {said}."
     )
 
 
@@ -224,7 +224,7 @@ def _hoist(answer: Answer, frame: Frame, shape: Bent, look: Look, small: bool) -
     found.append(circle(sheave[0], sheave[1], radius, "paper"))
     if not small and wide > 0.5:
         x, y = hook[0] + wide / 2 + 6, hook[1] + wide / 2 + 5
-        found.append(text(x, y, show(load, "mass", look.units), "t load-word halo num"))
+        found.append(text(x, y, say(load, "mass", look.units), "t load-word halo num"))
     return found
 
 

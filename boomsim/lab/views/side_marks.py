@@ -1,15 +1,18 @@
 """Marks on the side view: pad forces, centres of gravity, boom angle, radius ruler, key."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from boomsim.lab.answer import Answer
 from boomsim.lab.fixed import fixed
 from boomsim.lab.ranges import nice_step
+from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.shape import Bent, spot
 from boomsim.lab.svg import Box, Frame, arrow, circle, line, polyline, rect, text
 from boomsim.mechanics.geometry import Array
-from boomsim.units import display, show
+from boomsim.units import display
 
 PUSH = 34.0
 """Length of an arrow for a force as large as the strongest pad bears [px]."""
@@ -114,7 +117,7 @@ def angle_mark(answer: Answer, frame: Frame, large: float, look: Look) -> list[s
     return [
         line(x, y, x + radius + 12, y, "dots"),
         polyline(arc, "thin"),
-        text(at_x, at_y + 4, show(angle, "angle", look.units), "t halo num"),
+        text(at_x, at_y + 4, say(angle, "angle", look.units), "t halo num"),
     ]
 
 
@@ -135,7 +138,18 @@ def ruler(answer: Answer, frame: Frame, box: Box, look: Look, large: float) -> l
     list of str
         SVG
     """
-    shown = display("length", look.units)
+    up = 1.25 * answer.setup.machine.heel_up * frame.scale
+    found = [_ticks(frame, box, look.units, large)]
+    found.append(line(frame.x, frame.y, frame.x, frame.y - up, "axle"))
+    if answer.at is not None:
+        long = float(answer.at.radius[0, 0]) * frame.scale
+        found.append(rect(frame.x, frame.y + 3, long, 4, "tips", more=' data-part="radius"'))
+    return found
+
+
+@lru_cache(maxsize=64)
+def _ticks(frame: Frame, box: Box, units: str, large: float) -> str:
+    shown = display("length", units)
     unit = shown.factor * frame.scale
     farthest = (box.right - frame.x) / unit
     step = nice_step(farthest, most=max(int((box.right - frame.x) / (42 * large)), 1))
@@ -146,15 +160,11 @@ def ruler(answer: Answer, frame: Frame, box: Box, look: Look, large: float) -> l
         if x < box.right - 84 * large:
             found.append(text(x, y + 5 + 12 * large, f"{k * step:g}", "s m num"))
     found.append(text(box.right - 2, y + 5 + 12 * large, f"{shown.symbol} radius", "s e"))
-    up = 1.25 * answer.setup.machine.heel_up * frame.scale
-    found.append(line(frame.x, frame.y, frame.x, frame.y - up, "axle"))
-    if answer.at is not None:
-        long = float(answer.at.radius[0, 0]) * frame.scale
-        found.append(rect(frame.x, y - 1, long, 4, "tips", more=' data-part="radius"'))
-    return found
+    return "".join(found)
 
 
-def key(box: Box, large: float) -> list[str]:
+@lru_cache(maxsize=16)
+def key(box: Box, large: float) -> str:
     """Say what patterns and marks mean, in the corner that no boom reaches.
 
     Parameters
@@ -165,7 +175,7 @@ def key(box: Box, large: float) -> list[str]:
 
     Returns
     -------
-    list of str
+    str
         SVG
     """
     x, y, step = box.right - 128 * large, box.y + 12 * large, 17 * large
@@ -178,4 +188,4 @@ def key(box: Box, large: float) -> list[str]:
     found.append(text(x + 30 * large, row + 4 * large, "a pad pushes", "s"))
     found.append(_centre(x + 11 * large, row + step))
     found.append(text(x + 30 * large, row + step + 4 * large, "centre of gravity", "s"))
-    return found
+    return "".join(found)
