@@ -28,7 +28,7 @@ from boomsim.papers.qti_xml import (
     say,
     test,
 )  # fmt: skip
-from boomsim.papers.usual import notes
+from boomsim.papers.usual import platform_notes
 
 DAWN = (1980, 1, 1, 0, 0, 0)
 
@@ -50,7 +50,7 @@ def qti_package(paper: Paper) -> bytes:
         files |= _files(question)
     plan = paper.plan
     names = [f"items/{_name(question)}.xml" for question in paper.questions]
-    intro = [*notes(paper, kind="paper"), CAUTION]
+    intro = [*platform_notes(paper), CAUTION]
     title = f"{plan.title} ({paper.variant})"
     files["test.xml"] = test(title, names, minutes=plan.minutes, intro=intro)
     files["imsmanifest.xml"] = manifest(names, others=[n for n in files if n.endswith(".svg")])
@@ -126,7 +126,7 @@ def _number_item(question: Question) -> str:
             f'<textEntryInteraction responseIdentifier="{name}" expectedLength="10" '
             f'placeholderText="number"/> {escape(amount.unit.shown)} [{asked.marks}]</p>'
         )
-    hint = "<p>Write numbers with a decimal point and without the unit.</p>"
+    hint = "<p>Write numbers with a decimal point, without commas and without the unit.</p>"
     body = _asked(question) + "".join(lines) + hint
     return _item(question, declared, body, conditions)
 
@@ -139,8 +139,9 @@ def _choice_item(question: Question) -> str:
         for one in problem.choices
     )
     body = (
-        f'{_asked(question)}<choiceInteraction responseIdentifier="RESPONSE" shuffle="false" '
-        f'maxChoices="1">{choices}</choiceInteraction>'
+        f"{_asked(question)}<p>[{question.marks}]</p>"
+        '<choiceInteraction responseIdentifier="RESPONSE" shuffle="false" maxChoices="1">'
+        f"{choices}</choiceInteraction>"
     )
     declared = (
         '<responseDeclaration identifier="RESPONSE" cardinality="single" baseType="identifier">'
@@ -193,8 +194,8 @@ def _solution(question: Question) -> str:
         numbers = in_numbers(step.formula, order, PLAIN, shown=problem.shown)
         text += (
             f'<p>{escape(step.does)}</p><p><img src="{_name(question)}-formula-{place + 1}.svg" '
-            f'alt="{escape(words, quote=True)}"/> = {escape(numbers)} = '
-            f"<strong>{escape(problem.shown(step.name))}</strong></p>"
+            f'alt="{escape(words, quote=True)}"/></p><p>{parts_of_letter(step.name)} = '
+            f"{escape(numbers)} = <strong>{escape(problem.shown(step.name))}</strong></p>"
         )
     wrong = {one.letter: one.slip for one in problem.choices if not one.right}
     slips = (wrong or question.slips()).items()

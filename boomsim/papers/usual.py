@@ -36,6 +36,31 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
     ]
 
 
+def platform_notes(paper: Paper) -> list[str]:
+    """Write what a candidate before a learning platform has to know.
+
+    Parameters
+    ----------
+    paper : Paper
+
+    Returns
+    -------
+    list of str
+        Other than on paper: a platform reads plain numbers and marks each part by itself
+    """
+    choices = [question.is_choice for question in paper.questions]
+    lines = ["Marks stand in brackets."]
+    if any(choices):
+        lines.append("Where choices are offered, exactly one is right.")
+    if not all(choices):
+        lines.append(
+            "Write numbers to at least three significant figures, in the unit behind the field, "
+            "with a decimal point, without commas and without the unit. Each part is marked by "
+            "itself: carry your intermediate results on unrounded."
+        )
+    return [*lines, *paper.plan.instructions, _system(paper)]
+
+
 def _for_candidate(paper: Paper) -> list[str]:
     """Say what the questions in this paper need."""
     choices = [question.is_choice for question in paper.questions]
@@ -48,5 +73,10 @@ def _for_candidate(paper: Paper) -> list[str]:
             "one named. An error carries forward: later parts are marked from your own earlier "
             "values."
         )
+    return [*lines, _system(paper)]
+
+
+def _system(paper: Paper) -> str:
+    """Name the units."""
     system = "US customary units" if paper.plan.units == US else "metric units"
-    return [*lines, f"All quantities are in {system}. The machines are invented."]
+    return f"All quantities are in {system}. The machines are invented."

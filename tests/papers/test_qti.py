@@ -81,6 +81,12 @@ def test_the_caution_goes_with_the_package(package: bytes) -> None:
     assert b"not for planning a lift" in contents(package)["test.xml"]
 
 
+def test_a_platform_is_not_said_to_carry_errors_forward(package: bytes) -> None:
+    text = contents(package)["test.xml"].decode()
+    assert "carries forward" not in text
+    assert "exactly one is right" in text
+
+
 ITEM = make_paper(
     make_blueprint({"title": "x", "minutes": 5, "part": [
         {"families": ["statics_pad_force"], "questions": 1},
