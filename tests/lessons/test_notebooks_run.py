@@ -13,8 +13,8 @@ from boomsim.caution import CAUTION
 MOVED = """
 from boomsim.lab.lesson_slides import Slides
 
-_found = [value for value in list(globals().values()) if isinstance(value, Slides)]
-for _one in _found:
+_found = {id(value): value for value in list(globals().values()) if isinstance(value, Slides)}
+for _one in _found.values():
     _one.try_all()
     assert not _one.troubles, _one.troubles[-1]
 print(f"{len(_found)} moved")
