@@ -1,5 +1,6 @@
 """Over the rear a crane may lift more, but the sector ends at the rear jacks."""
 
+import math
 from decimal import Decimal
 
 from sympy import atan, symbols
@@ -43,14 +44,15 @@ def capacities(given: Values) -> tuple[Decimal, Decimal, str]:
 def pose(_: Chance, given: Values) -> Posed:
     """Offer both capacities, one between them, and none."""
     rear, around, system = capacities(given)
-    inside = given["psi"] < atan(given["y"] / given["x"])
+    edge = math.atan2(given["y"], given["x"])
+    inside = given["psi"] < edge
     rear_text, around_text, between = (
         f"{grouped(load, system=system)}\u00a0{MASS[system]}"
         for load in (rear, around, ((rear + around) / 2).quantize(rear))
     )
     return Posed(
         options=(
-            Option(f"{rear_text}, for the boom points between the rear jacks.", right=bool(inside),
+            Option(f"{rear_text}, for the boom points between the rear jacks.", right=inside,
                    slip="did not compare the slew angle with the line through the rear jack"),
             Option(f"{around_text}, for the boom does not point between the rear jacks.",
                    right=not inside,
@@ -64,7 +66,7 @@ def pose(_: Chance, given: Values) -> Posed:
         "rear jacks, at arctan({y} / {x}) = {edge} from the rear. The boom points {where} it.",
         words={
             "rear": rear_text, "around": around_text,
-            "edge": f"{float(atan(given['y'] / given['x'])) * 57.29578:.1f}°",
+            "edge": f"{math.degrees(edge):.1f}°",
             "where": "inside" if inside else "outside",
         },
     )  # fmt: skip

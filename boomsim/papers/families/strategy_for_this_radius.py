@@ -58,7 +58,7 @@ def pose(chance: Chance, given: Values) -> Posed:
     rigging, step = _mass(given["m_b"] + given["m_s"], system), STEP[system]
     second = sorted(cells)[-2]
     clear = int((cells[best] - second) / step)
-    carried = clear > 4 and chance.integer(4) > 0
+    carried = clear > 2 and chance.integer(4) > 0
     # Above the second best, or out of reach of the best once hook block and slings count.
     low, room = (second, clear) if carried else (cells[best], int(rigging / step))
     gross = low + step * (1 + chance.integer(room - 1))
