@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import numpy as np
-from sympy import acos, asin, pi, symbols
+from sympy import acos, asin, symbols
 
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.condense import condense
@@ -97,7 +97,8 @@ FAMILY = Family(
         Slip(q, (m * x + (m_b + P) * f) / ((m_b + P) * L), "put the boom's weight at the load"),
         Slip(q, m * x / (m_b * (a - f) + P * (L - f)), "took the foot's distance off along "
              "the boom"),
-        Slip(theta, pi / 2 - acos(q) / 2, "halved the angle"),
+        Slip(q, (m * x - (m_b + P) * f) / (m_b * a + P * L), "took the part that is inside the "
+             "outriggers off instead of adding it"),
     ),
     where=(a < 0.6 * L, a > 0.4 * L, q < 0.95, q > 0.3),
     check=check,
