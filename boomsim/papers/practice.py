@@ -9,12 +9,14 @@ As the last line of a notebook cell, ``Practice("pad forces")`` shows itself wit
 """
 
 import os
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from boomsim.papers.chance import Chance
 from boomsim.papers.dialects import PLAIN
-from boomsim.papers.formulas import in_letters, in_numbers
+from boomsim.papers.family import Step
+from boomsim.papers.formulas import in_letters, in_numbers, letter
 from boomsim.papers.marking import BLANK, PartMark, mark_question
 from boomsim.papers.measures import METRIC
 from boomsim.papers.numbers_in import decimal_sign
@@ -111,7 +113,8 @@ class Practice:
         for name, value in parts.items():
             answers[f"{self.question.number}{name.strip('()').lower()}"] = value
         marked = mark_question(self.question, answers, sign=self._sign).parts
-        return _feedback([part for part in marked if part.given])
+        names = {step.name: step.words for step in self.question.steps}
+        return _feedback([part for part in marked if part.given], names, end=labels[-1])
 
     def hint(self) -> str:
         """Say what the next step does; then, with each call, show its formula and its numbers."""
@@ -127,12 +130,16 @@ class Practice:
         if not self.question.steps:
             said = "".join(one.letter or one.text for one in problem.pieces(problem.because))
             return (str(problem.family.assume), said)
-        lines: list[str] = []
-        for step in self.question.steps:
-            formula = f"{step.name} = {in_letters(step.formula, problem.letters, PLAIN)}"
-            numbers = in_numbers(step.formula, problem.letters, PLAIN, shown=problem.shown)
-            lines += [step.does, formula, f"{step.name} = {numbers} = {problem.shown(step.name)}"]
-        return tuple(lines)
+        return tuple(hint for step in self.question.steps for hint in self._leads(step))
+
+    def _leads(self, step: Step) -> tuple[str, ...]:
+        """What to do, the formula, and the formula with its numbers."""
+        problem, name = self.question.problem, letter(step.name, PLAIN)
+        formula = f"{name} = {in_letters(step.formula, problem.letters, PLAIN)}"
+        if step.is_reading:
+            return (step.does, f"{name} = {problem.shown(step.name)}")
+        numbers = in_numbers(step.formula, problem.letters, PLAIN, shown=problem.shown)
+        return (step.does, formula, f"{name} = {numbers} = {problem.shown(step.name)}")
 
     def _next(self) -> Question:
         """Draw a problem."""
@@ -175,7 +182,7 @@ class Practice:
         return build(self)
 
 
-def _feedback(parts: list[PartMark]) -> Feedback:
+def _feedback(parts: list[PartMark], names: Mapping[str, str], *, end: str) -> Feedback:
     """Put the marks of the given answers into words."""
     if not parts:
         return Feedback(right=False, said="Type an answer first, or ask for a hint.")
@@ -183,18 +190,21 @@ def _feedback(parts: list[PartMark]) -> Feedback:
     wrong = [part for part in parts if part.status not in ("right", "carried forward", BLANK)]
     if not wrong:
         kind = "Right" if last.status == "right" else "Right for your own earlier value"
+        kind += "" if last.label == end else " so far"
         return Feedback(
             right=True, said=f"{kind}.{f' Next time {last.note}.' if last.note else ''}"
         )
-    return Feedback(right=False, said=" ".join(_said(part) for part in wrong))
+    return Feedback(
+        right=False, said=" ".join(_said(part, names.get(part.letter, "")) for part in wrong)
+    )
 
 
-def _said(part: PartMark) -> str:
+def _said(part: PartMark, name: str) -> str:
     """One wrong answer in words; never the right value, so that trying again makes sense."""
-    name = f"{part.letter}: " if part.letter else ""
+    head = f"{name[:1].upper()}{name[1:]}: " if name else ""
     if part.status == "refused":
-        return f"{name}{'your' if name else 'Your'} answer {part.note.rstrip('.')}."
+        return f"{head}{'your' if head else 'Your'} answer {part.note.rstrip('.')}."
     if part.status == "rounded too far":
-        return f"{name}right so far, but rounded too far; {part.note}."
-    verdict = f"{name}not right." if name else "Not right."
+        return f"{head}right so far, but rounded too far; {part.note}."
+    verdict = f"{head}not right." if head else "Not right."
     return f"{verdict} You probably {part.slip}." if part.slip else verdict

@@ -1,5 +1,7 @@
 """The face of :class:`boomsim.papers.practice.Practice` in a notebook."""
 
+import re
+from collections.abc import Callable
 from html import escape
 from typing import TYPE_CHECKING
 
@@ -14,6 +16,9 @@ if TYPE_CHECKING:
     from boomsim.papers.practice import Practice
 
 CLASS = "boomsim-practice"
+MARKS = {"right": "✓ ", "wrong": "✗ ", "error": "⚠ "}
+INKS = {"right": "#1b6b3a", "wrong": "#8a3b12", "error": "#b00020"}
+_INDEX = re.compile(r"(?<=\w)_(\w+)")
 
 
 def show(practice: "Practice") -> None:
@@ -49,16 +54,21 @@ class _Face:
 
     def __init__(self, practice: "Practice", box: widgets.VBox) -> None:
         self.practice, self.box = practice, box
-        self.said = widgets.HTML()
+        self.said, self.hinted = widgets.HTML(), widgets.HTML()
         self.said.add_class(f"{CLASS}-said")
+        self.hinted.add_class(f"{CLASS}-hints")
         self.fields: dict[str, widgets.Widget] = {}
+        self.given: list[str] = []
 
     def fill(self) -> None:
         """Show the problem at hand with empty fields."""
-        self.said.value = ""
+        self.said.value = self.hinted.value = ""
+        self.said.remove_class(f"{CLASS}-error")
+        self.given = []
         text = widgets.HTML(f'<div class="{CLASS}-text">{asked_html(self.practice.question)}</div>')
         caution = widgets.HTML(f"<small>{escape(CAUTION)}</small>")
-        self.box.children = (text, *self._fields(), self._buttons(), self.said, caution)
+        below = (self._buttons(), self.said, self.hinted, caution)
+        self.box.children = (text, *self._fields(), *below)
 
     def _fields(self) -> list[widgets.Widget]:
         """One field for every answer."""
@@ -81,10 +91,16 @@ class _Face:
         shown = asked.step.unit(self.practice.units).shown
         field = widgets.Text(
             description=f"{asked.step.words}", placeholder=f"number, in {shown} if no other unit",
-            style={"description_width": "16em"}, layout={"width": "34em"}, continuous_update=False,
+            style={"description_width": "16em"}, layout={"width": "34em"},
         )  # fmt: skip
         field.tooltip = asked.step.words
+        field.on_msg(self._heard)
         return field
+
+    def _heard(self, _field: object, told: dict[str, object], _buffers: object) -> None:
+        """Check when a person presses Enter in a field."""
+        if told.get("event") == "submit":
+            self.guarded(self.check)
 
     def _buttons(self) -> widgets.HBox:
         """Check, hint, next."""
@@ -100,13 +116,15 @@ class _Face:
             made.append(button)
         return widgets.HBox(made)
 
-    def guarded(self, act: object) -> None:
+    def guarded(self, act: Callable[[], None]) -> None:
         """Show an exception in our own panel; in a callback it would be invisible."""
         try:
-            act()  # type: ignore[operator]
+            self.said.remove_class(f"{CLASS}-error")
+            act()
         except Exception as error:
             self.said.add_class(f"{CLASS}-error")
-            self.tell(f"Something went wrong here: {error}", "error")
+            kind = type(error).__name__
+            self.tell(f"Something went wrong here, and not with you ({kind}: {error}).", "error")
 
     def check(self) -> None:
         """Judge what has been typed."""
@@ -116,8 +134,13 @@ class _Face:
         self.tell(feedback.said, "right" if feedback.right else "wrong")
 
     def hint(self) -> None:
-        """Show the next hint."""
-        self.tell(self.practice.hint(), "hint")
+        """Show one hint more, below the earlier ones."""
+        hint = self.practice.hint()
+        if hint not in self.given:
+            self.given.append(hint)
+        items = "".join(f"<li>{_as_html(one)}</li>" for one in self.given)
+        end = "" if len(self.given) < len(self.practice.hints) else "<p>That is all there is.</p>"
+        self.hinted.value = f'<div role="status"><ol>{items}</ol>{end}</div>'
 
     def next(self) -> None:
         """Go on."""
@@ -126,5 +149,12 @@ class _Face:
 
     def tell(self, words: str, kind: str) -> None:
         """Say something below the buttons; screen readers say it too."""
-        mark = {"right": "✓ ", "wrong": "✗ ", "hint": "→ "}.get(kind, "")
-        self.said.value = f'<p role="status" data-kind="{kind}">{mark}{escape(words)}</p>'
+        self.said.value = (
+            f'<p role="status" data-kind="{kind}" style="color:{INKS[kind]};font-weight:600">'
+            f"{MARKS[kind]}{_as_html(words)}</p>"
+        )
+
+
+def _as_html(text: str) -> str:
+    """Set the index of a letter below it: R_r."""
+    return _INDEX.sub(r"<sub>\1</sub>", escape(text))

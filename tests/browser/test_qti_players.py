@@ -34,10 +34,6 @@ PACKAGES = (
     "@citolab/qti-convert@0.3.52",
     "qti3-item-player@1.1.20",
 )
-FLAGS = (
-    "--no-sandbox", "--disable-gpu", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-)  # fmt: skip
 PATIENCE = 120
 """For npm [s]."""
 
@@ -132,17 +128,6 @@ class Player:
         else:
             self.page.get_by_role("radio").nth("ABCDEF".index(letter)).click()
         return float(self.page.evaluate("score()"))
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    playwright = pytest.importorskip("playwright.sync_api")
-    if not Path("/usr/bin/chromium").exists():
-        pytest.skip("Chromium is not at /usr/bin/chromium")
-    with playwright.sync_playwright() as engine:
-        browser = engine.chromium.launch(executable_path="/usr/bin/chromium", args=list(FLAGS))
-        yield browser
-        browser.close()
 
 
 @pytest.fixture(scope="module", params=["components", "vue"])

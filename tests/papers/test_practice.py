@@ -27,8 +27,8 @@ def test_the_right_answer_is_right_and_a_slip_is_named() -> None:
 def test_steps_can_be_answered_too() -> None:
     lesson = Practice("statics_pad_force", seed=1)
     results = lesson.question.problem.results
-    assert lesson.answer("", a=results["M"].plain()).right
-    assert "M: not right" in lesson.answer("", a="1 kN m").said
+    assert lesson.answer("", a=results["M"].plain()).said == "Right so far."
+    assert "Moment at the mouth: not right" in lesson.answer("", a="1 kN m").said
 
 
 def test_an_answer_that_cannot_be_read_is_explained() -> None:
@@ -62,17 +62,20 @@ def test_the_fields_of_a_notebook_judge_what_is_typed() -> None:
     box = lesson.widget()
     fields = [one for one in box.children if isinstance(one, widgets.Text)]
     check, hint, following = next(c for c in box.children if isinstance(c, widgets.HBox)).children
-    said = box.children[-2]
+    said, hinted = box.children[-3:-1]
     assert [field.description for field in fields] == [step.words for step in lesson.question.steps]
     fields[-1].value = lesson.question.problem.results["R_f"].plain()
     check.click()
     assert 'data-kind="right"' in said.value
     hint.click()
-    assert "Multiply the force" in said.value
+    hint.click()
+    assert "Multiply the force" in hinted.value  # the first hint stays when the second comes
+    assert hinted.value.count("<li>") == 2
+    assert 'data-kind="right"' in said.value
     before = lesson.text
     following.click()
     assert lesson.text != before
-    assert said.value == ""
+    assert said.value == hinted.value == ""
     assert "not for planning a lift" in box.children[-1].value
 
 
@@ -81,6 +84,9 @@ def test_an_error_behind_a_button_is_shown_and_not_swallowed() -> None:
     lesson = Practice("statics_pad_force", seed=1)
     box = lesson.widget()
     lesson.hint = lambda: 1 / 0  # type: ignore[method-assign, assignment, return-value]
-    buttons = box.children[-3].children
+    buttons = box.children[-4].children
     buttons[1].click()
-    assert 'data-kind="error"' in box.children[-2].value
+    assert 'data-kind="error"' in box.children[-3].value
+    assert "ZeroDivisionError" in box.children[-3].value
+    buttons[0].click()
+    assert "boomsim-practice-error" not in box.children[-3]._dom_classes
