@@ -5,7 +5,6 @@ import math
 import re
 import subprocess
 import sys
-import time
 import tomllib
 from collections.abc import Callable
 from itertools import pairwise
@@ -1062,18 +1061,6 @@ def test_data_with_any_part_replaced_by_anything_is_read_without_another_excepti
         parent = parent[step]
     parent[place[-1]] = tree
     assert isinstance(read_data(data), MachineFileError)
-
-
-# --- speed -------------------------------------------------------------------------------------
-
-
-def test_reading_a_built_in_machine_takes_less_than_60_ms() -> None:
-    text, best = builtin_text("yard60"), math.inf
-    for _ in range(3):
-        start = time.perf_counter()
-        read_machine(text, "yard60.toml")
-        best = min(best, time.perf_counter() - start)
-    assert best < 0.060  # 5 ms measured
 
 
 def test_loading_a_machine_loads_neither_pint_nor_numpy() -> None:

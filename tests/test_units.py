@@ -3,7 +3,6 @@
 import math
 import subprocess
 import sys
-import time
 
 import pytest
 from hypothesis import given
@@ -188,9 +187,8 @@ def test_an_endless_text_is_refused_and_not_repeated_in_full() -> None:
 @pytest.mark.parametrize("unit", ["km^9^9^9", "m**999999999", "m^99", "km^4*km^4*km^4*km^4" * 3])
 def test_a_unit_made_to_keep_the_computer_busy_is_refused_at_once(unit: str) -> None:
     registry()
-    start = time.perf_counter()
+    # It would not come back from working such a power out.
     refusal(f"5 {unit}", "length")
-    assert time.perf_counter() - start < 1.0
 
 
 def test_an_unknown_quantity_is_refused_with_the_nearest_known_one() -> None:
@@ -305,11 +303,3 @@ def test_common_units_are_read_and_shown_without_loading_pint() -> None:
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout.strip() == "False"
-
-
-def test_reading_one_figure_again_takes_microseconds() -> None:
-    parse("41.8 ft", "length")
-    start = time.perf_counter()
-    for _ in range(1000):
-        parse("41.8 ft", "length")
-    assert time.perf_counter() - start < 0.05  # 0.05 ms each; 0.7 us measured

@@ -1,7 +1,6 @@
 """The picture of the main job shows the rating, and tells the families apart without colour."""
 
 import itertools
-import time
 
 import numpy as np
 import pytest
@@ -16,7 +15,6 @@ from boomsim.figures.comparison_chart import (
     update_comparison,
 )
 from boomsim.figures.comparison_marks import LEVEL, winning_ranges
-from boomsim.figures.page import picture
 from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
 from boomsim.figures.words import disturbance_words
@@ -171,13 +169,6 @@ def test_the_broken_line_is_the_one_that_breaks():
     assert FAMILIES["structural"].line != "solid"
     assert FAMILIES["structural"].words.startswith("broken line")
     assert FAMILIES["stability"].line == "solid"
-
-
-def test_a_comparison_figure_takes_less_than_a_second(comparison):
-    figure_of_comparison(comparison)  # fonts are loaded once in a process
-    start = time.process_time()
-    picture(figure_of_comparison(comparison), kind="png")
-    assert time.process_time() - start < 1.0
 
 
 @given(st.lists(st.floats(-5.0, 15.0), min_size=1, max_size=9), st.floats(0.1, 1.0))
