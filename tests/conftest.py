@@ -3,9 +3,15 @@
 import sys
 from pathlib import Path
 
+from hypothesis import settings
+
 HERE = Path(__file__).resolve().parent
 for folder in (HERE, HERE / "reference"):
     if str(folder) not in sys.path:
         sys.path.insert(0, str(folder))
 
 pytest_plugins = ("verification_record",)
+
+# The same draws in every run, and no clock: how fast a machine is, is no property of the code.
+settings.register_profile("boomsim", deadline=None, derandomize=True)
+settings.load_profile("boomsim")

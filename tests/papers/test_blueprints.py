@@ -108,7 +108,8 @@ def test_a_numeric_part_has_no_choice_family() -> None:
     slots = choose(make_blueprint(plan(form="numeric")), variant=0)
     assert {slot.form for slot in slots} == {"numeric"}
     with pytest.raises(BlueprintError, match="Widen"):
-        choose(make_blueprint(plan(part=[{"topics": ["strategy"], "questions": 1}])), variant=0)
+        part = {"families": ["strategy_own_weight"], "questions": 1}
+        choose(make_blueprint(plan(form="numeric", part=[part])), variant=0)
 
 
 def test_names_of_variants_sort_as_numbers_do() -> None:
