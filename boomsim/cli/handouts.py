@@ -43,9 +43,13 @@ def run(chosen: argparse.Namespace) -> None:
         print_json("handouts", {"folder": str(folder), "files": sorted(made)})
         return
     paper = "A4" if chosen.units == "metric" else "Letter"
-    print(f"In {folder}, one {paper} page each:")
-    print("\n".join(f"  {name}" for name in made))
+    print(f"In {folder}, one {paper} page for each lesson:")
+    print("\n".join(f"  {name}{_remark(name)}" for name in made))
     print("\n" + paragraph(CAUTION))
+
+
+def _remark(name: str) -> str:
+    return "  (for the instructor)" if name.startswith("answers") else ""
 
 
 def _folder(text: str) -> Path:

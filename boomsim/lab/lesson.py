@@ -13,6 +13,7 @@ from boomsim.lab.lesson_show import Panel, Table
 from boomsim.lab.lesson_show import percent as percent
 from boomsim.lab.lesson_show import picture as picture
 from boomsim.lab.lesson_show import table as table
+from boomsim.lab.lesson_show import tell as tell
 from boomsim.lab.lesson_slides import Slides as Slides
 from boomsim.units import SYSTEMS
 

@@ -182,7 +182,8 @@ class Check:
             unit = self.unit or display(self.quantity, self.units, like=self.answer).unit
             symbol = self.unit or display(self.quantity, self.units, like=self.answer).symbol
             number = value / parse(f"1 {unit}", self.quantity)
-            return f"{number:,.4g} {symbol}" if finer else f"{number:.3g} {symbol}"
+            rounded = float(f"{number:.4g}" if finer else f"{number:.3g}")
+            return f"{rounded:,.10g} {symbol}"
         return show(value, self.quantity, self.units)
 
     @property

@@ -11,6 +11,7 @@ from boomsim.lab.lesson_section import SECTION
 from boomsim.lab.lesson_strong import STRONG
 from boomsim.lab.lesson_tabletop import BENCH
 from boomsim.lab.lesson_turns_over import TURNS_OVER
+from boomsim.units import did_you_mean
 
 LESSONS = (
     SECTION, SAME_LENGTH, HALF, STRONG, TURNS_OVER, CHART, BREAKS, NET, LOSSES, BENCH,
@@ -40,4 +41,5 @@ def lesson_named(number: str) -> Lesson:
         if wanted in (lesson.number, lesson.number.lstrip("0"), lesson.name, lesson.file):
             return lesson
     listed = ", ".join(f"{one.number} {one.name}" for one in LESSONS)
-    raise ValueError(f"There is no lesson {str(number)[:40]!r}. Choose one of: {listed}.")
+    hint = did_you_mean(wanted, [one.name for one in LESSONS])
+    raise ValueError(f"There is no lesson {str(number)[:40]!r}.{hint} Choose one of: {listed}.")

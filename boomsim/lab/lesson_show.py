@@ -4,6 +4,7 @@ from base64 import b64encode
 from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
+from textwrap import fill
 from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
@@ -104,9 +105,13 @@ class Table:
         )
 
 
+_WRAP = {"left": "white-space:normal", "right": "white-space:nowrap"}
+"""Prose may be broken into lines; a number and its unit may not."""
+
+
 def _cells(tag: str, texts: Sequence[str], sides: Sequence[str]) -> str:
     return "".join(
-        f'<{tag} style="text-align:{side};padding:0.2em 0.9em">{escape(text)}</{tag}>'
+        f'<{tag} style="text-align:{side};padding:0.2em 0.9em;{_WRAP[side]}">{escape(text)}</{tag}>'
         for text, side in zip(texts, sides, strict=True)
     )
 
@@ -146,6 +151,21 @@ def table(head: str, *rows: Sequence[object], capacity: bool = False) -> Table:
                 f"{', '.join(names)}. Give one field for each heading."
             )
     return Table(head=names, rows=made, small=CAUTION if capacity else "")
+
+
+def tell(words: object, *, width: int = 88) -> None:
+    """Print sentences, broken between words.
+
+    Parameters
+    ----------
+    words : object
+        Text, or an error that teaches
+    width : int
+        Longest line [characters]
+    """
+    for line in str(words).splitlines() or [""]:
+        deep = " " * (len(line) - len(line.lstrip()))
+        print(fill(line.strip(), width=width, initial_indent=deep, subsequent_indent=deep))
 
 
 def percent(share: float) -> str:

@@ -168,6 +168,8 @@ def test_lessons_are_found_by_number_and_by_name():
     assert lesson_named("2") is lesson_named("02") is lesson_named("same-length")
     with pytest.raises(ValueError, match=r"There is no lesson '99'.*02 same-length"):
         lesson_named("99")
+    with pytest.raises(ValueError, match='Did you mean "same-length"'):
+        lesson_named("same-lenght")
 
 
 def test_every_quantity_of_a_check_is_known():

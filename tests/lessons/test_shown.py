@@ -4,7 +4,7 @@ import pytest
 from matplotlib.figure import Figure
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lesson_show import MARKS, Panel, percent, picture, table
+from boomsim.lab.lesson_show import MARKS, Panel, percent, picture, table, tell
 from boomsim.lab.lesson_slides import Slides
 
 
@@ -86,3 +86,8 @@ def test_sliders_have_a_name_and_a_class_of_their_own():
     slider = slides.box.children[0]
     assert slider.description == "slew in degrees"
     assert "lesson-slider-slew-in-degrees" in slider._dom_classes
+
+
+def test_long_sentences_are_broken_between_words_and_keep_their_indent(capsys):
+    tell("two words\n  and some more words", width=12)
+    assert capsys.readouterr().out == "two words\n  and some\n  more words\n"
