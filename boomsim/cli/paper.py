@@ -1,6 +1,8 @@
 """``boomsim paper``: examination papers, worked solutions and marking keys from a blueprint."""
 
 import argparse
+import shlex
+import sys
 
 from boomsim.caution import CAUTION
 from boomsim.cli.answer import paragraph, print_json
@@ -31,18 +33,25 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="what was written, as JSON")
 
 
-def run(chosen: argparse.Namespace) -> None:
+def run(chosen: argparse.Namespace) -> int:
     """Answer."""
     from boomsim.papers.write import write_papers
 
-    written = write_papers(
-        chosen.blueprint,
-        chosen.out,
-        formats=tuple(chosen.format or ("pdf",)),
-        units=chosen.units,
-        variants=chosen.variants,
-        seed=chosen.seed,
-    )
+    try:
+        written = write_papers(
+            chosen.blueprint,
+            chosen.out,
+            formats=tuple(chosen.format or ("pdf",)),
+            units=chosen.units,
+            variants=chosen.variants,
+            seed=chosen.seed,
+        )
+    except KeyboardInterrupt:
+        print(
+            "\nStopped. Every file that is there is complete; the same command goes on from here.",
+            file=sys.stderr,
+        )
+        return 130
     if chosen.json:
         print_json(
             "paper",
@@ -53,12 +62,16 @@ def run(chosen: argparse.Namespace) -> None:
                 "variants": written.variants,
                 "made": written.made,
                 "kept": written.kept,
+                "answer_sheet_kept": written.sheet_kept,
             },
         )
-        return
+        return 0
     kept = f", {written.kept} were there already" if written.kept else ""
     print(f"{written.made} files written to {written.folder}{kept}; {written.variants} variants.")
     print(f"Marking key: {written.key}. Sheet for the answers: {written.sheet}.")
-    print(f"To mark: boomsim mark {written.key} {written.sheet}")
+    if written.sheet_kept:
+        print("Somebody has written in the sheet; it is left as it was.")
+    print(f"To mark: {shlex.join(['boomsim', 'mark', str(written.key), str(written.sheet)])}")
     print()
     print(paragraph(CAUTION))
+    return 0

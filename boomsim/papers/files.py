@@ -83,6 +83,11 @@ class Manifest:
         path = self.folder / name
         return path.is_file() and digest(path.read_bytes()) == entry["sha256"]
 
+    def is_changed(self, name: str) -> bool:
+        """Whether a file that we wrote is there with other content: somebody has worked in it."""
+        entry, path = self._entries.get(name), self.folder / name
+        return entry is not None and path.is_file() and digest(path.read_bytes()) != entry["sha256"]
+
     def write(self, name: str, content: bytes, *, source: str) -> None:
         """Write a file and remember it."""
         write_whole(self.folder / name, content)

@@ -9,7 +9,7 @@ from boomsim.papers.dialects import LATEX, PLAIN
 from boomsim.papers.formulas import in_letters, in_numbers
 from boomsim.papers.paper import Asked, Paper, Question
 from boomsim.papers.usual import notes
-from boomsim.papers.wording import Piece
+from boomsim.papers.wording import in_plain
 
 PAPER_SCHEMA, KEY_SCHEMA = "boomsim-paper/1", "boomsim-key/1"
 
@@ -96,13 +96,13 @@ def _question(question: Question, kind: str) -> Data:
         "title": family.title,
         "difficulty": family.difficulty,
         "marks": question.marks,
-        "text": _text(problem.pieces(family.text)),
-        "assume": _text(problem.pieces(family.assume)),
+        "text": in_plain(problem.pieces(family.text)),
+        "assume": in_plain(problem.pieces(family.assume)),
         "givens": {name: amount.plain() for name, amount in problem.givens.items()},
         "table": [list(row) for row in problem.table.rows] if problem.table else None,
         "picture": problem.picture or None,
         "parts": [_part(question, asked) for asked in question.asked],
-        "choices": {one.letter: _text(one.text) for one in problem.choices},
+        "choices": {one.letter: in_plain(one.text) for one in problem.choices},
     }
     return data if kind == "paper" else data | _answers(question)
 
@@ -122,7 +122,7 @@ def _answers(question: Question) -> Data:
     wrong = {one.letter: one.slip for one in problem.choices if not one.right}
     return {
         "right": problem.right or None,
-        "because": _text(problem.pieces(problem.because)),
+        "because": in_plain(problem.pieces(problem.because)),
         "steps": [_step(question, place) for place in range(len(question.steps))],
         "slips": wrong or question.slips(),
     }
@@ -160,8 +160,3 @@ def _key(question: Question) -> Data:
         "choices": {one.letter: one.slip for one in problem.choices},
         "right": problem.right,
     }
-
-
-def _text(pieces: tuple[Piece, ...]) -> str:
-    """Pieces as one line of text."""
-    return "".join(piece.letter or piece.text for piece in pieces)

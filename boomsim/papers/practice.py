@@ -23,6 +23,7 @@ from boomsim.papers.numbers_in import decimal_sign
 from boomsim.papers.paper import Question
 from boomsim.papers.problem import CHOICE, NUMERIC, make_problem
 from boomsim.papers.registry import find_families
+from boomsim.papers.wording import in_plain
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,11 +89,8 @@ class Practice:
         """The problem in plain words."""
         problem = self.question.problem
         parts = problem.pieces(f"{problem.family.text} {problem.family.assume}")
-        choices = [
-            f"{one.letter}  {''.join(piece.letter or piece.text for piece in one.text)}"
-            for one in problem.choices
-        ]
-        return "\n".join(["".join(one.letter or one.text for one in parts), *choices])
+        choices = [f"{one.letter}  {in_plain(one.text)}" for one in problem.choices]
+        return "\n".join([in_plain(parts), *choices])
 
     def answer(self, text: str = "", **parts: str) -> Feedback:
         """Judge an answer.
@@ -128,8 +126,7 @@ class Practice:
         """All hints of this problem, from the faintest to the whole solution."""
         problem = self.question.problem
         if not self.question.steps:
-            said = "".join(one.letter or one.text for one in problem.pieces(problem.because))
-            return (str(problem.family.assume), said)
+            return (str(problem.family.assume), in_plain(problem.pieces(problem.because)))
         return tuple(hint for step in self.question.steps for hint in self._leads(step))
 
     def _leads(self, step: Step) -> tuple[str, ...]:

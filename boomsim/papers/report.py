@@ -62,6 +62,9 @@ def write_report(marked: Marked, folder: str | Path) -> list[Path]:
         files[f"candidates/row-{one.row:04d}.html"] = text.encode()
     for name, content in files.items():
         write_whole(base / name, content)
+    for stale in (base / "candidates").glob("row-*.html"):
+        if f"candidates/{stale.name}" not in files:  # of an earlier sheet with more rows
+            stale.unlink()
     return [base / name for name in files]
 
 

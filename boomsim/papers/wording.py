@@ -5,11 +5,11 @@
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from boomsim.papers.dialects import Dialect
+from boomsim.papers.dialects import PLAIN, Dialect
 from boomsim.papers.errors import FamilyError
 from boomsim.papers.formulas import letter
 
@@ -33,6 +33,20 @@ class Piece:
     def written(self, dialect: Dialect, escape: Callable[[str], str], wrap: str) -> str:
         """Write the piece; `wrap` has %s where the mathematics goes."""
         return wrap % letter(self.letter, dialect) if self.letter else escape(self.text)
+
+
+def in_plain(parts: Iterable[Piece]) -> str:
+    """Write text and letters as one line of plain text.
+
+    Parameters
+    ----------
+    parts : iterable of Piece
+
+    Returns
+    -------
+    str
+    """
+    return "".join(one.written(PLAIN, str, "%s") for one in parts)
 
 
 def pieces(

@@ -3,10 +3,11 @@
 import csv
 import io
 import json
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+from typing import Any
 
 from boomsim.papers.blueprint import Blueprint, read_blueprint
 from boomsim.papers.errors import PaperError
@@ -39,6 +40,8 @@ class Written:
         Files written now, and files that were complete already [1]
     variants : int
         [1]
+    sheet_kept : bool
+        Whether the answer sheet had been filled in and was left alone
     """
 
     folder: Path
@@ -47,6 +50,7 @@ class Written:
     made: int
     kept: int
     variants: int
+    sheet_kept: bool = False
 
 
 def write_papers(
@@ -78,7 +82,8 @@ def write_papers(
     Raises
     ------
     PaperError
-        Before anything is written, if the blueprint, a format or a family is at fault
+        Before anything is written, if the blueprint, a format or a family is at fault, or if
+        the folder holds other papers
     """
     unknown = [
         f'"{one}" is no format.{did_you_mean(one, FORMATS)}'
@@ -106,8 +111,14 @@ def write_plan(plan: Blueprint, folder: Path, *, formats: Sequence[str]) -> Writ
     """
     numbers = with_progress(range(plan.variants), count=plan.variants, what="papers set")
     papers = [make_paper(plan, variant=number) for number in numbers]
+    key, sheet = key_data(papers), answer_sheet(papers)
+    _refuse_other_papers(folder, key)
     manifest, made, kept = Manifest(folder), 0, 0
+    filled = manifest.is_changed(SHEET)
     try:
+        # The key first: what is handed out after a run that broke off can still be marked.
+        for name, text in ((KEY, to_json(key)), (SHEET, sheet))[: 1 if filled else 2]:
+            manifest.write(name, text.encode(), source=digest(text.encode()))
         for paper in with_progress(papers, count=len(papers), what="papers written"):
             for name, source, make in _files(paper, formats):
                 if manifest.is_complete(name, source=source):
@@ -115,14 +126,28 @@ def write_plan(plan: Blueprint, folder: Path, *, formats: Sequence[str]) -> Writ
                 else:
                     manifest.write(name, make(), source=source)
                     made += 1
-        for name, text in ((KEY, to_json(key_data(papers))), (SHEET, answer_sheet(papers))):
-            manifest.write(name, text.encode(), source=digest(text.encode()))
     finally:
         manifest.save()
     return Written(
         folder=folder, key=folder / KEY, sheet=folder / SHEET,
-        made=made, kept=kept, variants=plan.variants,
+        made=made, kept=kept, variants=plan.variants, sheet_kept=filled,
     )  # fmt: skip
+
+
+def _refuse_other_papers(folder: Path, key: Mapping[str, Any]) -> None:
+    """Keep an earlier key: without it, papers that were handed out could not be marked any more."""
+    try:
+        old = json.loads((folder / KEY).read_bytes())
+        lost = [str(one["variant"]) for one in old["variants"] if one not in key["variants"]]
+        title, seed = str(old["title"])[:60], str(old["seed"])[:40]
+    except (OSError, ValueError, KeyError, TypeError):
+        return
+    if lost:
+        raise PaperError(
+            f'{folder} holds other papers: "{title}", seed "{seed}". Variant {lost[0]} would be '
+            "changed or lost, and could no longer be marked if it has been handed out. Choose "
+            "another folder, or remove this one."
+        )
 
 
 def answer_sheet(papers: Sequence[Paper]) -> str:

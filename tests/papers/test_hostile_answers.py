@@ -180,6 +180,17 @@ def test_reports_hold_nothing_that_runs(key: Path, right: str, tmp_path: Path) -
     assert len(data["refused"]) == 2
 
 
+def test_a_report_shows_no_candidate_of_an_earlier_sheet(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    two = marked(key, f"{HEAD}Ada,{right}\nGrace,{right}\n", tmp_path)
+    write_report(two, tmp_path / "report")
+    write_report(marked(key, f"{HEAD}Grace,{right}\n", tmp_path), tmp_path / "report")
+    pages = list((tmp_path / "report" / "candidates").iterdir())
+    assert [page.name for page in pages] == ["row-0002.html"]
+    assert "Grace" in pages[0].read_text()
+
+
 def test_a_key_that_does_not_fit_is_refused(key: Path, tmp_path: Path) -> None:
     sheet = tmp_path / "a.csv"
     sheet.write_text(f"{HEAD}Ada,01,,,,\n")

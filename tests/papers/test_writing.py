@@ -70,7 +70,7 @@ def test_a_run_that_breaks_off_leaves_whole_files_and_goes_on_later(
     real = Manifest.write
 
     def breaks(self: Manifest, name: str, content: bytes, *, source: str) -> None:
-        if len(made) == 3:
+        if len(made) == 5:  # key, answer sheet and three papers
             raise KeyboardInterrupt
         made.append(name)
         real(self, name, content, source=source)
@@ -80,8 +80,30 @@ def test_a_run_that_breaks_off_leaves_whole_files_and_goes_on_later(
         quiz(tmp_path, formats=("html",))
     there = {str(p.relative_to(tmp_path)) for p in tmp_path.rglob("*") if p.is_file()}
     assert there == {*made, MANIFEST}
+    assert made[0] == "key.json"  # so that what is there can be marked
     later = quiz(tmp_path, formats=("html",))
     assert (later.made, later.kept) == (3, 3)
+
+
+def test_other_papers_in_the_folder_are_not_written_over(tmp_path: Path) -> None:
+    quiz(tmp_path, formats=("json",))
+    before = fingerprints(tmp_path)
+    with pytest.raises(PaperError, match=r'seed "quiz 1".*another folder'):
+        quiz(tmp_path, formats=("json",), seed="other")
+    with pytest.raises(PaperError, match="Variant 02 would be"):
+        write_papers(QUIZ, tmp_path, formats=("json",), variants=1)
+    assert fingerprints(tmp_path) == before
+    more = write_papers(QUIZ, tmp_path, formats=("json",), variants=3)
+    assert (more.made, more.kept) == (3, 6)
+
+
+def test_a_sheet_that_has_been_filled_in_is_left_alone(tmp_path: Path) -> None:
+    sheet = quiz(tmp_path, formats=("json",)).sheet
+    sheet.write_text("candidate,variant,1,2,3,4\nAda,01,A,B,C,D\n")
+    again = quiz(tmp_path, formats=("json", "html"))
+    assert again.sheet_kept
+    assert "Ada" in sheet.read_text()
+    assert not quiz(tmp_path / "fresh", formats=("json",)).sheet_kept
 
 
 def test_a_file_that_cannot_be_finished_is_not_there_at_all(
