@@ -4,6 +4,8 @@ All variants of a part have the same number of questions, the same marks and the
 difficulties; with ``vary = "numbers"`` they have the same families too.
 """
 
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from boomsim.papers.blueprint import Blueprint, Part
@@ -105,7 +107,8 @@ def _form(family: AnyFamily, wanted: str) -> str:
 def _first(part: Part, offers: list[Slot], dice: Chance) -> list[Slot]:
     """Choose for the first variant: any families if the marks are free, else ones that add up."""
     if part.marks is None:
-        rounds = [dice.shuffled(offers) for _ in range(-(-part.questions // len(offers)))]
+        count = -(-part.questions // len(offers))
+        rounds = [_by_turns(dice.shuffled(offers)) for _ in range(count)]
         return [slot for one in rounds for slot in one][: part.questions]
     reached = _reach(offers, (part.questions, part.marks, 10**6), dice)
     full = {total: path for total, path in reached.items() if total[0] == part.questions}
@@ -134,6 +137,16 @@ def _reach(offers: list[Slot], most: _Sum, dice: Chance) -> dict[_Sum, list[Slot
                 if all(one <= end for one, end in zip(new, most, strict=True)):
                     reached.setdefault(new, path + [slot] * times)
     return reached
+
+
+def _by_turns(slots: Iterable[Slot]) -> list[Slot]:
+    """Let the topics of a part take turns, so that no one of them has it all."""
+    turns: Counter[str] = Counter()
+    ranked = []
+    for slot in slots:
+        ranked.append((turns[slot.family.topic], slot))
+        turns[slot.family.topic] += 1
+    return [slot for _, slot in sorted(ranked, key=lambda one: one[0])]
 
 
 def _rising(slots: list[Slot]) -> list[Slot]:

@@ -1,5 +1,6 @@
 """Blueprints: read, refused with every fault at once, and turned into balanced variants."""
 
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -96,6 +97,15 @@ def test_variants_of_numbers_have_the_same_families_and_other_numbers() -> None:
         q.problem.family.id for q in other.questions
     ]
     assert [q.problem.values for q in one.questions] != [q.problem.values for q in other.questions]
+
+
+def test_the_topics_of_a_part_take_turns() -> None:
+    topics = ["geometry", "statics", "deflection"]
+    part = {"topics": topics, "questions": 6}
+    for seed in "abcde":
+        slots = choose(make_blueprint(plan(form="numeric", seed=seed, part=[part])), variant=0)
+        counts = Counter(slot.family.topic for slot in slots)
+        assert counts == dict.fromkeys(topics, 2)
 
 
 def test_easier_questions_come_first() -> None:
