@@ -58,7 +58,7 @@ def run(chosen: argparse.Namespace) -> int:
 
 
 def _words(chosen: argparse.Namespace, folder: str, copied: int, kept: int) -> str:
-    left = f" {kept} that were there are left as they are." if kept else ""
+    left = f" {kept} are left as they were; delete one to have it anew." if kept else ""
     said = f"Your notebooks are in {folder}: {copied} copied.{left}"
     if chosen.for_class:
         return (

@@ -1,5 +1,6 @@
 """Opening the notebooks: where they come from, where they are copied to, what serves them."""
 
+import os
 import shutil
 import subprocess
 import sys
@@ -111,6 +112,8 @@ def lab_command(folder: Path, *, port: int | None = None, browser: bool = True) 
         *NEVER_ASK,
         *([] if port is None else [f"--ServerApp.port={port}"]),
         *([] if browser else ["--no-browser"]),
+        # In a container the only user is often root, and the server listens to this machine alone.
+        *(["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []),
     ]
 
 
@@ -176,12 +179,15 @@ def serve(command: list[str], folder: Path) -> int:
     Returns
     -------
     int
-        The server's exit code
+        The server's exit code; 0 if a person stopped it
     """
+    told = False
     with subprocess.Popen(command, cwd=folder) as server:
         while True:
             try:
-                return server.wait()
+                code = server.wait()
             except KeyboardInterrupt:
                 # The server has had the same Ctrl-C and asks whether it is meant.
+                told = True
                 continue
+            return 0 if told else code
