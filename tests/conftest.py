@@ -3,6 +3,7 @@
 import sys
 from pathlib import Path
 
+import pytest
 from hypothesis import settings
 
 HERE = Path(__file__).resolve().parent
@@ -15,3 +16,9 @@ pytest_plugins = ("verification_record",)
 # The same draws in every run, and no clock: how fast a machine is, is no property of the code.
 settings.register_profile("boomsim", deadline=None, derandomize=True)
 settings.load_profile("boomsim")
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--seeds", type=int, default=200, help="problems drawn of each family (study: 2000)"
+    )

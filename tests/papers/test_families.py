@@ -12,7 +12,6 @@ from boomsim.papers.review import complaints
 from boomsim.papers.svg import Sketch
 
 EVERY = list(families().values())
-SEEDS, MANY = 120, 2000
 
 
 def named(family: AnyFamily) -> str:
@@ -25,15 +24,9 @@ def test_an_editor_has_no_complaints(family: AnyFamily) -> None:
 
 
 @pytest.mark.parametrize("family", EVERY, ids=named)
-def test_problems_are_sensible_over_many_seeds(family: AnyFamily) -> None:
-    for seed in range(SEEDS):
-        look_at(family, seed)
-
-
-@pytest.mark.slow
-@pytest.mark.parametrize("family", EVERY, ids=named)
-def test_problems_are_sensible_over_two_thousand_seeds(family: AnyFamily) -> None:
-    for seed in range(MANY):
+def test_problems_are_sensible_over_many_seeds(family: AnyFamily, request) -> None:
+    """A few hundred; the study of two thousand: pytest tests/papers/test_families.py --seeds 2000."""
+    for seed in range(request.config.getoption("--seeds")):
         look_at(family, seed)
 
 
