@@ -17,6 +17,12 @@ NEVER_ASK = (
 """JupyterLab looks nowhere in the network."""
 
 
+ONLY_HERE = (
+    "default-src 'self' 'unsafe-inline' 'unsafe-eval' data: blob: ws: wss:; frame-ancestors 'self'"
+)
+"""Browsers fetch nothing from elsewhere: a room without a network does not wait for it in vain."""
+
+
 def shipped_notebooks() -> Path:
     """Find the notebooks that came with the package.
 
@@ -153,6 +159,7 @@ def voila_command(
         f"--port={8866 if port is None else port}",
         f"--MappingKernelManager.cull_idle_timeout={idle}",
         f"--MappingKernelManager.cull_interval={max(5, min(60, idle // 5))}",
+        f"--Voila.tornado_settings={ {'headers': {'Content-Security-Policy': ONLY_HERE}} }",
         "--VoilaConfiguration.show_tracebacks=True",
         *([] if browser else ["--no-browser"]),
     ]
