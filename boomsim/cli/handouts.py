@@ -9,7 +9,7 @@ from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph, print_json
 
 if TYPE_CHECKING:
-    from boomsim.lab.lesson_parts import Lesson
+    from boomsim.lab.lessons.parts import Lesson
 
 HELP = "one page for each lesson as PDF, for students without a computer, and the answers"
 EXAMPLE = "boomsim handouts my-class --lesson 02 --lesson 05"
@@ -70,7 +70,7 @@ def _refuse_without_typst() -> None:
 
 
 def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
-    from boomsim.lab.lesson_list import LESSONS, lesson_named
+    from boomsim.lab.lessons.contents import LESSONS, lesson_named
 
     if not wanted:
         return LESSONS
@@ -78,7 +78,7 @@ def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
 
 
 def _pages(lessons: tuple["Lesson", ...], *, answers: bool, units: str) -> dict[str, bytes]:
-    from boomsim.lab.lesson_sheet import ANSWERS, answers_pdf, handout_pdf
+    from boomsim.lab.lessons.sheet import ANSWERS, answers_pdf, handout_pdf
 
     made = {f"{one.file}.pdf": handout_pdf(one, units=units) for one in lessons}
     if answers:

@@ -70,8 +70,11 @@ def _for_candidate(paper: Paper) -> list[str]:
     if not all(choices):
         lines.append(
             "Give numbers to at least three significant figures, in the unit printed or another "
-            "one named. An error carries forward: later parts are marked from your own earlier "
-            "values."
+            "one named."
+        )
+    if any(len(question.asked) > 1 for question in paper.questions):
+        lines.append(
+            "An error carries forward: later parts are marked from your own earlier values."
         )
     return [*lines, _system(paper)]
 

@@ -1,0 +1,1 @@
+"""What may be lifted: limits, rules, capacity, strategies, charts, overload."""

@@ -3,7 +3,7 @@
 import json
 from pathlib import Path
 
-from boomsim.lab.lesson_list import LESSONS
+from boomsim.lab.lessons.contents import LESSONS
 
 FOLDER = Path(__file__).parents[2] / "notebooks"
 INSTRUCTOR = FOLDER / "00-instructor.ipynb"

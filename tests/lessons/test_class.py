@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from boomsim.lab.lesson_class import (
+from boomsim.lab.lessons.class_plan import (
     LENGTH,
     SCENES,
     right_guesses,
@@ -14,7 +14,7 @@ from boomsim.lab.lesson_class import (
     timetable,
     wrong_answers,
 )
-from boomsim.lab.lesson_list import LESSONS, lesson_named
+from boomsim.lab.lessons.contents import LESSONS, lesson_named
 
 
 def test_the_scenes_fill_the_class_and_the_clock_runs_through():

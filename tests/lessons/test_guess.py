@@ -2,9 +2,9 @@
 
 import pytest
 
-from boomsim.lab.lesson import lesson
-from boomsim.lab.lesson_list import LESSONS
-from boomsim.lab.lesson_parts import NOTHING, Guess, Truth, as_said, length_of
+from boomsim.lab.lessons import lesson
+from boomsim.lab.lessons.contents import LESSONS
+from boomsim.lab.lessons.parts import NOTHING, Guess, Truth, as_said, length_of
 
 GUESS = Guess(
     question="?",

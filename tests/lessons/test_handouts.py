@@ -8,10 +8,10 @@ import pytest
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
-from boomsim.lab import lesson_sheet
-from boomsim.lab.lesson_list import LESSONS, lesson_named
-from boomsim.lab.lesson_parts import Blank
-from boomsim.lab.lesson_sheet import answers_pdf, handout_pdf
+from boomsim.lab.lessons import sheet as lesson_sheet
+from boomsim.lab.lessons.contents import LESSONS, lesson_named
+from boomsim.lab.lessons.parts import Blank
+from boomsim.lab.lessons.sheet import answers_pdf, handout_pdf
 
 pytest.importorskip("typst")
 needs_poppler = pytest.mark.skipif(

@@ -4,7 +4,7 @@ import statistics
 
 import pytest
 
-from boomsim.lab.lesson_bench import (
+from boomsim.lab.lessons.bench import (
     WAYS,
     bench,
     rehearsal,
@@ -13,7 +13,7 @@ from boomsim.lab.lesson_bench import (
     tips_at,
     variations,
 )
-from boomsim.lab.lesson_measure import apart, combined, mean_of, verdict
+from boomsim.lab.lessons.measure import apart, combined, mean_of, verdict
 
 
 def test_one_two_three_have_the_mean_two_and_the_spread_one():

@@ -5,8 +5,8 @@ import re
 import pytest
 from notebook_files import ALL, FOLDER, INSTRUCTOR, OF_LESSONS, cells, name, read
 
-from boomsim.lab.lesson_class import SCENES
-from boomsim.lab.lesson_list import LESSONS
+from boomsim.lab.lessons.class_plan import SCENES
+from boomsim.lab.lessons.contents import LESSONS
 
 ORDER = [
     "Predict",

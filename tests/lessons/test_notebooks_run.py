@@ -11,7 +11,7 @@ from notebook_files import ALL, name
 from boomsim.caution import CAUTION
 
 MOVED = """
-from boomsim.lab.lesson_slides import Slides
+from boomsim.lab.lessons.slides import Slides
 
 _found = {id(value): value for value in list(globals().values()) if isinstance(value, Slides)}
 for _one in _found.values():

@@ -7,19 +7,19 @@ changed so that a claim fails, the lesson must be rewritten.
 import numpy as np
 import pytest
 
-from boomsim.lab.lesson_bench import WAYS, bench, shifts, tips_at
-from boomsim.lab.lesson_breaks import FAR as BREAKS_FAR
-from boomsim.lab.lesson_breaks import NEAR as BREAKS_NEAR
-from boomsim.lab.lesson_breaks import past_rated
-from boomsim.lab.lesson_chart import lesson_chart
-from boomsim.lab.lesson_half import FAR as HALF_FAR
-from boomsim.lab.lesson_half import half_bent, half_compared
-from boomsim.lab.lesson_losses import lost
-from boomsim.lab.lesson_measure import combined
-from boomsim.lab.lesson_net import NET_RADIUS, net_reading
-from boomsim.lab.lesson_same_length import FAR, NEAR, best_at, column, ways
-from boomsim.lab.lesson_strong import close_lifts, lever, pad_forces
-from boomsim.lab.lesson_turns_over import over
+from boomsim.lab.lessons.bench import WAYS, bench, shifts, tips_at
+from boomsim.lab.lessons.breaks import FAR as BREAKS_FAR
+from boomsim.lab.lessons.breaks import NEAR as BREAKS_NEAR
+from boomsim.lab.lessons.breaks import past_rated
+from boomsim.lab.lessons.chart import lesson_chart
+from boomsim.lab.lessons.half import FAR as HALF_FAR
+from boomsim.lab.lessons.half import half_bent, half_compared
+from boomsim.lab.lessons.losses import lost
+from boomsim.lab.lessons.measure import combined
+from boomsim.lab.lessons.net import NET_RADIUS, net_reading
+from boomsim.lab.lessons.same_length import FAR, NEAR, best_at, column, ways
+from boomsim.lab.lessons.strong import close_lifts, lever, pad_forces
+from boomsim.lab.lessons.turns_over import over
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import Rigging
 from boomsim.mechanics.geometry import layout

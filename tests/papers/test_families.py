@@ -25,7 +25,7 @@ def test_an_editor_has_no_complaints(family: AnyFamily) -> None:
 
 @pytest.mark.parametrize("family", EVERY, ids=named)
 def test_problems_are_sensible_over_many_seeds(family: AnyFamily, request) -> None:
-    """A few hundred; the study of two thousand: pytest tests/papers/test_families.py --seeds 2000."""
+    """A few hundred of them; the study of two thousand takes --seeds 2000."""
     for seed in range(request.config.getoption("--seeds")):
         look_at(family, seed)
 

@@ -1,16 +1,16 @@
 """All lessons, in order."""
 
-from boomsim.lab.lesson_breaks import BREAKS
-from boomsim.lab.lesson_chart import CHART
-from boomsim.lab.lesson_half import HALF
-from boomsim.lab.lesson_losses import LOSSES
-from boomsim.lab.lesson_net import NET
-from boomsim.lab.lesson_parts import Lesson
-from boomsim.lab.lesson_same_length import SAME_LENGTH
-from boomsim.lab.lesson_section import SECTION
-from boomsim.lab.lesson_strong import STRONG
-from boomsim.lab.lesson_tabletop import BENCH
-from boomsim.lab.lesson_turns_over import TURNS_OVER
+from boomsim.lab.lessons.breaks import BREAKS
+from boomsim.lab.lessons.chart import CHART
+from boomsim.lab.lessons.half import HALF
+from boomsim.lab.lessons.losses import LOSSES
+from boomsim.lab.lessons.net import NET
+from boomsim.lab.lessons.parts import Lesson
+from boomsim.lab.lessons.same_length import SAME_LENGTH
+from boomsim.lab.lessons.section import SECTION
+from boomsim.lab.lessons.strong import STRONG
+from boomsim.lab.lessons.tabletop import BENCH
+from boomsim.lab.lessons.turns_over import TURNS_OVER
 from boomsim.units import did_you_mean
 
 LESSONS = (

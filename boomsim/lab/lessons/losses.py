@@ -4,9 +4,9 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth
-from boomsim.lab.lesson_section import MACHINE
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.rating.compare import demonstration
 from boomsim.rating.lift import Lift, lift

@@ -5,9 +5,9 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth
-from boomsim.lab.lesson_section import MACHINE
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY

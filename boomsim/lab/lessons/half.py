@@ -4,10 +4,10 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth, as_said
-from boomsim.lab.lesson_same_length import column
-from boomsim.lab.lesson_section import MACHINE, far_lock
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
+from boomsim.lab.lessons.same_length import column
+from boomsim.lab.lessons.section import MACHINE, far_lock
 from boomsim.machine.files import load_machine
 from boomsim.rating.compare import Comparison, compare
 from boomsim.rating.response import Response, respond

@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from boomsim.lab.lesson_show import Panel
+from boomsim.lab.lessons.show import Panel
 from boomsim.units import UnitError, display, parse, quantity_named, quoted, show
 
 USUAL = 0.02

@@ -6,8 +6,8 @@ from functools import lru_cache
 from typing import Any
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lesson_parts import Blank, Lesson, Sheet, said_of
-from boomsim.lab.lesson_show import PROSE
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet, said_of
+from boomsim.lab.lessons.show import PROSE
 
 Data = dict[str, Any]
 

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from html import escape
 from typing import Any
 
-from boomsim.lab.lesson_show import MARKS
+from boomsim.lab.lessons.show import MARKS
 
 Range = tuple[float, float, float] | tuple[float, float, float, float]
 """Least, most and step, and where to start if not at the least."""

@@ -4,8 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_show import Table, percent, table
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.show import Table, percent, table
 from boomsim.units import UnitError, display, parse, show
 
 if TYPE_CHECKING:
@@ -208,7 +208,7 @@ class Lesson:
     guess : callable of str
         Units -> :class:`Guess`
     check : callable of str
-        Units -> :class:`boomsim.lab.lesson_check.Check`
+        Units -> :class:`boomsim.lab.lessons.check.Check`
     sheet : callable of str
         Units -> :class:`Sheet`
     """

@@ -2,9 +2,9 @@
 
 from functools import lru_cache
 
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth, as_said
-from boomsim.lab.lesson_section import MACHINE
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
+from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.rating.centres import hung_at
 from boomsim.rating.compare import demonstration

@@ -1,9 +1,9 @@
 """Lesson 08: from gross to net."""
 
-from boomsim.lab.lesson_chart import lesson_chart
-from boomsim.lab.lesson_check import Check, told_apart
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth
-from boomsim.lab.lesson_section import MACHINE
+from boomsim.lab.lessons.chart import lesson_chart
+from boomsim.lab.lessons.check import Check, told_apart
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.section import MACHINE
 from boomsim.rating.centres import hung_at
 from boomsim.rating.charts.misreading import misreadings
 from boomsim.rating.charts.reading import Reading, read_chart

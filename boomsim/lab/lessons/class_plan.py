@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from boomsim.lab.lesson_list import lesson_named
-from boomsim.lab.lesson_parts import said_of
-from boomsim.lab.lesson_show import Table, table
+from boomsim.lab.lessons.contents import lesson_named
+from boomsim.lab.lessons.parts import said_of
+from boomsim.lab.lessons.show import Table, table
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 
-from boomsim.lab.lesson_bench import (
+from boomsim.lab.lessons.bench import (
     MACHINE,
     RADIUS,
     SIDE,
@@ -16,9 +16,9 @@ from boomsim.lab.lesson_bench import (
     small_mass,
     tips_at,
 )
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_measure import combined, mean_of
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.measure import combined, mean_of
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
 from boomsim.rating.centres import hung_at
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label

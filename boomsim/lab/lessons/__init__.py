@@ -3,18 +3,18 @@
 from dataclasses import dataclass
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lesson_check import Check as Check
-from boomsim.lab.lesson_check import Verdict as Verdict
-from boomsim.lab.lesson_list import LESSONS as LESSONS
-from boomsim.lab.lesson_list import lesson_named
-from boomsim.lab.lesson_parts import Guess, Lesson
-from boomsim.lab.lesson_parts import length_of as length_of
-from boomsim.lab.lesson_show import Panel, Table
-from boomsim.lab.lesson_show import percent as percent
-from boomsim.lab.lesson_show import picture as picture
-from boomsim.lab.lesson_show import table as table
-from boomsim.lab.lesson_show import tell as tell
-from boomsim.lab.lesson_slides import Slides as Slides
+from boomsim.lab.lessons.check import Check as Check
+from boomsim.lab.lessons.check import Verdict as Verdict
+from boomsim.lab.lessons.contents import LESSONS as LESSONS
+from boomsim.lab.lessons.contents import lesson_named
+from boomsim.lab.lessons.parts import Guess, Lesson
+from boomsim.lab.lessons.parts import length_of as length_of
+from boomsim.lab.lessons.show import Panel, Table
+from boomsim.lab.lessons.show import percent as percent
+from boomsim.lab.lessons.show import picture as picture
+from boomsim.lab.lessons.show import table as table
+from boomsim.lab.lessons.show import tell as tell
+from boomsim.lab.lessons.slides import Slides as Slides
 from boomsim.units import SYSTEMS
 
 

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from boomsim.lab.lesson_check import Check
-from boomsim.lab.lesson_parts import Blank, Guess, Lesson, Sheet, Truth, length_of
+from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, length_of
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.units import show
