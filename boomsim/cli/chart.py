@@ -167,7 +167,7 @@ def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
     if chosen.csv is not None:
         from pathlib import Path
 
-        from boomsim.figures.chartfile import whole_file
+        from boomsim.figures.charts.file import whole_file
         from boomsim.rating.charts.tables import write_csv
 
         with (
@@ -182,9 +182,9 @@ def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
 def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
     from pathlib import Path
 
-    from boomsim.figures.chartfile import write_sheets
-    from boomsim.figures.chartlook import ANSWERS, CLASS, FULL
-    from boomsim.figures.chartpage import chart_sheets
+    from boomsim.figures.charts.file import write_sheets
+    from boomsim.figures.charts.look import ANSWERS, CLASS, FULL
+    from boomsim.figures.charts.page import chart_sheets
 
     target = Path(chosen.figure)
     looks = {target: CLASS if chosen.class_version else FULL}
@@ -198,8 +198,8 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
 def _page(chosen: argparse.Namespace, made: "Chart") -> None:
     from pathlib import Path
 
-    from boomsim.figures.bookhtml import book_html
-    from boomsim.figures.chartfile import whole_file
+    from boomsim.figures.charts.bookhtml import book_html
+    from boomsim.figures.charts.file import whole_file
     from boomsim.rating.charts.book import make_book
 
     book = make_book(

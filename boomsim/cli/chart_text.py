@@ -28,7 +28,7 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     """
     import numpy as np
 
-    from boomsim.figures.charttext import numbers_of
+    from boomsim.figures.charts.text import numbers_of
     from boomsim.figures.words import machine_words, setup_words
     from boomsim.rating.charts.chart import some_columns
 
@@ -57,7 +57,7 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
 
 
 def _grid(chart: "Chart", units: str, marked: bool) -> str:
-    from boomsim.figures.charttext import numbers_of
+    from boomsim.figures.charts.text import numbers_of
 
     numbers = numbers_of(chart, units=units)
     head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + " " for b in chart.length)]
@@ -84,7 +84,7 @@ def ways_used(chart: "Chart", *, units: str) -> list[str]:
     -------
     list of str
     """
-    from boomsim.figures.charttext import numbers_of
+    from boomsim.figures.charts.text import numbers_of
     from boomsim.rating.charts.runs import runs
     from boomsim.rating.strategies import label
 

@@ -255,7 +255,7 @@ def _light_frame(boom: BoomFrame, keep_links: bool) -> Frame:
     frame.supports = dict(old.supports)
     frame.supports[boom.attach] = (False, True, False)
     if not keep_links:
-        frame.supports |= {end: (True, True, True) for end in ends}
+        frame.supports |= dict.fromkeys(ends, (True, True, True))
     return frame
 
 

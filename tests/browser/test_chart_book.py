@@ -5,8 +5,8 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
-from boomsim.figures.bookhtml import book_html
-from boomsim.figures.charttext import numbers_of
+from boomsim.figures.charts.bookhtml import book_html
+from boomsim.figures.charts.text import numbers_of
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.boldline import bold_edges
 from boomsim.rating.charts.book import every_setup, make_book, which_carry

@@ -12,13 +12,13 @@ import numpy as np
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.figures.bookfiles import write_book
-from boomsim.figures.bookhtml import book_data, book_html
-from boomsim.figures.bookpages import book_sheets, page_count
-from boomsim.figures.chartfile import whole_file, write_sheets
-from boomsim.figures.chartlook import CLASS
-from boomsim.figures.chartpage import chart_sheets
-from boomsim.figures.chartpdf import pdf_bytes
+from boomsim.figures.charts.bookfiles import write_book
+from boomsim.figures.charts.bookhtml import book_data, book_html
+from boomsim.figures.charts.bookpages import book_sheets, page_count
+from boomsim.figures.charts.file import whole_file, write_sheets
+from boomsim.figures.charts.look import CLASS
+from boomsim.figures.charts.page import chart_sheets
+from boomsim.figures.charts.pdf import pdf_bytes
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.book import every_setup, make_book, which_carry
 from boomsim.rating.charts.chart import best_chart

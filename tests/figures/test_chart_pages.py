@@ -7,13 +7,13 @@ import numpy as np
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.figures.chartfigure import figure_of_sheet
-from boomsim.figures.chartlook import ANSWERS, BOLD, CLASS, FULL, TINT
-from boomsim.figures.chartmarks import PAPERS, Fill, Stroke, Words
-from boomsim.figures.chartpage import chart_sheets, columns_on_pages
-from boomsim.figures.chartsvg import svg_text
-from boomsim.figures.charttext import code, numbers_of, percent, way
-from boomsim.figures.charttype import broken, width_of
+from boomsim.figures.charts.figure import figure_of_sheet
+from boomsim.figures.charts.look import ANSWERS, BOLD, CLASS, FULL, TINT
+from boomsim.figures.charts.marks import PAPERS, Fill, Stroke, Words
+from boomsim.figures.charts.page import chart_sheets, columns_on_pages
+from boomsim.figures.charts.svg import svg_text
+from boomsim.figures.charts.text import code, numbers_of, percent, way
+from boomsim.figures.charts.type import broken, width_of
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.boldline import bold_edges
 from boomsim.rating.charts.chart import best_chart, stated_chart

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.booklines import HUGE, LARGE, text_lines
-from boomsim.figures.chartlook import LINE, MARGIN, TINT, TITLE, Look
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Place, Stroke, Words, box
-from boomsim.figures.charttype import broken
+from boomsim.figures.charts.booklines import HUGE, LARGE, text_lines
+from boomsim.figures.charts.look import LINE, MARGIN, TINT, TITLE, Look
+from boomsim.figures.charts.marks import POINT, Fill, Mark, Place, Stroke, Words, box
+from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import INK, LOAD, QUIET
 from boomsim.rating.charts.boldline import bold_edges, paths
 from boomsim.rating.charts.book import Book

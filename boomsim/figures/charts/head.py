@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.figures.chartlook import BODY, MARGIN, SMALL, TITLE
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Place, Stroke, Words, box, rule
-from boomsim.figures.charttext import Numbers
-from boomsim.figures.charttype import broken, width_of
+from boomsim.figures.charts.look import BODY, MARGIN, SMALL, TITLE
+from boomsim.figures.charts.marks import POINT, Fill, Mark, Place, Stroke, Words, box, rule
+from boomsim.figures.charts.text import Numbers
+from boomsim.figures.charts.type import broken, width_of
 from boomsim.figures.styles import FAINT, INK, LOAD, QUIET
 from boomsim.figures.words import disturbance_words, rule_words
 from boomsim.machine.model import CALM

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from boomsim.figures.chartlook import Look
-from boomsim.figures.chartmarks import POINT
-from boomsim.figures.charttext import Numbers
-from boomsim.figures.charttype import width_of
+from boomsim.figures.charts.look import Look
+from boomsim.figures.charts.marks import POINT
+from boomsim.figures.charts.text import Numbers
+from boomsim.figures.charts.type import width_of
 from boomsim.rating.charts.chart import Chart
 
 CAP = 0.676

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.chartcolumns import most_ways, ways_marks
-from boomsim.figures.chartgrid import grid_marks
-from boomsim.figures.charthead import head_marks
-from boomsim.figures.chartkey import key_height, key_lines, key_marks
-from boomsim.figures.chartlook import (
+from boomsim.figures.charts.columns import most_ways, ways_marks
+from boomsim.figures.charts.grid import grid_marks
+from boomsim.figures.charts.head import head_marks
+from boomsim.figures.charts.key import key_height, key_lines, key_marks
+from boomsim.figures.charts.look import (
     BODY,
     FULL,
     LABEL,
@@ -21,10 +21,10 @@ from boomsim.figures.chartlook import (
     WIDEST,
     Look,
 )
-from boomsim.figures.chartmarks import POINT, Mark, Sheet, Words, paper_size, rule
-from boomsim.figures.chartplaces import Grid, figure_size
-from boomsim.figures.charttext import Numbers, numbers_of
-from boomsim.figures.charttype import broken
+from boomsim.figures.charts.marks import POINT, Mark, Sheet, Words, paper_size, rule
+from boomsim.figures.charts.places import Grid, figure_size
+from boomsim.figures.charts.text import Numbers, numbers_of
+from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import FAINT, QUIET
 from boomsim.rating.charts.chart import Chart, some_columns
 from boomsim.rating.strategies import EQUAL_LENGTH

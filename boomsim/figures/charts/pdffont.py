@@ -5,7 +5,7 @@ from io import BytesIO
 
 from fontTools import subset  # type: ignore[import-untyped]
 
-from boomsim.figures.charttype import FAMILY, face, face_file
+from boomsim.figures.charts.type import FAMILY, face, face_file
 
 Used = dict[int, tuple[str, float]]
 """From the number of a glyph to its character and its width [em]."""

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from boomsim.figures.booklines import LARGE, text_lines
-from boomsim.figures.chartlook import BODY, LINE, MARGIN, TITLE
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Place, Words, box, rule
-from boomsim.figures.charttext import numbers_of
-from boomsim.figures.charttype import broken
+from boomsim.figures.charts.booklines import LARGE, text_lines
+from boomsim.figures.charts.look import BODY, LINE, MARGIN, TITLE
+from boomsim.figures.charts.marks import POINT, Fill, Mark, Place, Words, box, rule
+from boomsim.figures.charts.text import numbers_of
+from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import FAINT, QUIET, STEEL
 from boomsim.rating.charts.book import Book, Chapter
 from boomsim.rating.charts.misreading import misreadings

@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charthead import facts_of
-from boomsim.figures.charttext import Numbers, code, numbers_of
+from boomsim.figures.charts.head import facts_of
+from boomsim.figures.charts.text import Numbers, code, numbers_of
 from boomsim.figures.words import rule_words
 from boomsim.rating.charts.book import Book, Chapter
 from boomsim.rating.limits import STRUCTURAL
@@ -32,7 +32,7 @@ def book_html(book: Book) -> str:
     str
         HTML
     """
-    folder = files("boomsim.figures")
+    folder = files("boomsim.figures.charts")
     page = folder.joinpath("book.html").read_text(encoding="utf-8")
     # "</" inside the data would end the script element that holds it.
     data = json.dumps(book_data(book), separators=(",", ":"), allow_nan=False).replace("</", "<\\/")

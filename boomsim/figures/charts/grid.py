@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from boomsim.figures.chartcolumns import head_marks, radius_marks
-from boomsim.figures.chartlook import BOLD, TINT
-from boomsim.figures.chartmarks import Fill, Mark, Stroke, Words, box
-from boomsim.figures.chartplaces import Grid
-from boomsim.figures.charttext import code
-from boomsim.figures.charttype import width_of
+from boomsim.figures.charts.columns import head_marks, radius_marks
+from boomsim.figures.charts.look import BOLD, TINT
+from boomsim.figures.charts.marks import Fill, Mark, Stroke, Words, box
+from boomsim.figures.charts.places import Grid
+from boomsim.figures.charts.text import code
+from boomsim.figures.charts.type import width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.boldline import bold_edges, paths
 from boomsim.rating.charts.chart import Chart

@@ -5,12 +5,12 @@ from typing import NamedTuple
 
 import numpy as np
 
-from boomsim.figures.chartgrid import rigging_of
-from boomsim.figures.chartlook import BOLD, LINE, MARGIN, SMALL, TINT, Look
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Stroke, Words, box, rule
-from boomsim.figures.chartplaces import CAP
-from boomsim.figures.charttext import code, lock_words, locks_are_numbered
-from boomsim.figures.charttype import broken, width_of
+from boomsim.figures.charts.grid import rigging_of
+from boomsim.figures.charts.look import BOLD, LINE, MARGIN, SMALL, TINT, Look
+from boomsim.figures.charts.marks import POINT, Fill, Mark, Stroke, Words, box, rule
+from boomsim.figures.charts.places import CAP
+from boomsim.figures.charts.text import code, lock_words, locks_are_numbered
+from boomsim.figures.charts.type import broken, width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.boldline import bold_edges, crossings
 from boomsim.rating.charts.chart import Chart

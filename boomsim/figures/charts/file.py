@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
-from boomsim.figures.chartmarks import Sheet
+from boomsim.figures.charts.marks import Sheet
 from boomsim.figures.page import check_path
 
 
@@ -42,14 +42,14 @@ def write_sheets(sheets: Sequence[Sheet], path: str | os.PathLike[str]) -> Path:
 
 def _drawn(sheets: Sequence[Sheet], kind: str) -> bytes:
     if kind == ".pdf":
-        from boomsim.figures.chartpdf import pdf_bytes
+        from boomsim.figures.charts.pdf import pdf_bytes
 
         return pdf_bytes(sheets, title=sheets[0].title)
     if kind == ".svg":
-        from boomsim.figures.chartsvg import svg_text
+        from boomsim.figures.charts.svg import svg_text
 
         return svg_text(sheets[0]).encode("utf-8")
-    from boomsim.figures.chartfigure import figure_of_sheet
+    from boomsim.figures.charts.figure import figure_of_sheet
     from boomsim.figures.page import picture
 
     return picture(figure_of_sheet(sheets[0]), kind="png")

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
-from boomsim.figures.chartmarks import POINT
+from boomsim.figures.charts.marks import POINT
 
 FAMILY = "STIXGeneral"
 

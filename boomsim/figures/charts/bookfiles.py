@@ -5,10 +5,10 @@ from collections.abc import Callable
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from boomsim.figures.bookhtml import book_html
-from boomsim.figures.bookpages import book_sheets
-from boomsim.figures.chartlook import ANSWERS, CLASS, FULL, Look
-from boomsim.figures.chartpdf import write_pdf
+from boomsim.figures.charts.bookhtml import book_html
+from boomsim.figures.charts.bookpages import book_sheets
+from boomsim.figures.charts.look import ANSWERS, CLASS, FULL, Look
+from boomsim.figures.charts.pdf import write_pdf
 from boomsim.rating.charts.book import Book
 from boomsim.rating.charts.tables import plain_book, write_csv
 

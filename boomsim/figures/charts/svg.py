@@ -3,8 +3,8 @@
 from html import escape
 
 from boomsim.caution import CAUTION
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Sheet, Stroke, Words
-from boomsim.figures.charttype import FAMILY
+from boomsim.figures.charts.marks import POINT, Fill, Mark, Sheet, Stroke, Words
+from boomsim.figures.charts.type import FAMILY
 from boomsim.figures.styles import PAPER
 
 FACES = f"{FAMILY}, 'STIX Two Text', 'Times New Roman', 'Liberation Serif', serif"

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from boomsim.figures.chartmarks import POINT, Fill, Mark, Words, box
-from boomsim.figures.chartplaces import CAP, Grid
-from boomsim.figures.charttext import percent, way
-from boomsim.figures.charttype import width_of
+from boomsim.figures.charts.marks import POINT, Fill, Mark, Words, box
+from boomsim.figures.charts.places import CAP, Grid
+from boomsim.figures.charts.text import percent, way
+from boomsim.figures.charts.type import width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.runs import letters

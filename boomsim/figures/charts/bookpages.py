@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from boomsim.figures.bookcontents import Entry
-from boomsim.figures.bookfront import FRONT, front_sheets
-from boomsim.figures.charthead import facts_of
-from boomsim.figures.chartlook import FULL, Look
-from boomsim.figures.chartmarks import Sheet
-from boomsim.figures.chartpage import chart_sheets, columns_on_pages
+from boomsim.figures.charts.bookcontents import Entry
+from boomsim.figures.charts.bookfront import FRONT, front_sheets
+from boomsim.figures.charts.head import facts_of
+from boomsim.figures.charts.look import FULL, Look
+from boomsim.figures.charts.marks import Sheet
+from boomsim.figures.charts.page import chart_sheets, columns_on_pages
 from boomsim.rating.charts.book import Book, Chapter, Progress
 from boomsim.rating.setup import Setup
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 
 from boomsim.caution import CAUTION
-from boomsim.figures.chartlook import LINE, MARGIN, TINY
-from boomsim.figures.chartmarks import POINT, Mark, Place, Words, rule
-from boomsim.figures.charttype import broken
+from boomsim.figures.charts.look import LINE, MARGIN, TINY
+from boomsim.figures.charts.marks import POINT, Mark, Place, Words, rule
+from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import FAINT, INK, QUIET
 
 LARGE, HUGE = 14.0, 44.0

@@ -5,8 +5,8 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
-from boomsim.figures.chartmarks import Fill, Sheet, Stroke, Words
-from boomsim.figures.charttype import FAMILY
+from boomsim.figures.charts.marks import Fill, Sheet, Stroke, Words
+from boomsim.figures.charts.type import FAMILY
 from boomsim.figures.page import DOTS
 from boomsim.figures.styles import PAPER, type_of
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
-from boomsim.figures.bookcontents import Entry, contents_marks
-from boomsim.figures.booklines import foot_marks
-from boomsim.figures.bookreading import reading_marks
-from boomsim.figures.booktitle import title_marks
-from boomsim.figures.chartlook import Look
-from boomsim.figures.chartmarks import Place, Sheet
+from boomsim.figures.charts.bookcontents import Entry, contents_marks
+from boomsim.figures.charts.booklines import foot_marks
+from boomsim.figures.charts.bookreading import reading_marks
+from boomsim.figures.charts.booktitle import title_marks
+from boomsim.figures.charts.look import Look
+from boomsim.figures.charts.marks import Place, Sheet
 from boomsim.rating.charts.book import Book
 
 FRONT = 3

@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from boomsim.figures.booklines import LARGE, text_lines
-from boomsim.figures.charthead import facts_of
-from boomsim.figures.chartlook import BODY, MARGIN, TITLE
-from boomsim.figures.chartmarks import POINT, Jump, Mark, Place, Stroke, Words, rule
-from boomsim.figures.charttype import broken
+from boomsim.figures.charts.booklines import LARGE, text_lines
+from boomsim.figures.charts.head import facts_of
+from boomsim.figures.charts.look import BODY, MARGIN, TITLE
+from boomsim.figures.charts.marks import POINT, Jump, Mark, Place, Stroke, Words, rule
+from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import FAINT, QUIET
 from boomsim.rating.setup import Setup
 

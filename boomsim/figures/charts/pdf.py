@@ -12,9 +12,9 @@ from io import BytesIO
 from typing import BinaryIO
 
 from boomsim.caution import CAUTION
-from boomsim.figures.chartmarks import Fill, Jump, Mark, Sheet, Stroke, Words
-from boomsim.figures.chartpdffont import font_object
-from boomsim.figures.charttype import glyph
+from boomsim.figures.charts.marks import Fill, Jump, Mark, Sheet, Stroke, Words
+from boomsim.figures.charts.pdffont import font_object
+from boomsim.figures.charts.type import glyph
 
 UNIT = 72.0 / 25.4
 """Points in a millimetre."""
