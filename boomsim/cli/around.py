@@ -31,9 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="MASS",
         help="gross load whose float loads are shown, at the last radius (default: the rated one)",
     )
-    parser.add_argument(
-        "--mat", metavar="AREA", help="of the mat under each float, such as '1 m2'"
-    )
+    parser.add_argument("--mat", metavar="AREA", help="of the mat under each float, such as '1 m2'")
     places.add_ground(parser)
     inputs.add_setup(parser)
     inputs.add_output(parser)
@@ -259,9 +257,7 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
 
     ground, support = answer.ground, answer.setup.support
     rows = []
-    for point, force, pressure in zip(
-        support.points, ground.force, ground.pressure, strict=True
-    ):
+    for point, force, pressure in zip(support.points, ground.force, ground.pressure, strict=True):
         known = np.nan_to_num(force, nan=-1.0)
         top, low = int(np.argmax(known)), float(np.nanmin(force))
         rows.append(

@@ -26,9 +26,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="what stays while the load grows (default: the boom angle; nobody luffs meanwhile)",
     )
     places.add_ground(parser)
-    parser.add_argument(
-        "--map", action="store_true", help="all over the chart instead of one lift"
-    )
+    parser.add_argument("--map", action="store_true", help="all over the chart instead of one lift")
     inputs.add_setup(parser)
     inputs.add_output(parser)
 

@@ -93,15 +93,11 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
     )
 
 
-def _lower(
-    page: Page, ground: GroundLoads, sectors: Sectors, at: Response, units: str
-) -> None:
+def _lower(page: Page, ground: GroundLoads, sectors: Sectors, at: Response, units: str) -> None:
     top, support = LOWER - 0.004, at.setup.support
     area = show(ground.area, "area", units)
     what = "mats" if ground.area > support.area else "floats"
-    heading(
-        page, f"What each float carries, on {what} of {area}", left=0.0, top=top, width=HALF
-    )
+    heading(page, f"What each float carries, on {what} of {area}", left=0.0, top=top, width=HALF)
     key = page.axes(left=0.006, bottom=top - 0.0125, width=HALF - 0.012, height=0.0085)
     draw_reaction_key(key, support)
     high = top - 0.0175 - 0.0095

@@ -114,9 +114,7 @@ def update_bars(
     _name_rows(table, rows)
 
 
-def _limits(
-    values: Array, write: Callable[[int, int], str], width: float
-) -> tuple[float, float]:
+def _limits(values: Array, write: Callable[[int, int], str], width: float) -> tuple[float, float]:
     """Range of a column that leaves room for the words beyond the bars' ends, on either side."""
     low, high = min(float(np.nanmin(values)), 0.0), max(float(np.nanmax(values)), 0.0)
     rows, columns = np.indices(values.shape)

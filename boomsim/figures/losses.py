@@ -95,9 +95,7 @@ def _heads(page: Page, found: Losses, units: str) -> None:
             page.figure.text(x, y, words, ha="left", va="top", **style)
 
 
-def _draw_takers(
-    page: Page, found: Losses, units: str, *, bottom: float, height: float
-) -> None:
+def _draw_takers(page: Page, found: Losses, units: str, *, bottom: float, height: float) -> None:
     columns = _columns(page, len(found.capacity))
     axes = [
         page.axes(left=left, bottom=bottom, width=width, height=height) for left, width in columns
@@ -120,9 +118,7 @@ def _draw_takers(
     draw_bars(axes, share, rows=rows, structural=structural, write=write, width=columns[0][1])
 
 
-def _draw_costs(
-    page: Page, costs: Sensitivity, *, bottom: float, height: float
-) -> None:
+def _draw_costs(page: Page, costs: Sensitivity, *, bottom: float, height: float) -> None:
     columns = _columns(page, len(costs.is_stability))
     axes = [
         page.axes(left=left, bottom=bottom, width=width, height=height) for left, width in columns

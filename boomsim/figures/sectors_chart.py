@@ -93,7 +93,5 @@ def _key(ax: Axes) -> None:
 
 
 def _words(ax: Axes, y: float, words: str) -> None:
-    made = ax.text(
-        0.67, y, words, transform=ax.transAxes, ha="left", va="center", **type_of(SMALL)
-    )
+    made = ax.text(0.67, y, words, transform=ax.transAxes, ha="left", va="center", **type_of(SMALL))
     made.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.6})

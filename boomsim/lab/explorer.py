@@ -71,9 +71,7 @@ class Explorer:
         self.errors: list[str] = []
         self._start, self._history = self.scene, History()
         listed = usual_scenes(self.scene.machine) if scenes is None else tuple(scenes)
-        self.shelf = Shelf(
-            listed, now=lambda: self.scene, go=self.go_to, guarded=self._guarded
-        )
+        self.shelf = Shelf(listed, now=lambda: self.scene, go=self.go_to, guarded=self._guarded)
         self.panel = Panel(
             self.scene,
             self.look,

@@ -39,9 +39,7 @@ class Place:
         return x1 + share * (x2 - x1) + u, y1 + share * (y2 - y1) + v
 
 
-def crane(
-    angle: float, *, hook: bool = True, axis: bool = True, above: float = 18.0
-) -> Place:
+def crane(angle: float, *, hook: bool = True, axis: bool = True, above: float = 18.0) -> Place:
     """Draw a boom on a superstructure, its heel pin behind the axis of rotation.
 
     Parameters

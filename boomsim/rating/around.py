@@ -64,9 +64,7 @@ class Around:
         return np.asarray(self.stability < self.structure)
 
 
-def around(
-    setup: Setup, *, extension: Array, radius: Array, slew: Array | None = None
-) -> Around:
+def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None = None) -> Around:
     """Rate one configuration at every slew angle.
 
     Parameters

@@ -140,9 +140,7 @@ class Overload:
         return self.tipping if self.warns else self.failure
 
 
-def overload(
-    setup: Setup, *, extension: Array, radius: float, hold: str = "angle"
-) -> Overload:
+def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angle") -> Overload:
     """Raise the load from zero past the rated one until the crane has broken and has tipped.
 
     Parameters

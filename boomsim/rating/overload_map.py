@@ -116,9 +116,7 @@ def _batches(chart: Chart) -> Iterator[_Batch]:
         places = [np.nonzero(chart.used == number) for number in own]
         row, column = (_packed([place[k] for place in places]) for k in (0, 1))
         yield _Batch(
-            boom=condense(
-                chart.setup.machine, extension=chart.configurations.extension[own]
-            ),
+            boom=condense(chart.setup.machine, extension=chart.configurations.extension[own]),
             row=row,
             column=column,
             angle=chart.angle[row, column],

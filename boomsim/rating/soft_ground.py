@@ -52,9 +52,7 @@ def _aimed(setup: Setup, boom: Condensed, *, load: float, radius: Array) -> Setu
     return replace(setup, slew=setup.slew[[worst_direction(at)[0]]])
 
 
-def soft_lean(
-    setup: Setup, *, boom: Condensed, load: float, radius: float, soft: float
-) -> float:
+def soft_lean(setup: Setup, *, boom: Condensed, load: float, radius: float, soft: float) -> float:
     """Lean towards the boom when the floats on its side stand on soft ground.
 
     Parameters

@@ -104,8 +104,10 @@ def main() -> None:
             for page in pages:
                 page.wait_for_selector(PICTURE, timeout=600_000)
                 ready.append(time.perf_counter() - began)
-            print(f"{count} pages opened together: first ready after {min(ready):.1f} s, "
-                  f"last after {max(ready):.1f} s")
+            print(
+                f"{count} pages opened together: first ready after {min(ready):.1f} s, "
+                f"last after {max(ready):.1f} s"
+            )
             began = time.perf_counter()
             for page in pages:
                 before = page.locator(PICTURE).get_attribute("data-load")
@@ -119,14 +121,18 @@ def main() -> None:
             print(f"each moved once, one after another: {time.perf_counter() - began:.1f} s")
             running = kernels(server)
             sizes = [memory(one) for one in running]
-            print(f"{len(running)} kernels of {np.min(sizes):.0f} to {np.max(sizes):.0f} MiB, "
-                  f"{np.sum(sizes) / 1024:.1f} GiB in all")
+            print(
+                f"{len(running)} kernels of {np.min(sizes):.0f} to {np.max(sizes):.0f} MiB, "
+                f"{np.sum(sizes) / 1024:.1f} GiB in all"
+            )
             context.close()
             began = time.perf_counter()
             while kernels(server) and time.perf_counter() - began < 20 * IDLE:
                 time.sleep(1)
-            print(f"{len(kernels(server))} kernels left {time.perf_counter() - began:.0f} s after "
-                  f"the pages were closed (idle time allowed: {IDLE} s)")
+            print(
+                f"{len(kernels(server))} kernels left {time.perf_counter() - began:.0f} s after "
+                f"the pages were closed (idle time allowed: {IDLE} s)"
+            )
             browser.close()
     finally:
         os.killpg(server.pid, signal.SIGINT)

@@ -137,9 +137,7 @@ REFUSED = {
 
 
 @pytest.mark.parametrize("case", REFUSED)
-def test_bad_input_is_refused_in_a_sentence(
-    case: str, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_bad_input_is_refused_in_a_sentence(case: str, capsys: pytest.CaptureFixture[str]) -> None:
     words, said = REFUSED[case]
     code, out, err = ran(capsys, *words)
     assert code == 2

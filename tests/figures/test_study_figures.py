@@ -70,9 +70,7 @@ def surroundings(*radii, support="full"):
     return {
         "at": at,
         "ground": ground_loads(at, slew=found.slew, mat=1.0),
-        "sectors": sectors(
-            found.setup, extension=found.extension, radius=np.arange(4.0, 17.0)
-        ),
+        "sectors": sectors(found.setup, extension=found.extension, radius=np.arange(4.0, 17.0)),
     }
 
 

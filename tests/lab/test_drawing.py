@@ -93,9 +93,7 @@ def test_the_drawn_head_stands_where_the_mechanics_put_it(number):
     if found.at is None:
         pytest.skip("the boom cannot be there")
     at = found.at
-    shape = bent(
-        found.boom, angle=float(at.state.angle[0, 0]), rotation=at.state.rotation[0, :, 0]
-    )
+    shape = bent(found.boom, angle=float(at.state.angle[0, 0]), rotation=at.state.rotation[0, :, 0])
     assert np.isclose(shape.sheave[0], at.radius[0, 0], atol=1e-4)
     assert np.isclose(shape.sheave[1], at.placed.head_up[0, 0], atol=1e-4)
 

@@ -165,9 +165,7 @@ def test_a_resultant_at_a_quarter_point_loads_four_floats_as_statics_says() -> N
     support = replace(
         invented_crane().supports[0], points=((2.0, 1.5), (-2.0, 1.5), (-2.0, -1.5), (2.0, -1.5))
     )
-    found = bonded_reactions(
-        support, weight=np.array(100.0), x=np.array(0.5), y=np.array(0.3)
-    )
+    found = bonded_reactions(support, weight=np.array(100.0), x=np.array(0.5), y=np.array(0.3))
     by_hand = [25 + sx * 100 * 0.5 / 8 + sy * 100 * 0.3 / 6 for sx, sy in ((1, 1), (-1, 1))]
     assert found[:2] == pytest.approx(by_hand)
 

@@ -29,9 +29,7 @@ def crane() -> Machine:
     full = made.supports[0]
     half = replace(full, name="half", points=tuple((x, 0.6 * y) for x, y in full.points))
     light = TurningMass(name="light", mass=5e3, out=-3.0, up=1.8)
-    return replace(
-        made, supports=(full, half), counterweights=(*made.counterweights, light)
-    )
+    return replace(made, supports=(full, half), counterweights=(*made.counterweights, light))
 
 
 def setup() -> Setup:

@@ -192,9 +192,7 @@ def test_at_the_load_at_which_a_float_lifts_it_carries_nothing_and_just_before_i
     for share, up in ((0.99, False), (1.01, True)):
         at = hung(result, share * lifted.load)
         loads = float_loads(at, slew=np.array([lifted.slew]))
-        found = support_reactions(
-            result.setup.support, weight=loads.weight, x=loads.x, y=loads.y
-        )
+        found = support_reactions(result.setup.support, weight=loads.weight, x=loads.x, y=loads.y)
         assert bool(found.lifted[index, 0, 0, 0]) is up
         assert not found.tipped.any()
 

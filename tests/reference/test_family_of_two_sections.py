@@ -15,9 +15,7 @@ assert isinstance(FAMILY, Family)
 
 
 # Overhang and overlap [m], deflection of the head [mm].
-@pytest.mark.parametrize(
-    ("overhang", "overlap", "deflection"), [(4, 1, 138.1667), (3, 2, 91.5833)]
-)
+@pytest.mark.parametrize(("overhang", "overlap", "deflection"), [(4, 1, 138.1667), (3, 2, 91.5833)])
 def test_the_head_droops_as_the_closed_form_says(
     overhang: int, overlap: int, deflection: float
 ) -> None:

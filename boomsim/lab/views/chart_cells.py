@@ -135,5 +135,3 @@ def short(value: float) -> str:
     if value >= 99.95:
         return f"{float(f'{value:.3g}'):,.0f}"
     return f"{value:.1f}" if value >= 9.995 else f"{value:.2f}"
-
-

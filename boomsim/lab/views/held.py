@@ -102,9 +102,7 @@ def held_picture(
     )
 
 
-def _column(
-    one: Answer, live: Answer, look: Look, box: Box, number: int, uid: str
-) -> list[str]:
+def _column(one: Answer, live: Answer, look: Look, box: Box, number: int, uid: str) -> list[str]:
     colour = identity(number).colour
     parts = [
         rect(box.x, box.y, 22, 22, "", more=f' style="fill:{colour}"'),
@@ -186,9 +184,7 @@ def difference_rows(found: Difference, names: list[str]) -> list[tuple[str, floa
     return [*listed, (f"{names[0]} less {names[1]}", found.total, "solid")]
 
 
-def _bars(
-    rows: list[tuple[str, float, str]], look: Look, box: Box, large: float
-) -> list[str]:
+def _bars(rows: list[tuple[str, float, str]], look: Look, box: Box, large: float) -> list[str]:
     top, high = box.y + 30, min((box.height - 34) / len(rows), 24.0)
     name, figure = 112.0, 66.0
     span = box.width - name - figure

@@ -3,9 +3,7 @@
 from boomsim.lab.svg import Box, Point
 
 
-def spread(
-    wanted: list[Point], widths: list[float], *, high: float, box: Box
-) -> list[Point]:
+def spread(wanted: list[Point], widths: list[float], *, high: float, box: Box) -> list[Point]:
     """Move labels up until none covers an earlier one.
 
     Parameters

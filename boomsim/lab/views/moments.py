@@ -98,9 +98,7 @@ def _lanes(
     for i, (tail, front) in enumerate(zip(layout.tail[0], layout.front[0], strict=True)):
         y = plot.bottom + 5 + i * high
         x = plot.x + scale * float(tail)
-        parts.append(
-            rect(x, y, scale * float(front - tail), high - 3, f"edge {level(uses[i])}")
-        )
+        parts.append(rect(x, y, scale * float(front - tail), high - 3, f"edge {level(uses[i])}"))
         name = "base" if i == 0 else str(i)
         parts.append(text(plot.x - 6, y + high - 2.5, name, "xs e num"))
     return parts

@@ -85,9 +85,11 @@ def _sector(answer: Answer, frame: Frame, room: Box, large: float) -> str:
     turn = np.linspace(-edge, edge, 12)
     arc = np.stack([frame.x + reach * np.cos(turn), frame.y - reach * np.sin(turn)], axis=1)
     middle = np.array([[frame.x, frame.y]])
-    return polygon(np.concatenate([middle, arc]), "sector") + text(
-        room.right - 2, frame.y - 26 * large, "over", "s e"
-    ) + text(room.right - 2, frame.y - 13 * large, "the rear", "s e")
+    return (
+        polygon(np.concatenate([middle, arc]), "sector")
+        + text(room.right - 2, frame.y - 26 * large, "over", "s e")
+        + text(room.right - 2, frame.y - 13 * large, "the rear", "s e")
+    )
 
 
 def _lines(standing: Standing, frame: Frame, uses: Array, large: float) -> list[str]:

@@ -259,9 +259,7 @@ def _names(
     answer: Answer, frame: Frame, shape: Bent, uses: list[float], box: Box, large: float
 ) -> list[str]:
     reach, inside = fixed(answer.setup).reach, answer.boom.layout.overlap[0]
-    spots = [
-        spot(shape, i, 0.5 * float(inside[i] + shape.along[i, -1])) for i in range(len(uses))
-    ]
+    spots = [spot(shape, i, 0.5 * float(inside[i] + shape.along[i, -1])) for i in range(len(uses))]
     edges = frame.place(np.array([axis + reach[i, 0] * up for i, (axis, up) in enumerate(spots)]))
     wanted = [
         (x + 13.0 * float(up[0]) - 2.0, y - 13.0 * float(up[1]))

@@ -28,8 +28,9 @@ def picture(values: Values, shown: Shown) -> str:
     sketch.label((foot[0] + 38, foot[1] + 4), letter="phi", value=shown("phi"), anchor="start")
     middle = (left + head) / 2 + 10
     for at, letter in ((middle, "W"), (head, "Q")):
-        sketch.arrow((at, y + 36), (at, y + 9)).label((at + 5, y + 26), letter=letter,
-                                                     anchor="start")
+        sketch.arrow((at, y + 36), (at, y + 9)).label(
+            (at + 5, y + 26), letter=letter, anchor="start"
+        )
     sketch.circle((left, y), radius=3).circle((lug, y - 4), radius=2.4)
     sketch.dimension((left, y + 16), (lug, y + 16), letter="b")
     return sketch.label((left, y - 18), value="heel pin", size=8).svg()

@@ -30,9 +30,7 @@ def picture(values: Values, shown: Shown) -> str:
 def check(given: Values) -> float:
     """Lift with the section as far out, and read the moment at the mouth."""
     length, out = given["l"], given["a"]
-    boom = textbook_boom(
-        (2 * length, length), strokes=(out,), masses=(0.0, given["W"] / GRAVITY)
-    )
+    boom = textbook_boom((2 * length, length), strokes=(out,), masses=(0.0, given["W"] / GRAVITY))
     load = given["Q"] / GRAVITY
     moved, _, forces = lift(
         textbook_machine(boom), extension=(1.0,), load=load, angle=given["theta"]
