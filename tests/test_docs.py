@@ -1,6 +1,9 @@
 """The documentation builds with warnings as errors, and says the caution."""
 
+import contextlib
 import importlib.util
+import io
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -39,3 +42,14 @@ def test_the_caution_stands_in_the_words_of_the_code(page):
     text = " ".join((ROOT / page).read_text(encoding="utf-8").replace("*", "").split())
     # "A teaching model" may begin inside a sentence.
     assert CAUTION[2:].rstrip(".") in text
+
+
+def test_the_example_of_the_contributor_guide_runs_and_says_what_governs():
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    blocks = re.findall(r"```python\n(.*?)```", text, re.S)
+    assert blocks
+    for block in blocks:
+        said = io.StringIO()
+        with contextlib.redirect_stdout(said):
+            exec(block, {})
+        assert re.search(r"\d+ kg: \w+", said.getvalue())

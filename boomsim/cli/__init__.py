@@ -13,16 +13,16 @@ COMMANDS = (
     "describe",
     "compare",
     "lift",
-    "overload",
-    "around",
-    "losses",
     "chart",
     "range",
+    "around",
+    "overload",
+    "losses",
+    "lab",
+    "page",
+    "handouts",
     "paper",
     "mark",
-    "page",
-    "lab",
-    "handouts",
 )
 """Modules of this package, in the order that --help lists them."""
 
