@@ -126,7 +126,7 @@ class Panel:
         try:
             self._stands = shown_values(scene, look=look, now=now)
             for name, value in self._stands.items():
-                _set(self.sliders[name], value)
+                _bring(self.sliders[name], value)
             controls.refill(self.choices, scene)
             for name in ("held", "rated_for", "rule", "machine"):
                 _set(self.choices[name], getattr(scene, name))
@@ -161,6 +161,17 @@ def _offer(made: Any, options: list[tuple[str, tuple[int, int]]]) -> None:
         before = made.value
         made.options = options
         made.value = before if before in [value for _, value in options] else options[0][1]
+
+
+def _bring(slider: Any, value: Any) -> None:
+    """Move a slider, but not by a part of a step.
+
+    A browser's 12.300000000000002 for 12.3 is no place to correct: the correction would arrive
+    after the next key press and undo it.
+    """
+    step = getattr(slider, "step", None)
+    if step is None or abs(slider.value - value) > 0.25 * step:
+        _set(slider, value)
 
 
 def _set(made: Any, value: Any) -> None:

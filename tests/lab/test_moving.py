@@ -165,6 +165,15 @@ def test_a_browser_that_rounds_a_following_slider_to_its_step_moves_nothing(expl
     assert explorer.scene == Scene()
 
 
+def test_a_moved_slider_is_never_written_back_for_the_noise_of_its_last_digits(explorer):
+    """The correction would reach the browser after the next key press, and undo that."""
+    slider, written = explorer.sliders["load"], []
+    slider.observe(lambda change: written.append(change["new"]), names="value")
+    slider.value = 8.100000000000001
+    assert written == [8.100000000000001]
+    assert explorer.scene.load == 8100.0
+
+
 def test_undo_takes_back_one_drag_at_a_time(explorer):
     for tonnes in (8.5, 9.0, 9.5):
         explorer.sliders["load"].value = tonnes
