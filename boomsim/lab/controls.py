@@ -170,6 +170,7 @@ def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
         "rule": ("rule", tuple(RULES), scene.rule),
         "machine": ("machine", tuple(known), scene.machine),
         "units": ("units", tuple(SYSTEMS), look.units),
+        "exaggeration": ("bend drawn", _bends(look), look.exaggeration),
     }
     made = {}
     for name, (words, options, value) in rows.items():
@@ -178,6 +179,11 @@ def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
         made[name] = _told(one, kind, heard, told=name)
     refill(made, scene)
     return made
+
+
+def _bends(look: Look) -> list[tuple[str, float]]:
+    times = sorted({1.0, 5.0, 10.0, 20.0, look.exaggeration})
+    return [("true to scale" if one == 1.0 else f"× {one:g}", one) for one in times]
 
 
 def refill(made: dict[str, Any], scene: Scene) -> None:

@@ -28,7 +28,12 @@ from boomsim.lab.views.held import NOW, held_picture
 from boomsim.lab.writing import write_whole
 from boomsim.units import display
 
-LOOKS = {"units": "units", "large": "projector", "beside": "beside"}
+LOOKS = {
+    "units": "units",
+    "exaggeration": "exaggeration",
+    "large": "projector",
+    "beside": "beside",
+}
 """Controls that change the look, and which field of it."""
 
 

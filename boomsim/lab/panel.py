@@ -130,7 +130,8 @@ class Panel:
             controls.refill(self.choices, scene)
             for name in ("held", "rated_for", "rule", "machine"):
                 _set(self.choices[name], getattr(scene, name))
-            _set(self.choices["units"], look.units)
+            for name in ("units", "exaggeration"):
+                _set(self.choices[name], getattr(look, name))
             self._follow_look(look, held)
         finally:
             self._following = None

@@ -226,6 +226,14 @@ def test_what_eats_capacity_takes_some_of_it(explorer):
         assert math.isclose(explorer.answer.capacity, calm, rel_tol=1e-6)
 
 
+def test_the_bending_is_drawn_true_or_many_times_over(explorer):
+    assert 'data-part="bend"' in explorer.svg()
+    explorer.choices["exaggeration"].value = 20.0
+    assert "bend × 20" in explorer.svg()
+    explorer.choices["exaggeration"].value = 1.0
+    assert 'data-part="bend"' not in explorer.svg()
+
+
 def test_large_type_shows_the_chosen_view_beside_the_crane(explorer):
     assert explorer.buttons["beside"].layout.display == "none"
     explorer.buttons["large"].value = True
