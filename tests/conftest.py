@@ -22,3 +22,10 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--seeds", type=int, default=200, help="problems drawn of each family (study: 2000)"
     )
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Keep a file's tests on one worker, and all browsers on one: two at once starve each other."""
+    for item in items:
+        group = "browser" if item.get_closest_marker("browser") else item.nodeid.split("::")[0]
+        item.add_marker(pytest.mark.xdist_group(group))
