@@ -193,7 +193,8 @@ class MathML(Dialect):
 
     def call(self, name: str, inside: str) -> str:
         """Name, invisible function sign, argument."""
-        return f"<mn>{name}</mn><mo>&#x2061;</mo>{inside}"
+        gap = "" if inside.startswith("<mrow><mo>(") else '<mspace width="0.17em"/>'
+        return f"<mn>{name}</mn><mo>&#x2061;</mo>{gap}{inside}"
 
     def group(self, inside: str) -> str:
         """Brackets."""

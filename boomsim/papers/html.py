@@ -241,7 +241,8 @@ def _keyed(question: Question) -> str:
     if right:
         answer = f"<p><strong>Answer {right}</strong> [{question.marks}]</p>"
     else:
-        head = "<tr><th></th><th>from</th><th>answer</th><th>accepted</th><th>marks</th></tr>"
+        names = ("", "from", "", "answer", "accepted", "marks")
+        head = f"<tr>{''.join(f'<th>{name}</th>' for name in names)}</tr>"
         rows = "".join(_key_row(question, place) for place in range(len(question.steps)))
         answer = f"<table><thead>{head}</thead><tbody>{rows}</tbody></table>"
     return f'{title}<div class="solution">{answer}{_slips(question, "")}</div>'
@@ -256,6 +257,7 @@ def _key_row(question: Question, place: int) -> str:
     return (
         f"<tr><td>{f'({part})' if part else ''}</td>"
         f"<td>{math(f'{letter(step.name, MATHML)}<mo>=</mo>{formula}')}</td>"
+        f"<td>{escape(step.words)}</td>"
         f"<td><strong>{escape(problem.shown(step.name))}</strong></td>"
         f"<td>{low} to {escape(high)}</td><td>{step.marks}</td></tr>"
     )

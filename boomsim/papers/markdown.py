@@ -117,7 +117,8 @@ def _answers(question: Question, kind: str) -> Iterator[str]:
         result = LATEX.number(problem.shown(step.name))
         sides = [letter(step.name, LATEX), formula, *[numbers] * (not step.is_reading), result]
         shown = f"$${' = '.join(sides)}$$"
-        accepted = f" Accepted: {low} to {high} [{step.marks}]." if kind == "marking" else ""
+        is_marked = kind == "marking" and not question.is_choice
+        accepted = f" Accepted: {low} to {high} [{step.marks}]." if is_marked else ""
         yield from ("", f"{_plain(step.does)}{accepted}", "", shown)
     wrong = {one.letter: one.slip for one in problem.choices if not one.right}
     yield ""

@@ -11,6 +11,7 @@ from typing import Any
 from boomsim.caution import CAUTION
 from boomsim.papers.dialects import TYPST
 from boomsim.papers.formulas import in_letters, in_numbers, letter
+from boomsim.papers.heights import height_of, room_for_working, step_height
 from boomsim.papers.measures import US
 from boomsim.papers.paper import Paper, Question
 from boomsim.papers.usual import notes
@@ -57,6 +58,8 @@ def _question(question: Question, kind: str) -> Data:
         "number": question.number,
         "heading": question.heading,
         "marks": question.marks,
+        "height": height_of(question, kind=kind),
+        "room": room_for_working(question),
         "title": family.title,
         "text": _pieces(problem.pieces(family.text)),
         "assume": _pieces(problem.pieces(family.assume)),
@@ -99,6 +102,7 @@ def _line(question: Question, place: int) -> Data:
     low, high = question.band(step)
     return {
         "part": parts.get(step.name, ""),
+        "height": step_height(question, place),
         "asked": step.name in parts,
         "marks": step.marks,
         "does": step.does,

@@ -64,7 +64,7 @@ def platform_notes(paper: Paper) -> list[str]:
 def _for_candidate(paper: Paper) -> list[str]:
     """Say what the questions in this paper need."""
     choices = [question.is_choice for question in paper.questions]
-    lines = ["Marks stand in the margin."]
+    lines = ["Marks stand in brackets."]
     if any(choices):
         lines.append("Where choices are offered, write one letter; exactly one is right.")
     if not all(choices):

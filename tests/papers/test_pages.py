@@ -1,0 +1,63 @@
+"""What stands together on a page: a question with its answer lines, a last step with its slips."""
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.paper import Paper, make_paper
+from boomsim.papers.pdf import render_pdf
+from boomsim.papers.registry import families
+
+EVERY = list(families())
+
+
+def paper(form: str, units: str, *, guided: bool) -> Paper:
+    plan = {
+        "title": "Pages", "minutes": 60, "units": units, "form": form, "guided": guided,
+        "part": [{"families": EVERY, "questions": len(EVERY)}],
+    }  # fmt: skip
+    return make_paper(make_blueprint(plan), variant=0)
+
+
+def pages(pdf: bytes, folder: Path) -> list[list[str]]:
+    """Lines of each page."""
+    if not shutil.which("pdftotext"):
+        pytest.skip("pdftotext is not installed (Debian: poppler-utils)")
+    path = folder / "paper.pdf"
+    path.write_bytes(pdf)
+    found = subprocess.run(
+        ["pdftotext", "-layout", "-enc", "UTF-8", str(path), "-"], capture_output=True, check=True
+    ).stdout.decode("utf-8")
+    return [page.splitlines() for page in found.split("\f")[:-1]]
+
+
+@pytest.mark.parametrize(
+    ("form", "units", "guided"),
+    [("numeric", "metric", True), ("numeric", "us", False), ("mixed", "us", True)],
+)
+def test_a_question_stands_on_one_page_with_its_answer_lines(
+    tmp_path: Path, form: str, units: str, guided: bool
+) -> None:
+    made = paper(form, units, guided=guided)
+    waiting = list(made.questions)
+    for lines in pages(render_pdf(made, kind="paper"), tmp_path):
+        wanted = 0  # marks in brackets: one for each answer line, or one for a choice
+        for line in lines:
+            if waiting and re.match(rf"\s*{waiting[0].number}\s+[A-Z]", line):
+                question = waiting.pop(0)
+                wanted += len(question.asked) or 1
+        found = sum(len(re.findall(r"\[\d\]", line)) for line in lines)
+        assert found == wanted, "\n".join(lines)
+    assert waiting == []
+
+
+def test_slips_are_never_alone_on_a_page(tmp_path: Path) -> None:
+    made = paper("mixed", "metric", guided=True)
+    for lines in pages(render_pdf(made, kind="solutions"), tmp_path):
+        first = next(line.strip() for line in lines if line.strip())
+        assert "perhaps you" not in first
+        assert not first.startswith("If you had something else")
