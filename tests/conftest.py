@@ -24,6 +24,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Keep a file's tests on one worker, and all browsers on one: two at once starve each other."""
     for item in items:
