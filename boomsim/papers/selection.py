@@ -10,15 +10,15 @@ from dataclasses import dataclass
 
 from boomsim.papers.blueprint import Blueprint, Part
 from boomsim.papers.chance import Chance
+from boomsim.papers.effort import HARDEST
 from boomsim.papers.errors import BlueprintError
 from boomsim.papers.family import AnyFamily, ChoiceFamily
 from boomsim.papers.problem import CHOICE, NUMERIC
 from boomsim.papers.registry import families
+from boomsim.papers.sums import Worth, draw, reachable, weighted
 
 EASY = 2
 """In a mixed paper, questions up to this difficulty are choices."""
-
-_Sum = tuple[int, int, int]  # questions, marks, difficulty
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,8 +74,7 @@ def _part(plan: Blueprint, part: Part, number: int, variant: int) -> list[Slot]:
     first = _first(part, offers, Chance(plan.seed, "choice", number))
     if plan.vary == "numbers" or variant == 0:
         return first
-    wanted = (len(first), *_totals(first))
-    return _reach(offers, wanted, Chance(plan.seed, "choice", number, variant))[wanted]
+    return _other(part, offers, first, Chance(plan.seed, "choice", number, variant))
 
 
 def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
@@ -107,36 +106,42 @@ def _form(family: AnyFamily, wanted: str) -> str:
 def _first(part: Part, offers: list[Slot], dice: Chance) -> list[Slot]:
     """Choose for the first variant: any families if the marks are free, else ones that add up."""
     if part.marks is None:
-        count = -(-part.questions // len(offers))
-        rounds = [_by_turns(dice.shuffled(offers)) for _ in range(count)]
+        rounds = [_by_turns(dice.shuffled(offers)) for _ in range(_times(part, offers))]
         return [slot for one in rounds for slot in one][: part.questions]
-    reached = _reach(offers, (part.questions, part.marks, 10**6), dice)
-    full = {total: path for total, path in reached.items() if total[0] == part.questions}
-    fitting = [path for total, path in full.items() if total[1] == part.marks]
-    if not fitting:
-        possible = sorted({total[1] for total in full})
-        raise BlueprintError(
-            f"part[{part.title or 'untitled'}]: {part.questions} questions cannot have exactly "
-            f"{part.marks} marks. Possible: {', '.join(map(str, possible)) or 'more marks only'}."
-        )
-    return dice.pick(fitting)
+    most = (part.questions, part.marks, HARDEST * part.questions)
+    worths, times = _worths(offers), _times(part, offers)
+    for often in (times, times + 1):
+        ways = reachable(worths, most, times=often)[part.questions]
+        if ways[part.marks].any():
+            difficulty = weighted(list(ways[part.marks]), dice)
+            chosen = draw(worths, (part.questions, part.marks, difficulty), dice, times=often)
+            return [offers[place] for place in chosen]
+    possible = [str(marks) for marks, one in enumerate(ways) if one.any()]
+    raise BlueprintError(
+        f"part[{part.title or 'untitled'}]: {part.questions} questions cannot have exactly "
+        f"{part.marks} marks. Possible: {', '.join(possible) or 'more marks only'}."
+    )
 
 
-def _reach(offers: list[Slot], most: _Sum, dice: Chance) -> dict[_Sum, list[Slot]]:
-    """Find the sums that families used about equally often can reach, one way to each."""
-    limit = -(-most[0] // len(offers)) + (len(offers) > 1)
-    reached: dict[_Sum, list[Slot]] = {(0, 0, 0): []}
-    for slot in dice.shuffled(offers):
-        for total, path in list(reached.items()):
-            for times in range(1, limit + 1):
-                new = (
-                    total[0] + times,
-                    total[1] + times * slot.marks,
-                    total[2] + times * slot.family.difficulty,
-                )
-                if all(one <= end for one, end in zip(new, most, strict=True)):
-                    reached.setdefault(new, path + [slot] * times)
-    return reached
+def _other(part: Part, offers: list[Slot], first: list[Slot], dice: Chance) -> list[Slot]:
+    """Choose others that have the same sums as the first variant's."""
+    wanted, worths = (len(first), *_totals(first)), _worths(offers)
+    often = next(
+        times
+        for times in range(_times(part, offers), part.questions + 1)
+        if reachable(worths, wanted, times=times)[wanted]
+    )
+    return [offers[place] for place in draw(worths, wanted, dice, times=often)]
+
+
+def _worths(offers: list[Slot]) -> list[Worth]:
+    """Return marks and difficulty of each."""
+    return [(slot.marks, slot.family.difficulty) for slot in offers]
+
+
+def _times(part: Part, offers: list[Slot]) -> int:
+    """How often a family has to be used at least, if all are used about equally often."""
+    return -(-part.questions // len(offers))
 
 
 def _by_turns(slots: Iterable[Slot]) -> list[Slot]:
