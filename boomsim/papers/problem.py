@@ -289,7 +289,10 @@ def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | No
     _confirm_choice(family, problem, posed)
     choices = tuple(
         Choice(
-            letter="ABCDEF"[place], text=problem.pieces(one.text), right=one.right, slip=one.slip
+            letter="ABCDEF"[place],
+            text=problem.pieces(one.text),
+            right=one.right,
+            slip="" if one.right else one.slip,
         )
         for place, one in enumerate(dice.shuffled(posed.options))
     )

@@ -11,11 +11,11 @@ Every part is right within 1 %. Marks and verdicts below were decided before the
 
 import pytest
 
-from boomsim.papers.family import Family
+from boomsim.papers.family import AnyFamily, Family
 from boomsim.papers.marking import QuestionMark, mark_question
 from boomsim.papers.paper import Question
-from boomsim.papers.problem import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problem import make_problem, problem_with
+from boomsim.papers.registry import families, family_named
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)
@@ -154,3 +154,15 @@ def test_a_choice_earns_half_of_the_steps_rounded_up_or_nothing() -> None:
 @pytest.mark.parametrize("letter", ["E", "AB", "1", "=A"])
 def test_a_letter_that_was_not_offered_is_refused(letter: str) -> None:
     assert choice(letter).parts[0].status == "refused"
+
+
+@pytest.mark.parametrize("family", families().values(), ids=lambda one: one.id)
+def test_a_right_letter_shows_no_misconception_in_any_family(family: AnyFamily) -> None:
+    for seed in "abc":
+        problem = make_problem(family, seed=seed, form="choice")
+        made = mark_question(Question(number=1, problem=problem), {"1": problem.right}, sign="")
+        assert made.marks == made.most > 0
+        assert made.slips == ()
+        wrong = [one for one in problem.choices if not one.right]
+        assert len(wrong) >= 2
+        assert all(one.slip for one in wrong)
