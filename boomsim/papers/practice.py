@@ -182,7 +182,7 @@ class Practice:
 def _feedback(parts: list[PartMark], names: Mapping[str, str], *, end: str) -> Feedback:
     """Put the marks of the given answers into words."""
     if not parts:
-        return Feedback(right=False, said="Type an answer first, or ask for a hint.")
+        return Feedback(right=False, said="Give an answer first, or ask for a hint.")
     last = parts[-1]
     wrong = [part for part in parts if part.status not in ("right", "carried forward", BLANK)]
     if not wrong:

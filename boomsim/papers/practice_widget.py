@@ -1,6 +1,7 @@
 """The face of :class:`boomsim.papers.practice.Practice` in a notebook."""
 
 import re
+import time
 from collections.abc import Callable
 from html import escape
 from typing import TYPE_CHECKING
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 CLASS = "boomsim-practice"
 MARKS = {"right": "✓ ", "wrong": "✗ ", "error": "⚠ "}
 INKS = {"right": "#1b6b3a", "wrong": "#8a3b12", "error": "#b00020"}
+LATE = 3.0
+"""A text that arrives so soon after a wish to check was meant to be checked [s]."""
 _INDEX = re.compile(r"(?<=\w)_(\w+)")
 
 
@@ -59,12 +62,13 @@ class _Face:
         self.hinted.add_class(f"{CLASS}-hints")
         self.fields: dict[str, widgets.Widget] = {}
         self.given: list[str] = []
+        self.asked_at = -LATE
 
     def fill(self) -> None:
         """Show the problem at hand with empty fields."""
         self.said.value = self.hinted.value = ""
         self.said.remove_class(f"{CLASS}-error")
-        self.given = []
+        self.given, self.asked_at = [], -LATE
         text = widgets.HTML(f'<div class="{CLASS}-text">{asked_html(self.practice.question)}</div>')
         caution = widgets.HTML(f"<small>{escape(CAUTION)}</small>")
         below = (self._buttons(), self.said, self.hinted, caution)
@@ -76,6 +80,7 @@ class _Face:
         if question.is_choice:
             letters = [choice.letter for choice in question.problem.choices]
             choice = widgets.ToggleButtons(options=letters, value=None, description="Answer")
+            choice.observe(self._changed, "value")
             self.fields = {"": choice}
         else:
             last = question.asked[-1].label
@@ -91,15 +96,23 @@ class _Face:
         shown = asked.step.unit(self.practice.units).shown
         field = widgets.Text(
             description=f"{asked.step.words}", placeholder=f"number, in {shown} if no other unit",
-            style={"description_width": "16em"}, layout={"width": "34em"},
+            style={"description_width": "16em"}, layout={"width": "34em"}, continuous_update=False,
         )  # fmt: skip
         field.tooltip = asked.step.words
         field.on_msg(self._heard)
+        field.observe(self._changed, "value")
         return field
 
-    def _heard(self, _field: object, told: dict[str, object], _buffers: object) -> None:
-        """Check when a person presses Enter in a field."""
+    def _heard(self, field: widgets.Text, told: dict[str, object], _buffers: object) -> None:
+        """Check when a person presses Enter."""
         if told.get("event") == "submit":
+            self.asked_at = time.monotonic()
+            if field.value.strip():
+                self.guarded(self.check)
+
+    def _changed(self, _change: object) -> None:
+        """Check again what a browser sends only after the key or the click that asked for it."""
+        if time.monotonic() - self.asked_at < LATE:
             self.guarded(self.check)
 
     def _buttons(self) -> widgets.HBox:
@@ -128,6 +141,7 @@ class _Face:
 
     def check(self) -> None:
         """Judge what has been typed."""
+        self.asked_at = time.monotonic()
         given = {name: str(field.value or "") for name, field in self.fields.items()}
         final = given.pop("", "")
         feedback = self.practice.answer(final, **{k: v for k, v in given.items() if v.strip()})

@@ -105,9 +105,7 @@ def test_an_answer_that_cannot_be_read_is_explained(page, box):
     right = answers(page, box)
     fill(box, [*right[:-1], "12 m"])
     press(box, "Check")
-    page.wait_for_function(
-        "() => document.querySelector('.boomsim-practice-said').innerText.includes('not a force')"
-    )
+    box.locator(".boomsim-practice-said", has_text="is not a force").wait_for()
 
 
 def test_enter_in_a_field_checks(page, box):

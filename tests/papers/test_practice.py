@@ -36,7 +36,7 @@ def test_an_answer_that_cannot_be_read_is_explained() -> None:
     assert "is not a force" in lesson.answer("12 m").said
     assert "comma" in lesson.answer("12,5").said
     assert "comma" not in Practice("statics_pad_force", seed=1, locale="de").answer("12,5").said
-    assert "Type an answer" in lesson.answer("").said
+    assert "Give an answer" in lesson.answer("").said
 
 
 def test_hints_lead_from_the_idea_to_the_numbers() -> None:
@@ -77,6 +77,30 @@ def test_the_fields_of_a_notebook_judge_what_is_typed() -> None:
     assert lesson.text != before
     assert said.value == hinted.value == ""
     assert "not for planning a lift" in box.children[-1].value
+
+
+def test_a_text_that_arrives_after_the_key_or_the_click_is_checked_too(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    widgets = pytest.importorskip("ipywidgets")
+    clock = [100.0]
+    monkeypatch.setattr("time.monotonic", lambda: clock[0])
+    lesson = Practice("statics_pad_force", seed=1)
+    box = lesson.widget()
+    field = [one for one in box.children if isinstance(one, widgets.Text)][-1]
+    said, check = box.children[-3], box.children[-4].children[0]
+    right = lesson.question.problem.results["R_f"].plain()
+    field._handle_custom_msg({"event": "submit"}, [])  # Enter; the text comes a moment later
+    assert said.value == ""
+    field.value = right
+    assert 'data-kind="right"' in said.value
+    clock[0] += 60.0
+    field.value = "1 kN"  # the field is left, and nobody has asked
+    assert 'data-kind="right"' in said.value
+    check.click()
+    assert 'data-kind="wrong"' in said.value
+    field.value = right  # typed before that click
+    assert 'data-kind="right"' in said.value
 
 
 def test_an_error_behind_a_button_is_shown_and_not_swallowed() -> None:
