@@ -287,6 +287,10 @@ def _key(name: str) -> str:
     return unicodedata.normalize("NFKC", name).casefold()
 
 
+_SPACES = dict.fromkeys(map(ord, "\u00a0\u2009\u202f"), " ")
+"""As between a number and its unit when it is copied from a paper."""
+
+
 def short(text: object) -> str:
     """Show a strange text without its strangeness.
 
@@ -299,7 +303,8 @@ def short(text: object) -> str:
     str
         Printable, at most 40 characters
     """
-    plain = "".join(one if one.isprintable() else "·" for one in str(text or "")[:60])
+    spaced = str(text or "")[:60].translate(_SPACES)
+    plain = "".join(one if one.isprintable() else "·" for one in spaced)
     return plain if len(plain) <= 40 else f"{plain[:39]}…"
 
 

@@ -180,6 +180,11 @@ def test_reports_hold_nothing_that_runs(key: Path, right: str, tmp_path: Path) -
     assert len(data["refused"]) == 2
 
 
+def test_a_unit_copied_from_the_paper_is_quoted_as_it_looks(key: Path, tmp_path: Path) -> None:
+    made = marked(key, f"{HEAD}Ada,01,1\u202f250\u00a0kN,,,\n", tmp_path)
+    assert '"1 250 kN"' in str(made.refusals[0])
+
+
 def test_a_report_shows_no_candidate_of_an_earlier_sheet(
     key: Path, right: str, tmp_path: Path
 ) -> None:
