@@ -11,7 +11,8 @@ for folder in (HERE, HERE / "reference"):
     if str(folder) not in sys.path:
         sys.path.insert(0, str(folder))
 
-pytest_plugins = ("verification_record",)
+# One definition of the browser for all folders: a second browser beside the first cannot start.
+pytest_plugins = ("verification_record", "browser_fixtures")
 
 # The same draws in every run, and no clock: how fast a machine is, is no property of the code.
 settings.register_profile("boomsim", deadline=None, derandomize=True)

@@ -23,6 +23,11 @@ ONLY_HERE = (
 """Browsers fetch nothing from elsewhere: a room without a network does not wait for it in vain."""
 
 
+PATIENT = ("--VoilaExecutor.iopub_timeout=300", "--VoilaExecutor.startup_timeout=300")
+"""When a whole class opens the page at once, a kernel's output may come later than the four seconds
+that are usual; a page that gave up on it would stay empty."""
+
+
 def shipped_notebooks() -> Path:
     """Find the notebooks that came with the package.
 
@@ -160,6 +165,7 @@ def voila_command(
         f"--MappingKernelManager.cull_idle_timeout={idle}",
         f"--MappingKernelManager.cull_interval={max(5, min(60, idle // 5))}",
         f"--Voila.tornado_settings={ {'headers': {'Content-Security-Policy': ONLY_HERE}} }",
+        *PATIENT,
         "--VoilaConfiguration.show_tracebacks=True",
         *([] if browser else ["--no-browser"]),
     ]

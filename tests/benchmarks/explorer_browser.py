@@ -16,10 +16,10 @@ from pathlib import Path
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 HERE = Path(__file__).resolve().parent
-sys.path[:0] = [str(HERE.parent / "browser")]
+sys.path[:0] = [str(HERE.parent)]
 
 import numpy as np  # noqa: E402
-from conftest import CHROMIUM, QUIET, Lab  # noqa: E402
+from browser_fixtures import CHROMIUM, QUIET, Lab  # noqa: E402
 from playwright.sync_api import sync_playwright  # noqa: E402
 
 PRESSES = 120

@@ -107,6 +107,14 @@ def test_the_lab_looks_nowhere_in_the_network(tmp_path):
     assert "--no-browser" in command
 
 
+def test_a_class_page_waits_for_slow_kernels_and_ends_idle_ones(tmp_path):
+    """With the usual four seconds, eight of twelve pages opened together stayed empty."""
+    command = serve.voila_command(tmp_path, address="127.0.0.1", idle=300)
+    assert "--VoilaExecutor.iopub_timeout=300" in command
+    assert "--MappingKernelManager.cull_idle_timeout=300" in command
+    assert any("default-src 'self'" in word for word in command)
+
+
 def test_a_class_is_served_and_stops_when_told(tmp_path):
     """The whole way: `boomsim lab --class` answers over HTTP and ends at Ctrl-C."""
     import signal

@@ -61,7 +61,7 @@ class Lab:
         with socket.socket() as free:
             free.bind(("127.0.0.1", 0))
             self.port = free.getsockname()[1]
-        root = Path(__file__).resolve().parents[2]
+        root = Path(__file__).resolve().parents[1]
         kinds = ("CONFIG", "DATA", "RUNTIME")
         folders = {f"JUPYTER_{kind}_DIR": str(place / kind.lower()) for kind in kinds}
         environment = {
