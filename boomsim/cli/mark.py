@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from boomsim.cli.answer import print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.papers.mark import CandidateMark, Marked
+    from boomsim.papers.marking.mark import CandidateMark, Marked
 
 HELP = "mark answers with errors carried forward, and report on each candidate and on the class"
 EXAMPLE = "boomsim mark papers/key.json answers.csv --report report"
@@ -29,15 +29,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    from boomsim.papers.mark import mark
+    from boomsim.papers.marking.mark import mark
 
     marked = mark(chosen.key, chosen.answers, locale=chosen.locale)
     if chosen.report:
-        from boomsim.papers.report import write_report
+        from boomsim.papers.marking.report import write_report
 
         write_report(marked, chosen.report)
     if chosen.json:
-        from boomsim.papers.report import marks_data
+        from boomsim.papers.marking.report import marks_data
 
         print_json("mark", marks_data(marked))
     else:

@@ -2,5 +2,9 @@
 
 Families are written once, in letters (:mod:`boomsim.papers.families`); a blueprint chooses among
 them (:func:`boomsim.papers.write.write_papers`); answers are data and are marked with errors
-carried forward (:func:`boomsim.papers.mark.mark`).
+carried forward (:func:`boomsim.papers.marking.mark.mark`).
+
+On this floor lies what turns a blueprint into a paper; a room each for what it is made of
+(``numbers``, ``language``, ``sketches``, ``problems``, ``families``, ``callpath``), for its forms
+(``render``, ``qti``) and for what comes after (``marking``).
 """

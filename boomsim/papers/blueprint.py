@@ -19,8 +19,8 @@ from pydantic import (
 from pydantic_core import ErrorDetails
 
 from boomsim.papers.errors import BlueprintError
-from boomsim.papers.family import TOPICS
-from boomsim.papers.registry import families
+from boomsim.papers.problems.family import TOPICS
+from boomsim.papers.problems.registry import families
 from boomsim.units import did_you_mean
 
 Form = Literal["numeric", "choice", "mixed"]
@@ -98,7 +98,7 @@ class Blueprint(_Strict):
     guided : bool
         True asks for every step; False for the answer alone
     difficulty : list of two int
-        Easiest and hardest question, see :func:`boomsim.papers.effort.effort_of` [1]
+        Easiest and hardest question, see :func:`boomsim.papers.problems.effort.effort_of` [1]
     variants : int
         How many papers [1]
     vary : str

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from boomsim.papers.amounts import result
 from boomsim.papers.blueprint import Blueprint
-from boomsim.papers.family import Family, Slip, Step
-from boomsim.papers.problem import CHOICE, Problem, make_problem
+from boomsim.papers.numbers.amounts import result
+from boomsim.papers.problems.family import Family, Slip, Step
+from boomsim.papers.problems.problem import CHOICE, Problem, make_problem
+from boomsim.papers.problems.solving import close, solve
 from boomsim.papers.selection import choose
-from boomsim.papers.solving import close, solve
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -13,17 +13,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from boomsim.papers.chance import Chance
-from boomsim.papers.dialects import PLAIN
-from boomsim.papers.family import Step
-from boomsim.papers.formulas import in_letters, in_numbers, letter
-from boomsim.papers.marking import BLANK, PartMark, mark_question
-from boomsim.papers.measures import METRIC
-from boomsim.papers.numbers_in import decimal_sign
+from boomsim.papers.language.dialects import PLAIN
+from boomsim.papers.language.formulas import in_letters, in_numbers, letter
+from boomsim.papers.language.wording import in_plain
+from boomsim.papers.marking.question import BLANK, PartMark, mark_question
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import METRIC
+from boomsim.papers.numbers.reading import decimal_sign
 from boomsim.papers.paper import Question
-from boomsim.papers.problem import CHOICE, NUMERIC, make_problem
-from boomsim.papers.registry import find_families
-from boomsim.papers.wording import in_plain
+from boomsim.papers.problems.family import Step
+from boomsim.papers.problems.problem import CHOICE, NUMERIC, make_problem
+from boomsim.papers.problems.registry import find_families
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

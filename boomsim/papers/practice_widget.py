@@ -10,8 +10,8 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from boomsim.caution import CAUTION
-from boomsim.papers.html import asked_html
 from boomsim.papers.paper import Asked
+from boomsim.papers.render.html import asked_html
 
 if TYPE_CHECKING:
     from boomsim.papers.practice import Practice

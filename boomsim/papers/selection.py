@@ -9,12 +9,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from boomsim.papers.blueprint import Blueprint, Part
-from boomsim.papers.chance import Chance
-from boomsim.papers.effort import HARDEST
 from boomsim.papers.errors import BlueprintError
-from boomsim.papers.family import AnyFamily, ChoiceFamily
-from boomsim.papers.problem import CHOICE, NUMERIC
-from boomsim.papers.registry import families
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.problems.effort import HARDEST
+from boomsim.papers.problems.family import AnyFamily, ChoiceFamily
+from boomsim.papers.problems.problem import CHOICE, NUMERIC
+from boomsim.papers.problems.registry import families
 from boomsim.papers.sums import Worth, draw, reachable, weighted
 
 EASY = 2

@@ -12,7 +12,7 @@ from math import comb
 import numpy as np
 from numpy.typing import NDArray
 
-from boomsim.papers.chance import Chance
+from boomsim.papers.numbers.chance import Chance
 
 Worth = tuple[int, int]
 """Marks and difficulty of one question [1]."""

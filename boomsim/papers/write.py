@@ -13,8 +13,8 @@ from boomsim.papers.blueprint import Blueprint, read_blueprint
 from boomsim.papers.errors import PaperError
 from boomsim.papers.files import Manifest, digest, with_progress
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.plain_data import key_data, paper_data, to_json
-from boomsim.papers.usual import KINDS
+from boomsim.papers.render.notes import KINDS
+from boomsim.papers.render.plain_data import key_data, paper_data, to_json
 from boomsim.units import did_you_mean
 
 FORMATS = ("pdf", "html", "md", "json", "qti")
@@ -33,7 +33,7 @@ class Written:
     ----------
     folder : Path
     key : Path
-        For :func:`boomsim.papers.mark.mark`
+        For :func:`boomsim.papers.marking.mark.mark`
     sheet : Path
         Empty answer sheet
     made, kept : int
@@ -194,7 +194,7 @@ def _drawings(
     paper: Paper, kind: str, source: str
 ) -> Iterator[tuple[str, str, Callable[[], bytes]]]:
     """Drawings that lie beside a Markdown file."""
-    from boomsim.papers.markdown import drawings
+    from boomsim.papers.render.markdown import drawings
 
     if kind != "marking":
         for name, svg in drawings(paper).items():
@@ -207,19 +207,19 @@ def _renderer(name: str) -> _Make:
 
 
 def _pdf(paper: Paper, kind: str) -> bytes:
-    from boomsim.papers.pdf import render_pdf
+    from boomsim.papers.render.pdf import render_pdf
 
     return render_pdf(paper, kind=kind)
 
 
 def _html(paper: Paper, kind: str) -> bytes:
-    from boomsim.papers.html import render_html
+    from boomsim.papers.render.html import render_html
 
     return render_html(paper, kind=kind).encode()
 
 
 def _markdown(paper: Paper, kind: str) -> bytes:
-    from boomsim.papers.markdown import render_markdown
+    from boomsim.papers.render.markdown import render_markdown
 
     return render_markdown(paper, kind=kind).encode()
 
@@ -229,7 +229,7 @@ def _json(paper: Paper, kind: str) -> bytes:
 
 
 def _qti(paper: Paper, _: str) -> bytes:
-    from boomsim.papers.qti import qti_package
+    from boomsim.papers.qti.package import qti_package
 
     return qti_package(paper)
 
@@ -238,5 +238,5 @@ def _qti(paper: Paper, _: str) -> bytes:
 def _stamp() -> bytes:
     """Fingerprint our templates and renderers, whose change makes papers stale."""
     here = Path(__file__).parent
-    sources = sorted([*(here / "templates").iterdir(), *here.glob("*.py")])
+    sources = sorted([*(here / "render" / "templates").iterdir(), *here.rglob("*.py")])
     return digest(b"".join(path.read_bytes() for path in sources)).encode()

@@ -21,12 +21,12 @@ from typing import Any
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.family import Family
-from boomsim.papers.marking import mark_question
+from boomsim.papers.marking.question import mark_question
 from boomsim.papers.paper import Paper, Question
-from boomsim.papers.problem import make_problem, problem_with
-from boomsim.papers.qti import qti_package
-from boomsim.papers.registry import families, family_named
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import make_problem, problem_with
+from boomsim.papers.problems.registry import families, family_named
+from boomsim.papers.qti.package import qti_package
 
 PLAYERS = Path(__file__).parent / "qti_players"
 PACKAGES = (

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given as hypothesis_given
 from hypothesis import strategies as st
 
-from boomsim.papers.amounts import given, grouped, read_amount, result, round_figures
 from boomsim.papers.errors import FamilyError
-from boomsim.papers.measures import FACTORS, unit
-from boomsim.papers.spreads import spread
+from boomsim.papers.numbers.amounts import given, grouped, read_amount, result, round_figures
+from boomsim.papers.numbers.measures import FACTORS, unit
+from boomsim.papers.numbers.spreads import spread
 from boomsim.units import UnitError, parse
 
 

@@ -3,7 +3,7 @@ a fair question, whatever the machines are tuned to."""
 
 import pytest
 
-from boomsim.papers.chart_tables import Piece, chart_of_piece, number, system_with, table
+from boomsim.papers.callpath.charts import Piece, chart_of_piece, number, system_with, table
 from boomsim.papers.errors import FamilyError
 from boomsim.papers.families import (
     charts_what_governs,
@@ -11,7 +11,7 @@ from boomsim.papers.families import (
     strategy_break_or_tip,
     strategy_for_this_radius,
 )
-from boomsim.papers.problem import make_problem
+from boomsim.papers.problems.problem import make_problem
 
 SYSTEMS = ("metric", "us")
 SHORT = Piece(

@@ -5,9 +5,9 @@ import math
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.papers.class_figures import class_figures, correlation
-from boomsim.papers.class_plot import class_png, draw_class
-from boomsim.papers.marking import PartMark, QuestionMark
+from boomsim.papers.marking.class_figures import class_figures, correlation
+from boomsim.papers.marking.class_plot import class_png, draw_class
+from boomsim.papers.marking.question import PartMark, QuestionMark
 
 
 def question(number: int, marks: int, slip: str = "", family: str = "") -> QuestionMark:

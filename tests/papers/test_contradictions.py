@@ -5,11 +5,11 @@ from dataclasses import replace
 import pytest
 from sympy import Symbol, symbols
 
-from boomsim.papers.chance import Chance
 from boomsim.papers.errors import FamilyError
-from boomsim.papers.family import ChoiceFamily, Family, Given, Option, Posed, Slip, Step
-from boomsim.papers.problem import TRIES, make_problem
-from boomsim.papers.review import complaints
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.problems.family import ChoiceFamily, Family, Given, Option, Posed, Slip, Step
+from boomsim.papers.problems.problem import TRIES, make_problem
+from boomsim.papers.problems.review import complaints
 
 F, a, M = symbols("F a M")
 

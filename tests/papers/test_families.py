@@ -4,12 +4,12 @@ import itertools
 
 import pytest
 
-from boomsim.papers.family import AnyFamily, ChoiceFamily, Family
 from boomsim.papers.paper import Question
-from boomsim.papers.problem import CHOICES, Problem, make_problem
-from boomsim.papers.registry import families, find_families
-from boomsim.papers.review import complaints
-from boomsim.papers.svg import Sketch
+from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family
+from boomsim.papers.problems.problem import CHOICES, Problem, make_problem
+from boomsim.papers.problems.registry import families, find_families
+from boomsim.papers.problems.review import complaints
+from boomsim.papers.sketches.svg import Sketch
 
 EVERY = list(families().values())
 

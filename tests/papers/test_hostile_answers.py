@@ -8,8 +8,8 @@ import pytest
 
 from boomsim.papers.blueprint import make_blueprint
 from boomsim.papers.errors import PaperError
-from boomsim.papers.mark import Marked, mark
-from boomsim.papers.report import write_report
+from boomsim.papers.marking.mark import Marked, mark
+from boomsim.papers.marking.report import write_report
 from boomsim.papers.write import write_plan
 
 PLAN = make_blueprint(

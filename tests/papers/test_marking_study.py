@@ -11,11 +11,11 @@ Every part is right within 1 %. Marks and verdicts below were decided before the
 
 import pytest
 
-from boomsim.papers.family import AnyFamily, Family
-from boomsim.papers.marking import QuestionMark, mark_question
+from boomsim.papers.marking.question import QuestionMark, mark_question
 from boomsim.papers.paper import Question
-from boomsim.papers.problem import make_problem, problem_with
-from boomsim.papers.registry import families, family_named
+from boomsim.papers.problems.family import AnyFamily, Family
+from boomsim.papers.problems.problem import make_problem, problem_with
+from boomsim.papers.problems.registry import families, family_named
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)

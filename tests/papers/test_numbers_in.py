@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boomsim.papers.errors import AnswerError, PaperError
-from boomsim.papers.measures import unit
-from boomsim.papers.numbers_in import decimal_sign, read_number
+from boomsim.papers.numbers.measures import unit
+from boomsim.papers.numbers.reading import decimal_sign, read_number
 
 KN, PERCENT = unit("kN"), unit("%")
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boomsim.papers.chance import Chance
+from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.sums import draw, reachable
 
 WORTHS = [(1, 1), (1, 1), (2, 1), (3, 2), (4, 2)]

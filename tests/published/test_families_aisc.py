@@ -10,9 +10,9 @@ P/Pcr = 0.65. Tolerance 1.2 %: that, and half a unit in the third printed figure
 
 import pytest
 
-from boomsim.papers.family import Family
-from boomsim.papers.problem import Problem, problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.registry import family_named
 
 SECOND_ORDER = family_named("deflection_second_order")
 assert isinstance(SECOND_ORDER, Family)

@@ -6,9 +6,9 @@ standard's formulas (read in documents that quote it).
 
 import pytest
 
-from boomsim.papers.family import Family
-from boomsim.papers.problem import Problem, problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.registry import family_named
 
 WIDTH = family_named("strength_effective_width")
 SLENDERNESS = family_named("strength_plate_slenderness")

@@ -5,9 +5,9 @@ by torsion and its uses of the bending capacity. The section moduli are the prin
 yield over the yield stress.
 """
 
-from boomsim.papers.family import Family
-from boomsim.papers.problem import Problem, problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.registry import family_named
 
 USE = family_named("strength_bending_use")
 assert isinstance(USE, Family)

@@ -6,9 +6,9 @@ the book's answer; posing it also asks the call path, which must agree.
 
 import pytest
 
-from boomsim.papers.family import Family
-from boomsim.papers.problem import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import problem_with
+from boomsim.papers.problems.registry import family_named
 
 FOOT = family_named("statics_load_at_foot")
 assert isinstance(FOOT, Family)

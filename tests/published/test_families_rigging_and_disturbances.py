@@ -8,8 +8,8 @@ Geometry: a head 30 m up moves out by 0.524 m when the crane leans by one degree
 
 import pytest
 
-from boomsim.papers.problem import Problem, problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.registry import family_named
 
 
 def posed(name: str, **givens: str) -> Problem:

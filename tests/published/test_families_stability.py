@@ -10,8 +10,8 @@ from math import degrees, pi
 
 import pytest
 
-from boomsim.papers.problem import Problem, problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.registry import family_named
 
 
 def posed(name: str, *, system: str = "metric", **givens: str) -> Problem:

@@ -4,11 +4,11 @@ The problem family on pad forces, posed with the bulletin's numbers, gives the b
 The overlap of 1.70 m is inferred: it reproduces the printed reaction.
 """
 
-from boomsim.papers.dialects import PLAIN
-from boomsim.papers.family import Family
-from boomsim.papers.formulas import in_numbers
-from boomsim.papers.problem import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.language.dialects import PLAIN
+from boomsim.papers.language.formulas import in_numbers
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import problem_with
+from boomsim.papers.problems.registry import family_named
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)

@@ -2,13 +2,15 @@
 
 Outer section 0 to 5 m, clamped at 0, EI 20 MN m2; inner section 5 m long, EI 8 MN m2; 10 kN at its
 head, weightless. The problem family must give the same head deflection.
+
+Source: Castigliano's theorem. Status: worked.
 """
 
 import pytest
 
-from boomsim.papers.family import Family
-from boomsim.papers.problem import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.family import Family
+from boomsim.papers.problems.problem import problem_with
+from boomsim.papers.problems.registry import family_named
 
 FAMILY = family_named("deflection_two_sections")
 assert isinstance(FAMILY, Family)

@@ -71,7 +71,7 @@ def answers_pdf(lessons: tuple[Lesson, ...], *, units: str = "metric") -> bytes:
 
 
 def _set(data: Data, units: str) -> bytes:
-    from boomsim.papers.pdf import MOMENT
+    from boomsim.papers.render.pdf import MOMENT
 
     whole = {**data, "caution": CAUTION, "sheet": PAPERS[units]}
     text = _UNIT.sub("\u00a0", json.dumps(whole, ensure_ascii=False))
@@ -86,7 +86,7 @@ def _compiler() -> Any:
     """One compiler keeps fonts and the parsed template."""
     import typst
 
-    from boomsim.papers.pdf import TEMPLATES
+    from boomsim.papers.render.pdf import TEMPLATES
 
     return typst.Compiler(
         input=TEMPLATES / "handout.typ", root=TEMPLATES, ignore_system_fonts=True, sys_inputs={}

@@ -10,8 +10,8 @@ from boomsim.lab.lessons.section import MACHINE, far_lock
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.geometry import layout
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.papers.callpath import lift as textbook_lift
-from boomsim.papers.callpath import textbook_boom, textbook_machine
+from boomsim.papers.callpath.boom import lift as textbook_lift
+from boomsim.papers.callpath.boom import textbook_boom, textbook_machine
 from boomsim.rating.compare import demonstration
 from boomsim.rating.lift import Lift, lift
 from boomsim.rating.setup import Setup, set_up

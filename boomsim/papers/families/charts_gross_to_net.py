@@ -7,10 +7,10 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.machine.files import load_machine
-from boomsim.papers.amounts import grouped
-from boomsim.papers.chance import Chance
-from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Table, Values
-from boomsim.papers.measures import unit
+from boomsim.papers.numbers.amounts import grouped
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import unit
+from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label

@@ -5,10 +5,10 @@ from functools import lru_cache
 import numpy as np
 from sympy import symbols
 
-from boomsim.papers.chance import Chance
-from boomsim.papers.chart_tables import LENGTH, STEP, Piece, chart_of_piece, table
-from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Table, Values
-from boomsim.papers.measures import METRIC, US, unit
+from boomsim.papers.callpath.charts import LENGTH, STEP, Piece, chart_of_piece, table
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 from boomsim.rating.charts.misreading import misreadings
 from boomsim.rating.charts.reading import Reading, read_chart
 

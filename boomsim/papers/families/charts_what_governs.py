@@ -8,10 +8,17 @@ from sympy import symbols
 
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import Machine
-from boomsim.papers.chance import Chance
-from boomsim.papers.chart_tables import INVENTED, LENGTH, Piece, chart_of_piece, system_with, table
-from boomsim.papers.family import ChoiceFamily, Given, Option, Posed, Values
-from boomsim.papers.measures import METRIC, US, unit
+from boomsim.papers.callpath.charts import (
+    INVENTED,
+    LENGTH,
+    Piece,
+    chart_of_piece,
+    system_with,
+    table,
+)
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.setup import set_up

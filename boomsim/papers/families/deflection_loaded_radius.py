@@ -6,7 +6,7 @@ from sympy import cos, sin, symbols
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     MANY,
     clamped,
@@ -14,7 +14,7 @@ from boomsim.papers.callpath import (
     textbook_boom,
     textbook_machine,
 )
-from boomsim.papers.family import Family, Given, Slip, Step, Values
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 
 L, theta, d, v = symbols("L theta d v")
 R_0, g, R = symbols("R_0 g R")

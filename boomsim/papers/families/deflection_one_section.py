@@ -2,8 +2,7 @@
 
 from sympy import symbols
 
-from boomsim.papers.boom_sketch import bar_of
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     clamped,
     lift,
@@ -11,7 +10,8 @@ from boomsim.papers.callpath import (
     textbook_boom,
     textbook_machine,
 )
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import bar_of
 
 F, W, a, E, I_y = symbols("F W a E I_y")
 v_F, v_W, v = symbols("v_F v_W v")

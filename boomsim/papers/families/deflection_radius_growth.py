@@ -8,8 +8,7 @@ from sympy import cos, sin, symbols
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.boom_sketch import angle_at, crane
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     MANY,
     clamped,
@@ -17,8 +16,9 @@ from boomsim.papers.callpath import (
     textbook_boom,
     textbook_machine,
 )
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.svg import QUIET
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import angle_at, crane
+from boomsim.papers.sketches.svg import QUIET
 
 Q, L, theta, E, I_y = symbols("Q L theta E I_y")
 F, v, g = symbols("F v g")

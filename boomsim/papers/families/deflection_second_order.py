@@ -4,8 +4,7 @@ from math import atan2, hypot
 
 from sympy import pi, symbols
 
-from boomsim.papers.boom_sketch import bar_of
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     clamped,
     lift,
@@ -14,7 +13,8 @@ from boomsim.papers.callpath import (
     textbook_machine,
     without_rope,
 )
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import bar_of
 
 F, P, L, E, I_y = symbols("F P L E I_y")
 P_cr, alpha, v_1, v, M = symbols("P_cr alpha v_1 v M")

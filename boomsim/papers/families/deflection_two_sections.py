@@ -2,8 +2,7 @@
 
 from sympy import symbols
 
-from boomsim.papers.boom_sketch import telescoped
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     clamped,
     lift,
@@ -11,7 +10,8 @@ from boomsim.papers.callpath import (
     textbook_boom,
     textbook_machine,
 )
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import telescoped
 
 F, l_0, a, c, I_0, I_1, E = symbols("F l_0 a c I_0 I_1 E")
 v_1, v_c, v_0, v = symbols("v_1 v_c v_0 v")

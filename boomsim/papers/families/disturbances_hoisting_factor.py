@@ -4,11 +4,11 @@ from sympy import symbols
 
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.loads import HOISTING_CLASSES
-from boomsim.papers.callpath import GRAVITY
-from boomsim.papers.callpath_stand import crane, stand
-from boomsim.papers.chance import Chance
-from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Table, Values
-from boomsim.papers.measures import METRIC, US
+from boomsim.papers.callpath.boom import GRAVITY
+from boomsim.papers.callpath.stand import crane, stand
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import METRIC, US
+from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 
 m, v, v_0, a, b, a_1, b_1, k = symbols("m v v_0 a b a_1 b_1 k")
 phi, P = symbols("phi P")

@@ -8,10 +8,10 @@ from sympy import cos, sin, symbols, tan
 
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.condense import condense
-from boomsim.papers.boom_sketch import GROUND, HEEL, angle_at, crane
-from boomsim.papers.callpath import GRAVITY, textbook_boom, textbook_machine
-from boomsim.papers.callpath_stand import stand
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.callpath.boom import GRAVITY, textbook_boom, textbook_machine
+from boomsim.papers.callpath.stand import stand
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.boom import GROUND, HEEL, angle_at, crane
 
 L, theta, u, delta = symbols("L theta u delta")
 h, D = symbols("h D")

@@ -7,9 +7,9 @@ from boomsim.machine.model import Disturbances
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.forces import section_forces
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath import GRAVITY, MANY, textbook_boom, textbook_machine
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.svg import LOAD, QUIET, Sketch
+from boomsim.papers.callpath.boom import GRAVITY, MANY, textbook_boom, textbook_machine
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.svg import LOAD, QUIET, Sketch
 
 W, d, j, L, b = symbols("W d j L b")
 H, M = symbols("H M")

@@ -3,8 +3,8 @@
 from sympy import symbols
 
 from boomsim.mechanics.geometry import layout
-from boomsim.papers.callpath import textbook_boom
-from boomsim.papers.family import Family, Given, Slip, Step, Values
+from boomsim.papers.callpath.boom import textbook_boom
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 
 L_0, n, s_1, s_2, k_1, k_2, h = symbols("L_0 n s_1 s_2 k_1 k_2 h")
 E, L = symbols("E L")

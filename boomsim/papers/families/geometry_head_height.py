@@ -5,10 +5,10 @@ from sympy import sqrt, symbols
 
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.boom_sketch import GROUND, HEEL, crane, level_lengths
-from boomsim.papers.callpath import head_place, textbook_boom, textbook_machine
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.svg import QUIET
+from boomsim.papers.callpath.boom import head_place, textbook_boom, textbook_machine
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.boom import GROUND, HEEL, crane, level_lengths
+from boomsim.papers.sketches.svg import QUIET
 
 L, R, d, h_0 = symbols("L R d h_0")
 X, Z, h = symbols("X Z h")

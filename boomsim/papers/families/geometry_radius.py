@@ -5,9 +5,9 @@ from sympy import cos, sin, symbols
 
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.boom_sketch import angle_at, crane, level_lengths
-from boomsim.papers.callpath import head_place, textbook_boom, textbook_machine
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.callpath.boom import head_place, textbook_boom, textbook_machine
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.boom import angle_at, crane, level_lengths
 
 L, theta, d = symbols("L theta d")
 X, R = symbols("X R")

@@ -4,10 +4,10 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.mechanics.supports import support_reactions
-from boomsim.papers.callpath_stand import floats
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.stand_sketch import floats_measured, plan_view
-from boomsim.papers.svg import LOAD
+from boomsim.papers.callpath.stand import floats
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.stand import floats_measured, plan_view
+from boomsim.papers.sketches.svg import LOAD
 
 V, L_x, B, e_x, e_y = symbols("V L_x B e_x e_y")
 Q, Q_x, Q_y, F = symbols("Q Q_x Q_y F")

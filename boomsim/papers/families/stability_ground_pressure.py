@@ -4,7 +4,7 @@ import numpy as np
 from sympy import pi, symbols
 
 from boomsim.mechanics.supports import ground_pressure
-from boomsim.papers.family import Family, Given, Slip, Step, Values
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 
 F, D = symbols("F D")
 A, p = symbols("A p")

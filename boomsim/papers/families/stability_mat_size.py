@@ -4,7 +4,7 @@ import numpy as np
 from sympy import pi, sqrt, symbols
 
 from boomsim.mechanics.supports import ground_pressure
-from boomsim.papers.family import Family, Given, Slip, Step, Values
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 
 s, V, q = symbols("s V q")
 F, A, b = symbols("F A b")

@@ -4,10 +4,10 @@ import numpy as np
 from sympy import Max, cos, sin, symbols
 
 from boomsim.mechanics.supports import support_reactions
-from boomsim.papers.callpath import GRAVITY
-from boomsim.papers.callpath_stand import crane, floats, stand
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.stand_sketch import floats_measured, plan_view
+from boomsim.papers.callpath.boom import GRAVITY
+from boomsim.papers.callpath.stand import crane, floats, stand
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.stand import floats_measured, plan_view
 
 m, L_x, B, R, psi = symbols("m L_x B R psi")
 a, b, P, T, p = symbols("a b P T p")

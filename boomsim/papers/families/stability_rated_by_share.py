@@ -3,9 +3,9 @@
 import numpy as np
 from sympy import symbols
 
-from boomsim.papers.callpath_stand import crane, line_ahead, stand
-from boomsim.papers.chance import Chance
-from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Values
+from boomsim.papers.callpath.stand import crane, line_ahead, stand
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.limits import rated_share
 from boomsim.rating.rules import SHARE_OF_TIPPING
 

@@ -6,8 +6,8 @@ from sympy import symbols
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath import GRAVITY, even_boom, textbook_machine
-from boomsim.papers.family import Family, Given, Slip, Step, Values, as_written
+from boomsim.papers.callpath.boom import GRAVITY, even_boom, textbook_machine
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 from boomsim.rating.limits import boom_at_head, rated_share
 from boomsim.rating.rules import TEST_LOAD
 from boomsim.rating.setup import set_up

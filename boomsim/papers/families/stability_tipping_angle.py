@@ -9,10 +9,10 @@ from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses, overturning
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath import GRAVITY, MANY, even_boom, textbook_machine
-from boomsim.papers.callpath_stand import line_ahead
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.svg import INK, QUIET, Sketch
+from boomsim.papers.callpath.boom import GRAVITY, MANY, even_boom, textbook_machine
+from boomsim.papers.callpath.stand import line_ahead
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.svg import INK, QUIET, Sketch
 
 m, x, m_b, f, a, P, L = symbols("m x m_b f a P L")
 q, theta = symbols("q theta")

@@ -2,15 +2,15 @@
 
 from sympy import cos, symbols
 
-from boomsim.papers.boom_sketch import telescoped
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     droop_at_mouth,
     lift,
     textbook_boom,
     textbook_machine,
 )
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import telescoped
 
 Q, W, l, a, theta = symbols("Q W l a theta")  # noqa: E741 - the book's letter of a length
 W_a, M = symbols("W_a M")

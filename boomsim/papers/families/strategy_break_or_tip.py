@@ -6,8 +6,8 @@ import numpy as np
 from sympy import Float, Max, Min, symbols
 
 from boomsim.machine.files import load_machine
-from boomsim.papers.chance import Chance
-from boomsim.papers.family import Drawn, Family, Given, Slip, Step, Values
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.capacity import rate
 from boomsim.rating.events import Raised
 from boomsim.rating.setup import set_up

@@ -7,9 +7,7 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.machine.files import load_machine
-from boomsim.papers.amounts import grouped
-from boomsim.papers.chance import Chance
-from boomsim.papers.chart_tables import (
+from boomsim.papers.callpath.charts import (
     LENGTH,
     MASS,
     STEP,
@@ -19,8 +17,10 @@ from boomsim.papers.chart_tables import (
     system_with,
     table,
 )
-from boomsim.papers.family import ChoiceFamily, Given, Option, Posed, Values
-from boomsim.papers.measures import METRIC, US, unit
+from boomsim.papers.numbers.amounts import grouped
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label

@@ -4,9 +4,9 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.mechanics.geometry import layout
-from boomsim.papers.callpath import textbook_boom
-from boomsim.papers.chance import Chance
-from boomsim.papers.family import ChoiceFamily, Given, Option, Posed, Values
+from boomsim.papers.callpath.boom import textbook_boom
+from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 
 m_1, m_2, m_3, s, R = symbols("m_1 m_2 m_3 s R")
 

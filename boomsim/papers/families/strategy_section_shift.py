@@ -9,9 +9,9 @@ from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses, overturning
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath import textbook_boom, textbook_machine
-from boomsim.papers.callpath_stand import line_ahead
-from boomsim.papers.family import Family, Given, Slip, Step, Values
+from boomsim.papers.callpath.boom import textbook_boom, textbook_machine
+from boomsim.papers.callpath.stand import line_ahead
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 from boomsim.rating.rules import SHARE_OF_TIPPING
 
 m_1, m_2, m_3, s, theta, d, R, f = symbols("m_1 m_2 m_3 s theta d R f")

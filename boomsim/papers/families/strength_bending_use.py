@@ -5,15 +5,15 @@ from sympy import symbols
 from boomsim.machine.profiles import box
 from boomsim.mechanics.profile import Properties, properties
 from boomsim.mechanics.stress import fibre_points, normal_stress
-from boomsim.papers.boom_sketch import telescoped
-from boomsim.papers.callpath import (
+from boomsim.papers.callpath.boom import (
     GRAVITY,
     droop_at_mouth,
     lift,
     textbook_boom,
     textbook_machine,
 )
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.boom import telescoped
 
 F, a, W_y, f_y, alpha = symbols("F a W_y f_y alpha")
 M, sigma, f, u = symbols("M sigma f u")

@@ -3,7 +3,7 @@
 from sympy import Integer, sqrt, symbols
 
 from boomsim.mechanics.buckling import effective_widths, plate_slenderness, reduction
-from boomsim.papers.family import Family, Given, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 
 b, t, f_y, f_0, psi = symbols("b t f_y f_0 psi")
 k, lambda_p, rho, b_e = symbols("k lambda_p rho b_e")

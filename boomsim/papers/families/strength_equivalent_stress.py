@@ -5,7 +5,7 @@ from sympy import sqrt, symbols
 from boomsim.machine.profiles import box
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.stress import shear_stress, von_mises
-from boomsim.papers.family import Family, Given, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 
 sigma, V, h, s, f = symbols("sigma V h s f")
 tau, sigma_v, u = symbols("tau sigma_v u")

@@ -4,8 +4,8 @@ from sympy import symbols
 
 from boomsim.machine.profiles import box
 from boomsim.mechanics.profile import properties
-from boomsim.papers.boom_sketch import box_end
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import box_end
 
 h, w, t, s = symbols("h w t s")
 I_1, I_2, W_y = symbols("I_1 I_2 W_y")

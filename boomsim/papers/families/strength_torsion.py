@@ -4,8 +4,8 @@ from sympy import symbols
 
 from boomsim.machine.profiles import box
 from boomsim.mechanics.profile import properties, torsion_shear_stress
-from boomsim.papers.boom_sketch import box_end
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.boom import box_end
 
 T, w, h, t = symbols("T w h t")
 A_e, tau = symbols("A_e tau")

@@ -6,9 +6,9 @@ from sympy import symbols
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath import GRAVITY, textbook_boom, textbook_machine
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.svg import Sketch
+from boomsim.papers.callpath.boom import GRAVITY, textbook_boom, textbook_machine
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
+from boomsim.papers.sketches.svg import Sketch
 
 W_0, W_1, W_2, l_0, l_1, l_2, c_1, c_2 = symbols("W_0 W_1 W_2 l_0 l_1 l_2 c_1 c_2")
 x_0, x_1, x_2, W, x = symbols("x_0 x_1 x_2 W x")

@@ -8,10 +8,10 @@ from sympy import cos, sin, symbols
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.stability import masses, overturning
 from boomsim.mechanics.state import solve_state
-from boomsim.papers.boom_sketch import AXIS, GROUND, HEEL, angle_at, crane
-from boomsim.papers.callpath import even_boom, textbook_machine
-from boomsim.papers.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.svg import QUIET
+from boomsim.papers.callpath.boom import even_boom, textbook_machine
+from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
+from boomsim.papers.sketches.boom import AXIS, GROUND, HEEL, angle_at, crane
+from boomsim.papers.sketches.svg import QUIET
 
 W, x, theta, d, b = symbols("W x theta d b")
 X, r, M = symbols("X r M")

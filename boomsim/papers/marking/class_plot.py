@@ -1,0 +1,67 @@
+"""Facility against discrimination: one point a question."""
+
+import io
+import math
+from collections.abc import Sequence
+
+from matplotlib.axes import Axes
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.text import Text
+
+from boomsim.papers.marking.class_figures import QuestionFigures
+
+WEAK = 0.2
+"""Discrimination below which a question is worth a look; common practice, no source [1]."""
+BLUE, QUIET = "#1f5a99", "#62666e"
+
+
+def draw_class(ax: Axes, figures: Sequence[QuestionFigures]) -> list[Text]:
+    """Draw the questions of a class.
+
+    Parameters
+    ----------
+    ax : Axes
+    figures : sequence of QuestionFigures
+
+    Returns
+    -------
+    list of Text
+        One label a question that could be drawn
+    """
+    drawn = [one for one in figures if math.isfinite(one.discrimination)]
+    ax.axhspan(-1.05, WEAK, color="#f3e9e2", zorder=0)
+    ax.axhline(0.0, color=QUIET, linewidth=0.6)
+    points = [(one.facility, one.discrimination) for one in drawn]
+    ax.scatter([x for x, _ in points], [y for _, y in points], s=220, color=BLUE, zorder=3)
+    lowest = min([y for _, y in points], default=0.0)
+    ax.set(xlim=(-0.05, 1.05), ylim=(min(-0.25, lowest - 0.12), 1.08))
+    ax.set_xlabel("facility: mean share of the marks")
+    ax.set_ylabel("discrimination: correlation with the rest")
+    ax.text(1.03, WEAK - 0.04, "look at these questions", ha="right", va="top", color=QUIET, size=8)
+    for side in ("top", "right"):
+        ax.spines[side].set_visible(False)
+    return [
+        ax.text(x, y, one.name[:3], color="white", ha="center", va="center", size=8, zorder=4)
+        for one, (x, y) in zip(drawn, points, strict=True)
+    ]
+
+
+def class_png(figures: Sequence[QuestionFigures]) -> bytes:
+    """Draw the questions of a class as a picture.
+
+    Parameters
+    ----------
+    figures : sequence of QuestionFigures
+
+    Returns
+    -------
+    bytes
+        PNG
+    """
+    figure = Figure(figsize=(6.4, 4.2), layout="constrained")
+    FigureCanvasAgg(figure)
+    draw_class(figure.add_subplot(), figures)
+    buffer = io.BytesIO()
+    figure.savefig(buffer, format="png", dpi=150, metadata={"Software": None})
+    return buffer.getvalue()

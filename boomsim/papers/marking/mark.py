@@ -1,0 +1,147 @@
+"""Marking a class: a key and a file of answers in, marks, reports and refusals out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from pathlib import Path
+
+from boomsim.papers.marking.answers import Refusal, Sheet, read_answers, short
+from boomsim.papers.marking.class_figures import QuestionFigures, class_figures
+from boomsim.papers.marking.key import Key, questions_of, read_key
+from boomsim.papers.marking.question import REFUSED, QuestionMark, mark_question
+from boomsim.papers.numbers.reading import decimal_sign
+from boomsim.papers.paper import Question
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CandidateMark:
+    """What one candidate earned.
+
+    Attributes
+    ----------
+    row : int
+        In the answers [1]
+    candidate, variant : str
+    questions : tuple of QuestionMark
+    """
+
+    row: int
+    candidate: str
+    variant: str
+    questions: tuple[QuestionMark, ...]
+
+    @property
+    def marks(self) -> int:
+        """Earned [1]."""
+        return sum(question.marks for question in self.questions)
+
+    @property
+    def most(self) -> int:
+        """Could be earned [1]."""
+        return sum(question.most for question in self.questions)
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Marked:
+    """A class that has been marked.
+
+    Attributes
+    ----------
+    key : Key
+    candidates : tuple of CandidateMark
+        In the order of the answers
+    refusals : tuple of Refusal
+        What could not be read; an examiner looks at these
+    unanswered : tuple of str
+        Variants for which no answers came
+    """
+
+    key: Key
+    candidates: tuple[CandidateMark, ...]
+    refusals: tuple[Refusal, ...]
+    unanswered: tuple[str, ...]
+
+    @cached_property
+    def figures(self) -> tuple[QuestionFigures, ...]:
+        """Facility and discrimination of every question."""
+        return class_figures([one.questions for one in self.candidates])
+
+
+def mark(key_path: str | Path, answers_path: str | Path, *, locale: str | None = None) -> Marked:
+    """Mark the answers of a class.
+
+    Parameters
+    ----------
+    key_path : str or Path
+        The key.json written with the papers
+    answers_path : str or Path
+        CSV or JSON, see :func:`boomsim.papers.marking.answers.read_answers`
+    locale : str or None
+        In which the candidates wrote numbers, such as "de"; only then is "12,5" read as 12.5
+
+    Returns
+    -------
+    Marked
+
+    Raises
+    ------
+    PaperError
+        If the key or the file of answers as a whole cannot be read, or the locale is not known
+    """
+    key = read_key(key_path)
+    sign = decimal_sign(locale, system=key.units)
+    sheets, refused = read_answers(answers_path)
+    made: dict[str, tuple[Question, ...]] = {}
+    candidates = []
+    for sheet in sheets:
+        variant = _variant(key, sheet)
+        if not variant:
+            reason = f'there is no variant "{short(sheet.variant)}"; known are {_some(key.names)}'
+            refused.append(
+                Refusal(row=sheet.row, candidate=sheet.candidate, column="variant", reason=reason)
+            )
+            continue
+        if variant not in made:
+            made[variant] = questions_of(key, variant)
+        candidates.append(_candidate(replace(sheet, variant=variant), made[variant], sign, refused))
+    return Marked(
+        key=key,
+        candidates=tuple(candidates),
+        refusals=tuple(sorted(refused, key=lambda one: (one.row, one.column))),
+        unanswered=tuple(name for name in key.names if name not in made),
+    )
+
+
+def _variant(key: Key, sheet: Sheet) -> str:
+    """Name of the variant; spreadsheets turn 01 into 1."""
+    known = {name.lstrip("0"): name for name in key.names}
+    return known.get(sheet.variant.lstrip("0"), "")
+
+
+def _candidate(
+    sheet: Sheet, questions: Sequence[Question], sign: str, refused: list[Refusal]
+) -> CandidateMark:
+    """Mark one candidate, and keep what could not be read."""
+    marks = tuple(mark_question(one, sheet.answers, sign=sign) for one in questions)
+    asked = {label for question in questions for label in question.labels}
+    for label in sheet.answers.keys() - asked:
+        reason = f"variant {sheet.variant} has no such question"
+        refused.append(
+            Refusal(row=sheet.row, candidate=sheet.candidate, column=label, reason=reason)
+        )
+    for part in (part for question in marks for part in question.parts):
+        if part.status == REFUSED:
+            refused.append(
+                Refusal(
+                    row=sheet.row, candidate=sheet.candidate, column=part.label,
+                    reason=f'"{short(part.given)}" {part.note}',
+                )
+            )  # fmt: skip
+    return CandidateMark(
+        row=sheet.row, candidate=sheet.candidate, variant=sheet.variant, questions=marks
+    )
+
+
+def _some(names: Sequence[str]) -> str:
+    """Return the first and last of many names."""
+    return ", ".join(names) if len(names) < 7 else f"{names[0]} to {names[-1]}"

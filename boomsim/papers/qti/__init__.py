@@ -1,0 +1,1 @@
+"""QTI 2.2 packages for learning platforms: written, and checked before anyone sits them."""

@@ -1,0 +1,250 @@
+"""The XML of QTI 2.2, as small functions: declarations, conditions, item, test, manifest."""
+
+from collections.abc import Sequence
+from html import escape
+
+from boomsim.papers.language.dialects import GREEK
+from boomsim.papers.language.wording import Piece
+
+QTI = "http://www.imsglobal.org/xsd/imsqti_v2p2"
+CP = "http://www.imsglobal.org/xsd/imscp_v1p1"
+_HEAD = '<?xml version="1.0" encoding="UTF-8"?>\n'
+_WHERE = (
+    f'xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance" xsi:schemaLocation="{QTI} '
+    'http://www.imsglobal.org/xsd/qti/qtiv2p2/imsqti_v2p2p4.xsd"'
+)
+
+
+def say(pieces: Sequence[Piece]) -> str:
+    """Write text and letters.
+
+    Parameters
+    ----------
+    pieces : sequence of Piece
+
+    Returns
+    -------
+    str
+    """
+    return "".join(
+        parts_of_letter(one.letter) if one.letter else escape(one.text) for one in pieces
+    )
+
+
+def parts_of_letter(name: str) -> str:
+    """Write a letter in italics, with its index.
+
+    Parameters
+    ----------
+    name : str
+
+    Returns
+    -------
+    str
+    """
+    base, _, below = name.partition("_")
+    return f"<em>{GREEK.get(base, base)}</em>" + (f"<sub>{below}</sub>" if below else "")
+
+
+def number_declaration(name: str, right: str) -> str:
+    """Declare a number that is asked for.
+
+    Parameters
+    ----------
+    name, right : str
+
+    Returns
+    -------
+    str
+    """
+    return (
+        f'<responseDeclaration identifier="{name}" cardinality="single" baseType="float">'
+        f"<correctResponse><value>{right}</value></correctResponse></responseDeclaration>"
+    )
+
+
+def band_condition(name: str, low: float, high: float, *, marks: int) -> str:
+    """Give marks inside a band.
+
+    Parameters
+    ----------
+    name : str
+    low, high : float
+        In the unit that is asked for
+    marks : int
+        [1]
+
+    Returns
+    -------
+    str
+    """
+    value = f'<variable identifier="{name}"/>'
+    ends = "".join(
+        f'<{test}>{value}<baseValue baseType="float">{end:.6g}</baseValue></{test}>'
+        for test, end in (("gte", low), ("lte", high))
+    )
+    given = f"<not><isNull>{value}</isNull></not>"
+    return _if(f"<and>{given}{ends}</and>", _more(marks))
+
+
+def choice_condition(*, marks: int) -> str:
+    """Give marks for the right choice.
+
+    Parameters
+    ----------
+    marks : int
+        [1]
+
+    Returns
+    -------
+    str
+    """
+    same = '<match><variable identifier="RESPONSE"/><correct identifier="RESPONSE"/></match>'
+    return _if(same, _more(marks))
+
+
+def item(
+    name: str,
+    *,
+    title: str,
+    declared: Sequence[str],
+    body: str,
+    conditions: Sequence[str],
+    most: int,
+    solution: str,
+    version: str,
+) -> str:
+    """Write an item.
+
+    Parameters
+    ----------
+    name, title : str
+    declared : sequence of str
+        Response declarations
+    body : str
+    conditions : sequence of str
+        Response conditions
+    most : int
+        Marks [1]
+    solution : str
+        Shown when the candidate has answered
+    version : str
+        Of the program
+
+    Returns
+    -------
+    str
+        XML
+    """
+    shown = (
+        '<setOutcomeValue identifier="FEEDBACK"><baseValue baseType="identifier">solution'
+        "</baseValue></setOutcomeValue>"
+    )
+    return (
+        f'{_HEAD}<assessmentItem xmlns="{QTI}" {_WHERE} identifier="{name}" '
+        f'title="{escape(title)}" adaptive="false" timeDependent="false" xml:lang="en" '
+        f'toolName="boomsim" toolVersion="{version}">\n{"".join(declared)}'
+        f'<outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float" '
+        f'normalMaximum="{most}"><defaultValue><value>0</value></defaultValue></outcomeDeclaration>'
+        '<outcomeDeclaration identifier="MAXSCORE" cardinality="single" baseType="float">'
+        f"<defaultValue><value>{most}</value></defaultValue></outcomeDeclaration>"
+        '<outcomeDeclaration identifier="FEEDBACK" cardinality="single" baseType="identifier"/>\n'
+        f"<itemBody>{body}</itemBody>\n"
+        f"<responseProcessing>{''.join(conditions)}{shown}</responseProcessing>\n"
+        '<modalFeedback outcomeIdentifier="FEEDBACK" identifier="solution" showHide="show">'
+        f"<div>{solution}</div></modalFeedback>\n</assessmentItem>\n"
+    )
+
+
+def test(title: str, items: Sequence[str], *, minutes: int, intro: Sequence[str]) -> str:
+    """Write the test that holds the items.
+
+    Parameters
+    ----------
+    title : str
+    items : sequence of str
+        Their files
+    minutes : int
+        Time allowed [min]
+    intro : sequence of str
+        Notes before the first question
+
+    Returns
+    -------
+    str
+        XML
+    """
+    notes = "".join(f"<p>{escape(note)}</p>" for note in intro)
+    refs = "".join(
+        f'<assessmentItemRef identifier="{_id(one)}" href="{one}" fixed="true"/>' for one in items
+    )
+    total = (
+        '<outcomeProcessing><setOutcomeValue identifier="SCORE"><sum>'
+        '<testVariables variableIdentifier="SCORE"/></sum></setOutcomeValue></outcomeProcessing>'
+    )
+    return (
+        f'{_HEAD}<assessmentTest xmlns="{QTI}" {_WHERE} identifier="test" '
+        f'title="{escape(title)}" toolName="boomsim">\n'
+        '<outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float">'
+        "<defaultValue><value>0</value></defaultValue></outcomeDeclaration>"
+        f'<timeLimits maxTime="{60 * minutes}"/>\n'
+        '<testPart identifier="part" navigationMode="nonlinear" submissionMode="individual">'
+        '<itemSessionControl maxAttempts="1" showFeedback="true"/>'
+        f'<assessmentSection identifier="section" title="{escape(title)}" visible="true">'
+        f'<rubricBlock view="candidate">{notes}</rubricBlock>{refs}'
+        "</assessmentSection></testPart>\n"
+        f"{total}</assessmentTest>\n"
+    )
+
+
+def manifest(items: Sequence[str], *, others: Sequence[str]) -> str:
+    """Write the package's list of contents.
+
+    Parameters
+    ----------
+    items, others : sequence of str
+        Files of the items, and of the drawings
+
+    Returns
+    -------
+    str
+        XML
+    """
+    resources = "".join(_item_resource(one, others) for one in items)
+    needs = "".join(f'<dependency identifierref="res-{_id(one)}"/>' for one in items)
+    return (
+        f'{_HEAD}<manifest xmlns="{CP}" identifier="boomsim-paper">'
+        "<metadata><schema>QTIv2.2 Package</schema><schemaversion>1.0.0</schemaversion></metadata>"
+        '<organizations/><resources><resource identifier="res-test" '
+        f'type="imsqti_test_xmlv2p2" href="test.xml"><file href="test.xml"/>{needs}</resource>'
+        f"{resources}</resources></manifest>\n"
+    )
+
+
+def _item_resource(name: str, others: Sequence[str]) -> str:
+    """Write an item with its drawings."""
+    stem = name.removesuffix(".xml")
+    files = [name, *(one for one in others if one.startswith(f"{stem}-"))]
+    listed = "".join(f'<file href="{one}"/>' for one in files)
+    return (
+        f'<resource identifier="res-{_id(name)}" type="imsqti_item_xmlv2p2" href="{name}">'
+        f"{listed}</resource>"
+    )
+
+
+def _id(name: str) -> str:
+    """Write identifier of an item from its file."""
+    return name.rpartition("/")[2].removesuffix(".xml")
+
+
+def _if(condition: str, then: str) -> str:
+    """One response condition."""
+    return f"<responseCondition><responseIf>{condition}{then}</responseIf></responseCondition>"
+
+
+def _more(marks: int) -> str:
+    """Add marks to the score."""
+    return (
+        '<setOutcomeValue identifier="SCORE"><sum><variable identifier="SCORE"/>'
+        f'<baseValue baseType="float">{marks}</baseValue></sum></setOutcomeValue>'
+    )

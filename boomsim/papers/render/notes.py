@@ -1,0 +1,85 @@
+"""The usual notes at the head of a paper."""
+
+from boomsim.papers.numbers.measures import US
+from boomsim.papers.paper import Paper
+
+KINDS = ("paper", "solutions", "marking")
+"""What is printed of one variant: for the candidate, for learning, for the marker."""
+
+NAMES = {"paper": "Question paper", "solutions": "Worked solutions", "marking": "Marking key"}
+
+
+def notes(paper: Paper, *, kind: str) -> list[str]:
+    """Write what a reader of this paper has to know.
+
+    Parameters
+    ----------
+    paper : Paper
+    kind : str
+        One of `KINDS`
+
+    Returns
+    -------
+    list of str
+    """
+    if kind == "paper":
+        return [*_for_candidate(paper), *paper.plan.instructions]
+    if kind == "solutions":
+        return [
+            "Intermediate results are printed rounded and carried on unrounded; other sensible "
+            "ways to the same answer are as good."
+        ]
+    return [
+        "A part is right if its value lies in the band, or if it follows from the candidate's own "
+        "earlier value by the formula beside it: an error is paid for once.",
+        "A right final answer earns the marks of all parts that lead to it.",
+    ]
+
+
+def platform_notes(paper: Paper) -> list[str]:
+    """Write what a candidate before a learning platform has to know.
+
+    Parameters
+    ----------
+    paper : Paper
+
+    Returns
+    -------
+    list of str
+        Other than on paper: a platform reads plain numbers and marks each part by itself
+    """
+    choices = [question.is_choice for question in paper.questions]
+    lines = ["Marks stand in brackets."]
+    if any(choices):
+        lines.append("Where choices are offered, exactly one is right.")
+    if not all(choices):
+        lines.append(
+            "Write numbers to at least three significant figures, in the unit behind the field, "
+            "with a decimal point, without commas and without the unit. Each part is marked by "
+            "itself: carry your intermediate results on unrounded."
+        )
+    return [*lines, *paper.plan.instructions, _system(paper)]
+
+
+def _for_candidate(paper: Paper) -> list[str]:
+    """Say what the questions in this paper need."""
+    choices = [question.is_choice for question in paper.questions]
+    lines = ["Marks stand in brackets."]
+    if any(choices):
+        lines.append("Where choices are offered, write one letter; exactly one is right.")
+    if not all(choices):
+        lines.append(
+            "Give numbers to at least three significant figures, in the unit printed or another "
+            "one named."
+        )
+    if any(len(question.asked) > 1 for question in paper.questions):
+        lines.append(
+            "An error carries forward: later parts are marked from your own earlier values."
+        )
+    return [*lines, _system(paper)]
+
+
+def _system(paper: Paper) -> str:
+    """Name the units."""
+    system = "US customary units" if paper.plan.units == US else "metric units"
+    return f"All quantities are in {system}. The machines are invented."

@@ -1,0 +1,1 @@
+"""The drawings beside questions, as SVG text."""
