@@ -49,7 +49,7 @@ def run(chosen: argparse.Namespace) -> None:
     else:
         print(found.as_text(chosen.units))
     if chosen.figure:
-        from boomsim.figures.around import figure_of_around
+        from boomsim.figures.around.figure import figure_of_around
         from boomsim.figures.page import write
 
         figure = figure_of_around(

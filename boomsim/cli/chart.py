@@ -198,7 +198,7 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
 def _page(chosen: argparse.Namespace, made: "Chart") -> None:
     from pathlib import Path
 
-    from boomsim.figures.charts.bookhtml import book_html
+    from boomsim.figures.charts.book.html import book_html
     from boomsim.figures.charts.file import whole_file
     from boomsim.rating.charts.book import make_book
 

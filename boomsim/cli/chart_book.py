@@ -25,7 +25,7 @@ INTERRUPTED = 130
 def run_book(chosen: argparse.Namespace) -> int | None:
     """Rate and write a book; stopped half-way, it leaves nothing behind."""
     from boomsim.cli.chart import paper
-    from boomsim.figures.charts.bookfiles import write_book
+    from boomsim.figures.charts.book.files import write_book
 
     folder = Path(chosen.all)
     _refuse(chosen, folder)

@@ -73,7 +73,7 @@ def run(chosen: argparse.Namespace) -> None:
         print(as_text(found, at, units=chosen.units))
     picture = chosen.figure or (PICTURE if demonstrates and not chosen.json else None)
     if picture:
-        from boomsim.figures.comparison import figure_of_comparison
+        from boomsim.figures.comparison.figure import figure_of_comparison
         from boomsim.figures.page import write
 
         write(figure_of_comparison(found, units=chosen.units), picture)

@@ -67,7 +67,7 @@ def run(chosen: argparse.Namespace) -> None:
     else:
         print(as_text(found, costs, units=chosen.units))
     if chosen.figure:
-        from boomsim.figures.losses import figure_of_losses
+        from boomsim.figures.losses.figure import figure_of_losses
         from boomsim.figures.page import write
 
         path = write(figure_of_losses(found, costs, units=chosen.units), chosen.figure)

@@ -60,7 +60,7 @@ def _run_one(chosen: argparse.Namespace) -> None:
     else:
         print(as_text(found, units=chosen.units))
     if chosen.figure:
-        from boomsim.figures.overload import figure_of_overload
+        from boomsim.figures.overload.figure import figure_of_overload
 
         _write(chosen, figure_of_overload(found, units=chosen.units))
 
@@ -81,7 +81,7 @@ def _run_map(chosen: argparse.Namespace) -> None:
     else:
         print(map_as_text(found, units=chosen.units))
     if chosen.figure:
-        from boomsim.figures.overload_map import figure_of_overload_map
+        from boomsim.figures.overload.map import figure_of_overload_map
 
         _write(chosen, figure_of_overload_map(found, units=chosen.units))
 

@@ -8,7 +8,7 @@ from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.figures.rangeshape import RangeShape
+    from boomsim.figures.range.shape import RangeShape
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
 
@@ -39,7 +39,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    from boomsim.figures.rangeshape import range_of
+    from boomsim.figures.range.shape import range_of
 
     if chosen.system is not None and chosen.length is None:
         raise ValueError("--system chooses among the ways to reach a --length, which is missing.")
@@ -47,7 +47,7 @@ def run(chosen: argparse.Namespace) -> None:
     setup, extension = inputs.setup(chosen, machine), _ways(chosen, machine)
     if chosen.figure is not None:
         from boomsim.figures.page import check_path, write
-        from boomsim.figures.rangediagram import figure_of_range
+        from boomsim.figures.range.figure import figure_of_range
 
         check_path(chosen.figure)
         write(figure_of_range(setup, extension=extension, units=chosen.units), chosen.figure)

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.figures.carrier import pieces
+from boomsim.figures.side.carrier import pieces
 from boomsim.lab.shape import heights
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.limits import Limit, limits_of

@@ -5,7 +5,7 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
-from boomsim.figures.charts.bookhtml import book_html
+from boomsim.figures.charts.book.html import book_html
 from boomsim.figures.charts.text import numbers_of
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.boldline import bold_edges

@@ -12,9 +12,9 @@ import numpy as np
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.bookfiles import write_book
-from boomsim.figures.charts.bookhtml import book_data, book_html
-from boomsim.figures.charts.bookpages import book_sheets, page_count
+from boomsim.figures.charts.book.files import write_book
+from boomsim.figures.charts.book.html import book_data, book_html
+from boomsim.figures.charts.book.pages import book_sheets, page_count
 from boomsim.figures.charts.file import whole_file, write_sheets
 from boomsim.figures.charts.look import CLASS
 from boomsim.figures.charts.page import chart_sheets

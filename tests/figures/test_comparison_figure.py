@@ -8,13 +8,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from matplotlib.figure import Figure
 
-from boomsim.figures.comparison import figure_of_comparison
-from boomsim.figures.comparison_chart import (
+from boomsim.figures.comparison.chart import (
     draw_comparison,
     shown_configurations,
     update_comparison,
 )
-from boomsim.figures.comparison_marks import LEVEL, winning_ranges
+from boomsim.figures.comparison.figure import figure_of_comparison
+from boomsim.figures.comparison.marks import LEVEL, winning_ranges
 from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
 from boomsim.figures.words import disturbance_words

@@ -10,13 +10,13 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 import boomsim.figures
 from boomsim.caution import CAUTION
 from boomsim.figures import page
-from boomsim.figures.comparison import figure_of_comparison
-from boomsim.figures.difference import figure_of_difference
+from boomsim.figures.comparison.figure import figure_of_comparison
+from boomsim.figures.difference.figure import figure_of_difference
 from boomsim.figures.lettering import text_width, wrap
-from boomsim.figures.lift import figure_of_lift
 from boomsim.figures.page import caution_of, new_page, picture, write
-from boomsim.figures.plan import figure_of_plan
-from boomsim.figures.rangediagram import figure_of_range
+from boomsim.figures.plan.figure import figure_of_plan
+from boomsim.figures.range.figure import figure_of_range
+from boomsim.figures.side.figure import figure_of_lift
 from boomsim.rating.centres import hung_at
 
 WAYS = ([0, 0, 0, 0.93], [0.93, 0, 0, 0])

@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.plan_chart import draw_plan, edge_of, load_is_out, update_plan, view
-from boomsim.figures.planshape import plan_of
-from boomsim.figures.rangediagram import draw_range, update_range
-from boomsim.figures.rangeshape import bands, contour, range_of, usual_extensions
+from boomsim.figures.plan.shape import plan_of
+from boomsim.figures.plan.view import draw_plan, edge_of, load_is_out, update_plan, view
+from boomsim.figures.range.figure import draw_range, update_range
+from boomsim.figures.range.shape import bands, contour, range_of, usual_extensions
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.capacity import rate

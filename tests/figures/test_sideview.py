@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.boomshape import bent_boom, outline, straight_boom
-from boomsim.figures.sideview import draw_sideview, frame, limits, update_sideview
+from boomsim.figures.side.boomshape import bent_boom, outline, straight_boom
+from boomsim.figures.side.view import draw_sideview, frame, limits, update_sideview
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import layout
 from boomsim.mechanics.profile import properties

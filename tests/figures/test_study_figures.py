@@ -7,13 +7,16 @@ import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 
 from boomsim.caution import CAUTION
-from boomsim.figures.around import figure_of_around
-from boomsim.figures.losses import figure_of_losses
-from boomsim.figures.overload import figure_of_overload
-from boomsim.figures.overload_events import draw_events, update_events
-from boomsim.figures.overload_fall import draw_fall
-from boomsim.figures.overload_feel import draw_feel
-from boomsim.figures.overload_map import (
+from boomsim.figures.around.figure import figure_of_around
+from boomsim.figures.around.polar import draw_polar, update_polar, with_turns
+from boomsim.figures.around.reactions import draw_reactions, float_name
+from boomsim.figures.around.sectors import draw_sectors
+from boomsim.figures.losses.figure import figure_of_losses
+from boomsim.figures.overload.events import draw_events, update_events
+from boomsim.figures.overload.fall import draw_fall
+from boomsim.figures.overload.feel import draw_feel
+from boomsim.figures.overload.figure import figure_of_overload
+from boomsim.figures.overload.map import (
     SHADES,
     draw_overload_map,
     figure_of_overload_map,
@@ -21,9 +24,6 @@ from boomsim.figures.overload_map import (
     shade_of,
 )
 from boomsim.figures.page import caution_of, new_page, picture
-from boomsim.figures.polar import draw_polar, update_polar, with_turns
-from boomsim.figures.reactions import draw_reactions, float_name
-from boomsim.figures.sectors_chart import draw_sectors
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import Rigging
 from boomsim.rating.around import around

@@ -17,7 +17,7 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.cli import main
-from boomsim.figures.lift import figure_of_lift
+from boomsim.figures.side.figure import figure_of_lift
 from boomsim.lab.answer import answer
 from boomsim.lab.curve import curve
 from boomsim.lab.explorer import Explorer

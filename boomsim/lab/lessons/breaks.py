@@ -85,7 +85,7 @@ def _breaks_check(units: str) -> Check:
 
 
 def _breaks_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_lifts
+    from boomsim.figures.handout.drawings import figure_of_lifts
 
     setup = set_up(load_machine(MACHINE))
     out = demonstration(setup.machine.boom).extension[0]

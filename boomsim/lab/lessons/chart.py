@@ -126,7 +126,7 @@ def _chart_check(units: str) -> Check:
 
 
 def _chart_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_columns
+    from boomsim.figures.handout.drawings import figure_of_columns
 
     chart = lesson_chart(units)
     reading = gross_reading(units, radius=RADIUS, length=LENGTH)

@@ -89,7 +89,7 @@ def _half_check(units: str) -> Check:
 
 
 def _half_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_ways
+    from boomsim.figures.handout.drawings import figure_of_ways
 
     setup, found = half_compared()
     down, capacity = half_bent(setup, found).tip_deflection[:, 0], found.rating.capacity

@@ -128,7 +128,7 @@ def _losses_check(units: str) -> Check:
 
 
 def _losses_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_lifts
+    from boomsim.figures.handout.drawings import figure_of_lifts
     from boomsim.rating.centres import hung_at
 
     found = lost()

@@ -78,7 +78,7 @@ def _net_check(units: str) -> Check:
 
 
 def _net_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_lifts
+    from boomsim.figures.handout.drawings import figure_of_lifts
 
     reading = net_reading(units, radius=NET_RADIUS, parts=NET_PARTS)
     setup, out = reading.chart.setup, reading.extension

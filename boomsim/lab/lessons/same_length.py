@@ -98,7 +98,7 @@ def _ways_check(units: str) -> Check:
 
 
 def _ways_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_ways
+    from boomsim.figures.handout.drawings import figure_of_ways
 
     setup, found = ways()
     capacity = found.rating.capacity

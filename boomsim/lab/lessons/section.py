@@ -83,7 +83,7 @@ def _section_check(units: str) -> Check:
 
 
 def _section_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_rows
+    from boomsim.figures.handout.drawings import figure_of_rows
 
     machine, out = load_machine(MACHINE), _last_out()
     placed = layout(machine.boom, extension=out)

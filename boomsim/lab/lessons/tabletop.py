@@ -86,7 +86,7 @@ def _bench_check(units: str) -> Check:
 
 
 def _bench_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_lifts
+    from boomsim.figures.handout.drawings import figure_of_lifts
 
     machine = bench()
     at = hung_at(

@@ -146,7 +146,7 @@ def _over_check(units: str) -> Check:
 
 
 def _over_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout import figure_of_plan_bare
+    from boomsim.figures.handout.drawings import figure_of_plan_bare
 
     setup = set_up(load_machine(MACHINE))
     at = hung_at(setup, extension=middle_way(), load=LOAD, radius=RADIUS)

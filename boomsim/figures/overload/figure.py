@@ -2,9 +2,9 @@
 
 from matplotlib.figure import Figure
 
-from boomsim.figures.overload_events import draw_event_key, draw_events
-from boomsim.figures.overload_fall import draw_fall
-from boomsim.figures.overload_feel import draw_feel
+from boomsim.figures.overload.events import draw_event_key, draw_events
+from boomsim.figures.overload.fall import draw_fall
+from boomsim.figures.overload.feel import draw_feel
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.words import machine_words, setup_words

@@ -2,13 +2,13 @@
 
 from matplotlib.figure import Figure
 
+from boomsim.figures.around.polar import draw_polar
+from boomsim.figures.around.reactions import draw_reaction_key, draw_reactions
+from boomsim.figures.around.sectors import draw_sectors
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
-from boomsim.figures.plan_chart import draw_plan
-from boomsim.figures.planshape import plan_of
-from boomsim.figures.polar import draw_polar
-from boomsim.figures.reactions import draw_reaction_key, draw_reactions
-from boomsim.figures.sectors_chart import draw_sectors
+from boomsim.figures.plan.shape import plan_of
+from boomsim.figures.plan.view import draw_plan
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.around import Around
 from boomsim.rating.directions import direction

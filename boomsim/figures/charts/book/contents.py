@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from boomsim.figures.charts.booklines import LARGE, text_lines
+from boomsim.figures.charts.book.lines import LARGE, text_lines
 from boomsim.figures.charts.head import facts_of
 from boomsim.figures.charts.look import BODY, MARGIN, TITLE
 from boomsim.figures.charts.marks import POINT, Jump, Mark, Place, Stroke, Words, rule

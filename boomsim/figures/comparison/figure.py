@@ -5,19 +5,19 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
-from boomsim.figures.boomshape import straight_boom
-from boomsim.figures.comparison_chart import (
+from boomsim.figures.comparison.chart import (
     displays_of,
     draw_comparison,
     looks_of,
     shown_configurations,
 )
-from boomsim.figures.comparison_marks import draw_key
+from boomsim.figures.comparison.marks import draw_key
 from boomsim.figures.curves import with_turns
 from boomsim.figures.lettering import text_width
 from boomsim.figures.page import MARGIN, Page, new_page
 from boomsim.figures.scales import spread_out
-from boomsim.figures.sideview import GLYPH_ANGLE, draw_sideview, frame, limits
+from boomsim.figures.side.boomshape import straight_boom
+from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, PAPER, Identity, letter, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.compare import Comparison

@@ -2,10 +2,10 @@
 
 from matplotlib.figure import Figure
 
-from boomsim.figures.boomshape import bent_boom
-from boomsim.figures.dimensions import draw_dimensions
 from boomsim.figures.page import MARGIN, new_page
-from boomsim.figures.sideview import draw_sideview, frame, limits
+from boomsim.figures.side.boomshape import bent_boom
+from boomsim.figures.side.dimensions import draw_dimensions
+from boomsim.figures.side.view import draw_sideview, frame, limits
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.response import Response
 from boomsim.rating.strategies import label

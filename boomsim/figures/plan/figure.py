@@ -4,8 +4,8 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
 from boomsim.figures.page import Page, new_page
-from boomsim.figures.plan_chart import Plan, draw_plan, load_is_out, view
-from boomsim.figures.planshape import PlanShape, plan_of
+from boomsim.figures.plan.shape import PlanShape, plan_of
+from boomsim.figures.plan.view import Plan, draw_plan, load_is_out, view
 from boomsim.figures.styles import INK, QUIET, SMALL, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.directions import direction

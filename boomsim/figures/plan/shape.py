@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.figures.carrier import axles, pieces
+from boomsim.figures.side.carrier import axles, pieces
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import properties

@@ -6,7 +6,7 @@ from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon, Wedge
 
-from boomsim.figures.planshape import PlanShape, ground_shapes, turned_by, turning_shapes
+from boomsim.figures.plan.shape import PlanShape, ground_shapes, turned_by, turning_shapes
 from boomsim.figures.styles import FAINT, INK, PAPER, QUIET, SMALL, STEEL, type_of
 from boomsim.mechanics.geometry import Array
 

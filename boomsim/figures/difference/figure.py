@@ -9,11 +9,11 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 from matplotlib.text import Text
 
-from boomsim.figures.boomshape import straight_boom
+from boomsim.figures.difference.steps import Step, steps_of
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.scales import display_of, quiet_axes
-from boomsim.figures.sideview import GLYPH_ANGLE, draw_sideview, frame, limits
-from boomsim.figures.steps import Step, steps_of
+from boomsim.figures.side.boomshape import straight_boom
+from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, FAMILIES, INK, PAPER, SMALL, STEEL, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.mechanics.geometry import Array

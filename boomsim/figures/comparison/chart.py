@@ -6,7 +6,7 @@ import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 
-from boomsim.figures.comparison_marks import mark_crossovers, mark_winners
+from boomsim.figures.comparison.marks import mark_crossovers, mark_winners
 from boomsim.figures.curves import Curve, draw_curve, update_curve
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import Identity, identity

@@ -8,8 +8,8 @@ from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
 from matplotlib.text import Text
 
-from boomsim.figures.plan_ground import draw_bodies, draw_sector
-from boomsim.figures.planshape import PlanShape, ground_shapes
+from boomsim.figures.plan.ground import draw_bodies, draw_sector
+from boomsim.figures.plan.shape import PlanShape, ground_shapes
 from boomsim.figures.styles import FAINT, INK, LOAD, PAPER, QUIET, SMALL, LineStyle, type_of
 from boomsim.mechanics.geometry import Array
 from boomsim.units import show

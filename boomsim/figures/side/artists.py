@@ -8,7 +8,7 @@ from matplotlib.collections import LineCollection, PolyCollection
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
-from boomsim.figures.boomshape import BoomShape, outline
+from boomsim.figures.side.boomshape import BoomShape, outline
 from boomsim.mechanics.geometry import Array
 
 LOAD_DENSITY = 2400.0

@@ -6,15 +6,15 @@ from matplotlib.figure import Figure
 from matplotlib.patches import Rectangle
 from matplotlib.ticker import AutoMinorLocator, MaxNLocator
 
-from boomsim.figures.boomshape import bent_boom, straight_boom
-from boomsim.figures.dimensions import draw_dimensions
-from boomsim.figures.handout_rows import draw_rows
+from boomsim.figures.handout.rows import draw_rows
 from boomsim.figures.lettering import INCH
 from boomsim.figures.page import picture
-from boomsim.figures.plan_chart import draw_plan
-from boomsim.figures.planshape import plan_of
+from boomsim.figures.plan.shape import plan_of
+from boomsim.figures.plan.view import draw_plan
 from boomsim.figures.scales import display_of, quiet_axes
-from boomsim.figures.sideview import GLYPH_ANGLE, draw_sideview, frame, limits
+from boomsim.figures.side.boomshape import bent_boom, straight_boom
+from boomsim.figures.side.dimensions import draw_dimensions
+from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, FAINT, INK, LOAD, PAPER, SMALL, STEEL, letter, type_of
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array

@@ -11,15 +11,15 @@ from matplotlib.collections import LineCollection, PolyCollection
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
-from boomsim.figures.boomshape import BoomShape
-from boomsim.figures.carrier import extent, pieces
-from boomsim.figures.sideartists import (
+from boomsim.figures.side.artists import (
     SideView,
     load_side,
     place_head,
     place_load,
     place_sections,
 )
+from boomsim.figures.side.boomshape import BoomShape
+from boomsim.figures.side.carrier import extent, pieces
 from boomsim.figures.styles import INK, LOAD, PAPER, QUIET, STEEL, LineStyle
 from boomsim.machine.model import Support, TurningMass
 

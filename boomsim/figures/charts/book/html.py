@@ -32,7 +32,7 @@ def book_html(book: Book) -> str:
     str
         HTML
     """
-    folder = files("boomsim.figures.charts")
+    folder = files("boomsim.figures.charts.book")
     page = folder.joinpath("book.html").read_text(encoding="utf-8")
     # "</" inside the data would end the script element that holds it.
     data = json.dumps(book_data(book), separators=(",", ":"), allow_nan=False).replace("</", "<\\/")

@@ -8,12 +8,12 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
-from boomsim.figures.boomshape import straight_boom
-from boomsim.figures.carrier import extent
 from boomsim.figures.page import new_page
-from boomsim.figures.rangeshape import RangeShape, bands, contour, range_of
+from boomsim.figures.range.shape import RangeShape, bands, contour, range_of
 from boomsim.figures.scales import display_of, quiet_axes, ticks_in
-from boomsim.figures.sideview import draw_sideview
+from boomsim.figures.side.boomshape import straight_boom
+from boomsim.figures.side.carrier import extent
+from boomsim.figures.side.view import draw_sideview
 from boomsim.figures.styles import (
     FAINT,
     FAMILIES,
@@ -216,7 +216,7 @@ def figure_of_range(
     ----------
     setup : Setup
     extension : ndarray, shape (configurations, moving sections), optional
-        Default: :func:`boomsim.figures.rangeshape.usual_extensions` [1]
+        Default: :func:`boomsim.figures.range.shape.usual_extensions` [1]
     units : str
         "metric" or "us"
 

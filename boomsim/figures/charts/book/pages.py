@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from boomsim.figures.charts.bookcontents import Entry
-from boomsim.figures.charts.bookfront import FRONT, front_sheets
+from boomsim.figures.charts.book.contents import Entry
+from boomsim.figures.charts.book.front import FRONT, front_sheets
 from boomsim.figures.charts.head import facts_of
 from boomsim.figures.charts.look import FULL, Look
 from boomsim.figures.charts.marks import Sheet

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from boomsim.figures.charts.booklines import LARGE, text_lines
+from boomsim.figures.charts.book.lines import LARGE, text_lines
 from boomsim.figures.charts.look import BODY, LINE, MARGIN, TITLE
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Place, Words, box, rule
 from boomsim.figures.charts.text import numbers_of

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 
-from boomsim.figures.charts.bookcontents import Entry, contents_marks
-from boomsim.figures.charts.booklines import foot_marks
-from boomsim.figures.charts.bookreading import reading_marks
-from boomsim.figures.charts.booktitle import title_marks
+from boomsim.figures.charts.book.contents import Entry, contents_marks
+from boomsim.figures.charts.book.lines import foot_marks
+from boomsim.figures.charts.book.reading import reading_marks
+from boomsim.figures.charts.book.title import title_marks
 from boomsim.figures.charts.look import Look
 from boomsim.figures.charts.marks import Place, Sheet
 from boomsim.rating.charts.book import Book

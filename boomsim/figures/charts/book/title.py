@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.booklines import HUGE, LARGE, text_lines
+from boomsim.figures.charts.book.lines import HUGE, LARGE, text_lines
 from boomsim.figures.charts.look import LINE, MARGIN, TINT, TITLE, Look
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.type import broken

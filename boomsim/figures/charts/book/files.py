@@ -5,8 +5,8 @@ from collections.abc import Callable
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from boomsim.figures.charts.bookhtml import book_html
-from boomsim.figures.charts.bookpages import book_sheets
+from boomsim.figures.charts.book.html import book_html
+from boomsim.figures.charts.book.pages import book_sheets
 from boomsim.figures.charts.look import ANSWERS, CLASS, FULL, Look
 from boomsim.figures.charts.pdf import write_pdf
 from boomsim.rating.charts.book import Book

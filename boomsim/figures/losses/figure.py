@@ -7,7 +7,7 @@ from matplotlib.figure import Figure
 from matplotlib.patches import Rectangle
 
 from boomsim.figures.lettering import text_width
-from boomsim.figures.loss_bars import draw_bars
+from boomsim.figures.losses.bars import draw_bars
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of

@@ -7,8 +7,8 @@ from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
 from matplotlib.text import Annotation, Text
 
-from boomsim.figures.boomshape import BoomShape, outline
-from boomsim.figures.sideartists import load_side
+from boomsim.figures.side.artists import load_side
+from boomsim.figures.side.boomshape import BoomShape, outline
 from boomsim.figures.styles import INK, PAPER, QUIET, SMALL, LineStyle, type_of
 from boomsim.mechanics.geometry import Array
 from boomsim.units import show

@@ -1,0 +1,1 @@
+"""Capacity, tipping and float loads through a whole turn."""

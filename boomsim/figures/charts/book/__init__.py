@@ -1,0 +1,1 @@
+"""Chart books: their first pages, their sheets, their HTML."""

@@ -1,0 +1,1 @@
+"""The main job: ways to one boom length beside each other."""

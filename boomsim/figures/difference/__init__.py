@@ -1,0 +1,1 @@
+"""Why one way to a boom length carries more than another."""

@@ -1,0 +1,1 @@
+"""Line drawings for handouts and lessons, with room to draw in."""

@@ -1,0 +1,1 @@
+"""One lift past its rated load: what happens first."""

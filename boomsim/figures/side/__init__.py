@@ -1,0 +1,1 @@
+"""A crane from its left side, to scale: its boom, its carrier, its dimensions."""
