@@ -9,10 +9,10 @@ from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
     from boomsim.mechanics.geometry import Array
-    from boomsim.rating.around import Around
-    from boomsim.rating.floats import GroundLoads
+    from boomsim.rating.around.floats import GroundLoads
+    from boomsim.rating.around.sectors import Reason, Sectors
+    from boomsim.rating.around.slew import Around
     from boomsim.rating.response import Response
-    from boomsim.rating.sectors import Reason, Sectors
     from boomsim.rating.setup import Setup
 
 HELP = "all around the crane: capacity by slew angle, over the rear, float loads, ground pressure"
@@ -68,9 +68,9 @@ class _Answer:
     """Everything that the command tells, worked out once."""
 
     def __init__(self, chosen: argparse.Namespace) -> None:
-        from boomsim.rating.around import around
-        from boomsim.rating.floats import ground_loads
-        from boomsim.rating.sectors import reasons, sectors
+        from boomsim.rating.around.floats import ground_loads
+        from boomsim.rating.around.sectors import reasons, sectors
+        from boomsim.rating.around.slew import around
         from boomsim.units import parse
 
         machine = inputs.machine(chosen)
@@ -158,7 +158,7 @@ def _hung(found: "Around", load: float | None) -> "Response":
     """Hang the load whose floats are looked at: the given one, or the one rated all around."""
     import numpy as np
 
-    from boomsim.rating.centres import hung_at
+    from boomsim.rating.around.centres import hung_at
 
     radius = float(found.radius[-1])
     if load is None:
@@ -177,7 +177,7 @@ def _slew_table(found: "Around", units: str) -> str:
     """Rated load every 30 degrees and where a sector ends."""
     import numpy as np
 
-    from boomsim.rating.directions import direction
+    from boomsim.rating.around.directions import direction
     from boomsim.rating.setup import rear_sector
     from boomsim.units import show
 
@@ -200,7 +200,7 @@ def _slew_table(found: "Around", units: str) -> str:
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
-    from boomsim.rating.telling import mark
+    from boomsim.rating.comparison.telling import mark
     from boomsim.units import show
 
     rows = []
@@ -224,7 +224,7 @@ def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[st
     """Moments of the masses in the governing directions of the two sectors, side by side."""
     from math import isfinite
 
-    from boomsim.rating.directions import direction
+    from boomsim.rating.around.directions import direction
     from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
@@ -252,7 +252,7 @@ def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[st
 def _float_text(answer: _Answer, units: str) -> list[str]:
     import numpy as np
 
-    from boomsim.rating.directions import direction
+    from boomsim.rating.around.directions import direction
     from boomsim.units import show
 
     ground, support = answer.ground, answer.setup.support

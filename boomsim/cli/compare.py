@@ -8,8 +8,8 @@ from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.rating.compare import Comparison
-    from boomsim.rating.explain import Account
+    from boomsim.rating.comparison.compare import Comparison
+    from boomsim.rating.comparison.explain import Account
     from boomsim.rating.setup import Setup
     from boomsim.rating.strategies import Configurations
 
@@ -46,7 +46,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    from boomsim.rating.compare import compare
+    from boomsim.rating.comparison.compare import compare
     from boomsim.units import parse
 
     machine = inputs.machine(chosen)
@@ -85,7 +85,7 @@ def _named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
     """The configurations that were written out, or those of the demonstration."""
     import numpy as np
 
-    from boomsim.rating.compare import demonstration
+    from boomsim.rating.comparison.compare import demonstration
     from boomsim.rating.strategies import configurations_of
 
     if chosen.extension is None:
@@ -146,7 +146,7 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
 
 
 def _accounts(found: "Comparison", radius: float) -> list["Account | None"]:
-    from boomsim.rating.explain import account
+    from boomsim.rating.comparison.explain import account
 
     return [
         account(found.setup, extension=row, radius=radius) for row in found.configurations.extension
@@ -154,7 +154,7 @@ def _accounts(found: "Comparison", radius: float) -> list["Account | None"]:
 
 
 def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
-    from boomsim.rating.explain import difference
+    from boomsim.rating.comparison.explain import difference
 
     accounts = _accounts(found, radius)
     known = [i for i, one in enumerate(accounts) if one is not None]
@@ -178,8 +178,8 @@ def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
 
 def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
     """The comparison as a table and its explanation in words."""
+    from boomsim.rating.comparison.telling import mark, tell_crossover
     from boomsim.rating.strategies import label
-    from boomsim.rating.telling import mark, tell_crossover
     from boomsim.units import show
 
     setup, rating = found.setup, found.rating
@@ -221,8 +221,8 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
 
 
 def _explained_text(found: "Comparison", radius: float, labels: list[str], units: str) -> str:
-    from boomsim.rating.explain import difference
-    from boomsim.rating.telling import tell_account, tell_difference
+    from boomsim.rating.comparison.explain import difference
+    from boomsim.rating.comparison.telling import tell_account, tell_difference
     from boomsim.units import show
 
     accounts = [(n.strip("()"), a) for n, a in zip(labels, _accounts(found, radius), strict=True)]
@@ -249,7 +249,7 @@ def _explained_text(found: "Comparison", radius: float, labels: list[str], units
 
 def _deflection_text(found: "Comparison", units: str) -> str:
     """The other half of the answer: which deflects less under one and the same load."""
-    from boomsim.rating.compare import deflections
+    from boomsim.rating.comparison.compare import deflections
     from boomsim.rating.strategies import label
     from boomsim.units import show
 

@@ -9,11 +9,11 @@ from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine
-    from boomsim.rating.losses import Losses
+    from boomsim.rating.losses.sensitivity import Sensitivity
+    from boomsim.rating.losses.study import Losses
+    from boomsim.rating.losses.takers import Amounts
     from boomsim.rating.places import Places
-    from boomsim.rating.sensitivity import Sensitivity
     from boomsim.rating.setup import Setup
-    from boomsim.rating.takers import Amounts
 
 HELP = "what eats capacity: slope, side pull, wind, lifting off, soft ground, and each kilogram"
 EXAMPLE = "boomsim losses yard60 --radius '8 m, 16 m' --amount wind='14 m/s'"
@@ -50,8 +50,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    from boomsim.rating.losses import losses
-    from boomsim.rating.sensitivity import sensitivity
+    from boomsim.rating.losses.sensitivity import sensitivity
+    from boomsim.rating.losses.study import losses
 
     if chosen.figure:
         from boomsim.figures.page import check_path
@@ -95,7 +95,7 @@ def amounts(written: list[str]) -> "Amounts":
     """Read amounts such as "lean=2 deg" over the usual ones."""
     from dataclasses import replace
 
-    from boomsim.rating.takers import USUAL
+    from boomsim.rating.losses.takers import USUAL
     from boomsim.units import did_you_mean, parse
 
     found = {}
@@ -150,8 +150,8 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
 
 def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     """Two tables and what they mean."""
+    from boomsim.rating.losses.telling import tell_governing, tell_taker
     from boomsim.rating.strategies import label
-    from boomsim.rating.telling_losses import tell_governing, tell_taker
     from boomsim.units import show
 
     columns = range(len(found.capacity))

@@ -8,8 +8,8 @@ from boomsim.cli import inputs, places
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.rating.overload import Overload
-    from boomsim.rating.overload_map import OverloadMap
+    from boomsim.rating.overload.map import OverloadMap
+    from boomsim.rating.overload.study import Overload
 
 HELP = "raise the load past the rated one: does the crane tip first, or break without warning?"
 EXAMPLE = "boomsim overload yard60 --extension 0,0,46.5,46.5 --radius '8 m'"
@@ -44,7 +44,7 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def _run_one(chosen: argparse.Namespace) -> None:
-    from boomsim.rating.overload import overload
+    from boomsim.rating.overload.study import overload
 
     machine = inputs.machine(chosen)
     setup = places.on_ground(chosen, inputs.setup(chosen, machine))
@@ -67,7 +67,7 @@ def _run_one(chosen: argparse.Namespace) -> None:
 
 def _run_map(chosen: argparse.Namespace) -> None:
     from boomsim.rating.charts.chart import best_chart
-    from boomsim.rating.overload_map import overload_map
+    from boomsim.rating.overload.map import overload_map
 
     if chosen.extension or chosen.radius or chosen.hold == "radius":
         raise ValueError(
@@ -128,13 +128,13 @@ def as_json(found: "Overload") -> dict[str, Any]:
 
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
-    from boomsim.rating.strategies import label
-    from boomsim.rating.telling_overload import (
+    from boomsim.rating.overload.telling import (
         tell_event,
         tell_fall,
         tell_feel,
         tell_verdict,
     )
+    from boomsim.rating.strategies import label
     from boomsim.units import show
 
     kept = "boom angle" if found.hold == "angle" else "radius"
@@ -195,7 +195,7 @@ def map_as_text(found: "OverloadMap", *, units: str) -> str:
     """For each boom length up to which radius the crane breaks first."""
     import numpy as np
 
-    from boomsim.rating.overload_map import meeting_radii
+    from boomsim.rating.overload.map import meeting_radii
     from boomsim.units import show
 
     chart, rows = found.chart, []

@@ -68,7 +68,7 @@ def _scene(chosen: argparse.Namespace, machine: "Machine") -> "Scene":
 def _configurations(chosen: argparse.Namespace, machine: "Machine") -> "Configurations":
     import numpy as np
 
-    from boomsim.rating.compare import demonstration
+    from boomsim.rating.comparison.compare import demonstration
     from boomsim.rating.strategies import configurations_of, configurations_of_length
     from boomsim.units import parse
 

@@ -40,7 +40,7 @@ def extension(text: str | None, machine: "Machine") -> "Array":
     """Read a configuration; without one take the middle one of the demonstration."""
     import numpy as np
 
-    from boomsim.rating.compare import demonstration
+    from boomsim.rating.comparison.compare import demonstration
 
     if text is not None:
         return inputs.extension(text, machine)

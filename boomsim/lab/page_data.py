@@ -16,7 +16,7 @@ from boomsim.lab.views.side import side_view
 from boomsim.lab.words import gives_way
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.compare import best_of, default_radii
+from boomsim.rating.comparison.compare import best_of, default_radii
 from boomsim.rating.strategies import Configurations, label
 from boomsim.units import display, show
 

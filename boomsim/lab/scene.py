@@ -164,7 +164,7 @@ def first_scene(machine: str = "yard60") -> Scene:
     """
     from boomsim.lab.ranges import rounded
     from boomsim.rating.capacity import rate
-    from boomsim.rating.compare import demonstration
+    from boomsim.rating.comparison.compare import demonstration
 
     boom = machine_of(machine).boom
     ways = demonstration(boom)

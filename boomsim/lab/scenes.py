@@ -9,7 +9,7 @@ from typing import Any
 
 from boomsim.lab.scene import Scene, as_dict, first_scene, from_dict, machine_of
 from boomsim.lab.writing import write_whole
-from boomsim.rating.compare import demonstration
+from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.strategies import label
 
 SCHEMA = "boomsim.scenes/1"

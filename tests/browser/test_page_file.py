@@ -7,7 +7,7 @@ import pytest
 from boomsim.lab.page import page as page_of
 from boomsim.lab.page_data import ways_of
 from boomsim.lab.scene import Scene, setup_of
-from boomsim.rating.compare import demonstration
+from boomsim.rating.comparison.compare import demonstration
 
 pytestmark = pytest.mark.browser
 

@@ -6,8 +6,8 @@ import pytest
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import layout
-from boomsim.rating.compare import compare
-from boomsim.rating.explain import account, difference
+from boomsim.rating.comparison.compare import compare
+from boomsim.rating.comparison.explain import account, difference
 from boomsim.rating.response import respond
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations

@@ -19,7 +19,7 @@ from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
 from boomsim.figures.words import disturbance_words
 from boomsim.machine.model import Disturbances, Rigging
-from boomsim.rating.compare import SAME, compare
+from boomsim.rating.comparison.compare import SAME, compare
 from boomsim.rating.setup import set_up
 from boomsim.units import display, show
 

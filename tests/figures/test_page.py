@@ -17,7 +17,7 @@ from boomsim.figures.page import caution_of, new_page, picture, write
 from boomsim.figures.plan.figure import figure_of_plan
 from boomsim.figures.range.figure import figure_of_range
 from boomsim.figures.side.figure import figure_of_lift
-from boomsim.rating.centres import hung_at
+from boomsim.rating.around.centres import hung_at
 
 WAYS = ([0, 0, 0, 0.93], [0.93, 0, 0, 0])
 

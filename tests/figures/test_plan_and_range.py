@@ -10,8 +10,8 @@ from boomsim.figures.range.figure import draw_range, update_range
 from boomsim.figures.range.shape import bands, contour, range_of, usual_extensions
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
+from boomsim.rating.around.centres import hung_at
 from boomsim.rating.capacity import rate
-from boomsim.rating.centres import hung_at
 from boomsim.rating.setup import set_up
 from boomsim.units import show
 

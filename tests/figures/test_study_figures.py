@@ -26,16 +26,16 @@ from boomsim.figures.overload.map import (
 from boomsim.figures.page import caution_of, new_page, picture
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import Rigging
-from boomsim.rating.around import around
-from boomsim.rating.centres import hung_at
+from boomsim.rating.around.centres import hung_at
+from boomsim.rating.around.floats import ground_loads
+from boomsim.rating.around.sectors import sectors
+from boomsim.rating.around.slew import around
 from boomsim.rating.charts.chart import best_chart
-from boomsim.rating.floats import ground_loads
-from boomsim.rating.losses import losses
-from boomsim.rating.overload import overload
-from boomsim.rating.overload_map import overload_map
+from boomsim.rating.losses.sensitivity import sensitivity
+from boomsim.rating.losses.study import losses
+from boomsim.rating.overload.map import overload_map
+from boomsim.rating.overload.study import overload
 from boomsim.rating.places import Places
-from boomsim.rating.sectors import sectors
-from boomsim.rating.sensitivity import sensitivity
 from boomsim.rating.setup import set_up
 
 HALVES = np.array([0.5, 0.5, 0.5])

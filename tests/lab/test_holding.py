@@ -7,7 +7,7 @@ import pytest
 
 from boomsim.lab.explorer import Explorer
 from boomsim.lab.scene import Scene, setup_of
-from boomsim.rating.explain import account, difference
+from boomsim.rating.comparison.explain import account, difference
 
 WAYS = ((0.0, 0.0, 0.0, 0.93), (0.0, 0.0, 0.465, 0.465), (0.93, 0.0, 0.0, 0.0))
 

@@ -13,8 +13,8 @@ from boomsim.lab.page import page
 from boomsim.lab.page_data import PICTURE, page_data, ways_of
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.rating.capacity import rate
-from boomsim.rating.compare import demonstration
-from boomsim.rating.explain import account, difference
+from boomsim.rating.comparison.compare import demonstration
+from boomsim.rating.comparison.explain import account, difference
 from boomsim.rating.strategies import configurations_of
 from boomsim.units import show
 

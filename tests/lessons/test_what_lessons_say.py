@@ -27,7 +27,7 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.profile import properties
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.boldline import crossings
-from boomsim.rating.compare import demonstration
+from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.response import respond
 from boomsim.rating.setup import set_up
 

@@ -11,11 +11,11 @@ from boomsim.machine.model import Machine, TurningMass
 from boomsim.mechanics.loads import hoisting_factor
 from boomsim.rating.capacity import rate
 from boomsim.rating.changes import with_disturbances
-from boomsim.rating.losses import Losses, losses
+from boomsim.rating.losses.sensitivity import Sensitivity, sensitivity
+from boomsim.rating.losses.study import Losses, losses
+from boomsim.rating.losses.takers import Amounts, short_outrigger, shorter_support
 from boomsim.rating.places import Places
-from boomsim.rating.sensitivity import Sensitivity, sensitivity
 from boomsim.rating.setup import Setup, set_up
-from boomsim.rating.takers import Amounts, short_outrigger, shorter_support
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),

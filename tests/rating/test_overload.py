@@ -9,12 +9,12 @@ from making import invented_crane
 
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.supports import support_reactions
-from boomsim.rating.events import Event
-from boomsim.rating.falling import net_moment
-from boomsim.rating.floats import float_loads
+from boomsim.rating.around.floats import float_loads
 from boomsim.rating.limits import limits_of
-from boomsim.rating.overload import Overload, overload
-from boomsim.rating.raising import KINDS, NO_MARGIN, hang, load_at_one, no_margin
+from boomsim.rating.overload.events import Event
+from boomsim.rating.overload.falling import net_moment
+from boomsim.rating.overload.raising import KINDS, NO_MARGIN, hang, load_at_one, no_margin
+from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.response import Response
 from boomsim.rating.setup import set_up
 

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from boomsim.machine.files import load_machine
-from boomsim.rating.compare import best_of, compare, deflections, demonstration
-from boomsim.rating.explain import account, difference
+from boomsim.rating.comparison.compare import best_of, compare, deflections, demonstration
+from boomsim.rating.comparison.explain import account, difference
 from boomsim.rating.limits import STRUCTURAL
 from boomsim.rating.setup import set_up
 

@@ -10,11 +10,11 @@ from boomsim.figures.panels import heading
 from boomsim.figures.plan.shape import plan_of
 from boomsim.figures.plan.view import draw_plan
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.rating.around import Around
-from boomsim.rating.directions import direction
-from boomsim.rating.floats import GroundLoads
+from boomsim.rating.around.directions import direction
+from boomsim.rating.around.floats import GroundLoads
+from boomsim.rating.around.sectors import Sectors
+from boomsim.rating.around.slew import Around
 from boomsim.rating.response import Response
-from boomsim.rating.sectors import Sectors
 from boomsim.rating.strategies import label
 from boomsim.units import show
 

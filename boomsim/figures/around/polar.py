@@ -20,7 +20,7 @@ from boomsim.figures.styles import (
     type_of,
 )
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.around import Around
+from boomsim.rating.around.slew import Around
 from boomsim.rating.setup import rear_sector
 from boomsim.units import Display, show
 

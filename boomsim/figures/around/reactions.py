@@ -19,7 +19,7 @@ from boomsim.figures.styles import (
     type_of,
 )
 from boomsim.machine.model import Support
-from boomsim.rating.floats import GroundLoads
+from boomsim.rating.around.floats import GroundLoads
 
 WORDS = {-180: "front", -90: "left", 0: "rear", 90: "right", 180: "front"}
 """Where the boom points at slew angles [°]."""

@@ -10,7 +10,7 @@ from matplotlib.lines import Line2D
 from boomsim.figures.curves import Curve, draw_curve
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import FAMILIES, INK, PAPER, SMALL, STEEL, identity, type_of
-from boomsim.rating.sectors import Sectors
+from boomsim.rating.around.sectors import Sectors
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

@@ -10,7 +10,7 @@ from boomsim.figures.comparison.marks import mark_crossovers, mark_winners
 from boomsim.figures.curves import Curve, draw_curve, update_curve
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import Identity, identity
-from boomsim.rating.compare import Comparison
+from boomsim.rating.comparison.compare import Comparison
 from boomsim.units import Display
 
 KEY_FROM, KEY_DEEP = 0.55, 0.33

@@ -20,7 +20,7 @@ from boomsim.figures.side.boomshape import straight_boom
 from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, PAPER, Identity, letter, type_of
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.rating.compare import Comparison
+from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.strategies import label
 from boomsim.units import show
 

@@ -19,7 +19,7 @@ from boomsim.figures.styles import (
     letter,
     type_of,
 )
-from boomsim.rating.compare import SAME, Comparison
+from boomsim.rating.comparison.compare import SAME, Comparison
 from boomsim.units import Display, show
 
 STRIP = (0.965, 1.015)

@@ -17,7 +17,7 @@ from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, FAMILIES, INK, PAPER, SMALL, STEEL, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.explain import Difference
+from boomsim.rating.comparison.explain import Difference
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import Display, show

@@ -7,7 +7,7 @@ where it lies in the first, take away what the first's strength holds back.
 from dataclasses import dataclass
 
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.rating.explain import Difference
+from boomsim.rating.comparison.explain import Difference
 from boomsim.rating.limits import STRUCTURAL
 from boomsim.rating.setup import Setup
 from boomsim.units import show

@@ -13,10 +13,10 @@ from boomsim.figures.panels import heading
 from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.limits import STRUCTURAL
-from boomsim.rating.losses import Losses
-from boomsim.rating.sensitivity import Sensitivity
+from boomsim.rating.losses.sensitivity import Sensitivity
+from boomsim.rating.losses.study import Losses
+from boomsim.rating.losses.telling import tell_governing, tell_taker
 from boomsim.rating.strategies import label
-from boomsim.rating.telling_losses import tell_governing, tell_taker
 from boomsim.units import show
 
 WIDTH, ROW, WORDS = 0.19, 0.0048, 0.062

@@ -10,10 +10,10 @@ from matplotlib.patches import Rectangle
 from boomsim.figures.lettering import text_width
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import INK, PAPER, QUIET, SMALL, STEEL, type_of
-from boomsim.rating.events import Event
-from boomsim.rating.overload import Overload
-from boomsim.rating.raising import FLOAT, GIVES_WAY, PERMISSIBLE, TIPS
-from boomsim.rating.telling_overload import tell_event, tell_multiple
+from boomsim.rating.overload.events import Event
+from boomsim.rating.overload.raising import FLOAT, GIVES_WAY, PERMISSIBLE, TIPS
+from boomsim.rating.overload.study import Overload
+from boomsim.rating.overload.telling import tell_event, tell_multiple
 from boomsim.units import show
 
 LOOKS: dict[str, dict[str, Any]] = {

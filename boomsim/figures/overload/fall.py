@@ -9,7 +9,7 @@ from matplotlib.text import Annotation
 
 from boomsim.figures.scales import display_of, quiet_axes, spread_out
 from boomsim.figures.styles import INK, LOAD, PAPER, QUIET, SMALL, LineStyle, type_of
-from boomsim.rating.falling import Fall
+from boomsim.rating.overload.falling import Fall
 from boomsim.units import show
 
 LOOKS: tuple[tuple[str, float, LineStyle], ...] = (

@@ -11,7 +11,7 @@ from matplotlib.ticker import MaxNLocator, StrMethodFormatter
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import INK, SMALL, type_of
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.overload import Overload
+from boomsim.rating.overload.study import Overload
 from boomsim.units import display
 
 

@@ -8,8 +8,8 @@ from boomsim.figures.overload.feel import draw_feel
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.rating.directions import direction
-from boomsim.rating.overload import Overload
+from boomsim.rating.around.directions import direction
+from boomsim.rating.overload.study import Overload
 from boomsim.rating.strategies import label
 from boomsim.units import show
 

@@ -16,7 +16,7 @@ from boomsim.figures.scales import display_of
 from boomsim.figures.styles import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.charts.boldline import Edge, paths
-from boomsim.rating.overload_map import OverloadMap
+from boomsim.rating.overload.map import OverloadMap
 
 WIDTH = 0.19
 TALLEST, LONGEST = 0.0050, 0.212

@@ -8,7 +8,7 @@ from boomsim.figures.plan.shape import PlanShape, plan_of
 from boomsim.figures.plan.view import Plan, draw_plan, load_is_out, view
 from boomsim.figures.styles import INK, QUIET, SMALL, type_of
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.rating.directions import direction
+from boomsim.rating.around.directions import direction
 from boomsim.rating.response import Response
 from boomsim.units import show
 

@@ -13,9 +13,9 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.stability import TippingLines
-from boomsim.rating.centres import Centre, centres
-from boomsim.rating.falling import worst_direction
-from boomsim.rating.floats import FloatLoads, float_loads
+from boomsim.rating.around.centres import Centre, centres
+from boomsim.rating.around.floats import FloatLoads, float_loads
+from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup, rear_sector
 

@@ -6,9 +6,9 @@ from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
 from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
-from boomsim.rating.centres import hung_at
-from boomsim.rating.compare import demonstration
-from boomsim.rating.overload import Overload, overload
+from boomsim.rating.around.centres import hung_at
+from boomsim.rating.comparison.compare import demonstration
+from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.setup import set_up
 from boomsim.units import show
 

@@ -9,7 +9,7 @@ from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_sai
 from boomsim.lab.lessons.same_length import column
 from boomsim.lab.lessons.section import MACHINE, far_lock
 from boomsim.machine.files import load_machine
-from boomsim.rating.compare import Comparison, compare
+from boomsim.rating.comparison.compare import Comparison, compare
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import Configurations, configurations_of

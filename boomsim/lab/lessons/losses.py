@@ -8,9 +8,9 @@ from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
 from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
-from boomsim.rating.compare import demonstration
+from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.lift import Lift, lift
-from boomsim.rating.losses import Losses, Taker, losses
+from boomsim.rating.losses.study import Losses, Taker, losses
 from boomsim.rating.places import Places
 from boomsim.rating.setup import Setup, set_up
 from boomsim.units import show
@@ -129,7 +129,7 @@ def _losses_check(units: str) -> Check:
 
 def _losses_sheet(units: str) -> Sheet:
     from boomsim.figures.handout.drawings import figure_of_lifts
-    from boomsim.rating.centres import hung_at
+    from boomsim.rating.around.centres import hung_at
 
     found = lost()
     setup = found.setup

@@ -4,7 +4,7 @@ from boomsim.lab.lessons.chart import lesson_chart
 from boomsim.lab.lessons.check import Check, told_apart
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
 from boomsim.lab.lessons.section import MACHINE
-from boomsim.rating.centres import hung_at
+from boomsim.rating.around.centres import hung_at
 from boomsim.rating.charts.misreading import misreadings
 from boomsim.rating.charts.reading import Reading, read_chart
 from boomsim.units import show

@@ -8,7 +8,7 @@ from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
 from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
-from boomsim.rating.compare import Comparison, compare, demonstration
+from boomsim.rating.comparison.compare import Comparison, compare, demonstration
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import label
 from boomsim.units import show

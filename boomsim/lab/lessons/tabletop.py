@@ -19,7 +19,7 @@ from boomsim.lab.lessons.bench import (
 from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.measure import combined, mean_of
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
-from boomsim.rating.centres import hung_at
+from boomsim.rating.around.centres import hung_at
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
 from boomsim.units import parse, show

@@ -11,12 +11,12 @@ from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.rating.centres import GROUPS, hung_at
+from boomsim.rating.around.centres import GROUPS, hung_at
+from boomsim.rating.around.sectors import group_of
 from boomsim.rating.changes import with_sector
-from boomsim.rating.compare import demonstration
-from boomsim.rating.explain import Account, account
+from boomsim.rating.comparison.compare import demonstration
+from boomsim.rating.comparison.explain import Account, account
 from boomsim.rating.lift import lift
-from boomsim.rating.sectors import group_of
 from boomsim.rating.setup import Setup, set_up
 from boomsim.units import show
 

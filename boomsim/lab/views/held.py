@@ -13,7 +13,7 @@ from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, rect, text, view, wrapped
 from boomsim.lab.views.side import side_view
 from boomsim.lab.words import configuration, gives_way
-from boomsim.rating.explain import Account, Difference, account, difference
+from boomsim.rating.comparison.explain import Account, Difference, account, difference
 from boomsim.rating.setup import Setup
 
 WIDTH, HEIGHT = 1040.0, 312.0

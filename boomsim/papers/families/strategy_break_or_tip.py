@@ -9,7 +9,7 @@ from boomsim.machine.files import load_machine
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.capacity import rate
-from boomsim.rating.events import Raised
+from boomsim.rating.overload.events import Raised
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
 

@@ -2,8 +2,8 @@
 
 from boomsim.rating.charts.misreading import Misreading
 from boomsim.rating.charts.reading import SAME, Reading
+from boomsim.rating.comparison.telling import what_gives_way
 from boomsim.rating.strategies import label
-from boomsim.rating.telling import what_gives_way
 from boomsim.units import display, show
 
 

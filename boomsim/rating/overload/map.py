@@ -1,7 +1,8 @@
 """Would it tip first? The load of the first structural failure over the tipping load, over a chart.
 
-Each cell takes the configuration that the chart uses there. As in :mod:`boomsim.rating.overload`
-the boom angle is the one at which the rated load hangs at the radius, and it is kept.
+Each cell takes the configuration that the chart uses there. As in
+:mod:`boomsim.rating.overload.study` the boom angle is the one at which the rated load hangs at the
+radius, and it is kept.
 """
 
 from collections.abc import Iterator
@@ -13,7 +14,7 @@ from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.raising import (
+from boomsim.rating.overload.raising import (
     GIVES_WAY,
     TIPS,
     hang,

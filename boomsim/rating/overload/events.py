@@ -5,11 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.around.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
-from boomsim.rating.falling import worst_direction
-from boomsim.rating.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.limits import Limit
-from boomsim.rating.raising import (
+from boomsim.rating.overload.falling import worst_direction
+from boomsim.rating.overload.raising import (
     FLOAT,
     GIVES_WAY,
     KINDS,

@@ -1,8 +1,8 @@
 """The comparison and its explanation in sentences, with units."""
 
 from boomsim.rating.capacity import Rating
-from boomsim.rating.compare import Comparison, Crossover
-from boomsim.rating.explain import Account, Difference
+from boomsim.rating.comparison.compare import Comparison, Crossover
+from boomsim.rating.comparison.explain import Account, Difference
 from boomsim.rating.limits import STABILITY, Limit
 from boomsim.rating.strategies import label
 from boomsim.units import show

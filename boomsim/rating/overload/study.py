@@ -12,12 +12,12 @@ import numpy as np
 
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.around.floats import float_loads, slews_of
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.events import Event, Raised
-from boomsim.rating.falling import Fall, fall
-from boomsim.rating.floats import float_loads, slews_of
 from boomsim.rating.limits import Limit
-from boomsim.rating.raising import GIVES_WAY, TIPS
+from boomsim.rating.overload.events import Event, Raised
+from boomsim.rating.overload.falling import Fall, fall
+from boomsim.rating.overload.raising import GIVES_WAY, TIPS
 from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup
 

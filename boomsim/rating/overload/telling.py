@@ -2,10 +2,10 @@
 
 from math import degrees, isfinite
 
-from boomsim.rating.directions import direction
-from boomsim.rating.events import Event
-from boomsim.rating.overload import Overload
-from boomsim.rating.raising import FLOAT, PERMISSIBLE, TIPS
+from boomsim.rating.around.directions import direction
+from boomsim.rating.overload.events import Event
+from boomsim.rating.overload.raising import FLOAT, PERMISSIBLE, TIPS
+from boomsim.rating.overload.study import Overload
 from boomsim.units import show
 
 

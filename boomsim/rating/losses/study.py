@@ -11,10 +11,10 @@ import numpy as np
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits import Limit
+from boomsim.rating.losses.soft_ground import on_soft_ground
+from boomsim.rating.losses.takers import USUAL, Amounts, Case, cases, check_amounts, last_cases
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.setup import Setup
-from boomsim.rating.soft_ground import on_soft_ground
-from boomsim.rating.takers import USUAL, Amounts, Case, cases, check_amounts, last_cases
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

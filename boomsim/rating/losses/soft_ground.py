@@ -7,11 +7,11 @@ import numpy as np
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.supports import support_reactions
+from boomsim.rating.around.floats import float_loads
 from boomsim.rating.capacity import Rating
 from boomsim.rating.changes import with_disturbances
-from boomsim.rating.falling import worst_direction
-from boomsim.rating.floats import float_loads
 from boomsim.rating.limits import Limit
+from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup

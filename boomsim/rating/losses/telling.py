@@ -1,7 +1,7 @@
 """What eats capacity, in words."""
 
 from boomsim.rating.limits import STABILITY, Limit
-from boomsim.rating.losses import Taker
+from boomsim.rating.losses.study import Taker
 from boomsim.units import show
 
 

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.around.centres import GROUPS
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.centres import GROUPS
 from boomsim.rating.changes import with_sector
-from boomsim.rating.explain import Account, account
+from boomsim.rating.comparison.explain import Account, account
 from boomsim.rating.setup import Setup
 
 

@@ -1,0 +1,1 @@
+"""The main job: configurations of one length beside each other, and why one carries more."""

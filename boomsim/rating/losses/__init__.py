@@ -1,0 +1,1 @@
+"""What eats capacity, and what a kilogram costs."""
