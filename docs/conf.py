@@ -1,18 +1,21 @@
 """Sphinx settings: `sphinx-build -W -b html docs site` builds the site, warnings as errors.
 
 Two pages are written from the code at every build: `commands.md` from the command line's own
-parser and `api.md` from the modules' docstrings.
+parser and `api.md` from the modules' docstrings. The derivations of `derivations.md` are run.
 """
 
 import importlib
 import inspect
 import pkgutil
+import sys
 from pathlib import Path
+from typing import Any
 
 import boomsim
 from boomsim.cli import COMMANDS, parser
 
 HERE = Path(__file__).parent
+sys.path.insert(0, str(HERE))
 
 project = "boomsim"
 author = "the boomsim contributors"
@@ -65,6 +68,19 @@ def write_api() -> None:
             pages += [f"### {name.rsplit('.', 1)[1]}.{key}", "", "```text", key + signature, ""]
             pages += [inspect.getdoc(value) or "", "```", ""]
     (HERE / "api.md").write_text("\n".join(pages), encoding="utf-8")
+
+
+def run_derivations(app: Any, name: str, source: list[str]) -> None:
+    """Run the derivations and set their results below them."""
+    if name == "derivations":
+        from derived import set_results
+
+        source[0] = set_results(source[0])
+
+
+def setup(app: Any) -> None:
+    """Tell Sphinx what is run while it reads."""
+    app.connect("source-read", run_derivations)
 
 
 write_commands()
