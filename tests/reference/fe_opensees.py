@@ -4,8 +4,10 @@ OpenSeesPy is the Python face of a general-purpose compiled finite-element progr
 """
 
 import numpy as np
-import openseespy.opensees as ops
 from frame import Bar, Beam, Floats, Frame, FrameSolution, NoSolution, end_loads, nodal_loads
+from programs import program
+
+ops = program("openseespy.opensees")
 
 COROTATIONAL, P_DELTA, LINEAR = "Corotational", "PDelta", "Linear"
 

@@ -9,13 +9,15 @@ right, which also hand on the twist; a third link holds the mouth sideways.
 from dataclasses import dataclass
 
 import numpy as np
-import openseespy.opensees as ops
 from boom_frame import BoomFrame, boom_frame
 from fe_opensees import prepare
 from frame import RIGID_AXIAL, RIGID_BENDING, Bar, Floats, NoSolution, nodal_loads
 from plates import plate_sum
+from programs import program
 
 from boomsim.machine.model import Machine, Section
+
+ops = program("openseespy.opensees")
 
 POISSON = 0.3
 """Poisson's ratio of steel [1]."""

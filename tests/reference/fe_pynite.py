@@ -9,7 +9,9 @@ import math
 
 import numpy as np
 from frame import Beam, Floats, Frame, FrameSolution, NoSolution
-from Pynite import FEModel3D
+from programs import program
+
+FEModel3D = program("Pynite").FEModel3D
 
 LAYER = 0.1
 """Distance between layers [m]."""

@@ -2,6 +2,8 @@
 
 The wall is built here from half planes, apart from the package's own outlines: the outside is
 what lies within every plate's outer face, the inside what lies within every inner face.
+
+Source: sectionproperties: meshed cross-sections. Status: reference program.
 """
 
 import math
@@ -10,15 +12,17 @@ from functools import cache
 
 import numpy as np
 import pytest
-from sectionproperties.analysis import Section
-from sectionproperties.pre import Geometry
-from shapely import Polygon
-from shapely.geometry import box as rectangle
+from programs import program
 
 from boomsim.machine.model import Profile
 from boomsim.machine.profiles import box, polygon, tube
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.stress import normal_stress, shear_stress
+
+Section = program("sectionproperties.analysis").Section
+Geometry = program("sectionproperties.pre").Geometry
+Polygon = program("shapely").Polygon
+rectangle = program("shapely.geometry").box
 
 # Six-node triangles integrate straight-sided areas and second moments to rounding.
 ROUNDING = 1e-9
