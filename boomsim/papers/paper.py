@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from boomsim.papers.blueprint import Blueprint
 from boomsim.papers.numbers.amounts import result
 from boomsim.papers.problems.family import Family, Slip, Step
-from boomsim.papers.problems.problem import CHOICE, Problem, make_problem
+from boomsim.papers.problems.problem import CHOICE, Problem
 from boomsim.papers.problems.solving import close, solve
+from boomsim.papers.repeats import unlike_problem
 from boomsim.papers.selection import choose
 
 
@@ -159,11 +160,13 @@ def make_paper(plan: Blueprint, *, variant: int) -> Paper:
     Paper
     """
     name = variant_name(variant, count=plan.variants)
-    questions, part = [], -1
+    questions: list[Question] = []
+    part = -1
     for number, slot in enumerate(choose(plan, variant=variant), start=1):
-        problem = make_problem(
-            slot.family, seed=f"{plan.seed}/{name}/{number}", system=plan.units, form=slot.form
-        )
+        problem = unlike_problem(
+            slot.family, seed=f"{plan.seed}/{name}/{number}", system=plan.units, form=slot.form,
+            earlier=[one.problem for one in questions],
+        )  # fmt: skip
         heading = plan.part[slot.part].title if slot.part != part else ""
         part = slot.part
         questions.append(

@@ -87,6 +87,7 @@ def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
         if (one.topic in part.topics and easiest <= one.difficulty <= hardest)
         or one.id in part.families
     ]
+    _refuse_words(part, form, number)
     offers = [one for one in offers if form != NUMERIC or one.form == NUMERIC]
     if not offers:
         raise BlueprintError(
@@ -94,6 +95,16 @@ def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
             f"asked in {form} form with difficulty {easiest} to {hardest}. Widen one of these."
         )
     return offers
+
+
+def _refuse_words(part: Part, form: str, number: int) -> None:
+    """Refuse a family that is named and could not be asked; one of a topic is just not chosen."""
+    named = [one for one in part.families if isinstance(families()[one], ChoiceFamily)]
+    if form == NUMERIC and named:
+        raise BlueprintError(
+            f"part[{number + 1}].families: {', '.join(named)} is answered by a choice, and the "
+            'form is "numeric". Write form = "mixed" or form = "choice" in this part.'
+        )
 
 
 def _form(family: AnyFamily, wanted: str) -> str:

@@ -81,6 +81,14 @@ def test_marks_that_cannot_be_met_name_those_that_can() -> None:
         make_paper(make_blueprint(plan(part=[part])), variant=0)
 
 
+def test_a_named_family_is_never_left_out_in_silence() -> None:
+    part = {"families": ["statics_pad_force", "strategy_own_weight"], "questions": 2}
+    with pytest.raises(BlueprintError, match=r"part\[1\].*strategy_own_weight.*mixed"):
+        make_paper(make_blueprint(plan(form="numeric", part=[part])), variant=0)
+    paper = make_paper(make_blueprint(plan(form="mixed", part=[part])), variant=0)
+    assert sorted(q.problem.family.id for q in paper.questions) == part["families"]
+
+
 def test_variants_have_equal_marks_and_equal_difficulty() -> None:
     blueprint = make_blueprint(plan(vary="families", variants=30, order="shuffled"))
     sums = set()
@@ -117,9 +125,12 @@ def test_easier_questions_come_first() -> None:
 def test_a_numeric_part_has_no_choice_family() -> None:
     slots = choose(make_blueprint(plan(form="numeric")), variant=0)
     assert {slot.form for slot in slots} == {"numeric"}
+
+
+def test_a_part_that_nothing_fits_says_what_to_widen() -> None:
+    part = {"topics": ["weights"], "questions": 1}  # a centre of gravity is never difficulty 1
     with pytest.raises(BlueprintError, match="Widen"):
-        part = {"families": ["strategy_own_weight"], "questions": 1}
-        choose(make_blueprint(plan(form="numeric", part=[part])), variant=0)
+        choose(make_blueprint(plan(difficulty=[1, 1], part=[part])), variant=0)
 
 
 def test_names_of_variants_sort_as_numbers_do() -> None:

@@ -47,7 +47,9 @@ def look_at_choices(problem: Problem) -> None:
     assert len(set(texts)) == len(texts)
     if problem.form == "choice":
         assert [choice.right for choice in problem.choices].count(True) == 1
-        assert all(choice.slip for choice in problem.choices if not choice.right)
+        slips = [choice.slip for choice in problem.choices if not choice.right]
+        assert all(slips)
+        assert len(set(slips)) == len(slips)
     if problem.form == "choice" and isinstance(problem.family, Family):
         assert len(texts) == CHOICES
         tolerance = problem.family.steps[-1].tolerance

@@ -10,7 +10,7 @@ from boomsim.papers.errors import AnswerError, PaperError
 from boomsim.papers.numbers.measures import unit
 from boomsim.papers.numbers.reading import decimal_sign, read_number
 
-KN, PERCENT = unit("kN"), unit("%")
+KN, PERCENT, KNM = unit("kN"), unit("%"), unit("kN m")
 
 
 def newtons(text: str, locale: str | None = None, system: str = "metric") -> float:
@@ -99,3 +99,47 @@ def test_figures_are_counted_as_written(text: str, figures: int, half: float) ->
 def test_a_share_is_read_in_percent_or_as_a_number() -> None:
     assert read_number("46.5 %", unit=PERCENT, sign="").value == pytest.approx(0.465)
     assert read_number("46.5", unit=PERCENT, sign="").value == pytest.approx(0.465)  # as printed
+
+
+TONNE_METRE = 9806.65  # what a tonne weighs at standard gravity (ISO 80000-4), at one metre [N m]
+FOOT_POUND = 1.3558179  # lbf ft, NIST SP 811, table B.8 [N m]
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("12 kNm", 12e3), ("12 KNm", 12e3), ("12 kN·m", 12e3), ("12 kN.m", 12e3), ("12kN-m", 12e3),
+        ("12 m·kN", 12e3), ("12000 Nm", 12e3), ("1200 daNm", 12e3), ("12 kN m", 12e3),
+        ("12", 12e3), ("12 MN mm", 12e3),
+        ("12 t m", 12 * TONNE_METRE), ("12 t·m", 12 * TONNE_METRE), ("12 tm", 12 * TONNE_METRE),
+        ("12 t-m", 12 * TONNE_METRE), ("12 tonne-metres", 12 * TONNE_METRE),
+        ("12 m·t", 12 * TONNE_METRE), ("12000 kg m", 12 * TONNE_METRE),
+        ("12 tf·m", 12 * TONNE_METRE), ("12000 kgf m", 12 * TONNE_METRE),
+        ("900 ft-lb", 900 * FOOT_POUND), ("900 ft·lbs", 900 * FOOT_POUND),
+        ("900 lb-ft", 900 * FOOT_POUND), ("900 ft-lbf", 900 * FOOT_POUND),
+        ("900 lb ft", 900 * FOOT_POUND), ("900 FT-LB", 900 * FOOT_POUND),
+        ("900 foot-pounds", 900 * FOOT_POUND), ("10800 in-lb", 900 * FOOT_POUND),
+        ("9 kip-ft", 9000 * FOOT_POUND), ("9 ft-kips", 9000 * FOOT_POUND),
+        ("9 k-ft", 9000 * FOOT_POUND), ("9 ft k", 9000 * FOOT_POUND),
+        ("9 Kip-Ft", 9000 * FOOT_POUND), ("108 kip in", 9000 * FOOT_POUND),
+    ],
+)  # fmt: skip
+def test_a_moment_is_read_as_the_trade_writes_it(text: str, value: float) -> None:
+    # Eight figures are given of the foot-pound; the others are exact.
+    assert read_number(text, unit=KNM, sign="").value == pytest.approx(value, rel=5e-8)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["12 t", "12 mt", "12 mN", "12 kft", "12 ton-m", "12 ft-tons", "12 kN", "12 nm", "12 t/m",
+     "12 kips", "12 kN m m", "12 ft ft"],
+)  # fmt: skip
+def test_what_is_no_moment_or_could_be_two_is_left_to_the_examiner(text: str) -> None:
+    with pytest.raises(AnswerError):
+        read_number(text, unit=KNM, sign="")
+
+
+def test_a_tonne_is_no_force() -> None:
+    # As a moment "t m" has one meaning; a bare tonne for a force is what the question is about.
+    with pytest.raises(AnswerError, match="not a force"):
+        newtons("12 t")

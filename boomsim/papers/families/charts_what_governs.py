@@ -42,8 +42,8 @@ CLEAR = ("tipping", "stress", "plate buckling", "web crushing")
 
 COUNTERWEIGHT = "A heavier counterweight."
 STEEL = "Boom sections of stronger steel."
-EITHER = "Either of these, for the chart keeps the same margin against both."
-NEITHER = "Neither of these, for a chart value belongs to the crane as a whole."
+EITHER = "Stronger steel or a heavier counterweight, no matter which."
+NEITHER = "Neither stronger steel nor a heavier counterweight."
 
 
 def with_steel(machine: Machine) -> Machine:
@@ -98,7 +98,7 @@ def pose(chance: Chance, given: Values) -> Posed:
         because="The cell {is_marked} an asterisk: {side} governs it, and only what raises that "
         "limit raises the value.",
         words={
-            "configuration": LABELS[column], "is_marked": "has" if structural else "has not",
+            "configuration": LABELS[column], "is_marked": "has" if structural else "does not have",
             "side": "strength" if structural else "stability",
         },
         table=table(

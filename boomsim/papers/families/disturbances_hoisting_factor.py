@@ -24,7 +24,7 @@ def table(system: str) -> Table:
         (f"HC{n}", f"{least:.2f}", f"{slope * speed:.{2 if system == METRIC else 4}f}")
         for n, (least, slope) in HOISTING_CLASSES.items()
     )
-    head = ("hoisting class", "at creeping speed", "growth")
+    head = ("hoisting class", "a, at creeping speed", "b, growth")
     return Table(rows=(head, *rows), caption="Hoisting factor (EN 13001-2)")
 
 
@@ -56,8 +56,8 @@ FAMILY = Family(
     topic="disturbances",
     title="Hoisting factor",
     text="A gross load of {m=} is picked up off the ground at a steady hoisting speed of {v=}. The "
-    "hoist is of class {name}. The table has hoisting factors at creeping speed and their growth "
-    "for every {v_0} of speed. With which load does the structure of the crane have to reckon?",
+    "hoist is of class {name}. The table has hoisting factors {a:} at creeping speed and their "
+    "growth {b:} for every {v_0=} of speed. Which load must the structure be able to carry?",
     assume="The factor grows evenly with the hoisting speed, from its value at creeping speed.",
     givens=(
         Given(m, "gross load", metric="4 to 30 t by 0.5", us="9000 to 66000 lb by 1000"),
@@ -73,13 +73,13 @@ FAMILY = Family(
         Step(phi, a + b * v / v_0, "hoisting factor",
              "Start from the value of the class at creeping speed, and add its growth for the "
              "speed.", metric="", us="", figures=4, tolerance=0.002),
-        Step(P, phi * m, "load to reckon with", "Multiply the load by the factor.",
+        Step(P, phi * m, "load that the structure must carry", "Multiply the load by the factor.",
              metric="t", us="lb", figures=4, tolerance=0.003),
     ),
     slips=(
         Slip(phi, a_1 + b_1 * v / v_0, "read the row of another class"),
         Slip(phi, a, "took the factor at creeping speed"),
-        Slip(phi, a + b, "did not reckon with the speed at all"),
+        Slip(phi, a + b, "added the whole growth, whatever the speed"),
         Slip(phi, 1 + b * v / v_0, "started from 1 instead of the value at creeping speed"),
         Slip(P, m, "left the load as it hangs"),
         Slip(phi, a + v / v_0, "added the speed instead of the growth for it"),

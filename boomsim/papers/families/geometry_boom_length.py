@@ -30,7 +30,7 @@ FAMILY = Family(
     text="A boom has a base section of length {L_0=} and two moving sections with the strokes "
     "{s_1=} and {s_2=}. Retracted, each moving section stands {n=} ahead of the one around it. "
     "The head sheave centre is {h=} ahead of the last front. How long is the boom in the "
-    "configuration {k_1}, {k_2}?",
+    "configuration {k_1=}, {k_2=}?",
     assume="Lengths count along the boom axis; a configuration is written base side first.",
     givens=(
         Given(L_0, "length of the base section", **LENGTHS),

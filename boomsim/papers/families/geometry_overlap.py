@@ -31,7 +31,8 @@ FAMILY = Family(
     topic="geometry",
     title="Overlap that remains",
     text="A boom section is {l=} long. Retracted, its front stands {n=} ahead of the mouth of the "
-    "next larger section; its stroke is {s=}. How much of it is still inside when it is {k} out?",
+    "next larger section; its stroke is {s=}. How much of it is still inside when it is {k=} of "
+    "its stroke out?",
     assume="Lengths count along the boom axis; both pads touch.",
     givens=(
         Given(l, "length of the section", metric="8 to 13 m by 0.1", us="26 to 42 ft by 0.5"),

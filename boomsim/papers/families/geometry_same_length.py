@@ -26,7 +26,7 @@ FAMILY = Family(
     topic="geometry",
     title="The other configuration of the same length",
     text="Three moving sections have the strokes {s_1=}, {s_2=} and {s_3=}. The boom is in the "
-    "configuration {k_1}, {k_2}, 0 %. It shall have the same length with section 1 in, and with "
+    "configuration {k_1=}, {k_2=}, 0 %. It shall have the same length with section 1 in, and with "
     "sections 2 and 3 out by one and the same fraction. Which fraction is that?",
     assume="A configuration is written base side first, in percent of each stroke.",
     givens=(

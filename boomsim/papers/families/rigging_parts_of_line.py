@@ -15,7 +15,8 @@ NEEDED = log(1 - (W + B) / F * (1 - E) / E) / log(E)
 FRICTION = "did not count on friction"
 BLOCK = "forgot the hook block"
 BOTH = "forgot both the hook block and friction"
-SHORT = "rounded down instead of up, or let the lead line carry too"
+SHORT = "rounded down instead of up"
+LEAD = "counted the lead line as a part of line, and rounded down instead of up"
 SAFE = "took more than are needed; fewer parts hoist faster and use less rope"
 
 
@@ -37,7 +38,7 @@ def pose(_: Chance, given: Values) -> Posed:
         fewest(given["W"], pull=pull, efficiency=efficiency): BLOCK,
         ceil(gross / pull): FRICTION,
     }
-    others = {right - 2: SHORT, right - 1: SHORT, right + 2: SAFE, right + 1: SAFE}
+    others = {right - 2: LEAD, right - 1: SHORT, right + 1: SAFE}
     wrong = {parts: why for parts, why in (others | slips).items() if parts != right}
     likely = sorted(wrong, key=lambda parts: (parts not in slips, abs(parts - right)))[:3]
     return Posed(
@@ -81,5 +82,5 @@ FAMILY = ChoiceFamily(
     marks=2,
     pose=pose,
     check=check,
-    where=(NEEDED > 2.1, NEEDED < 11.9, sin(pi * NEEDED) ** 2 > 0.03),
+    where=(NEEDED > 3.1, NEEDED < 11.9, sin(pi * NEEDED) ** 2 > 0.03),
 )  # fmt: skip

@@ -20,7 +20,7 @@ FAMILY = Family(
     id="stability_mat_size",
     topic="stability",
     title="Size of a mat",
-    text="A crane and its load weigh {V=} together. At the worst slew angle one float carries {s} "
+    text="A crane and its load weigh {V=} together. At the worst slew angle one float carries {s=} "
     "of that. The ground bears {q=}. How wide must a square mat under the float be at least?",
     assume="The mat is rigid, its own weight is left out, and the float stands in its middle.",
     givens=(

@@ -6,7 +6,7 @@ from sympy import symbols
 from boomsim.papers.callpath.stand import crane, line_ahead, stand
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
-from boomsim.rating.limits import rated_share
+from boomsim.rating.limits.tipping import rated_share
 from boomsim.rating.rules import SHARE_OF_TIPPING
 
 M, d, R, f, f_1 = symbols("M d R f f_1")
@@ -41,8 +41,8 @@ FAMILY = Family(
     text="A crane stands {stand}. Without a load it is held down by a moment of {M=} about its "
     "tipping line, which is {d=} from the axis of rotation. Which gross load may be rated at a "
     "radius of {R=}?",
-    assume="Stability governs. On outriggers 85 % of the tipping load may be rated, on tyres 75 % "
-    "(ASME B30.5).",
+    assume="Stability governs; the moment is written as mass times lever arm. Of the tipping load "
+    "a share {f:} may be rated: 85 % on outriggers, 75 % on tyres (ASME B30.5).",
     givens=(
         Given(M, "righting moment", metric="80 to 220 t m by 5",
               us="580000 to 1600000 lb ft by 20000"),

@@ -8,9 +8,8 @@ from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import solve_state
 from boomsim.papers.callpath.boom import GRAVITY, even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
-from boomsim.rating.limits import boom_at_head, rated_share
+from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.rules import TEST_LOAD
-from boomsim.rating.setup import set_up
 
 T, G, a, L = symbols("T G a L")
 F, P, k = symbols("F P k")
@@ -28,7 +27,7 @@ def check(given: Values) -> float:
     placed = masses(boom, state=state, counterweight=machine.counterweights[0])
     rated = rated_share(
         TEST_LOAD, tipping_load=np.array(given["T"] / GRAVITY), support_kind="outriggers",
-        at_head=boom_at_head(set_up(machine), placed=placed),
+        at_head=boom_at_head(machine, placed=placed),
     )  # fmt: skip
     return float(rated[0, 0]) * GRAVITY / given["T"]
 

@@ -53,10 +53,10 @@ def pose(_: Chance, given: Values) -> Posed:
     return Posed(
         options=(
             Option(f"{rear_text}, for the boom points between the rear jacks.", right=inside,
-                   slip="did not compare the slew angle with the line through the rear jack"),
+                   slip="took the sector over the rear for wider than it is"),
             Option(f"{around_text}, for the boom does not point between the rear jacks.",
                    right=not inside,
-                   slip="did not compare the slew angle with the line through the rear jack"),
+                   slip="took the sector over the rear for narrower than it is"),
             Option(f"{between}, for the boom points to neither the rear nor the side.",
                    slip="interpolated between two sectors, which no chart allows"),
             Option("Nothing, for the chart does not name this slew angle.",

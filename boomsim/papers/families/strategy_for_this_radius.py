@@ -39,6 +39,13 @@ PIECE = Piece(
 )
 LABELS = tuple(label(np.array(one)) + " %" for one in PIECE.extensions)
 NONE = "None of them."
+BELIEFS = (
+    "thought that the lightest section out leaves most at any radius",
+    "thought that two sections half out carry most at any radius",
+    "thought that the strongest section out carries most at any radius",
+)
+"""Why someone would choose a configuration that carries most elsewhere."""
+FORGOT = "forgot that hook block and slings are part of the gross load"
 
 
 def row_for(radius: float) -> tuple[int, str]:
@@ -65,8 +72,8 @@ def pose(chance: Chance, given: Values) -> Posed:
     right = best if carried else len(LABELS)
     return Posed(
         options=(
-            *(Option(f"{one}.", right=right == n, slip=_slip(n == best)) for n, one in
-              enumerate(LABELS)),
+            *(Option(f"{one}.", right=right == n, slip=FORGOT if n == best else BELIEFS[n])
+              for n, one in enumerate(LABELS)),
             Option(NONE, right=right == len(LABELS), slip="read a row too far out, or took the "
                    "rigging off twice"),
         ),
@@ -85,13 +92,6 @@ def _mass(value: float, system: str) -> Decimal:
     return (Decimal(f"{value / float(unit(MASS[system]).factor):.9g}") / STEP[system]).quantize(
         Decimal(1), ROUND_HALF_UP
     ) * STEP[system]
-
-
-def _slip(is_best: bool) -> str:
-    """Say why someone would choose a configuration that does not carry the load."""
-    if is_best:
-        return "forgot that hook block and slings are part of the gross load"
-    return "took a configuration that carries most at another radius"
 
 
 def _verdict(carried: bool) -> str:

@@ -29,8 +29,8 @@ def pose(_: Chance, __: Values) -> Posed:
             Option(SAME, slip="looked at the boom length only and forgot the boom's own weight"),
         ),
         because="A section carries all smaller ones with it. With section 1 out, three masses move "
-        "{s} outwards; with section 3 out, only the lightest does. Its own weight then turns the "
-        "crane over least, and most is left for the load.",
+        "{s} outwards; with section 3 out, only the lightest does. So the boom's own weight turns "
+        "the crane over least, and most is left for the load.",
     )  # fmt: skip
 
 

@@ -44,7 +44,7 @@ FAMILY = Family(
     title="What the shift of a section costs",
     text="Three moving sections of masses {m_1=}, {m_2=} and {m_3=} each have a stroke of {s=}. At "
     "a boom angle of {theta=} and a radius of {R=} the crane would tip about a line {d=} from the "
-    "axis of rotation, and {f} of the tipping load may be rated. How much more may be rated with "
+    "axis of rotation, and {f=} of the tipping load may be rated. How much more may be rated with "
     "section 3 out alone, 0 %, 0 %, 100 %, than with section 1 out alone, 100 %, 0 %, 0 %?",
     assume="The boom is equally long in both, and does not bend; stability governs both.",
     givens=(

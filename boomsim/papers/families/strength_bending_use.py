@@ -53,7 +53,8 @@ FAMILY = Family(
     text="A boom section stands {a=} out of the mouth of the next larger one; a force {F=} acts "
     "across it at its head. Its section modulus is {W_y=}, its steel yields at {f_y=}, and "
     "{alpha=} of that is allowed. How much of the allowed stress does bending use at the mouth?",
-    assume="The section is weightless; shear and thrust are left out, and no plate buckles.",
+    assume="The section is weightless; shear and thrust are left out, and no plate buckles. More "
+    "than 100 % may come out: then it is overloaded.",
     givens=(
         Given(F, "force across the boom", metric="4 to 60 kN by 0.5",
               us="1000 to 13000 lbf by 100"),

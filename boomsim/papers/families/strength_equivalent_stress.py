@@ -32,7 +32,8 @@ FAMILY = Family(
     "webs is {s=} thick and, between the middles of the flanges, {h=} high. Where web and flange "
     "meet the bending stress is {sigma=}; the allowed stress is {f=}. How much of it is used "
     "there?",
-    assume="Both webs carry alike, and the shear stress is the same all over their height.",
+    assume="Both webs carry alike, and the shear stress is the same all over their height. More "
+    "than 100 % may come out: then it is overloaded.",
     givens=(
         Given(sigma, "bending stress", metric="60 to 380 MPa by 5", us="9 to 55 ksi by 0.5"),
         Given(V, "shear force", metric="80 to 600 kN by 5", us="18 to 130 kip by 1"),

@@ -42,7 +42,7 @@ FAMILY = Family(
     "inside. A force {F=} acts across the boom at its head. At the mouth it lies on two pads, left "
     "and right, each {l=} by {b=}, which may be pressed with {p_0=}. How much of that is used?",
     assume="The section is weightless, each pair of pads acts at a point along the boom, and left "
-    "and right carry alike.",
+    "and right carry alike. More than 100 % may come out: then they are overloaded.",
     givens=(
         Given(F, "force across the boom", metric="5 to 60 kN by 0.5",
               us="1100 to 13000 lbf by 100"),

@@ -92,6 +92,20 @@ def names_in(text: str) -> frozenset[str]:
     return frozenset(name for _, name, _ in _cut(text) if name)
 
 
+def letters_in(text: str) -> frozenset[str]:
+    """Letters that a text shows: ``{a=}`` and ``{a:}``, but not ``{a}``.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    frozenset of str
+    """
+    return frozenset(name for _, name, how in _cut(text) if how)
+
+
 def _filled(
     name: str, how: str, shown: Callable[[str], str], words: Mapping[str, str]
 ) -> list[Piece]:

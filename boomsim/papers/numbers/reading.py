@@ -7,10 +7,12 @@ and left to the examiner. Units are read by :func:`boomsim.units.parse`.
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
 from boomsim.papers.errors import AnswerError, PaperError
 from boomsim.papers.numbers.amounts import given
 from boomsim.papers.numbers.measures import METRIC, US, Unit
+from boomsim.papers.numbers.moments import moment_unit
 from boomsim.units import UnitError, did_you_mean, parse
 
 LONGEST = 60
@@ -166,6 +168,8 @@ def _in_si(number: Decimal, name: str, unit: Unit) -> float:
         raise AnswerError("is out of all proportion")
     if not name:
         return given(number, unit).value
+    if unit.si == "N*m" and (size := moment_unit(name)):
+        return float(Fraction(number) * size)
     if unit.si.startswith("N"):
         name = _POUNDS.sub("lbf", name)  # US trade writes lb for the force too
     try:

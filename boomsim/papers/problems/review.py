@@ -6,7 +6,7 @@ from sympy import Expr
 from sympy.core.relational import Relational
 
 from boomsim.papers.errors import FamilyError
-from boomsim.papers.language.wording import names_in
+from boomsim.papers.language.wording import letters_in, names_in
 from boomsim.papers.numbers.measures import METRIC, US
 from boomsim.papers.problems.dimensions import Dimension, dimension_of, dimension_of_unit
 from boomsim.papers.problems.family import TOPICS, AnyFamily, Family
@@ -83,6 +83,10 @@ def _wording(family: Family) -> Iterator[str]:
         drawn = not one.spread(METRIC).count
         if one.name not in named and not drawn and not family.picture:
             yield f"{one.name} is neither in the text nor in a picture"
+    given = {one.name for one in family.givens}
+    solved = set().union(*(step.needs for step in family.steps if not step.is_reading))
+    for name in sorted(solved & given - letters_in(family.text + family.assume)):
+        yield f"the solution uses {name}, which the text does not introduce: write {{{name}=}}"
 
 
 def _dimensions(family: Family) -> Iterator[str]:
@@ -111,6 +115,8 @@ def _slips(family: Family) -> Iterator[str]:
     """Enough slips, each in a step that exists and with what is known by then."""
     if len(family.slips) < CHOICES - 1:
         yield f"it has {len(family.slips)} slips and needs at least {CHOICES - 1}"
+    words = [slip.words for slip in family.slips]
+    yield from (f'two slips are "{one}"' for one in sorted(set(words)) if words.count(one) > 1)
     known = {one.name for one in family.givens}
     before: dict[str, set[str]] = {}
     for step in family.steps:

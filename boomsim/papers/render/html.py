@@ -221,10 +221,9 @@ def _line(question: Question, place: int) -> str:
     """One line: what is done, letters, numbers, result."""
     problem, step = question.problem, question.steps[place]
     part = {asked.step.name: asked.part for asked in question.asked}.get(step.name)
-    order = problem.letters
-    sides = [letter(step.name, MATHML), in_letters(step.formula, order, MATHML)]
+    sides = [_equation(question, place)]
     if not step.is_reading:
-        sides.append(in_numbers(step.formula, order, MATHML, shown=problem.shown))
+        sides.append(in_numbers(step.formula, problem.letters, MATHML, shown=problem.shown))
     chain = "<mo>=</mo>".join(f"<mrow>{side}</mrow>" for side in sides)
     between = "" if part is not None else " between"
     return (
@@ -232,6 +231,15 @@ def _line(question: Question, place: int) -> str:
         f'<p class="formula"><math displaystyle="true"><mrow>{chain}<mo>=</mo></mrow></math> '
         f'<span class="result{between}">{escape(problem.shown(step.name))}</span></p>'
     )
+
+
+def _equation(question: Question, place: int) -> str:
+    """Letter and formula; what is read off a chart has no formula."""
+    problem, step = question.problem, question.steps[place]
+    name = letter(step.name, MATHML)
+    if step.is_reading:
+        return name
+    return f"{name}<mo>=</mo>{in_letters(step.formula, problem.letters, MATHML)}"
 
 
 def _keyed(question: Question) -> str:
@@ -253,10 +261,9 @@ def _key_row(question: Question, place: int) -> str:
     problem, step = question.problem, question.steps[place]
     part = {asked.step.name: asked.part for asked in question.asked}.get(step.name, "")
     low, high = question.band(step)
-    formula = in_letters(step.formula, problem.letters, MATHML)
     return (
         f"<tr><td>{f'({part})' if part else ''}</td>"
-        f"<td>{math(f'{letter(step.name, MATHML)}<mo>=</mo>{formula}')}</td>"
+        f"<td>{math(_equation(question, place))}</td>"
         f"<td>{escape(step.words)}</td>"
         f"<td><strong>{escape(problem.shown(step.name))}</strong></td>"
         f"<td>{low} to {escape(high)}</td><td>{step.marks}</td></tr>"

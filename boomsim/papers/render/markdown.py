@@ -7,6 +7,8 @@ from boomsim.papers.language.dialects import LATEX
 from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.language.wording import Piece
 from boomsim.papers.paper import Paper, Question
+from boomsim.papers.problems.family import Step
+from boomsim.papers.problems.problem import Problem
 from boomsim.papers.render.notes import NAMES, notes
 
 _SPECIAL = str.maketrans({mark: f"\\{mark}" for mark in "\\`*_{}[]<>#$|"})
@@ -84,6 +86,7 @@ def _shown(paper: Paper, question: Question) -> Iterator[str]:
     if problem.table:
         head, *rows = problem.table.rows
         yield from ("", _row(head), _row(["---"] * len(head)), *(_row(row) for row in rows))
+        yield from ("", _plain(problem.table.caption))
     if problem.choices:
         yield ""
         yield from (f"- **{one.letter}** {_say(one.text)}" for one in problem.choices)
@@ -112,11 +115,7 @@ def _answers(question: Question, kind: str) -> Iterator[str]:
         yield f"**Answer {problem.right}.** {_say(problem.pieces(problem.because))}"
     for step in question.steps:
         low, high = question.band(step)
-        formula = in_letters(step.formula, problem.letters, LATEX)
-        numbers = in_numbers(step.formula, problem.letters, LATEX, shown=problem.shown)
-        result = LATEX.number(problem.shown(step.name))
-        sides = [letter(step.name, LATEX), formula, *[numbers] * (not step.is_reading), result]
-        shown = f"$${' = '.join(sides)}$$"
+        shown = f"$${' = '.join(_sides(problem, step))}$$"
         is_marked = kind == "marking" and not question.is_choice
         accepted = f" Accepted: {low} to {high} [{step.marks}]." if is_marked else ""
         yield from ("", f"{_plain(step.does)}{accepted}", "", shown)
@@ -124,6 +123,15 @@ def _answers(question: Question, kind: str) -> Iterator[str]:
     yield ""
     for answer, words in (wrong or question.slips()).items():
         yield f"- {_plain(answer)}: {_plain(words)}"
+
+
+def _sides(problem: Problem, step: Step) -> Iterator[str]:
+    """Letter, formula, numbers and result; what is read off a chart has no formula."""
+    yield letter(step.name, LATEX)
+    if not step.is_reading:
+        yield in_letters(step.formula, problem.letters, LATEX)
+        yield in_numbers(step.formula, problem.letters, LATEX, shown=problem.shown)
+    yield LATEX.number(problem.shown(step.name))
 
 
 def _say(pieces: Sequence[Piece]) -> str:

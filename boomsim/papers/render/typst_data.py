@@ -108,7 +108,7 @@ def _line(question: Question, place: int) -> Data:
         "does": step.does,
         "words": step.words,
         "letter": letter(step.name, TYPST),
-        "formula": in_letters(step.formula, order, TYPST),
+        "formula": "" if step.is_reading else in_letters(step.formula, order, TYPST),
         "numbers": ""
         if step.is_reading
         else in_numbers(step.formula, order, TYPST, shown=problem.shown),
