@@ -2,43 +2,32 @@
 
     pytest tests/published tests/reference --verification docs/verification.md
 
-Each `== pytest.approx(expected, ...)` in `tests/published` and `tests/reference` becomes a row:
-what was computed, what the source says, the deviation, the tolerance and the reason that stands
-beside it in the test. Nothing on that page is typed by hand.
+Each `== pytest.approx(expected, ...)` in `tests/published` and `tests/reference` becomes a row of
+the page: what was computed, what the source says, the deviation, the tolerance and the reason that
+stands beside it in the test. Studies of many states reach the page through the fixture
+`verification`. Nothing on that page is typed by hand. Workers of pytest-xdist send what they found
+to the controller, which writes.
 """
 
-import inspect
 import math
-import re
-from dataclasses import dataclass
+import sys
 from pathlib import Path
 from typing import Any
 
 import pytest
+from verification.record import Comparison, Record
 
 ApproxScalar: Any = type(pytest.approx(1.0))
-FOLDERS = ("published", "reference")
-_rows: list["Row"] = []
-_now: list[pytest.Item] = []
+FOLDERS = ("tests/published/", "tests/reference/")
 _plain_eq = ApproxScalar.__eq__
+_record = Record()
+_now: list[tuple[pytest.Item, int]] = []
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One comparison."""
-
-    folder: str
-    source: str
-    status: str
-    what: str
-    expected: float
-    computed: float
-    tolerance: float
-    reason: str
-
-    @property
-    def deviation(self) -> float:
-        return self.computed - self.expected
+@pytest.fixture(scope="session")
+def verification() -> Record:
+    """Where a test leaves a study for the verification page."""
+    return _record
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -47,103 +36,78 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     if config.getoption("--verification"):
-        ApproxScalar.__eq__ = _recorded_eq  # type: ignore[method-assign]
+        ApproxScalar.__eq__ = _recorded_eq
 
 
-def pytest_unconfigure(config: pytest.Config) -> None:
-    ApproxScalar.__eq__ = _plain_eq  # type: ignore[method-assign]
-    target = config.getoption("--verification")
-    if target and not hasattr(config, "workerinput"):
-        Path(target).write_text(page(_rows), encoding="utf-8")
+def pytest_unconfigure() -> None:
+    ApproxScalar.__eq__ = _plain_eq
 
 
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_call(item: pytest.Item) -> Any:
-    _now.append(item)
+    outside = item.nodeid.startswith(FOLDERS)
+    _now.append((item, item.session.items.index(item) if outside else -1))
     try:
         return (yield)
     finally:
         _now.pop()
 
 
-def _recorded_eq(self: ApproxScalar, actual: object) -> bool:
+def _recorded_eq(self: Any, actual: object) -> bool:
     same = bool(_plain_eq(self, actual))
-    try:
-        expected, computed = float(self.expected), float(actual)  # type: ignore[arg-type]
-    except (TypeError, ValueError):
-        return same
-    if same and _now and math.isfinite(expected):
-        folder = Path(str(_now[-1].path)).parent.name
-        if folder in FOLDERS:
-            _rows.append(_row(_now[-1], folder, expected, computed, float(self.tolerance)))
+    # An array comes back here once more for each of its values.
+    if _now and not getattr(actual, "ndim", 0):
+        item, order = _now[-1]
+        if order >= 0:
+            _keep(self, actual, item, order, same)
     return same
 
 
-def _row(item: pytest.Item, folder: str, expected: float, computed: float, tolerance: float) -> Row:
-    module = item.module  # type: ignore[attr-defined]
-    head = " ".join((module.__doc__ or "").split())
-    function = item.function  # type: ignore[attr-defined]
-    text = inspect.getsource(function)
-    comments = " ".join(re.findall(r"#\s?(.*)", text))
-    about = head + " " + comments + " " + (function.__doc__ or "")
-    status = "read"
-    if "common practice" in about:
-        status = "common practice, no source"
-    elif "from memory" in about:
-        status = "from memory"
-    elif folder == "reference":
-        status = "computed by another program or formula"
-    name = item.name.split("[")[0].removeprefix("test_").replace("_", " ")
-    case = f" [{item.name.split('[', 1)[1]}" if "[" in item.name else ""
-    return Row(
-        folder=folder,
-        source=head.split(". ")[0].rstrip("."),
-        status=status,
-        what=name + case,
-        expected=expected,
-        computed=computed,
-        tolerance=tolerance,
-        reason=comments,
-    )
+def _keep(approx: Any, actual: Any, item: pytest.Item, order: int, same: bool) -> None:
+    try:
+        expected, computed = float(approx.expected), float(actual)
+    except (TypeError, ValueError):
+        return
+    if math.isfinite(expected):
+        _record.comparisons.append(
+            Comparison(
+                nodeid=item.nodeid,
+                order=order,
+                line=_line_in(str(item.path)),
+                expected=expected,
+                computed=computed,
+                tolerance=float(approx.tolerance),
+                within=same,
+            )
+        )
 
 
-def page(rows: list[Row]) -> str:
-    """The page in Markdown."""
-    from boomsim import __version__
-
-    lines = [
-        "# Verification",
-        "",
-        f"Written by the test run of boomsim {__version__}; nothing here is typed by hand.",
-        "Every row is a comparison with something outside the project, made by a test each time.",
-        "",
-        "    pytest tests/published tests/reference --verification docs/verification.md",
-        "",
-        f"{len(rows)} comparisons, all within their tolerance (the run fails otherwise).",
-        "",
-    ]
-    for folder, title in (("published", "Published figures"), ("reference", "Other programs")):
-        lines += [f"## {title}", ""]
-        found = [row for row in rows if row.folder == folder]
-        for source in dict.fromkeys(row.source for row in found):
-            own = [row for row in found if row.source == source]
-            lines += [f"### {source}", "", f"Status: {own[0].status}.", ""]
-            lines += [
-                "| check | expected | computed | deviation | tolerance | reason |",
-                "|---|---|---|---|---|---|",
-            ]
-            lines += [_line(row) for row in own]
-            lines.append("")
-    return "\n".join(lines)
+def _line_in(path: str) -> int:
+    """The line that is being run in a file, nearest to here."""
+    frame = sys._getframe()
+    while frame.f_back and frame.f_code.co_filename != path:
+        frame = frame.f_back
+    return frame.f_lineno
 
 
-def _line(row: Row) -> str:
-    cells = [
-        row.what,
-        f"{row.expected:.6g}",
-        f"{row.computed:.6g}",
-        f"{row.deviation:+.2g}",
-        f"{row.tolerance:.2g}",
-        row.reason,
-    ]
-    return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
+def pytest_runtest_logreport(report: pytest.TestReport) -> None:
+    """Called on the controller for every worker's tests too."""
+    if report.nodeid.startswith(FOLDERS) and (report.when == "call" or not report.passed):
+        _record.outcomes[report.nodeid] = report.outcome
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_testnodedown(node: Any) -> None:
+    if packed := getattr(node, "workeroutput", {}).get("verification"):
+        _record.join(packed)
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    target = session.config.getoption("--verification")
+    if target and hasattr(session.config, "workeroutput"):
+        session.config.workeroutput["verification"] = _record.packed()
+    elif target and _record.outcomes:
+        from verification.page import write
+
+        write(_record, Path(target))

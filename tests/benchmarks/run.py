@@ -1,16 +1,21 @@
 """Speed, as ratios in one run: print, never assert.
 
-    python tests/benchmarks/run.py
+    python tests/benchmarks/run.py [--write FILE]
+
+`--write tests/verification/speed.json` keeps what the verification page shows.
 
 Each side is used as its manual would: the finite-element program has its model built once for a
 configuration and re-loaded for each state; boomsim condenses the configuration once and solves all
 states in one call. One thread on each side.
 """
 
+import json
 import os
+import platform
 import subprocess
 import sys
 import time
+from datetime import date
 from pathlib import Path
 
 for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
@@ -33,6 +38,20 @@ STATES = 4000
 REFERENCE_STATES = 400
 
 
+Measured = dict[str, str | float | bool | None]
+
+
+def measured(
+    what: str, values: list[float], *, unit: str, promise: float | None = None, here: bool = False
+) -> Measured:
+    """A row of the verification page; `here` where it depends on the machine it ran on."""
+    low, middle, high = min(values), float(np.median(values)), max(values)
+    return {
+        "what": what, "unit": unit, "promise": promise, "here": here,
+        "low": low, "median": middle, "high": high,
+    }  # fmt: skip
+
+
 def seconds(action) -> float:
     start = time.perf_counter()
     action()
@@ -44,8 +63,11 @@ def spread(values: list[float], *, unit: str, scale: float) -> str:
     return f"{middle:.3g} {unit} (from {low:.3g} to {high:.3g})"
 
 
-def states() -> None:
-    """Solved states of one configuration against a compiled finite-element program."""
+def states() -> tuple[list[Measured], float]:
+    """Solved states of one configuration against a compiled finite-element program.
+
+    Also gives that program's time for a state with P-delta elements [s].
+    """
     machine = load_machine("yard60")
     fractions = (0.465,) * 4
     rng = np.random.default_rng(0)
@@ -65,7 +87,8 @@ def states() -> None:
         from opensees_states import COROTATIONAL, P_DELTA, time_states
     except ImportError as error:
         print(f"the finite-element program is not here ({error}): no ratio")
-        return
+        return [], float("nan")
+    rows, times = [], {}
     few = slice(0, REFERENCE_STATES)
     for transform in (P_DELTA, COROTATIONAL):
         theirs, ratios = [], []
@@ -78,9 +101,14 @@ def states() -> None:
             ratios.append(there / here)
         print(f"compiled program, {transform}: {spread(theirs, unit='ms', scale=1e3)} a state")
         print(f"  ratio: {spread(ratios, unit='times as many states a second', scale=1.0)}")
+        what = f"states a second with all section forces, over the compiled program's, {transform}"
+        promise = 100.0 if transform == P_DELTA else None
+        rows.append(measured(what, ratios, unit="times", promise=promise))
+        times[transform] = float(np.median(theirs))
+    return rows, times[P_DELTA]
 
 
-def book() -> None:
+def book(one_state: float) -> list[Measured]:
     """The whole chart book of the pinned machine: every pin combination at forty radii."""
     machine = load_machine("yard60")
     setup = set_up(machine)
@@ -95,10 +123,19 @@ def book() -> None:
     cells = len(extension) * len(radii)
     print(f"book of {cells} cells: {spread(times, unit='s', scale=1.0)}")
     print(f"  {spread([cells / t for t in times], unit='cells a second', scale=1.0)}")
+    rows = [
+        measured(f"whole chart book, {cells} rated cells", times, unit="s", promise=1.0, here=True)
+    ]
+    if one_state > 0.0:
+        shares = [one_state * cells / t for t in times]
+        what = "rated cells of the book in the time of one state of the compiled program, P-delta"
+        rows.insert(0, measured(what, shares, unit="cells"))
+    return rows
 
 
-def commands() -> None:
-    """Whole processes, imports included."""
+def commands() -> list[Measured]:
+    """Whole processes, imports included; the slowest is kept."""
+    slowest: list[float] = [0.0]
     for arguments in (
         ["--help"],
         ["machines"],
@@ -112,9 +149,28 @@ def commands() -> None:
         action()
         times = [seconds(action) for _ in range(ROUNDS)]
         print(f"boomsim {' '.join(arguments)}: {spread(times, unit='s', scale=1.0)}")
+        slowest = max(slowest, times, key=np.median)
+    what = "the slowest of six commands that draw no picture, imports included"
+    return [measured(what, slowest, unit="s", promise=1.0, here=True)]
+
+
+def kept(rows: list[Measured]) -> str:
+    """What the verification page shows, as JSON."""
+    about = {
+        "date": date.today().isoformat(),
+        "python": platform.python_version(),
+        "numpy": np.__version__,
+        "rounds": ROUNDS,
+    }
+    return json.dumps({**about, "rows": rows}, indent=1) + "\n"
+
+
+def main() -> None:
+    rows, one_state = states()
+    rows += [*book(one_state), *commands()]
+    if sys.argv[1:2] == ["--write"]:
+        Path(sys.argv[2]).write_text(kept(rows), encoding="utf-8")
 
 
 if __name__ == "__main__":
-    states()
-    book()
-    commands()
+    main()

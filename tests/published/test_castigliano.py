@@ -3,6 +3,8 @@
 Closed forms for small deflections, worked by hand; so the loads here are small, and the results are
 scaled to the book's load. Both planes: sideways the base is clamped, in the luffing plane the
 luffing cylinder holds it 10 micrometres from the heel pin, which is as good.
+
+Source: Castigliano's theorem. Status: worked.
 """
 
 import numpy as np

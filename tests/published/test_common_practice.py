@@ -2,6 +2,8 @@
 
 Lengths of a boom that is retracted about 42 ft long and has five strokes of about 32 ft each; a
 stability-limited rated load is 85 % of the tipping load, so 120 % of it is past tipping.
+
+Source: Facts of the trade. Status: common practice.
 """
 
 from dataclasses import replace

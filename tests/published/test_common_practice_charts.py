@@ -3,6 +3,8 @@
 With the radius growing downwards, structural cells stand above the bold line and stability cells
 below; over the rear a crane is rated no lower than all around; a stability rating of 85 % of the
 tipping load is past tipping at 120 % of it; a chart is never interpolated.
+
+Source: Facts of the trade. Status: common practice.
 """
 
 from functools import lru_cache

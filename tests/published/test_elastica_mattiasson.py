@@ -3,6 +3,8 @@ elastica of a cantilever under a tip load that keeps its direction.
 
 From memory, reproduced by elliptic integrals. The model bends its axis without stretching it, so it
 is compared with the elastica itself, far outside the range of small deflections.
+
+Source: Bisshopp & Drucker (1945), Mattiasson (1981). Status: from memory.
 """
 
 import pytest

@@ -1,5 +1,8 @@
 """EN 13001-2 / FEM 1.001 booklet 9 (read second-hand): a load lifted off the ground counts with
-phi2 = phi2min + beta2 v; 1.05 + 0.17 v to 1.20 + 0.68 v for hoisting classes HC1 to HC4."""
+phi2 = phi2min + beta2 v; 1.05 + 0.17 v to 1.20 + 0.68 v for hoisting classes HC1 to HC4.
+
+Source: EN 13001-2, FEM 1.001. Status: second-hand.
+"""
 
 import numpy as np
 import pytest

@@ -4,6 +4,8 @@ Table 4.1 (buckling factors, effective widths of internal plates), 4.4(2) (slend
 reduction), eq. (4.15) (use), section 6 (patch loading), eq. (7.2). Formulas and the table's
 factors were read in documents that quote the standard; values marked "worked" were computed by
 hand from those formulas.
+
+Source: EN 1993-1-5:2006. Status: second-hand.
 """
 
 from math import sqrt

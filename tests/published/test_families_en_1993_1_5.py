@@ -2,6 +2,8 @@
 
 The problem families on slenderness and effective width, posed with plates worked by hand from the
 standard's formulas (read in documents that quote it).
+
+Source: EN 1993-1-5:2006. Status: second-hand.
 """
 
 import pytest

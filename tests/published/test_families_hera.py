@@ -3,6 +3,8 @@
 The problem families, posed with the bulletin's numbers, give its parts of a force, its shear stress
 by torsion and its uses of the bending capacity. The section moduli are the printed capacities at
 yield over the yield stress.
+
+Source: HERA Bulletin 73 (2003). Status: read.
 """
 
 from boomsim.papers.problems.family import Family

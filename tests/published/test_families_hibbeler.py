@@ -2,6 +2,8 @@
 
 The problem family on the load that the foot of a boom bears, posed with the book's numbers, gives
 the book's answer; posing it also asks the call path, which must agree.
+
+Source: Hibbeler, Statics. Status: second-hand.
 """
 
 import pytest

@@ -4,6 +4,8 @@ ISO 4305 (from memory; arithmetic computed): T 88.636 kN, F 34.286 kN give a rat
 68.166 kN by test load, and 75.341 kN as 85 % (ASME B30.5). Hibbeler, Statics, 14th edition, 5-26
 (from memory): a truck crane tips at 70.3 degrees from the vertical. Published outrigger guidance
 (read): 186000 lb on a round 24 in pad press 411 psi.
+
+Source: ISO 4305. Status: from memory.
 """
 
 from math import degrees, pi
@@ -32,6 +34,7 @@ def test_iso_4305_rates_68_166_kn_by_test_load() -> None:
 
 def test_85_percent_of_the_same_tipping_load_are_75_341_kn() -> None:
     # A righting moment of 886.36 at a lever arm of 10 tips at 88.636, whatever the unit.
+    # Source: ASME B30.5. Status: second-hand.
     givens = {"M": "886.36 t*m", "d": "3 m", "R": "13 m", "f": "85 %", "f_1": "75 %"}
     found = posed("stability_rated_by_share", **givens).results
     assert found["T"].value == pytest.approx(88.636e3, rel=1e-9)
@@ -39,6 +42,7 @@ def test_85_percent_of_the_same_tipping_load_are_75_341_kn() -> None:
 
 
 def test_asme_b30_5_rates_75_percent_on_tyres() -> None:
+    # Source: ASME B30.5. Status: second-hand.
     givens = {"M": "886.36 t*m", "d": "3 m", "R": "13 m", "f": "75 %", "f_1": "85 %"}
     found = posed("stability_rated_by_share", **givens).results
     assert found["P"].value == pytest.approx(0.75 * 88.636e3, rel=1e-9)
@@ -47,7 +51,7 @@ def test_asme_b30_5_rates_75_percent_on_tyres() -> None:
 def test_hibbelers_truck_crane_tips_at_70_3_degrees_from_the_vertical() -> None:
     # Truck 18 Mg, centre 1 m inside the outriggers; boom 1.8 Mg, foot 2 m inside, centre at 6 m;
     # load 1.2 Mg at 12.25 m. 70.25 degrees may be rounded either way. The family asks for the
-    # angle above horizontal.
+    # angle above horizontal. Source: Hibbeler, Statics.
     found = posed(
         "stability_tipping_angle",
         m="18 t", x="1 m", m_b="1.8 t", f="2 m", a="6 m", P="1.2 t", L="12.25 m",
@@ -57,6 +61,7 @@ def test_hibbelers_truck_crane_tips_at_70_3_degrees_from_the_vertical() -> None:
 
 def test_a_24_inch_pad_under_186000_pounds_presses_411_psi() -> None:
     # 186000/452.39 = 411.15, printed without decimals.
+    # Source: Published outrigger guidance. Status: read.
     found = posed("stability_ground_pressure", system="us", F="186000 lbf", D="24 in").results
     assert float(found["A"].number) == pytest.approx(pi / 4 * 24**2, rel=1e-3)
     assert found["p"].text(system="us") == "411\u00a0psi"
@@ -65,6 +70,7 @@ def test_a_24_inch_pad_under_186000_pounds_presses_411_psi() -> None:
 @pytest.mark.parametrize(("x", "y"), [(1.0, 0.5), (0.3, 1.6), (1.4, 0.2)])
 def test_floats_share_by_the_standard_formula(x: float, y: float) -> None:
     # Standard statics: V/4 + V ex/(2 Lx) + V ey/(2 B), Lx and B from float to float.
+    # Source: Plain geometry and statics. Status: worked.
     found = posed(
         "stability_float_reactions", V="600 kN", L_x="7 m", B="6 m", e_x=f"{x} m", e_y=f"{y} m"
     ).results
@@ -77,6 +83,7 @@ def test_square_on_the_diagonal_a_float_comes_up_when_the_resultant_is_halfway_t
 ):
     # Standard statics: ex/Lx + ey/B = 1/2, so halfway to the corner on a square base; the crane
     # tips about a side when the resultant reaches it.
+    # Source: Plain geometry and statics. Status: worked.
     found = posed(
         "stability_one_float_up", m="40 t", L_x="6 m", B="6 m", psi="45 deg", R="10 m"
     ).results

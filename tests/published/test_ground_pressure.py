@@ -1,4 +1,7 @@
-"""Published outrigger guidance (read): a round pad of 24 in under 186000 lb presses 411 psi."""
+"""Published outrigger guidance (read): a round pad of 24 in under 186000 lb presses 411 psi.
+
+Source: Published outrigger guidance. Status: read.
+"""
 
 import numpy as np
 import pytest

@@ -3,6 +3,8 @@
 Worked to NZS 3404 on a rolled hollow section 200 x 100 x 5. Here: what the section itself gives
 (radii, torsion, use of the bending capacity). The sharp corners of a welded box give 3 to 6 %
 more area and second moment than a rolled section with rounded corners.
+
+Source: HERA Bulletin 73 (2003). Status: read.
 """
 
 import pytest

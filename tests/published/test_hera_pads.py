@@ -2,6 +2,8 @@
 
 The problem family on pad forces, posed with the bulletin's numbers, gives the bulletin's answers.
 The overlap of 1.70 m is inferred: it reproduces the printed reaction.
+
+Source: HERA Bulletin 73 (2003). Status: read.
 """
 
 from boomsim.papers.language.dialects import PLAIN

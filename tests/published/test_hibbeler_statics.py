@@ -1,6 +1,9 @@
 """Hibbeler, Engineering Mechanics: Statics. Review problem R4-1: the load that brings the moment at
 a boom's foot to its limit (inputs read second-hand). Problem 5-26 of the 14th edition: the angle at
-which a truck crane tips (from memory)."""
+which a truck crane tips (from memory).
+
+Source: Hibbeler, Statics. Status: from memory.
+"""
 
 from dataclasses import replace
 from math import asin, cos, degrees, hypot, pi, radians, sin
@@ -22,7 +25,7 @@ FOOT, POUND = 0.3048, 0.45359237 * GRAVITY  # [m], [N]
 
 class TestBoomFoot:
     """R4-1: boom of 800 lb, centre of gravity at 16 ft, 30 ft long at 30 degrees; the load hangs
-    2 ft beyond its head; 20 kip ft at the foot: 319 lb (318.6)."""
+    2 ft beyond its head; 20 kip ft at the foot: 319 lb (318.6). Status: second-hand."""
 
     angle = radians(30.0)
 
@@ -61,6 +64,7 @@ class TestBoomFoot:
         state = self.lifted(boom, 318.6)
         push = section_forces(boom, state=state).cylinder[0, 0]
         machine = boom.machine
+        # 318.6 has four figures.
         pin = np.array([cos(self.angle), sin(self.angle)]) * 10.0 * FOOT
         cylinder = machine.cylinder
         base = np.array([cylinder.base_out - machine.heel_out, cylinder.base_up - machine.heel_up])

@@ -1,4 +1,7 @@
-"""ISO 4302, cranes, wind load assessment: q = 0.613 v2 in pascals. Classes of wind from memory."""
+"""ISO 4302, cranes, wind load assessment: q = 0.613 v2 in pascals. Classes of wind from memory.
+
+Source: ISO 4302. Status: from memory.
+"""
 
 import pytest
 

@@ -1,6 +1,9 @@
 """ISO 4305 (from memory): tipping load at least 1.25 P + 0.1 F; ASME B30.5 (percentages read
 second-hand): P at most 85 % of it on outriggers. 1/1.25 = 0.80 < 0.85, so the test load always
-rates lower where stability governs, and the same where strength does."""
+rates lower where stability governs, and the same where strength does.
+
+Source: ISO 4305. Status: from memory.
+"""
 
 import numpy as np
 import pytest

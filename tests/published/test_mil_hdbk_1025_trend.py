@@ -5,6 +5,8 @@ corner > over the rear > over the side. Rows as printed: 50 ton at up to 25 ft, 
 
 A trend, not a figure: the crane here is invented, its jacks, like those of the table's cranes, a
 little further apart across than along.
+
+Source: MIL-HDBK-1025/1 Notice 1 (1990). Status: read.
 """
 
 from dataclasses import replace

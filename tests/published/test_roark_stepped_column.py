@@ -4,6 +4,8 @@ cantilever column whose base part is twice as stiff as its tip part, P at the ti
 K1 = Pcr L2/(pi2 EI_tip); from memory, reproduced from tan(k1 l1) tan(k2 l2) = k2/k1, the base
 part being l1 long with k1 = sqrt(P/EI_base). An even column of the tip's stiffness has K1 = 1/4,
 one of the base's 1/2.
+
+Source: Roark's Formulas for Stress and Strain. Status: from memory.
 """
 
 from math import pi, sqrt, tan

@@ -2,6 +2,8 @@
 (ex, ey) gives V/4 +- V ex/(2 Lx) ... that is V/4 (1 +- ex/Lx +- ey/B), while none is negative.
 
 A float that would pull has lifted; the crane tips when two have.
+
+Source: Plain geometry and statics. Status: worked.
 """
 
 import numpy as np
@@ -33,6 +35,7 @@ def test_four_floats_share_by_the_formula(x: float, y: float) -> None:
     by_hand = WEIGHT / 4 * (1 + SIGNS[:, 0] * x / LONG + SIGNS[:, 1] * y / WIDE)
     assert by_hand.min() >= 0.0
     found = carried(x, y)
+    # A newton of 600 kN: rounding where a float carries next to nothing.
     assert found.force == pytest.approx(by_hand, rel=1e-6, abs=1.0)
     assert not found.lifted.any()
 
@@ -92,6 +95,7 @@ def test_three_supports_are_statically_determinate() -> None:
     left_less_right = WEIGHT * 0.6 / 2.5
     rest = WEIGHT - front
     by_hand = [front, (rest + left_less_right) / 2, (rest - left_less_right) / 2]
+    # Exact; a millionth for rounding.
     assert found.force == pytest.approx(by_hand, rel=1e-6)
 
 
@@ -113,6 +117,7 @@ def test_supports_inside_the_polygon_make_no_tipping_line() -> None:
 
 def test_pressure_under_a_24_inch_pad() -> None:
     # Published outrigger guidance: 186000 lb on a round 24 in pad is 411 psi.
+    # No decimals are printed. Source: Published outrigger guidance. Status: read.
     pound, inch = 0.45359237 * 9.80665, 0.0254
     pressure = ground_pressure(np.array(186000 * pound), area=float(np.pi / 4 * (24 * inch) ** 2))
     assert float(pressure) / (pound / inch**2) == pytest.approx(411.0, abs=0.5)

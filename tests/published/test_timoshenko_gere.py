@@ -3,6 +3,8 @@ the deflection of a cantilever.
 
 Tip load: 3 (tan u - u)/u3 with u = (pi/2) sqrt(P/Pcr). The formula was read there; for an even
 load, (8/u4)(1 + u tan u - u2/2 - sec u) is derived the same way.
+
+Source: Timoshenko & Gere, Theory of Elastic Stability. Status: read.
 """
 
 from collections.abc import Callable
@@ -69,6 +71,7 @@ def test_thrust_enlarges_the_sway_of_a_side_pull(
 def test_thrust_enlarges_the_sway_of_wind_along_the_boom(
     boom: Condensed, ratio: float, larger: float
 ) -> None:
+    # (8/u4)(1 + u tan u - u2/2 - sec u). Status: worked.
     push = SMALL / LENGTH
     alone = push * LENGTH**4 / (8 * STIFFNESS)
     speed = (push / (AIR_FACTOR * properties(SQUARE).outer_height)) ** 0.5

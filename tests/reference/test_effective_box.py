@@ -2,6 +2,8 @@
 
 Written apart from the package from EN 1993-1-5:2006, 4.4: a box's flanges and webs are summed
 as rectangles that stay, not as strips that go.
+
+Source: EN 1993-1-5 put together from rectangles. Status: reference program.
 """
 
 import random

@@ -1,4 +1,7 @@
-"""The boom in space is checked against the plane one, a closed form, and statics."""
+"""The boom in space is checked against the plane one, a closed form, and statics.
+
+Source: The finite-element models, checked themselves. Status: worked.
+"""
 
 import math
 from dataclasses import replace
@@ -17,7 +20,7 @@ from boomsim.machine.model import Machine, Section
 
 @pytest.mark.parametrize("seed", range(3))
 def test_without_a_side_load_the_plane_answer_returns(seed: int) -> None:
-    """Tolerance 0.001 %: two element formulations of one theory."""
+    """Tolerance 0.001 %: two element formulations of one theory. Status: reference program."""
     rng = np.random.default_rng(seed)
     machine = random_machine(rng)
     state = random_state(machine, rng)
@@ -95,7 +98,10 @@ def test_the_moment_at_the_heel_holds_side_load_and_swayed_weight(seed: int) -> 
 
 
 def test_the_pads_width_apart_hardly_matters(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The joint hands on twist by a pair of links; how wide the pair is must not decide."""
+    """The joint hands on twist by a pair of links; how wide the pair is must not decide.
+
+    Status: reference program.
+    """
     rng = np.random.default_rng(4)
     machine = random_machine(rng)
     state = random_state(machine, rng)

@@ -1,0 +1,202 @@
+"""Reads the outside checks from the tests' own text: sentence, status, place, reason.
+
+Nothing is run. A test's name is its sentence. `Source: ... Status: ...` at the end of its file's
+docstring says whose its figures are and how they were come by; the same words in a class, a
+docstring or a comment say so for one test. The reason of a tolerance is the comment beside the
+comparison or the nearest one above it.
+"""
+
+import ast
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from verification.comments import Comments
+
+TESTS = Path(__file__).resolve().parents[1]
+FOLDERS = ("published", "reference")
+
+STATUSES = {
+    "read": "the figure or formula was read in the source",
+    "second-hand": "read in a document that quotes the source",
+    "from memory": "remembered, and reproduced by a formula where there is one",
+    "common practice": "a fact of the trade, no source",
+    "worked": "a closed form or plain statics, worked by hand in the test",
+    "reference program": "computed by a program or a formula written apart from boomsim",
+}
+
+PLACE = re.compile(
+    r"[Tt]able \d[\d.]*\d|eqs?\.? ?\(?\d+\.\d+\)?|\(\d\.\d+\)|\b\d\.\d+\(\d\)|\b[Ss]ection \d(?!\d)"
+    r"|[Cc]ase \d|\b5-26\b|\bR4-1\b|\b5-1\.1\.\d"
+)
+SOURCE = re.compile(r"\bSource: (.+?)\.(?= Status:|\s*$)")
+STATUS = re.compile(r"\bStatus: ([a-z -]+)\.")
+DEFAULT = "No tolerance of its own: one in a million, for rounding."
+ROUNDING = "Rounding of double precision."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assertion:
+    """One `assert` of a test: its lines, its words, and what is said about it."""
+
+    first: int
+    last: int
+    text: str
+    compares: bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Check:
+    """One test of the outside checks."""
+
+    path: str
+    name: str
+    source: str
+    about: str
+    sentence: str
+    status: str
+    place: str
+    remark: str
+    assertions: tuple[Assertion, ...]
+
+    @property
+    def folder(self) -> str:
+        return self.path.split("/")[-2]
+
+
+def all_checks() -> list[Check]:
+    """Every check of `tests/published` and `tests/reference`, in the order of the files."""
+    files = (f for folder in FOLDERS for f in sorted((TESTS / folder).glob("test_*.py")))
+    return [check for file in files for check in checks_of(file)]
+
+
+def checks_of(file: Path) -> list[Check]:
+    """The checks of one file."""
+    text = file.read_text(encoding="utf-8")
+    tree, comments = ast.parse(text), Comments.of(text)
+    return [_check(file, tree, comments, *found) for found in _tests(tree)]
+
+
+def _tests(tree: ast.Module) -> Iterator[tuple[ast.FunctionDef, ast.ClassDef | None]]:
+    """Test functions, with the class they stand in."""
+    for node in tree.body:
+        inside = node.body if isinstance(node, ast.ClassDef) else [node]
+        for one in inside:
+            if isinstance(one, ast.FunctionDef) and one.name.startswith("test_"):
+                yield one, node if isinstance(node, ast.ClassDef) else None
+
+
+def _check(
+    file: Path,
+    tree: ast.Module,
+    comments: Comments,
+    test: ast.FunctionDef,
+    owner: ast.ClassDef | None,
+) -> Check:
+    head, group = _words(tree), _words(owner) if owner else ""
+    own = f"{_words(test)} {comments.inside(test)} {comments.above(test)}"
+    sentence = sentence_of(test.name)
+    return Check(
+        path="/".join((TESTS / file).parts[-3:]),
+        name=f"{owner.name}::{test.name}" if owner else test.name,
+        source=_source(own) or _source(group) or _source(head),
+        about=without_status(head),
+        sentence=sentence,
+        status=_status(own) or _status(group) or _status(head),
+        place=", ".join(_places(f"{own} {group}", sentence)),
+        remark=without_status(own),
+        assertions=tuple(_assertions(tree, comments, test, owner)),
+    )
+
+
+def sentence_of(name: str) -> str:
+    """A test's name as a sentence; digits that an underscore parts are decimals."""
+    words = name.removeprefix("test_")
+    return re.sub(r"(?<![a-z\d])(\d+)_(\d+)(?![a-z\d])", r"\1.\2", words).replace("_", " ")
+
+
+def without_status(text: str) -> str:
+    """A text in one line without what it says for this record."""
+    return " ".join(STATUS.sub("", SOURCE.sub("", " ".join(text.split()))).split())
+
+
+def _words(node: ast.Module | ast.ClassDef | ast.FunctionDef) -> str:
+    return " ".join((ast.get_docstring(node) or "").split())
+
+
+def _source(text: str) -> str:
+    found = SOURCE.search(text)
+    return found.group(1) if found else ""
+
+
+def _status(text: str) -> str:
+    found = STATUS.search(text)
+    return found.group(1) if found else ""
+
+
+def _places(text: str, sentence: str) -> list[str]:
+    named = [place.strip("()") for place in PLACE.findall(f"{sentence} {text}")]
+    unlike = {re.sub(r"[^\d.()-]", "", place).strip("."): place for place in reversed(named)}
+    return list(unlike.values())[::-1]
+
+
+def _assertions(
+    tree: ast.Module, comments: Comments, test: ast.FunctionDef, owner: ast.ClassDef | None
+) -> Iterator[Assertion]:
+    for node in ast.walk(test):
+        if isinstance(node, ast.Assert):
+            calls = [n for n in ast.walk(node.test) if _is_approx(n)]
+            yield Assertion(
+                first=node.lineno,
+                last=node.end_lineno or node.lineno,
+                text=ast.unparse(node.test),
+                compares=bool(calls),
+                reason=_reason(tree, comments, test, owner, node, calls),
+            )
+
+
+def _is_approx(node: ast.AST) -> bool:
+    return isinstance(node, ast.Call) and ast.unparse(node.func) == "pytest.approx"
+
+
+def _reason(
+    tree: ast.Module,
+    comments: Comments,
+    test: ast.FunctionDef,
+    owner: ast.ClassDef | None,
+    node: ast.Assert,
+    calls: list[ast.AST],
+) -> str:
+    """What the test says beside or above it, else of its tolerance or in the rules here."""
+    own = (comments.beside(node, test), _words(test), comments.above(test))
+    general = (
+        comments.of_names(tree, calls),
+        _tolerance_of(_words(owner) if owner else ""),
+        _tolerance_of(_words(tree)),
+        _by_rule(calls),
+    )
+    return (
+        _first(own) or f"{_first(general)} {comments.of_names(tree, test.decorator_list)}".strip()
+    )
+
+
+def _first(texts: Iterable[str]) -> str:
+    """The first that says anything."""
+    return next((words for text in texts if (words := without_status(text))), "")
+
+
+def _tolerance_of(text: str) -> str:
+    """From the word `Tolerance` on."""
+    found = re.search(r"\bTolerances?\b.*", text)
+    return found.group() if found else ""
+
+
+def _by_rule(calls: list[ast.AST]) -> str:
+    """What no test needs to say: no tolerance given, or one that only rounding can ask for."""
+    given = [k.value for call in calls if isinstance(call, ast.Call) for k in call.keywords]
+    if not given:
+        return DEFAULT if calls else ""
+    small = [isinstance(v, ast.Constant) and 0 < abs(float(v.value)) <= 1e-9 for v in given]  # type: ignore[arg-type]
+    return ROUNDING if all(small) else ""
