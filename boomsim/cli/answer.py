@@ -66,6 +66,8 @@ def plain(value: Any) -> Any:
 
     if isinstance(value, dict):
         return {str(key): plain(item) for key, item in value.items()}
+    if hasattr(value, "as_data"):
+        return plain(value.as_data())
     if is_dataclass(value) and not isinstance(value, type):
         return {field.name: plain(getattr(value, field.name)) for field in fields(value)}
     if isinstance(value, (list, tuple)):

@@ -60,7 +60,8 @@ def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, A
     from boomsim.mechanics.loads import GRAVITY, tackle_advantage
     from boomsim.mechanics.profile import properties
     from boomsim.mechanics.stability import tipping_lines
-    from boomsim.rating.limits import limits_of, strengths
+    from boomsim.rating.limits.strengths import strengths
+    from boomsim.rating.limits.table import limits_of
     from boomsim.rating.setup import set_up
 
     setup = set_up(machine, rule=rule)

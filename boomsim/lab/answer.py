@@ -20,7 +20,7 @@ from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.supports import Reactions, support_reactions
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift import lift, resultant
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
 

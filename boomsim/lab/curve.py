@@ -11,7 +11,8 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
-from boomsim.rating.limits import STABILITY, limits_of
+from boomsim.rating.limits.kind import STABILITY
+from boomsim.rating.limits.table import limits_of
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 
@@ -105,7 +106,8 @@ def _rated(
     if before is not None:
         guessed = near.guesses(before.radius, before.capacity, radii)
     known = np.flatnonzero(guessed > 0.0)
-    families = np.array([limit.family == STABILITY for limit in limits_of(setup.machine)])
+    limits = limits_of(setup.machine, kinds=setup.kinds)
+    families = np.array([limit.family == STABILITY for limit in limits])
     if 2 * len(known) > len(radii):
         tried = respond(
             setup,

@@ -8,7 +8,8 @@ import numpy as np
 from boomsim.figures.side.carrier import pieces
 from boomsim.lab.shape import heights
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits import Limit, limits_of
+from boomsim.rating.limits.kind import Limit
+from boomsim.rating.limits.table import limits_of
 from boomsim.rating.response import bear
 from boomsim.rating.setup import Setup, rear_sector
 
@@ -65,7 +66,7 @@ def fixed(setup: Setup) -> Fixed:
         strongest_pad=float(pads[np.isfinite(pads)].max(initial=0.0)) or 1.0,
         points=np.array(setup.support.points),
         rear=rear_sector(setup.support),
-        limits=limits_of(machine),
+        limits=limits_of(machine, kinds=setup.kinds),
     )
 
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from boomsim.lab.answer import Answer
 from boomsim.lab.say import say
-from boomsim.rating.limits import STABILITY, Limit
+from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.response import VALID_DEFLECTION
 from boomsim.rating.strategies import label
 

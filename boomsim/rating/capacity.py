@@ -8,7 +8,8 @@ import numpy as np
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
-from boomsim.rating.limits import STABILITY, Limit, limits_of
+from boomsim.rating.limits.kind import STABILITY, Limit
+from boomsim.rating.limits.table import limits_of
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
 
@@ -115,7 +116,7 @@ def _in_reach(setup: Setup, boom: Condensed, radius: Array) -> np.ndarray:
 
 
 def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
-    limits = limits_of(setup.machine)
+    limits = limits_of(setup.machine, kinds=setup.kinds)
 
     def nothing() -> Array:
         return np.full(radius.shape, np.nan)

@@ -10,7 +10,7 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import section_name
 from boomsim.mechanics.supports import ground_pressure, support_reactions
 from boomsim.rating.capacity import rate
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.setup import Setup
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.setup import Setup
 
 

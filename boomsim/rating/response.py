@@ -1,18 +1,19 @@
 """The one call path: a rigged machine and its cells in, every number of the lifts out."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from boomsim.machine.model import CALM, Machine
+from boomsim.machine.model import CALM
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability import Masses, Overturning, masses, overturning
 from boomsim.mechanics.state import Factors, State, solve_state
-from boomsim.rating.limits import Limit, Strengths, limits_of, strengths, uses
+from boomsim.rating.limits.kind import Case, Limit
+from boomsim.rating.limits.strengths import Strengths, strengths
+from boomsim.rating.limits.table import limits_of, uses
 from boomsim.rating.setup import Setup
 
 VALID_DEFLECTION = 0.05
@@ -79,11 +80,6 @@ class Response:
             return np.abs(self.tip_deflection) <= reach
 
 
-@lru_cache(maxsize=64)
-def _strengths(machine: Machine, rule_name: str, setup_rule: object) -> Strengths:
-    return strengths(machine, rule=setup_rule)  # type: ignore[arg-type]
-
-
 def bear(setup: Setup) -> Strengths:
     """Strengths of the machine under the rule; worked out once.
 
@@ -95,7 +91,7 @@ def bear(setup: Setup) -> Strengths:
     -------
     Strengths
     """
-    return _strengths(setup.machine, setup.rule.name, setup.rule)
+    return strengths(setup.machine, rule=setup.rule)
 
 
 def respond(
@@ -157,6 +153,19 @@ def respond(
         slew=setup.slew,
         disturbances=setup.disturbances,
     )
+    case = Case(
+        boom=boom,
+        rule=setup.rule,
+        support=setup.support,
+        slew=setup.slew,
+        bear=bear(setup),
+        service=state,
+        forces=forces,
+        factored=factored,
+        factored_forces=factored_forces,
+        placed=placed,
+        balance=balance,
+    )
     return Response(
         setup=setup,
         boom=boom,
@@ -165,18 +174,8 @@ def respond(
         factored_forces=factored_forces,
         placed=placed,
         balance=balance,
-        limits=limits_of(setup.machine),
-        use=uses(
-            boom,
-            setup=setup,
-            bear=bear(setup),
-            service=state,
-            forces=forces,
-            factored=factored,
-            factored_forces=factored_forces,
-            placed=placed,
-            balance=balance,
-        ),
+        limits=limits_of(setup.machine, kinds=setup.kinds),
+        use=uses(case, kinds=setup.kinds),
     )
 
 

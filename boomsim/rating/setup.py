@@ -16,6 +16,8 @@ from boomsim.machine.model import (
 )
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability import tipping_lines
+from boomsim.rating.limits.kind import Kind
+from boomsim.rating.limits.table import KINDS
 from boomsim.rating.rules import RULES, Rule
 
 SECTORS = ("around", "rear")
@@ -47,6 +49,8 @@ class Setup:
         What `slew` stands for, in words
     rule : Rule
     disturbances : Disturbances
+    kinds : tuple of Kind
+        Of limits, all that the lift is judged by
     """
 
     machine: Machine
@@ -57,6 +61,7 @@ class Setup:
     sector: str
     rule: Rule
     disturbances: Disturbances = CALM
+    kinds: tuple[Kind, ...] = KINDS
 
 
 def set_up(

@@ -10,7 +10,7 @@ import pytest
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import best_of, compare, deflections, demonstration
 from boomsim.rating.comparison.explain import account, difference
-from boomsim.rating.limits import STRUCTURAL
+from boomsim.rating.limits.kind import STRUCTURAL
 from boomsim.rating.setup import set_up
 
 LIGHT, HALVES, HEAVY = 0, 1, 2

@@ -9,23 +9,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT
 from boomsim.rating.charts.reading import line_limit
-from boomsim.rating.limits import STABILITY, Limit
-
-CODES = {
-    "stress": "y",
-    "plate buckling": "p",
-    "front pad": "f",
-    "rear pad": "r",
-    "web crushing": "w",
-    "lock": "k",
-    "boom buckling": "b",
-    "luffing cylinder": "c",
-    "line pull": "h",
-    "slewing ring": "s",
-    "tipping": "",
-    "backward": "back",
-}
-"""What stands beside a figure for the limit that governs it, before the section's number."""
+from boomsim.rating.limits.kind import STABILITY, Limit
 
 TINY = 1e-9
 """Added before rounding, so that 22.65 is 22.7 however its last bit fell [1]."""
@@ -128,7 +112,7 @@ def code(limit: Limit) -> str:
     str
         Nothing where the crane tips
     """
-    return CODES[limit.name] + ("" if limit.section is None else str(limit.section))
+    return limit.kind.code + ("" if limit.section is None else str(limit.section))
 
 
 def tips(limit: Limit) -> bool:

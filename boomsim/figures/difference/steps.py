@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.comparison.explain import Difference
-from boomsim.rating.limits import STRUCTURAL
+from boomsim.rating.limits.kind import STRUCTURAL
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 

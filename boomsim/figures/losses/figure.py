@@ -12,7 +12,7 @@ from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.rating.limits import STRUCTURAL
+from boomsim.rating.limits.kind import STRUCTURAL
 from boomsim.rating.losses.sensitivity import Sensitivity
 from boomsim.rating.losses.study import Losses
 from boomsim.rating.losses.telling import tell_governing, tell_taker

@@ -10,8 +10,9 @@ from matplotlib.patches import Rectangle
 from boomsim.figures.lettering import text_width
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import INK, PAPER, QUIET, SMALL, STEEL, type_of
+from boomsim.rating.limits.kind import GIVES_WAY, PERMISSIBLE, TIPS
 from boomsim.rating.overload.events import Event
-from boomsim.rating.overload.raising import FLOAT, GIVES_WAY, PERMISSIBLE, TIPS
+from boomsim.rating.overload.raising import FLOAT
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.overload.telling import tell_event, tell_multiple
 from boomsim.units import show

@@ -12,7 +12,7 @@ from boomsim.rating.charts.chart import Chart, stated_chart
 from boomsim.rating.charts.misreading import misreadings
 from boomsim.rating.charts.reading import Reading, read_chart
 from boomsim.rating.charts.words import tell_reading
-from boomsim.rating.limits import STABILITY
+from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations, configurations_of, label
 from boomsim.units import show

@@ -11,26 +11,7 @@ from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, rect, text, view
 from boomsim.lab.words import gives_way, percent
 from boomsim.mechanics.stability import section_name
-from boomsim.rating.limits import Limit
-
-KINDS = {
-    "stress": ("steel", "yields"),
-    "plate buckling": ("plates", "buckle"),
-    "front pad": ("front", "pad"),
-    "rear pad": ("rear", "pad"),
-    "web crushing": ("web", "crushed"),
-    "lock": ("lock", "gives"),
-}
-"""Limits of a section, as column heads of two short lines."""
-
-WHOLE = {
-    "boom buckling": "whole boom buckles",
-    "luffing cylinder": "luffing cylinder",
-    "line pull": "hoist line pull",
-    "slewing ring": "slewing ring",
-    "tipping": "tips over",
-    "backward": "tips backwards",
-}
+from boomsim.rating.limits.kind import STABILITY, WHOLE, Kind, Limit
 
 
 def limits_view(answer: Answer, look: Look, box: Box) -> str:
@@ -71,25 +52,32 @@ def _known(use: float) -> float:
 def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
     sections = len(answer.setup.machine.boom.sections)
     name = 78.0
-    wide = (box.width - name) / len(KINDS)
+    kinds = _of_sections(answer)
+    wide = (box.width - name) / len(kinds)
     parts = [text(box.x, box.y + 12, "Used of every limit", "h")]
-    for k, (above, below) in enumerate(KINDS.values()):
+    for k, kind in enumerate(kinds):
         x = box.x + name + (k + 0.5) * wide - 2
+        above, _, below = kind.short.partition(" ")
         parts.append(text(x, box.y + 32, above, "s m"))
         parts.append(text(x, box.y + 44, below, "s m"))
     high = _row(sections)
     for i in range(sections):
         y = box.y + 50 + i * high
         parts.append(text(box.x, y + high / 2 + 3, section_name(i), "t"))
-        for k, kind in enumerate(KINDS):
-            use = found.get(f"{kind} {i}")
+        for k, kind in enumerate(kinds):
+            key = f"{kind.name} {i}"
+            use = found.get(key)
             if use is not None:
                 cell = Box(x=box.x + name + k * wide, y=y + 2, width=wide - 5, height=high - 6)
-                parts += _bar(cell, use, f"{kind} {i}", answer)
-                bold = _said(use, f"{kind} {i}", answer)[1]
+                parts += _bar(cell, use, key, answer)
+                bold = _said(use, key, answer)[1]
                 middle = cell.x + cell.width / 2, cell.y + cell.height / 2 + 4.2
                 parts.append(text(*middle, percent(use), f"s num halo solid m{bold}"))
     return parts
+
+
+def _of_sections(answer: Answer) -> list[Kind]:
+    return [kind for kind in answer.setup.kinds if kind.of != WHOLE]
 
 
 def _row(sections: int) -> float:
@@ -97,7 +85,8 @@ def _row(sections: int) -> float:
 
 
 def _whole(answer: Answer, look: Look, box: Box, found: dict[str, float]) -> list[str]:
-    rows = [(name, words, found[name]) for name, words in WHOLE.items()]
+    kinds = [kind for kind in answer.setup.kinds if kind.of == WHOLE]
+    rows = [(kind.name, kind.short, found[kind.name]) for kind in kinds]
     if look.projector:
         return _large(answer, box, [*_largest(answer, found), *rows])
     sections = len(answer.setup.machine.boom.sections)
@@ -133,18 +122,19 @@ def _said(use: float, key: str, answer: Answer) -> tuple[str, str]:
 
 def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, float]]:
     """Of each section the limit that is used most."""
-    rows = []
+    rows, kinds = [], _of_sections(answer)
     for i in range(len(answer.setup.machine.boom.sections)):
-        known = {kind: found[f"{kind} {i}"] for kind in KINDS if f"{kind} {i}" in found}
+        known = {kind: found[f"{kind.name} {i}"] for kind in kinds if f"{kind.name} {i}" in found}
         kind = max(known, key=lambda one: _known(known[one]))
-        rows.append((f"{kind} {i}", f"{section_name(i)}: {' '.join(KINDS[kind])}", known[kind]))
+        rows.append((f"{kind.name} {i}", f"{section_name(i)}: {kind.short}", known[kind]))
     return rows
 
 
 def _bar(cell: Box, use: float, key: str, answer: Answer) -> list[str]:
     """Draw a trough that a use fills; the first to give way has a heavy frame."""
     known = use if isfinite(use) else (1.0 if use > 0 else 0.0)
-    tips = key in ("tipping", "backward") and known <= 1.0
+    stability = {kind.name for kind in answer.setup.kinds if kind.family == STABILITY}
+    tips = key in stability and known <= 1.0
     more = f' data-limit="{key}" data-use="{use:.4f}"'
     width = cell.width * min(max(known, 0.0), 1.0)
     fill = "tips" if tips else level(known)

@@ -14,7 +14,8 @@ from boomsim.mechanics.stability import Overturning, backward_share
 from boomsim.rating.around.floats import slews_of, turned
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.changes import with_sector
-from boomsim.rating.limits import STABILITY, Limit, tipping_use
+from boomsim.rating.limits.kind import STABILITY, Limit
+from boomsim.rating.limits.tipping import tipping_use
 from boomsim.rating.overload.raising import largest_load, load_at_one
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
@@ -131,7 +132,14 @@ def _stability(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, np.nda
     def use_of(load: Array) -> Array:
         at = respond(setup, boom=rating.boom, load=load, radius=radius)
         balance = _own_slew(at, slew, own)
-        tips = tipping_use(setup, load=load, balance=balance, placed=at.placed)
+        tips = tipping_use(
+            setup.rule.stability,
+            machine=setup.machine,
+            support=setup.support,
+            load=load,
+            balance=balance,
+            placed=at.placed,
+        )
         share = setup.rule.stability.backward_share
         back = _backward(at, balance, slew, own)
         with np.errstate(divide="ignore"):

@@ -8,7 +8,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.grid import chart_radii, checked_radii, reach
 from boomsim.rating.charts.ways import every_configuration
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
 

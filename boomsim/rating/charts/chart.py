@@ -8,7 +8,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.cells import Cells, chart_cells
 from boomsim.rating.charts.grid import chart_step, checked_step, whole_steps
 from boomsim.rating.charts.ways import same_length
-from boomsim.rating.limits import STRUCTURAL, Limit
+from boomsim.rating.limits.kind import STRUCTURAL, Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
 

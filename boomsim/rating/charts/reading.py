@@ -13,7 +13,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import whole_steps
-from boomsim.rating.limits import STRUCTURAL, Limit
+from boomsim.rating.limits.kind import STRUCTURAL, Limit
 from boomsim.rating.strategies import label
 
 SAME = 1e-9

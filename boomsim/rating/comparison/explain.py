@@ -14,14 +14,8 @@ from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.limits import (
-    STRUCTURAL,
-    Limit,
-    boom_at_head,
-    buckling_use,
-    rated_share,
-    stress_use,
-)
+from boomsim.rating.limits.kind import STRUCTURAL, Limit
+from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.response import Response, bear, respond
 from boomsim.rating.setup import Setup
 
@@ -195,7 +189,7 @@ def _worth(setup: Setup, at: Response, parts: dict[str, float], lever: float) ->
     )
     worth = {name: float(scale) * moment / (GRAVITY * lever) for name, moment in parts.items()}
     if rule.kind != "share":
-        at_head = float(boom_at_head(setup, placed=at.placed)[0, 0])
+        at_head = float(boom_at_head(setup.machine, placed=at.placed)[0, 0])
         worth["boom weight in the rule"] = -rule.boom_share * at_head / rule.load_factor
     return worth
 
@@ -236,66 +230,24 @@ def difference(first: Account, second: Account, *, radius: float) -> Difference:
 
 
 def _gave_way(setup: Setup, at: Response, limit: Limit) -> GaveWay:
-    if limit.name not in ("stress", "plate buckling") or limit.section is None:
+    kind, section, strength = limit.kind, limit.section, bear(setup)
+    if kind.along is None or kind.components is None or section is None:
         return GaveWay(
-            limit=limit, section=limit.section, place=None, components={}, causes={}, moment=None
+            limit=limit, section=section, place=None, components={}, causes={}, moment=None
         )
-    strength = bear(setup)
-    judge = stress_use if limit.name == "stress" else buckling_use
-    own = slice(limit.section * PER_SECTION, (limit.section + 1) * PER_SECTION)
-    used = judge(at.factored_forces, bear=strength)[0, own, 0]
+    own = slice(section * PER_SECTION, (section + 1) * PER_SECTION)
+    used = kind.along(at.factored_forces, bear=strength)[0, own, 0]
     station = own.start + int(np.argmax(used))
-    causes = _causes(at, station)
     return GaveWay(
         limit=limit,
-        section=limit.section,
+        section=section,
         place=float(at.boom.stations.position.reshape(-1)[station]),
-        components=_components(at, limit, station, strength.stress[limit.section]),
-        causes=causes,
+        components=kind.components(
+            at.factored_forces, station=station, section=section, bear=strength
+        ),
+        causes=_causes(at, station),
         moment=float(at.forces.moment[0, station, 0]),
     )
-
-
-def _components(at: Response, limit: Limit, station: int, allowed: float) -> dict[str, float]:
-    """Share of the use by each component, in the sum that the limit itself makes."""
-    forces, section = at.factored_forces, limit.section or 0
-    strength = bear(at.setup)
-    axial = float(forces.axial[0, station, 0])
-    up, side = float(forces.moment[0, station, 0]), float(forces.moment_side[0, station, 0])
-    if limit.name == "plate buckling":
-        from boomsim.mechanics.plates import plate_use
-
-        use = plate_use(
-            strength.effective[section],
-            axial=axial,
-            moment_y=up,
-            moment_z=side,
-            strength=float(allowed),
-        )
-        return {
-            "axial force": float(use.axial),
-            "bending": float(use.luffing),
-            "sideways bending": float(use.sideways),
-        }
-    shape = strength.shapes[section]
-    top, bottom = (
-        axial / shape.area - up / shape.modulus_top,
-        axial / shape.area + up / shape.modulus_bottom,
-    )
-    sign, modulus = (
-        (np.sign(top), -shape.modulus_top)
-        if abs(top) > abs(bottom)
-        else (np.sign(bottom), shape.modulus_bottom)
-    )
-    across = abs(side) / min(shape.modulus_left, shape.modulus_right)
-    parts = {
-        "axial force": float(sign * axial / shape.area / allowed),
-        "bending": float(sign * up / modulus / allowed),
-        "sideways bending": float(across / allowed),
-    }
-    whole = float(stress_use(forces, bear=strength)[0, station, 0])
-    parts["shear"] = whole - sum(parts.values())
-    return parts
 
 
 def _causes(at: Response, station: int) -> dict[str, float]:

@@ -3,7 +3,7 @@
 from boomsim.rating.capacity import Rating
 from boomsim.rating.comparison.compare import Comparison, Crossover
 from boomsim.rating.comparison.explain import Account, Difference
-from boomsim.rating.limits import STABILITY, Limit
+from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.strategies import label
 from boomsim.units import show
 

@@ -18,7 +18,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import section_name
 from boomsim.rating.capacity import Rating
-from boomsim.rating.limits import rated_share
+from boomsim.rating.limits.tipping import rated_share
 from boomsim.rating.places import Places, rate_places
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup

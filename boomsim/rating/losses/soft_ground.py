@@ -10,7 +10,7 @@ from boomsim.mechanics.supports import support_reactions
 from boomsim.rating.around.floats import float_loads
 from boomsim.rating.capacity import Rating
 from boomsim.rating.changes import with_disturbances
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.response import respond

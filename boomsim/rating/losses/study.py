@@ -10,7 +10,7 @@ import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.losses.soft_ground import on_soft_ground
 from boomsim.rating.losses.takers import USUAL, Amounts, Case, cases, check_amounts, last_cases
 from boomsim.rating.places import Places, governing_of, rate_places

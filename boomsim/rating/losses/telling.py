@@ -1,6 +1,6 @@
 """What eats capacity, in words."""
 
-from boomsim.rating.limits import STABILITY, Limit
+from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.losses.study import Taker
 from boomsim.units import show
 

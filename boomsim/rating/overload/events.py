@@ -7,13 +7,11 @@ import numpy as np
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
+from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Kind, Limit
 from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.overload.raising import (
     FLOAT,
-    GIVES_WAY,
-    KINDS,
-    TIPS,
     hang,
     largest_load,
     load_at_one,
@@ -88,7 +86,7 @@ class Raised:
     def _meet(self, masks: np.ndarray, *, low: Array, high: Array, first: Array) -> Array:
         """Load at which the limits of each mask are first used up, shape (masks,) [kg]."""
         chosen = masks.T[:, None, :]
-        buckles = np.array([limit.name == "boom buckling" for limit in self.limits])
+        buckles = np.array([limit.kind is BOOM_BUCKLING for limit in self.limits])
 
         def use_of(load: Array) -> Array:
             return np.where(chosen, self.hung(load).use, -np.inf)
@@ -100,8 +98,8 @@ class Raised:
 
     def events(self, at: Response, floats: FloatLoads) -> tuple[Event, ...]:
         """Everything that happens on a grid of loads, each refined to its own load."""
-        load, names = at.state.load[0], list(KINDS)
-        masks = np.array([[limit.name == name for limit in self.limits] for name in names])
+        load, kinds = at.state.load[0], [kind for kind in self.real.kinds if kind.passed]
+        masks = np.array([[limit.kind is kind for limit in self.limits] for kind in kinds])
         use = np.where(np.isnan(at.use[:, 0]), np.inf, at.use[:, 0])
         over = np.array([(use[mask] >= 1.0).any(axis=0) for mask in masks])
         seen = np.flatnonzero(over.any(axis=1))
@@ -111,18 +109,18 @@ class Raised:
         real = np.flatnonzero(np.isfinite(met))
         uses = self.hung(met[real][None]).use[:, 0]
         found = [
-            self._event(names[seen[k]], float(met[k]), uses[:, n], masks[seen[k]])
+            self._event(kinds[seen[k]], float(met[k]), uses[:, n], masks[seen[k]])
             for n, k in enumerate(real)
         ]
         lifted = self._float(load, floats)
         return tuple(sorted([*found, *lifted], key=lambda event: event.load))
 
-    def _event(self, name: str, load: float, use: Array, mask: np.ndarray) -> Event:
+    def _event(self, kind: Kind, load: float, use: Array, mask: np.ndarray) -> Event:
         limit = self.limits[int(most_used(use, limits=self.limits, rows=mask))]
-        tips = KINDS[name] == TIPS
+        tips = kind.passed == TIPS
         return Event(
-            kind=KINDS[name],
-            name=name,
+            kind=kind.passed or "",
+            name=kind.name,
             words="the crane tips" if tips else limit.words,
             load=load,
             multiple=load / self.rated,

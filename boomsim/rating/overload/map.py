@@ -14,9 +14,8 @@ from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
 from boomsim.rating.charts.chart import Chart
+from boomsim.rating.limits.kind import GIVES_WAY, TIPS
 from boomsim.rating.overload.raising import (
-    GIVES_WAY,
-    TIPS,
     hang,
     largest_load,
     load_at_one,

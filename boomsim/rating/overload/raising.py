@@ -14,28 +14,14 @@ import numpy as np
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response, respond
 from boomsim.rating.rules import Rule, StabilityRule, StrengthRule
 from boomsim.rating.setup import Setup
 
-GIVES_WAY, PERMISSIBLE, TIPS, FLOAT = "gives way", "permissible", "tips", "float"
-"""Kinds of event: strength is used up; a maker's value is passed; the crane tips; a float lifts."""
-
-KINDS = {
-    "stress": GIVES_WAY,
-    "plate buckling": GIVES_WAY,
-    "web crushing": GIVES_WAY,
-    "lock": GIVES_WAY,
-    "boom buckling": GIVES_WAY,
-    "front pad": PERMISSIBLE,
-    "rear pad": PERMISSIBLE,
-    "luffing cylinder": PERMISSIBLE,
-    "line pull": PERMISSIBLE,
-    "slewing ring": PERMISSIBLE,
-    "tipping": TIPS,
-}
-"""What it means that a limit, without margin, is used up. Backward tipping is no matter of load."""
+FLOAT = "float"
+"""Kind of event beside those that limits bring: a float lifts."""
 
 NO_MARGIN = Rule(
     name="no margin",
@@ -88,13 +74,13 @@ def rows_of(limits: tuple[Limit, ...], kind: str) -> np.ndarray:
     ----------
     limits : tuple of Limit
     kind : str
-        A value of `KINDS`
+        `GIVES_WAY`, `PERMISSIBLE` or `TIPS` of :mod:`boomsim.rating.limits.kind`
 
     Returns
     -------
     ndarray of bool, shape (limits,)
     """
-    return np.array([KINDS.get(limit.name) == kind for limit in limits])
+    return np.array([limit.kind.passed == kind for limit in limits])
 
 
 def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.ndarray:
@@ -114,7 +100,7 @@ def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.
         Index into `limits`
     """
     shape = (len(limits), *[1] * (use.ndim - 1))
-    buckles = np.array([limit.name == "boom buckling" for limit in limits]).reshape(shape)
+    buckles = np.array([limit.kind is BOOM_BUCKLING for limit in limits]).reshape(shape)
     known = np.where(np.isnan(use), np.where(buckles, np.inf, -np.inf), use)
     return np.asarray(np.argmax(np.where(rows.reshape(shape), known, -np.inf), axis=0))
 

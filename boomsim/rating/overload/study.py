@@ -14,10 +14,9 @@ from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.floats import float_loads, slews_of
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.limits import Limit
+from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.overload.events import Event, Raised
 from boomsim.rating.overload.falling import Fall, fall
-from boomsim.rating.overload.raising import GIVES_WAY, TIPS
 from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup
 

@@ -13,7 +13,7 @@ from boomsim.figures.charts.head import facts_of
 from boomsim.figures.charts.text import Numbers, code, numbers_of
 from boomsim.figures.words import rule_words
 from boomsim.rating.charts.book import Book, Chapter
-from boomsim.rating.limits import STRUCTURAL
+from boomsim.rating.limits.kind import STRUCTURAL
 from boomsim.rating.strategies import label
 
 BLANK = 0xFFFF

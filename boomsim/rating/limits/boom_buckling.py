@@ -1,0 +1,20 @@
+"""Buckling of the whole boom, sideways or in the luffing plane."""
+
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.sway import critical_ratio
+from boomsim.rating.limits.kind import Case, Kind
+
+
+def _use(case: Case) -> Array:
+    """Load over the elastic critical load, times the rule's distance from it."""
+    ratio = critical_ratio(case.boom, state=case.factored, forces=case.factored_forces)
+    return ratio * case.rule.strength.buckling
+
+
+BOOM_BUCKLING = Kind(
+    name="boom buckling",
+    words="buckling of the whole boom",
+    short="whole boom buckles",
+    code="b",
+    use=_use,
+)

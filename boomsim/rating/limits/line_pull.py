@@ -1,0 +1,19 @@
+"""Line pull: what the winch may pull at its rope."""
+
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.limits.kind import PERMISSIBLE, Case, Kind
+
+
+def _use(case: Case) -> Array:
+    # Without equilibrium there is no line pull either: the angle brings its NaN.
+    return case.service.line_pull / case.machine.hoist.line_pull + 0.0 * case.service.angle
+
+
+LINE_PULL = Kind(
+    name="line pull",
+    words="the line pull",
+    short="hoist line pull",
+    code="h",
+    use=_use,
+    passed=PERMISSIBLE,
+)

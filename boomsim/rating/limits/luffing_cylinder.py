@@ -1,0 +1,20 @@
+"""Luffing cylinder: push or pull over what its maker permits."""
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.limits.kind import PERMISSIBLE, Case, Kind
+
+
+def _use(case: Case) -> Array:
+    return np.abs(case.forces.cylinder) / case.machine.cylinder.strength
+
+
+LUFFING_CYLINDER = Kind(
+    name="luffing cylinder",
+    words="the luffing cylinder",
+    short="luffing cylinder",
+    code="c",
+    use=_use,
+    passed=PERMISSIBLE,
+)

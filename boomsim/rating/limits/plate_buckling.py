@@ -1,0 +1,83 @@
+"""Plate buckling: thin plates under compression leave only a part of the section to work."""
+
+import numpy as np
+
+from boomsim.mechanics.condense import PER_SECTION
+from boomsim.mechanics.forces import Forces
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.plates import plate_use
+from boomsim.rating.limits.kind import EVERY_SECTION, Case, Kind, largest_of_sections
+from boomsim.rating.limits.strengths import Strengths
+
+
+def buckling_use(forces: Forces, *, bear: Strengths) -> Array:
+    """Use of the effective sections that plate buckling leaves, EN 1993-1-5 eq. (4.15).
+
+    Parameters
+    ----------
+    forces : Forces
+    bear : Strengths
+
+    Returns
+    -------
+    ndarray, shape (configurations, K, cells)
+        [1]
+    """
+    used = np.empty_like(forces.moment)
+    for i, section in enumerate(bear.effective):
+        own = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
+        used[:, own] = plate_use(
+            section,
+            axial=forces.axial[:, own],
+            moment_y=forces.moment[:, own],
+            moment_z=forces.moment_side[:, own],
+            strength=float(bear.stress[i]),
+        ).total
+    return used
+
+
+def buckling_components(
+    forces: Forces, *, station: int, section: int, bear: Strengths
+) -> dict[str, float]:
+    """Share of the use at one station by each component.
+
+    Parameters
+    ----------
+    forces : Forces
+        Of one cell
+    station, section : int
+    bear : Strengths
+
+    Returns
+    -------
+    dict of str to float
+        They add up to the use [1]
+    """
+    use = plate_use(
+        bear.effective[section],
+        axial=float(forces.axial[0, station, 0]),
+        moment_y=float(forces.moment[0, station, 0]),
+        moment_z=float(forces.moment_side[0, station, 0]),
+        strength=float(bear.stress[section]),
+    )
+    return {
+        "axial force": float(use.axial),
+        "bending": float(use.luffing),
+        "sideways bending": float(use.sideways),
+    }
+
+
+def _use(case: Case) -> Array:
+    return largest_of_sections(buckling_use(case.factored_forces, bear=case.bear))
+
+
+PLATE_BUCKLING = Kind(
+    name="plate buckling",
+    words="plate buckling in",
+    short="plates buckle",
+    code="p",
+    use=_use,
+    of=EVERY_SECTION,
+    along=buckling_use,
+    components=buckling_components,
+)

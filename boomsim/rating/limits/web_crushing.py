@@ -1,0 +1,25 @@
+"""Web crushing: a pad presses the webs in, those of the inner section or those of the outer one."""
+
+import numpy as np
+
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.limits.kind import MOVING_SECTIONS, Case, Kind, use_of_joints
+
+
+def _use(case: Case) -> Array:
+    """The front pad crushes the section that it carries, the rear pad the one around it."""
+    forces, bear = case.factored_forces, case.bear
+    return np.maximum(
+        use_of_joints(forces.front_pad, strength=bear.crushing),
+        use_of_joints(forces.rear_pad, strength=bear.crushing_outer),
+    )
+
+
+WEB_CRUSHING = Kind(
+    name="web crushing",
+    words="web crushing at the pads of",
+    short="web crushed",
+    code="w",
+    use=_use,
+    of=MOVING_SECTIONS,
+)
