@@ -1,87 +1,59 @@
 """Sphinx settings: `sphinx-build -W -b html docs site` builds the site, warnings as errors.
 
-Two pages are written from the code at every build: `commands.md` from the command line's own
-parser and `api.md` from the modules' docstrings. The derivations of `derivations.md` are run.
+What can be written from the code is (see `written.py`), and the derivations are run (`derived.py`).
 """
 
-import importlib
-import inspect
-import pkgutil
 import sys
+from functools import partial
 from pathlib import Path
 from typing import Any
 
-import boomsim
-from boomsim.cli import COMMANDS, parser
-
 HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE))
+
+from derived import set_results  # noqa: E402
+from docutils.nodes import SkipNode  # noqa: E402
+from latex2mathml.converter import convert  # noqa: E402
+from written import write_all  # noqa: E402
+
+import boomsim  # noqa: E402
 
 project = "boomsim"
 author = "the boomsim contributors"
 copyright = "2026, the boomsim contributors"
 release = boomsim.__version__
-extensions = ["myst_parser", "sphinx.ext.mathjax"]
+extensions = ["myst_parser"]
 myst_enable_extensions = ["dollarmath", "colon_fence"]
 myst_heading_anchors = 3
 html_theme = "furo"
 html_title = "boomsim"
-exclude_patterns = ["_build"]
+html_math_renderer = "mathml"
+html_theme_options = {
+    # Eighty characters of what a command prints fit in a line.
+    f"{side}_css_variables": {"code-font-size": "0.72rem"}
+    for side in ("light", "dark")
+}
+exclude_patterns = ["_build", "shown"]
 suppress_warnings = ["myst.header"]
-
-
-def write_commands() -> None:
-    """Write the command reference from the parser."""
-    import argparse
-
-    top = parser()
-    actions = [a for a in top._actions if isinstance(a, argparse._SubParsersAction)]
-    pages = ["# Commands", "", "Written from the command line's own parser.", ""]
-    for name in COMMANDS:
-        text = actions[0].choices[name].format_help()
-        pages += [f"## boomsim {name}", "", "```text", text.rstrip(), "```", ""]
-    (HERE / "commands.md").write_text("\n".join(pages), encoding="utf-8")
-
-
-def write_api() -> None:
-    """Write the API reference: every public function and class, signature and docstring."""
-    pages = ["# API", "", "Written from the docstrings. Shapes and units stand in brackets.", ""]
-    names = sorted(m.name for m in pkgutil.walk_packages(boomsim.__path__, "boomsim."))
-    for name in names:
-        if name == "boomsim.__main__" or ".families." in name:
-            continue
-        module = importlib.import_module(name)
-        public = [
-            (key, value)
-            for key, value in vars(module).items()
-            if not key.startswith("_")
-            and (inspect.isfunction(value) or inspect.isclass(value))
-            and value.__module__ == name
-        ]
-        summary = (inspect.getdoc(module) or "").split("\n\n")[0].replace("\n", " ")
-        pages += [f"## {name}", "", summary, ""]
-        for key, value in public:
-            try:
-                signature = str(inspect.signature(value))
-            except (TypeError, ValueError):
-                signature = "(...)"
-            pages += [f"### {name.rsplit('.', 1)[1]}.{key}", "", "```text", key + signature, ""]
-            pages += [inspect.getdoc(value) or "", "```", ""]
-    (HERE / "api.md").write_text("\n".join(pages), encoding="utf-8")
 
 
 def run_derivations(app: Any, name: str, source: list[str]) -> None:
     """Run the derivations and set their results below them."""
     if name == "derivations":
-        from derived import set_results
-
         source[0] = set_results(source[0])
 
 
+def mathml(writer: Any, node: Any, *, display: str) -> None:
+    """Write a formula as MathML, which browsers set themselves: no script, no network."""
+    writer.body.append(convert(node.astext(), display=display))
+    raise SkipNode
+
+
 def setup(app: Any) -> None:
-    """Tell Sphinx what is run while it reads."""
+    """Tell Sphinx what is run while it reads, and how formulas are written."""
     app.connect("source-read", run_derivations)
+    inline, block = (partial(mathml, display=how) for how in ("inline", "block"))
+    app.add_html_math_renderer("mathml", (inline, None), (block, None))
 
 
-write_commands()
-write_api()
+write_all()
