@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 PACKAGE = Path(__file__).parents[1] / "boomsim"
-FLOORS = ("units", "machine", "mechanics", "rating", "figures", "papers", "lab", "cli")
+FLOORS = ("files", "units", "machine", "mechanics", "rating", "figures", "papers", "lab", "cli")
 """From the ground up. `caution` and the package itself are free to all."""
 
 FREE = ("caution", "__init__", "__main__")

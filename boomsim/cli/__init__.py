@@ -7,6 +7,8 @@ from importlib import import_module
 
 from boomsim import __version__
 from boomsim.caution import CAUTION
+from boomsim.cli import streams
+from boomsim.cli.stopping import STOPPED, stoppable
 
 COMMANDS = (
     "machines",
@@ -25,6 +27,11 @@ COMMANDS = (
     "mark",
 )
 """Modules of this package, in the order that --help lists them."""
+
+STOPPED_WORDS = "every file that is there is whole. Give the command again to start anew."
+
+REFUSED = 2
+"""Exit code of a command whose input was refused."""
 
 
 def parser() -> argparse.ArgumentParser:
@@ -51,7 +58,7 @@ def parser() -> argparse.ArgumentParser:
             epilog=f"Example: {module.EXAMPLE}",
         )
         module.add_arguments(command)
-        command.set_defaults(run=module.run)
+        command.set_defaults(run=module.run, stopped=getattr(module, "STOPPED", STOPPED_WORDS))
     return top
 
 
@@ -66,18 +73,38 @@ def main(arguments: Sequence[str] | None = None) -> int:
     Returns
     -------
     int
-        0, or 2 for input that was refused with a sentence on standard error
+        0; 2 for input that was refused with a sentence on standard error; 130 for a run that was
+        stopped
     """
-    for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
-            # A terminal with an old code page shows a question mark rather than a traceback.
-            stream.reconfigure(errors="replace")
-    chosen = parser().parse_args(arguments)
+    streams.prepare()
+    told = argparse.Namespace(command="", stopped=STOPPED_WORDS)
     try:
-        return int(chosen.run(chosen) or 0)
+        with stoppable():
+            return _answered(arguments, told)
+    except KeyboardInterrupt:
+        streams.say(f"{_name(told)}: stopped; {told.stopped}")
+        return STOPPED
     except BrokenPipeError:
-        sys.stderr.close()
-        return 0
-    except (ValueError, OSError) as error:
-        print(f"boomsim {chosen.command}: {error}", file=sys.stderr)
-        return 2
+        return 0  # whoever read the answer has read enough of it
+    except OSError as error:
+        streams.say(f"{_name(told)}: {streams.what_failed(error)}")
+        return REFUSED
+    except ValueError as error:
+        streams.say(f"{_name(told)}: {error}")
+        return REFUSED
+    finally:
+        streams.finish()
+
+
+def _answered(arguments: Sequence[str] | None, told: argparse.Namespace) -> int:
+    """Read the command line, run the command, and see that the answer has left."""
+    try:
+        chosen = parser().parse_args(arguments, namespace=told)
+        return int(chosen.run(chosen) or 0)
+    finally:
+        sys.stdout.flush()
+
+
+def _name(chosen: argparse.Namespace) -> str:
+    """What a message begins with."""
+    return f"boomsim {chosen.command}".rstrip()

@@ -70,13 +70,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def run(chosen: argparse.Namespace) -> int | None:
+def run(chosen: argparse.Namespace) -> None:
     """Answer."""
     _refuse_mixtures(chosen)
     if chosen.all is not None:
         from boomsim.cli.chart_book import run_book
 
-        return run_book(chosen)
+        run_book(chosen)
+        return
     machine = inputs.machine(chosen)
     made = chart(chosen, machine)
     _write_files(chosen, made)
@@ -91,7 +92,6 @@ def run(chosen: argparse.Namespace) -> int | None:
         from boomsim.cli.chart_text import as_text
 
         print(as_text(made, units=chosen.units, marked=not chosen.class_version))
-    return None
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -167,7 +167,7 @@ def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
     if chosen.csv is not None:
         from pathlib import Path
 
-        from boomsim.figures.charts.file import whole_file
+        from boomsim.files.writing import whole_file
         from boomsim.rating.charts.tables import write_csv
 
         with (
@@ -199,7 +199,7 @@ def _page(chosen: argparse.Namespace, made: "Chart") -> None:
     from pathlib import Path
 
     from boomsim.figures.charts.book.html import book_html
-    from boomsim.figures.charts.file import whole_file
+    from boomsim.files.writing import whole_file
     from boomsim.rating.charts.book import make_book
 
     book = make_book(

@@ -1,10 +1,6 @@
 """``boomsim chart --all``: the whole chart book of a machine into a folder."""
 
 import argparse
-import signal
-import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,11 +14,8 @@ if TYPE_CHECKING:
     from boomsim.rating.charts.book import Book
     from boomsim.rating.setup import Setup
 
-INTERRUPTED = 130
-"""Exit code of a run that was stopped, as shells have it."""
 
-
-def run_book(chosen: argparse.Namespace) -> int | None:
+def run_book(chosen: argparse.Namespace) -> None:
     """Rate and write a book; stopped half-way, it leaves nothing behind."""
     from boomsim.cli.chart import paper
     from boomsim.figures.charts.book.files import write_book
@@ -30,21 +23,17 @@ def run_book(chosen: argparse.Namespace) -> int | None:
     folder = Path(chosen.all)
     _refuse(chosen, folder)
     machine = inputs.machine(chosen)
-    try:
-        with _stop_cleanly(), Bar() as bar:
-            book = _book(chosen, machine, bar)
-            files = write_book(
-                book,
-                folder,
-                paper=paper(chosen),
-                class_version=chosen.class_version,
-                progress=bar.tell,
-            )
-    except KeyboardInterrupt:
-        print("boomsim chart: stopped; nothing was written.", file=sys.stderr)
-        return INTERRUPTED
+    chosen.stopped = "nothing was written. Give the command again to start anew."
+    with Bar() as bar:
+        book = _book(chosen, machine, bar)
+        files = write_book(
+            book,
+            folder,
+            paper=paper(chosen),
+            class_version=chosen.class_version,
+            progress=bar.tell,
+        )
     _tell(chosen, book, files)
-    return None
 
 
 def _refuse(chosen: argparse.Namespace, folder: Path) -> None:
@@ -93,20 +82,6 @@ def _setups(chosen: argparse.Namespace, machine: "Machine") -> "tuple[Setup, ...
         parts=chosen.parts,
         disturbances=inputs.disturbances(chosen),
     )
-
-
-@contextmanager
-def _stop_cleanly() -> Iterator[None]:
-    """Take a polite request to end as one from the keyboard, so that part files go away."""
-
-    def stop(number: int, frame: object) -> None:
-        raise KeyboardInterrupt
-
-    before = signal.signal(signal.SIGTERM, stop)
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGTERM, before)
 
 
 def _tell(chosen: argparse.Namespace, book: "Book", files: list[Path]) -> None:

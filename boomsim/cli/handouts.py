@@ -32,13 +32,15 @@ def run(chosen: argparse.Namespace) -> None:
     """Answer."""
     folder = _folder(chosen.folder)
     _refuse_without_typst()
-    from boomsim.papers.files import write_whole
+    from boomsim.files.turns import only_writer
+    from boomsim.files.writing import write_whole
 
     lessons = _lessons(chosen.lesson)
     # All pages are set before the first is written: a fault leaves nothing half done.
     made = _pages(lessons, answers=not chosen.no_answers, units=chosen.units)
-    for name, content in made.items():
-        write_whole(folder / name, content)
+    with only_writer(folder):
+        for name, content in made.items():
+            write_whole(folder / name, content)
     if chosen.json:
         print_json("handouts", {"folder": str(folder), "files": sorted(made)})
         return

@@ -2,13 +2,14 @@
 
 import argparse
 import shlex
-import sys
 
 from boomsim.caution import CAUTION
 from boomsim.cli.answer import paragraph, print_json
 
 HELP = "examination papers, worked solutions and marking keys from a blueprint"
 EXAMPLE = "boomsim paper exercises/quiz-10-minutes.toml --out papers --variants 30"
+
+STOPPED = "every file that is there is whole; the same command goes on from here."
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -37,21 +38,14 @@ def run(chosen: argparse.Namespace) -> int:
     """Answer."""
     from boomsim.papers.write import write_papers
 
-    try:
-        written = write_papers(
-            chosen.blueprint,
-            chosen.out,
-            formats=tuple(chosen.format or ("pdf",)),
-            units=chosen.units,
-            variants=chosen.variants,
-            seed=chosen.seed,
-        )
-    except KeyboardInterrupt:
-        print(
-            "\nStopped. Every file that is there is complete; the same command goes on from here.",
-            file=sys.stderr,
-        )
-        return 130
+    written = write_papers(
+        chosen.blueprint,
+        chosen.out,
+        formats=tuple(chosen.format or ("pdf",)),
+        units=chosen.units,
+        variants=chosen.variants,
+        seed=chosen.seed,
+    )
     if chosen.json:
         print_json(
             "paper",
@@ -67,7 +61,8 @@ def run(chosen: argparse.Namespace) -> int:
         )
         return 0
     kept = f", {written.kept} were there already" if written.kept else ""
-    print(f"{written.made} files written to {written.folder}{kept}; {written.variants} variants.")
+    variants = "1 variant" if written.variants == 1 else f"{written.variants} variants"
+    print(f"{written.made} files written to {written.folder}{kept}; {variants}.")
     print(f"Marking key: {written.key}. Sheet for the answers: {written.sheet}.")
     if written.sheet_kept:
         print("Somebody has written in the sheet; it is left as it was.")

@@ -16,6 +16,7 @@ from matplotlib.figure import Figure
 from boomsim.caution import CAUTION
 from boomsim.figures.lettering import INCH, POINT, wrap
 from boomsim.figures.styles import BODY, INK, PAPER, QUIET, TINY, TITLE, type_of
+from boomsim.files.writing import refuse_target, whole_file
 
 MARGIN = 4e-3
 """White left round everything [m]."""
@@ -182,12 +183,8 @@ def write(figure: Figure, path: str | os.PathLike[str]) -> Path:
     """
     target = check_path(path)
     made = picture(figure, kind=KINDS[target.suffix.lower()])
-    part = target.with_name(f".{target.name}.{os.getpid()}.part")
-    try:
+    with whole_file(target) as part:
         part.write_bytes(made)
-        part.replace(target)
-    finally:
-        part.unlink(missing_ok=True)
     return target
 
 
@@ -209,15 +206,7 @@ def check_path(path: str | os.PathLike[str]) -> Path:
             f'The figure\'s file "{target.name}" {ending}, which says no kind of picture. '
             f'End it in .png, .svg or .pdf, such as "{target.stem or "figure"}.svg".'
         )
-    if not target.parent.is_dir():
-        raise ValueError(
-            f'The folder "{target.parent}" for the figure "{target.name}" does not exist. '
-            "Make it first, or give another folder."
-        )
-    if target.is_dir():
-        raise ValueError(
-            f'"{target}" is a folder, so no figure can have that name. Give another name.'
-        )
+    refuse_target(target)
     return target
 
 

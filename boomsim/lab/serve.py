@@ -1,11 +1,12 @@
 """Opening the notebooks: where they come from, where they are copied to, what serves them."""
 
 import os
-import shutil
 import subprocess
 import sys
 from importlib.util import find_spec
 from pathlib import Path
+
+from boomsim.files.writing import make_folder, write_whole
 
 EXPLORER = "explorer.ipynb"
 
@@ -88,11 +89,11 @@ def copy_notebooks(folder: Path) -> tuple[int, int]:
     int, int
         How many were copied, and how many were left
     """
-    folder.mkdir(parents=True, exist_ok=True)
+    make_folder(folder)
     found = sorted(shipped_notebooks().glob("*.ipynb"))
     new = [one for one in found if not (folder / one.name).exists()]
     for one in new:
-        shutil.copyfile(one, folder / one.name)
+        write_whole(folder / one.name, one.read_bytes())
     return len(new), len(found) - len(new)
 
 

@@ -3,9 +3,11 @@
 from os import PathLike
 from pathlib import Path
 
+from boomsim.files.writing import refuse_target, whole_file
+
 
 def write_whole(text: str, path: str | PathLike[str], *, ending: str) -> Path:
-    """Write a file beside its place and move it there when it is complete.
+    """Write a text file whole or not at all.
 
     Parameters
     ----------
@@ -24,12 +26,8 @@ def write_whole(text: str, path: str | PathLike[str], *, ending: str) -> Path:
         If the ending is another, or the folder does not exist.
     """
     target = refuse_ending(path, ending=ending)
-    beside = target.with_name(target.name + ".part")
-    try:
-        beside.write_text(text, encoding="utf-8")
-        beside.replace(target)
-    finally:
-        beside.unlink(missing_ok=True)
+    with whole_file(target) as part:
+        part.write_text(text, encoding="utf-8")
     return target
 
 
@@ -49,8 +47,5 @@ def refuse_ending(path: str | PathLike[str], *, ending: str) -> Path:
     if target.suffix.lower() != ending:
         stem = target.stem or "file"
         raise ValueError(f'"{target.name}" should end in {ending}, as "{stem}{ending}".')
-    if not target.parent.is_dir():
-        raise ValueError(f'The folder "{target.parent}" does not exist. Make it first.')
-    if target.is_dir():
-        raise ValueError(f'"{target}" is a folder. Give another name.')
+    refuse_target(target)
     return target

@@ -1,48 +1,18 @@
-"""Files that are there whole or not at all, and a manifest that knows which are complete."""
+"""A manifest that knows which files of a folder are complete, and a bar while they are made."""
 
 import hashlib
 import json
-import os
 import sys
-import tempfile
 import time
 from collections.abc import Iterable, Iterator
-from contextlib import suppress
 from pathlib import Path
 from typing import TypeVar
 
-from boomsim.papers.errors import PaperError
+from boomsim.files.writing import write_whole
 
 MANIFEST = "manifest.json"
 _SCHEMA = "boomsim-manifest/1"
 _T = TypeVar("_T")
-
-
-def write_whole(path: Path, content: bytes) -> None:
-    """Write a file so that nobody ever sees half of it.
-
-    Parameters
-    ----------
-    path : Path
-    content : bytes
-    """
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-    except OSError as error:
-        raise PaperError(
-            f"{path} cannot be written: {error.strerror}. Choose another folder."
-        ) from None
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-        os.chmod(name, 0o644)
-        os.replace(name, path)
-    except OSError as error:
-        raise PaperError(f"{path} cannot be written: {error.strerror}.") from None
-    finally:
-        with suppress(FileNotFoundError):
-            os.unlink(name)
 
 
 def digest(content: bytes) -> str:
@@ -132,11 +102,13 @@ def with_progress(items: Iterable[_T], *, count: int, what: str) -> Iterator[_T]
     """
     shown = sys.stderr.isatty() and count > 1
     begun = time.monotonic()
-    for done, item in enumerate(items):
-        yield item
-        if shown and (time.monotonic() - begun > 0.5 or done + 1 == count):
-            filled = 30 * (done + 1) // count
-            bar = "█" * filled + "·" * (30 - filled)
-            print(f"\r{bar} {done + 1} of {count} {what}", end="", file=sys.stderr, flush=True)
-    if shown:
-        print(file=sys.stderr)
+    try:
+        for done, item in enumerate(items):
+            yield item
+            if shown and (time.monotonic() - begun > 0.5 or done + 1 == count):
+                filled = 30 * (done + 1) // count
+                bar = "█" * filled + "·" * (30 - filled)
+                print(f"\r{bar} {done + 1} of {count} {what}", end="", file=sys.stderr, flush=True)
+    finally:
+        if shown:
+            print(file=sys.stderr)

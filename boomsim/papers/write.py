@@ -9,6 +9,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from boomsim.files.turns import only_writer
 from boomsim.papers.blueprint import Blueprint, read_blueprint
 from boomsim.papers.errors import PaperError
 from boomsim.papers.files import Manifest, digest, with_progress
@@ -111,6 +112,14 @@ def write_plan(plan: Blueprint, folder: Path, *, formats: Sequence[str]) -> Writ
     """
     numbers = with_progress(range(plan.variants), count=plan.variants, what="papers set")
     papers = [make_paper(plan, variant=number) for number in numbers]
+    with only_writer(folder):
+        return _write(plan, papers, folder, formats=formats)
+
+
+def _write(
+    plan: Blueprint, papers: list[Paper], folder: Path, *, formats: Sequence[str]
+) -> Written:
+    """Write all files of papers that have been set."""
     key, sheet = key_data(papers), answer_sheet(papers)
     _refuse_other_papers(folder, key)
     manifest, made, kept = Manifest(folder), 0, 0

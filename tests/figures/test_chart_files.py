@@ -15,7 +15,7 @@ from boomsim.caution import CAUTION
 from boomsim.figures.charts.book.files import write_book
 from boomsim.figures.charts.book.html import book_data, book_html
 from boomsim.figures.charts.book.pages import book_sheets, page_count
-from boomsim.figures.charts.file import whole_file, write_sheets
+from boomsim.figures.charts.file import write_sheets
 from boomsim.figures.charts.look import CLASS
 from boomsim.figures.charts.page import chart_sheets
 from boomsim.figures.charts.pdf import pdf_bytes
@@ -102,16 +102,6 @@ def test_several_pages_need_a_pdf(tmp_path):
     with pytest.raises(ValueError, match=r"takes 2 pages .* Name a \.pdf file"):
         write_sheets([*sheets(), *sheets()], tmp_path / "chart.svg")
     assert not list(tmp_path.iterdir())
-
-
-def test_a_file_that_fails_half_way_is_not_there(tmp_path):
-    target = tmp_path / "chart.csv"
-    target.write_text("old")
-    with pytest.raises(KeyboardInterrupt), whole_file(target) as part:
-        part.write_text("half of i")
-        raise KeyboardInterrupt
-    assert target.read_text() == "old"
-    assert [file.name for file in tmp_path.iterdir()] == ["chart.csv"]
 
 
 def test_a_book_has_the_pages_that_its_contents_promise():

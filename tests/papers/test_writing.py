@@ -11,7 +11,7 @@ import pytest
 
 from boomsim.papers import write as writing
 from boomsim.papers.errors import BlueprintError, PaperError
-from boomsim.papers.files import MANIFEST, Manifest, write_whole
+from boomsim.papers.files import MANIFEST, Manifest
 from boomsim.papers.write import FORMATS, Written, write_papers
 
 QUIZ = Path(__file__).parents[2] / "exercises" / "quiz-10-minutes.toml"
@@ -104,18 +104,6 @@ def test_a_sheet_that_has_been_filled_in_is_left_alone(tmp_path: Path) -> None:
     assert again.sheet_kept
     assert "Ada" in sheet.read_text()
     assert not quiz(tmp_path / "fresh", formats=("json",)).sheet_kept
-
-
-def test_a_file_that_cannot_be_finished_is_not_there_at_all(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    def full(*_: object) -> None:
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(os, "replace", full)
-    with pytest.raises(PaperError, match="No space left"):
-        write_whole(tmp_path / "paper.pdf", b"content")
-    assert list(tmp_path.iterdir()) == []
 
 
 def test_nothing_is_written_if_anything_is_at_fault(tmp_path: Path) -> None:

@@ -1,12 +1,12 @@
 """Chart pages into files, whole or not at all."""
 
 import os
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 from pathlib import Path
 
 from boomsim.figures.charts.marks import Sheet
 from boomsim.figures.page import check_path
+from boomsim.files.writing import whole_file
 
 
 def write_sheets(sheets: Sequence[Sheet], path: str | os.PathLike[str]) -> Path:
@@ -53,28 +53,3 @@ def _drawn(sheets: Sequence[Sheet], kind: str) -> bytes:
     from boomsim.figures.page import picture
 
     return picture(figure_of_sheet(sheets[0]), kind="png")
-
-
-@contextmanager
-def whole_file(target: Path) -> Iterator[Path]:
-    """Give a file to write beside the target, and put it in place once it is whole.
-
-    Parameters
-    ----------
-    target : Path
-
-    Yields
-    ------
-    Path
-    """
-    if not target.parent.is_dir():
-        raise ValueError(
-            f'The folder "{target.parent}" for "{target.name}" does not exist. Make it first, or '
-            "give another folder."
-        )
-    part = target.with_name(f".{target.name}.{os.getpid()}.part")
-    try:
-        yield part
-        part.replace(target)
-    finally:
-        part.unlink(missing_ok=True)

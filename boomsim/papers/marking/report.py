@@ -14,7 +14,8 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
-from boomsim.papers.files import write_whole
+from boomsim.files.turns import only_writer
+from boomsim.files.writing import write_whole
 from boomsim.papers.marking.class_figures import FEW, QuestionFigures
 from boomsim.papers.marking.class_plot import class_png
 from boomsim.papers.marking.mark import CandidateMark, Marked
@@ -60,11 +61,12 @@ def write_report(marked: Marked, folder: str | Path) -> list[Path]:
     for one in marked.candidates:
         text = candidate_page(one, title=marked.key.title, caution=marked.key.caution)
         files[f"candidates/row-{one.row:04d}.html"] = text.encode()
-    for name, content in files.items():
-        write_whole(base / name, content)
-    for stale in (base / "candidates").glob("row-*.html"):
-        if f"candidates/{stale.name}" not in files:  # of an earlier sheet with more rows
-            stale.unlink()
+    with only_writer(base):
+        for name, content in files.items():
+            write_whole(base / name, content)
+        for stale in (base / "candidates").glob("row-*.html"):
+            if f"candidates/{stale.name}" not in files:  # of an earlier sheet with more rows
+                stale.unlink()
     return [base / name for name in files]
 
 

@@ -9,6 +9,9 @@ from boomsim.figures.charts.book.html import book_html
 from boomsim.figures.charts.book.pages import book_sheets
 from boomsim.figures.charts.look import ANSWERS, CLASS, FULL, Look
 from boomsim.figures.charts.pdf import write_pdf
+from boomsim.files.errors import explained
+from boomsim.files.turns import only_writer
+from boomsim.files.writing import PART
 from boomsim.rating.charts.book import Book
 from boomsim.rating.charts.tables import plain_book, write_csv
 
@@ -44,21 +47,19 @@ def write_book(
     """
     name = f"{book.machine.name}-charts"
     told = progress or (lambda *_: None)
-    made = not folder.exists()
-    folder.mkdir(parents=True, exist_ok=True)
-    try:
-        with TemporaryDirectory(prefix=".boomsim-", dir=folder) as room:
-            part = Path(room)
-            _pdf(book, part / f"{name}.pdf", paper=paper, look=FULL, told=told)
-            if class_version:
-                _pdf(book, part / f"{name}-class.pdf", paper=paper, look=CLASS, told=told)
-                _pdf(book, part / f"{name}-answers.pdf", paper=paper, look=ANSWERS, told=told)
-            _tables(book, part / name, told=told)
-            return [file.replace(folder / file.name) for file in sorted(part.iterdir())]
-    except BaseException:
-        if made and not any(folder.iterdir()):
-            folder.rmdir()
-        raise
+    with (
+        only_writer(folder),
+        explained(folder, to_be="written"),
+        # Beside their places: they are put there together when all are whole.
+        TemporaryDirectory(prefix=PART, dir=folder) as room,
+    ):
+        part = Path(room)
+        _pdf(book, part / f"{name}.pdf", paper=paper, look=FULL, told=told)
+        if class_version:
+            _pdf(book, part / f"{name}-class.pdf", paper=paper, look=CLASS, told=told)
+            _pdf(book, part / f"{name}-answers.pdf", paper=paper, look=ANSWERS, told=told)
+        _tables(book, part / name, told=told)
+        return [file.replace(folder / file.name) for file in sorted(part.iterdir())]
 
 
 def _pdf(book: Book, path: Path, *, paper: str, look: Look, told: Told) -> None:
