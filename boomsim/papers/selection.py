@@ -102,8 +102,8 @@ def _refuse_words(part: Part, form: str, number: int) -> None:
     named = [one for one in part.families if isinstance(families()[one], ChoiceFamily)]
     if form == NUMERIC and named:
         raise BlueprintError(
-            f"part[{number + 1}].families: {', '.join(named)} is answered by a choice, and the "
-            'form is "numeric". Write form = "mixed" or form = "choice" in this part.'
+            f"part[{number + 1}].families: {', '.join(named)} can only be answered by a choice, "
+            'and the form is "numeric". Write form = "mixed" or form = "choice" in this part.'
         )
 
 

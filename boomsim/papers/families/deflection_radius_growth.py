@@ -6,7 +6,7 @@ import numpy as np
 from sympy import cos, sin, symbols
 
 from boomsim.mechanics.condense import condense
-from boomsim.mechanics.stability import masses
+from boomsim.mechanics.masses import masses
 from boomsim.mechanics.state import solve_state
 from boomsim.papers.callpath.boom import (
     GRAVITY,

@@ -77,7 +77,6 @@ FAMILY = Family(
     slips=(
         Slip(M, H * L, "took the whole boom as lever arm, which gives the moment at the heel pin"),
         Slip(M, H * b, "took the base section as lever arm"),
-        Slip(H, W, "took the weight for the sideways pull"),
         Slip(H, W * d / L, "divided the offset by the boom length"),
         Slip(M, H * (L - b) / 2, "put the pull in the middle of what stands out"),
         Slip(H, W * d / (d + j), "divided the offset by the sum of both distances"),

@@ -71,7 +71,7 @@ FAMILY = Family(
         Slip(q, q_0 * v / v_0, "let the pressure grow in proportion to the speed"),
         Slip(H, q * A, "forgot the shape coefficient"),
         Slip(M, H * h / 2, "put the wind force at half the height"),
-        Slip(H, q * c * A / 2, "took half the area"),
+        Slip(H, q * A / c, "divided by the shape coefficient"),
         Slip(q, q_0, "took the pressure of the known wind as it stands"),
         Slip(q, q_0 * (v / v_0) ** 3, "let the pressure grow with the cube of the speed"),
     ),

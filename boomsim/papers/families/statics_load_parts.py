@@ -41,8 +41,8 @@ FAMILY = Family(
     ),
     steps=(
         Step(F, Q * cos(theta), "part across the boom",
-             "Part the load square to the boom and along it: the one across goes with the cosine.",
-             metric="kN", us="lbf"),
+             "Split the load into a part across the boom and a part along it: the one across goes "
+             "with the cosine.", metric="kN", us="lbf"),
     ),
     slips=(
         Slip(F, Q * sin(theta), "took the part along the boom, which presses it"),

@@ -7,7 +7,8 @@ from sympy import cos, symbols
 
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.condense import condense
-from boomsim.mechanics.stability import masses, overturning
+from boomsim.mechanics.masses import masses
+from boomsim.mechanics.stability import overturning
 from boomsim.mechanics.state import solve_state
 from boomsim.papers.callpath.boom import textbook_boom, textbook_machine
 from boomsim.papers.callpath.stand import line_ahead

@@ -60,7 +60,7 @@ FAMILY = Family(
               us="1000 to 13000 lbf by 100"),
         Given(a, "overhang", metric="3 to 8.5 m by 0.1", us="10 to 28 ft by 0.5"),
         Given(W_y, "section modulus", metric="600 to 2600 cm3 by 50", us="36 to 160 in3 by 2"),
-        Given(alpha, "share that is allowed", metric="50, 60, 66 %", us="50, 60, 66 %"),
+        Given(alpha, "share that is allowed", metric="60, 66, 75 %", us="60, 66, 75 %"),
         Given(f_y, "yield stress", metric="355, 460, 690, 960 MPa", us="50, 70, 100, 130 ksi"),
     ),
     steps=(
@@ -75,7 +75,7 @@ FAMILY = Family(
     ),
     slips=(
         Slip(f, f_y, "compared with the yield stress itself"),
-        Slip(u, alpha * sigma / f, "counted the allowed share twice"),
+        Slip(u, sigma / (alpha * f), "counted the allowed share twice"),
         Slip(M, F * a / 2, "took half the distance, as for a spread load"),
         Slip(f, f_y * (1 - alpha), "took off what is allowed instead of taking it"),
         Slip(u, 1 - sigma / f, "gave what is left instead of what is used"),

@@ -39,6 +39,7 @@ with as_written():
     HOLE = (w - 2 * s) * (h - 2 * t) ** 3 / 12
     TOO_LARGE_A_HOLE = (w - s) * (h - t) ** 3 / 12
     MODULUS = 2 * (I_1 - I_2) / h
+    APART = 2 * I_1 / h - 2 * I_2 / (h - 2 * t)
 
 FAMILY = Family(
     id="strength_section_modulus",
@@ -70,7 +71,7 @@ FAMILY = Family(
         Slip(I_2, TOO_LARGE_A_HOLE, "took each thickness off once, though each is there twice"),
         Slip(W_y, 2 * (I_1 - I_2) / w, "divided by half the width instead of half the height"),
         Slip(W_y, 2 * I_1 / h, "forgot that the box is hollow"),
-        Slip(W_y, 2 * I_2 / h, "took the hole for the box"),
+        Slip(W_y, APART, "took the section moduli of box and hole off each other"),
     ),
     where=(w < h, s <= t, w > 0.5 * h),
     check=check,

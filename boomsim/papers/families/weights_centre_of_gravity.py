@@ -4,7 +4,7 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.mechanics.condense import condense
-from boomsim.mechanics.stability import masses
+from boomsim.mechanics.masses import masses
 from boomsim.mechanics.state import solve_state
 from boomsim.papers.callpath.boom import GRAVITY, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written

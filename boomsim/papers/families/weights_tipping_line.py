@@ -6,7 +6,8 @@ import numpy as np
 from sympy import cos, sin, symbols
 
 from boomsim.mechanics.condense import condense
-from boomsim.mechanics.stability import masses, overturning
+from boomsim.mechanics.masses import masses
+from boomsim.mechanics.stability import overturning
 from boomsim.mechanics.state import solve_state
 from boomsim.papers.callpath.boom import even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values

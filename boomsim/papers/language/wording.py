@@ -69,7 +69,7 @@ def pieces(
     """
     done: list[Piece] = []
     for plain, name, how in _cut(text):
-        done.append(Piece(text=plain))
+        done.append(Piece(text=_unbroken(plain)))
         if name and name not in letters and name not in words:
             raise FamilyError(
                 f'The wording has "{{{name}}}", but no given, step or word has that name.'
@@ -106,15 +106,20 @@ def letters_in(text: str) -> frozenset[str]:
     return frozenset(name for _, name, how in _cut(text) if how)
 
 
+def _unbroken(text: str) -> str:
+    """Keep a percent sign with its number."""
+    return text.replace(" %", "\u00a0%")
+
+
 def _filled(
     name: str, how: str, shown: Callable[[str], str], words: Mapping[str, str]
 ) -> list[Piece]:
     """Fill one place."""
     if name in words:
-        return [Piece(text=words[name])]
+        return [Piece(text=_unbroken(words[name]))]
     if not how:
         return [Piece(text=shown(name))]
-    return [Piece(letter=name)] + [Piece(text=f"\u00a0= {shown(name)}")] * (how == "=")
+    return [Piece(letter=name)] + [Piece(text=f"\u00a0=\u00a0{shown(name)}")] * (how == "=")
 
 
 @lru_cache(maxsize=2048)
