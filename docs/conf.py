@@ -27,6 +27,8 @@ myst_enable_extensions = ["dollarmath", "colon_fence"]
 myst_heading_anchors = 3
 html_theme = "furo"
 html_title = "boomsim"
+html_static_path = ["static"]
+html_css_files = ["site.css"]
 html_math_renderer = "mathml"
 html_theme_options = {
     # Eighty characters of what a command prints fit in a line.
