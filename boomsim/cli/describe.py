@@ -59,7 +59,7 @@ def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, A
     from boomsim.mechanics.geometry import layout
     from boomsim.mechanics.loads import GRAVITY, tackle_advantage
     from boomsim.mechanics.profile import properties
-    from boomsim.mechanics.stability import tipping_lines
+    from boomsim.mechanics.tipping_lines import tipping_lines
     from boomsim.rating.limits.strengths import strengths
     from boomsim.rating.limits.table import limits_of
     from boomsim.rating.setup import set_up
@@ -128,9 +128,9 @@ def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, A
 
 def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
     """The machine as tables."""
+    from boomsim.machine.naming import section_name
     from boomsim.mechanics.geometry import layout
     from boomsim.mechanics.profile import properties
-    from boomsim.mechanics.stability import section_name
     from boomsim.rating.strategies import label, range_of_length
     from boomsim.units import show
 

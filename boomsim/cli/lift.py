@@ -8,7 +8,7 @@ from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.rating.lift import Lift
+    from boomsim.rating.lift.study import Lift
 
 HELP = "one lift: angle, deflection, section forces, use of every limit, margin, float loads"
 EXAMPLE = "boomsim lift yard60 --extension 0,0,46.5,46.5 --radius '10 m' --load '8 t'"
@@ -32,7 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    from boomsim.rating.lift import lift
+    from boomsim.rating.lift.study import lift
     from boomsim.units import parse
 
     machine = inputs.machine(chosen)

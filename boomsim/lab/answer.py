@@ -19,9 +19,10 @@ from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.supports import Reactions, support_reactions
 from boomsim.rating.capacity import rate
-from boomsim.rating.lift import lift, resultant
+from boomsim.rating.lift.study import lift
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response, respond
+from boomsim.rating.resultant import resultant
 from boomsim.rating.setup import Setup
 
 
@@ -176,7 +177,7 @@ def _unloaded(setup: Setup, boom: Condensed, scene: Scene) -> Response | None:
 
 
 def _trouble(setup: Setup, scene: Scene) -> str:
-    """Say what :func:`boomsim.rating.lift.lift` says of a lift that it refuses."""
+    """Say what :func:`boomsim.rating.lift.study.lift` says of a lift that it refuses."""
     held = {scene.held: getattr(scene, scene.held)}
     try:
         lift(setup, extension=np.array(scene.extension), load=scene.load, **held)

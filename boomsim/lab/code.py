@@ -14,7 +14,7 @@ def as_code(scene: Scene) -> str:
     Returns
     -------
     str
-        After them `found` is the scene's :class:`boomsim.rating.lift.Lift`
+        After them `found` is the scene's :class:`boomsim.rating.lift.study.Lift`
 
     Examples
     --------

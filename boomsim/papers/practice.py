@@ -22,7 +22,8 @@ from boomsim.papers.numbers.measures import METRIC
 from boomsim.papers.numbers.reading import decimal_sign
 from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import Step
-from boomsim.papers.problems.problem import CHOICE, NUMERIC, make_problem
+from boomsim.papers.problems.making import make_problem
+from boomsim.papers.problems.problem import CHOICE, NUMERIC
 from boomsim.papers.problems.registry import find_families
 
 

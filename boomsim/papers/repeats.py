@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 from boomsim.papers.language.wording import in_plain
 from boomsim.papers.problems.family import AnyFamily, Family
-from boomsim.papers.problems.problem import Problem, make_problem
+from boomsim.papers.problems.making import make_problem
+from boomsim.papers.problems.problem import Problem
 
 TRIES = 20
 """After so many a repeated problem is taken: a family may have no other one [1]."""
@@ -21,7 +22,7 @@ def unlike_problem(
     seed : str
         Of the first try; later ones count on behind it
     system, form : str
-        As for :func:`boomsim.papers.problems.problem.make_problem`
+        As for :func:`boomsim.papers.problems.making.make_problem`
     earlier : iterable of Problem
         Those before it in the paper
 

@@ -9,7 +9,8 @@ from boomsim.machine.model import CALM
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.stability import Masses, Overturning, masses, overturning
+from boomsim.mechanics.masses import Masses, masses
+from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.state import Factors, State, solve_state
 from boomsim.rating.limits.kind import Case, Limit
 from boomsim.rating.limits.strengths import Strengths, strengths

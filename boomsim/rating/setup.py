@@ -15,7 +15,7 @@ from boomsim.machine.model import (
     TurningMass,
 )
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.stability import tipping_lines
+from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.limits.kind import Kind
 from boomsim.rating.limits.table import KINDS
 from boomsim.rating.rules import RULES, Rule

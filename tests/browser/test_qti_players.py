@@ -24,7 +24,7 @@ from boomsim.papers.blueprint import make_blueprint
 from boomsim.papers.marking.question import mark_question
 from boomsim.papers.paper import Paper, Question
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.problem import make_problem, problem_with
+from boomsim.papers.problems.making import make_problem, problem_with
 from boomsim.papers.problems.registry import families, family_named
 from boomsim.papers.qti.package import qti_package
 

@@ -24,7 +24,7 @@ from boomsim.lab.explorer import Explorer
 from boomsim.lab.moves import follow
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.rating.capacity import rate
-from boomsim.rating.lift import lift
+from boomsim.rating.lift.study import lift
 from boomsim.units import show
 
 CLOSE = 3e-5

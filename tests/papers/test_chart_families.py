@@ -11,7 +11,7 @@ from boomsim.papers.families import (
     strategy_break_or_tip,
     strategy_for_this_radius,
 )
-from boomsim.papers.problems.problem import make_problem
+from boomsim.papers.problems.making import make_problem
 
 SYSTEMS = ("metric", "us")
 SHORT = Piece(

@@ -8,7 +8,7 @@ from sympy import Symbol, symbols
 from boomsim.papers.errors import FamilyError
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.family import ChoiceFamily, Family, Given, Option, Posed, Slip, Step
-from boomsim.papers.problems.problem import TRIES, make_problem
+from boomsim.papers.problems.making import TRIES, make_problem
 from boomsim.papers.problems.review import complaints
 
 F, a, M = symbols("F a M")

@@ -16,7 +16,8 @@ from boomsim.mechanics.buckling import (
     reduction,
 )
 from boomsim.mechanics.crushing import crushing_resistance
-from boomsim.mechanics.plates import effective_section, plate_use
+from boomsim.mechanics.effective import effective_section
+from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import properties, torsion_shear_stress
 from boomsim.mechanics.stress import (
     corner_shear,

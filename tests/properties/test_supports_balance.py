@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from making import invented_crane
 
 from boomsim.machine.model import Support
-from boomsim.mechanics.stability import tipping_lines
 from boomsim.mechanics.supports import Reactions, support_reactions
+from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.response import Response, condense, respond
 from boomsim.rating.setup import set_up
 

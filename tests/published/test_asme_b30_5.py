@@ -14,7 +14,9 @@ import pytest
 from making import RIGID, bare_machine, invented_crane, one, stiff_section
 
 from boomsim.machine.model import CarrierMass, Machine
-from boomsim.mechanics.stability import backward_share, masses, tipping_lines
+from boomsim.mechanics.masses import masses
+from boomsim.mechanics.stability import backward_share
+from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.response import condense, respond
 from boomsim.rating.setup import Setup, set_up

@@ -5,6 +5,8 @@ reduction), eq. (4.15) (use), section 6 (patch loading), eq. (7.2). Formulas and
 factors were read in documents that quote the standard; values marked "worked" were computed by
 hand from those formulas.
 
+Tolerances: half a unit or one of the last worked figure; rounding where both sides are one formula.
+
 Source: EN 1993-1-5:2006. Status: second-hand.
 """
 
@@ -28,7 +30,8 @@ from boomsim.mechanics.crushing import (
     web_crushing,
     with_bending,
 )
-from boomsim.mechanics.plates import effective_section, plate_use
+from boomsim.mechanics.effective import effective_section
+from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import properties
 
 # The table prints three or four figures; the formulas give the last of them.

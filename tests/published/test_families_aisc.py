@@ -13,7 +13,8 @@ Source: AISC 360, Commentary C2. Status: read.
 import pytest
 
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.making import problem_with
+from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.registry import family_named
 
 SECOND_ORDER = family_named("deflection_second_order")

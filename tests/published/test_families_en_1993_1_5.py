@@ -3,13 +3,16 @@
 The problem families on slenderness and effective width, posed with plates worked by hand from the
 standard's formulas (read in documents that quote it).
 
+Tolerances: half a unit of the last worked figure.
+
 Source: EN 1993-1-5:2006. Status: second-hand.
 """
 
 import pytest
 
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.making import problem_with
+from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.registry import family_named
 
 WIDTH = family_named("strength_effective_width")

@@ -3,13 +3,15 @@
 The problem family on the load that the foot of a boom bears, posed with the book's numbers, gives
 the book's answer; posing it also asks the call path, which must agree.
 
+Tolerances: half a unit of the last figure.
+
 Source: Hibbeler, Statics. Status: second-hand.
 """
 
 import pytest
 
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.problem import problem_with
+from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.registry import family_named
 
 FOOT = family_named("statics_load_at_foot")

@@ -5,6 +5,8 @@ ISO 4305 (from memory; arithmetic computed): T 88.636 kN, F 34.286 kN give a rat
 (from memory): a truck crane tips at 70.3 degrees from the vertical. Published outrigger guidance
 (read): 186000 lb on a round 24 in pad press 411 psi.
 
+Tolerances: half a unit of the last printed figure, else rounding.
+
 Source: ISO 4305. Status: from memory.
 """
 
@@ -12,7 +14,8 @@ from math import degrees, pi
 
 import pytest
 
-from boomsim.papers.problems.problem import Problem, problem_with
+from boomsim.papers.problems.making import problem_with
+from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.registry import family_named
 
 

@@ -10,12 +10,8 @@ Source: HERA Bulletin 73 (2003). Status: read.
 import pytest
 
 from boomsim.machine.profiles import box
-from boomsim.mechanics.plates import (
-    EffectiveBending,
-    EffectiveSection,
-    effective_section,
-    plate_use,
-)
+from boomsim.mechanics.effective import EffectiveBending, EffectiveSection, effective_section
+from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import properties, torsion_shear_stress
 from boomsim.mechanics.stress import shear_stress
 
@@ -42,7 +38,8 @@ def test_radii_of_gyration_are_those_of_the_rolled_section() -> None:
 
 
 def test_effective_share_of_the_area_agrees_with_the_form_factor() -> None:
-    # Bulletin: k_f = 0.925, by NZS 3404 and for rounded corners; EN 1993-1-5 has another curve.
+    # Bulletin: k_f = 0.925, by NZS 3404 and for rounded corners; EN 1993-1-5 has another curve:
+    # 2 %.
     made = effective_section(SHAPE, yield_stress=YIELD)
     assert made.area / made.gross_area == pytest.approx(0.925, rel=0.02)
 

@@ -9,7 +9,7 @@ Source: HERA Bulletin 73 (2003). Status: read.
 from boomsim.papers.language.dialects import PLAIN
 from boomsim.papers.language.formulas import in_numbers
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.problem import problem_with
+from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.registry import family_named
 
 PADS = family_named("statics_pad_force")

@@ -16,7 +16,8 @@ from boomsim.machine.model import CarrierMass, Support
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import section_forces
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import Overturning, masses, overturning
+from boomsim.mechanics.masses import masses
+from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.state import State, solve_state
 from boomsim.mechanics.supports import Reactions, support_reactions
 

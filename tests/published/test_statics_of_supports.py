@@ -3,6 +3,8 @@
 
 A float that would pull has lifted; the crane tips when two have.
 
+Tolerances: the forms are exact, so a millionth for rounding.
+
 Source: Plain geometry and statics. Status: worked.
 """
 
@@ -10,8 +12,8 @@ import numpy as np
 import pytest
 
 from boomsim.machine.model import Support
-from boomsim.mechanics.stability import tipping_lines
 from boomsim.mechanics.supports import Reactions, ground_pressure, support_reactions
+from boomsim.mechanics.tipping_lines import tipping_lines
 
 LONG, WIDE, WEIGHT = 3.5, 3.0, 600e3
 SIGNS = np.array([(1, 1), (-1, 1), (-1, -1), (1, -1)])
@@ -95,7 +97,6 @@ def test_three_supports_are_statically_determinate() -> None:
     left_less_right = WEIGHT * 0.6 / 2.5
     rest = WEIGHT - front
     by_hand = [front, (rest + left_less_right) / 2, (rest - left_less_right) / 2]
-    # Exact; a millionth for rounding.
     assert found.force == pytest.approx(by_hand, rel=1e-6)
 
 

@@ -9,7 +9,7 @@ from making import invented_crane
 
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import tipping_lines
+from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.around.centres import GROUPS, centres, hung_at
 from boomsim.rating.around.directions import direction
 from boomsim.rating.around.floats import bonded_reactions, float_loads, ground_loads, slews_of
@@ -17,7 +17,7 @@ from boomsim.rating.around.sectors import reasons, sectors
 from boomsim.rating.around.slew import Around, around
 from boomsim.rating.capacity import rate
 from boomsim.rating.changes import with_sector
-from boomsim.rating.lift import resultant
+from boomsim.rating.resultant import resultant
 from boomsim.rating.setup import rear_sector, set_up
 from boomsim.rating.strategies import pinned_configurations
 

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.charts.chart import Chart, best_chart, stated_chart
+from boomsim.rating.charts.line import fewest_parts, line_limit
 from boomsim.rating.charts.misreading import misreadings
-from boomsim.rating.charts.reading import fewest_parts, line_limit, read_chart
+from boomsim.rating.charts.reading import read_chart
 from boomsim.rating.charts.words import tell_misreading, tell_reading
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of

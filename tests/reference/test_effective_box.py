@@ -12,7 +12,7 @@ from math import sqrt
 import pytest
 
 from boomsim.machine.profiles import box
-from boomsim.mechanics.plates import effective_section
+from boomsim.mechanics.effective import effective_section
 from boomsim.mechanics.profile import properties
 
 

@@ -3,13 +3,15 @@
 Outer section 0 to 5 m, clamped at 0, EI 20 MN m2; inner section 5 m long, EI 8 MN m2; 10 kN at its
 head, weightless. The problem family must give the same head deflection.
 
+Tolerance: half a unit of the last figure.
+
 Source: Castigliano's theorem. Status: worked.
 """
 
 import pytest
 
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.problem import problem_with
+from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.registry import family_named
 
 FAMILY = family_named("deflection_two_sections")

@@ -8,7 +8,7 @@ from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT
-from boomsim.rating.charts.reading import line_limit
+from boomsim.rating.charts.line import line_limit
 from boomsim.rating.limits.kind import STABILITY, Limit
 
 TINY = 1e-9

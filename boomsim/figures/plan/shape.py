@@ -12,7 +12,7 @@ from boomsim.figures.side.carrier import axles, pieces
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import properties
-from boomsim.mechanics.stability import TippingLines
+from boomsim.mechanics.tipping_lines import TippingLines
 from boomsim.rating.around.centres import Centre, centres
 from boomsim.rating.around.floats import FloatLoads, float_loads
 from boomsim.rating.overload.falling import worst_direction

@@ -9,7 +9,7 @@ import numpy as np
 
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import CarrierMass, Machine, Section, Support, TurningMass
-from boomsim.rating.lift import lift
+from boomsim.rating.lift.study import lift
 from boomsim.rating.setup import set_up
 from boomsim.units import parse
 

@@ -9,7 +9,7 @@ from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
 from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import demonstration
-from boomsim.rating.lift import Lift, lift
+from boomsim.rating.lift.study import Lift, lift
 from boomsim.rating.losses.study import Losses, Taker, losses
 from boomsim.rating.places import Places
 from boomsim.rating.setup import Setup, set_up

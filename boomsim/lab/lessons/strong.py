@@ -13,7 +13,7 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.papers.callpath.boom import lift as textbook_lift
 from boomsim.papers.callpath.boom import textbook_boom, textbook_machine
 from boomsim.rating.comparison.compare import demonstration
-from boomsim.rating.lift import Lift, lift
+from boomsim.rating.lift.study import Lift, lift
 from boomsim.rating.setup import Setup, set_up
 from boomsim.units import show
 

@@ -16,7 +16,7 @@ from boomsim.rating.around.sectors import group_of
 from boomsim.rating.changes import with_sector
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.comparison.explain import Account, account
-from boomsim.rating.lift import lift
+from boomsim.rating.lift.study import lift
 from boomsim.rating.setup import Setup, set_up
 from boomsim.units import show
 

@@ -10,7 +10,7 @@ from boomsim.lab.ink import level
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, rect, text, view
 from boomsim.lab.words import gives_way, percent
-from boomsim.mechanics.stability import section_name
+from boomsim.machine.naming import section_name
 from boomsim.rating.limits.kind import STABILITY, WHOLE, Kind, Limit
 
 

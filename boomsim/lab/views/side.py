@@ -12,8 +12,8 @@ from boomsim.lab.svg import Box, Frame, between, circle, polygon, polyline, rect
 from boomsim.lab.views.labels import spread
 from boomsim.lab.views.side_marks import angle_mark, centres, key, pads, ruler
 from boomsim.lab.words import percent
+from boomsim.machine.naming import section_name
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.stability import section_name
 
 LOAD_DENSITY = 2400.0
 """A load is drawn as a cube of concrete [kg/m3]."""

@@ -26,8 +26,8 @@ from boomsim.machine.model import (
 )  # fmt: skip
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
+from boomsim.mechanics.masses import masses
 from boomsim.mechanics.profile import properties
-from boomsim.mechanics.stability import masses
 from boomsim.mechanics.state import State, solve_state
 
 GRAVITY = 9.80665

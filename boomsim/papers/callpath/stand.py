@@ -19,7 +19,8 @@ from boomsim.machine.model import (
     TurningMass,
 )
 from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.stability import Masses, Overturning, masses, overturning
+from boomsim.mechanics.masses import Masses, masses
+from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.state import State, solve_state
 from boomsim.papers.callpath.boom import textbook_boom, textbook_machine
 

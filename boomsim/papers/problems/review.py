@@ -10,7 +10,7 @@ from boomsim.papers.language.wording import letters_in, names_in
 from boomsim.papers.numbers.measures import METRIC, US
 from boomsim.papers.problems.dimensions import Dimension, dimension_of, dimension_of_unit
 from boomsim.papers.problems.family import TOPICS, AnyFamily, Family
-from boomsim.papers.problems.problem import CHOICES
+from boomsim.papers.problems.making import CHOICES
 from boomsim.papers.problems.solving import needed_by
 
 

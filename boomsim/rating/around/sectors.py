@@ -135,7 +135,7 @@ def group_of(setup: Setup, name: str) -> str:
     ----------
     setup : Setup
     name : str
-        As in :class:`boomsim.mechanics.stability.Masses`
+        As in :class:`boomsim.mechanics.masses.Masses`
 
     Returns
     -------

@@ -10,22 +10,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY, tackle_advantage
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.charts.grid import whole_steps
+from boomsim.rating.charts.deductions import Deduction, usual_deductions
+from boomsim.rating.charts.line import fewest_parts, line_limit
 from boomsim.rating.limits.kind import STRUCTURAL, Limit
 from boomsim.rating.strategies import label
 
 SAME = 1e-9
 """A radius or length this near to a row or column is on it [1]."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Deduction:
-    """What hangs below the head besides the load, or counts as if it did [kg]."""
-
-    name: str
-    mass: float
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -181,67 +173,6 @@ def read_chart(
         else deductions,
         load=load,
     )
-
-
-def usual_deductions(chart: Chart, *, stowed_jib: float = 0.0) -> tuple[Deduction, ...]:
-    """List what the trade takes off a gross load.
-
-    Parameters
-    ----------
-    chart : Chart
-    stowed_jib : float
-        [kg]
-
-    Returns
-    -------
-    tuple of Deduction
-    """
-    machine = chart.setup.machine
-    listed = {"hook block": machine.hook_block, "slings": machine.slings, "stowed jib": stowed_jib}
-    return tuple(Deduction(name=name, mass=mass) for name, mass in listed.items() if mass > 0.0)
-
-
-def line_limit(chart: Chart, *, parts: int) -> float:
-    """Gross load that the rope carries, rounded down to the chart's step.
-
-    Permissible line pull x advantage of the tackle / g.
-
-    Parameters
-    ----------
-    chart : Chart
-    parts : int
-        Parts of line [1]
-
-    Returns
-    -------
-    float
-        [kg]
-    """
-    hoist = chart.setup.machine.hoist
-    if parts not in hoist.parts:
-        offered = ", ".join(str(p) for p in hoist.parts)
-        raise ValueError(f"{parts} parts of line cannot be reeved here. Choose one of {offered}.")
-    advantage = tackle_advantage(parts, sheave_efficiency=hoist.sheave_efficiency)
-    carried = np.array(hoist.line_pull * advantage / GRAVITY)
-    return float(whole_steps(carried, step=chart.step) * chart.step)
-
-
-def fewest_parts(chart: Chart, *, gross: float) -> int | None:
-    """Fewest parts of line that carry a gross load.
-
-    Parameters
-    ----------
-    chart : Chart
-    gross : float
-        [kg]
-
-    Returns
-    -------
-    int or None
-        None where no reeving of this machine does
-    """
-    enough = [p for p in chart.setup.machine.hoist.parts if line_limit(chart, parts=p) >= gross]
-    return min(enough, default=None)
 
 
 def _refuse_loads(load: float | None, stowed_jib: float) -> None:

@@ -7,10 +7,12 @@ from typing import Protocol
 import numpy as np
 
 from boomsim.machine.model import Machine, Support
+from boomsim.machine.naming import section_name
 from boomsim.mechanics.condense import PER_SECTION, Condensed
 from boomsim.mechanics.forces import Forces
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.stability import Masses, Overturning, section_name
+from boomsim.mechanics.masses import Masses
+from boomsim.mechanics.stability import Overturning
 from boomsim.mechanics.state import State
 from boomsim.rating.limits.strengths import Strengths
 from boomsim.rating.rules import Rule

@@ -9,8 +9,8 @@ import numpy as np
 
 from boomsim.machine.model import Machine, Pad, Section
 from boomsim.mechanics.crushing import crushing_resistance
+from boomsim.mechanics.effective import EffectiveSection, effective_section
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.plates import EffectiveSection, effective_section
 from boomsim.mechanics.profile import Properties, properties
 from boomsim.rating.rules import Rule
 

@@ -4,7 +4,8 @@ import numpy as np
 
 from boomsim.machine.model import Machine, Support
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.stability import Masses, Overturning
+from boomsim.mechanics.masses import Masses
+from boomsim.mechanics.stability import Overturning
 from boomsim.rating.limits.kind import STABILITY, TIPS, Case, Kind
 from boomsim.rating.rules import StabilityRule
 

@@ -13,10 +13,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from boomsim.machine.model import Machine
+from boomsim.machine.naming import section_name
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import section_name
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.tipping import rated_share
 from boomsim.rating.places import Places, rate_places

@@ -30,7 +30,7 @@ class Fall:
     slew : float
         [rad]
     line : int
-        Tipping line, as in :func:`boomsim.mechanics.stability.tipping_lines`
+        Tipping line, as in :func:`boomsim.mechanics.tipping_lines.tipping_lines`
     load : ndarray, shape (loads,)
         Gross loads [kg]
     lean : ndarray, shape (leans,)

@@ -4,91 +4,21 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.condense import PER_SECTION, condense
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import section_name
-from boomsim.mechanics.supports import ground_pressure, support_reactions
 from boomsim.rating.capacity import rate
+from boomsim.rating.lift.parts import (
+    Margin,
+    SectionForces,
+    SupportLoad,
+    Use,
+    _margin,
+    _section,
+    _supports,
+)
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.setup import Setup
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SectionForces:
-    """Largest forces of one section, as magnitudes.
-
-    Attributes
-    ----------
-    name : str
-    moment_max, moment_side_max : float
-        Bending in the luffing plane and sideways [N m]
-    axial_max : float
-        [N]
-    front_pad, rear_pad, lock : float or None
-        At the outer section's mouth and at this section's tail, up or down; None for the base [N]
-    """
-
-    name: str
-    moment_max: float
-    moment_side_max: float
-    axial_max: float
-    front_pad: float | None
-    rear_pad: float | None
-    lock: float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Use:
-    """How much of a limit is used [1]."""
-
-    limit: Limit
-    use: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Margin:
-    """Balance about one tipping line at the slew angle that is worst for it.
-
-    Attributes
-    ----------
-    name : str
-    slew : float
-        [rad]
-    righting, overturning : float
-        Moments without the load and of the load; a load inside the line turns nothing over [N m]
-    use : float
-        overturning/righting; one means that the crane tips [1]
-    """
-
-    name: str
-    slew: float
-    righting: float
-    overturning: float
-    use: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SupportLoad:
-    """Of one support, at the slew angle that governs stability.
-
-    Attributes
-    ----------
-    x, y : float
-        Carrier axes [m]
-    force : float
-        NaN where the crane tips [N]
-    lifted : bool
-    ground_pressure : float
-        [Pa]
-    """
-
-    x: float
-    y: float
-    force: float
-    lifted: bool
-    ground_pressure: float
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -241,103 +171,11 @@ def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | No
     )
 
 
-def _section(at: Response, number: int) -> SectionForces:
-    own = slice(number * PER_SECTION, (number + 1) * PER_SECTION)
-    forces, moving = at.forces, number > 0
-
-    def joint(values: Array) -> float | None:
-        return float(values[0, number, 0]) if moving else None
-
-    return SectionForces(
-        name=section_name(number),
-        moment_max=float(np.abs(forces.moment[0, own, 0]).max()),
-        moment_side_max=float(np.abs(forces.moment_side[0, own, 0]).max()),
-        axial_max=float(np.abs(forces.axial[0, own, 0]).max()),
-        front_pad=joint(forces.front_pad),
-        rear_pad=joint(forces.rear_pad),
-        lock=joint(forces.lock),
-    )
-
-
 def _worst(at: Response) -> tuple[int, int]:
     """Slew angle and tipping line that govern stability, as indices."""
     least = at.balance.tipping_load[:, :, 0, 0]
     turn, line = np.unravel_index(np.argmin(least), least.shape)
     return int(turn), int(line)
-
-
-def _margin(at: Response, line: int) -> Margin:
-    balance, load = at.balance, float(at.state.load[0, 0])
-    righting = balance.righting[:, line, 0, 0]
-    lever = balance.lever[:, line, 0, 0]
-    with np.errstate(divide="ignore", invalid="ignore"):
-        used = np.where(righting > 0.0, np.maximum(load * lever, 0.0) / righting, np.inf)
-    turn = int(np.argmax(used + 1e-12 * lever))
-    start, end = balance.lines.start[line], balance.lines.end[line]
-    return Margin(
-        name=f"({start[0]:.2f}, {start[1]:.2f}) to ({end[0]:.2f}, {end[1]:.2f})",
-        slew=float(balance.slew[turn]),
-        righting=float(righting[turn]),
-        overturning=float(max(load * lever[turn], 0.0)),
-        use=float(used[turn]),
-    )
-
-
-def resultant(at: Response, *, slew: Array) -> tuple[Array, Array, Array]:
-    """Weight of crane and load, and where it meets the ground plane, at slew angles.
-
-    Parameters
-    ----------
-    at : Response
-        Of one configuration and one cell
-    slew : ndarray, shape (slews,)
-        [rad]
-
-    Returns
-    -------
-    weight, x, y : ndarray, shape (slews,)
-        [N], carrier axes [m]
-    """
-    placed, change = at.placed, at.setup.disturbances
-    load = float(at.state.load[0, 0])
-    turning = placed.mass[: placed.turning]
-    carrier = placed.mass[placed.turning :]
-    out = placed.out[:, 0, 0] + placed.up[:, 0, 0] * np.tan(change.lean)
-    left = placed.left[:, 0, 0] + placed.up[:, 0, 0] * np.tan(change.lean_across)
-    hook_up = placed.head_up[0, 0]
-    moment_out = turning @ out + load * (placed.head_out[0, 0] + hook_up * np.tan(change.lean))
-    moment_left = turning @ left + load * (
-        placed.head_left[0, 0] + hook_up * (np.tan(change.lean_across) + change.side_pull)
-    )
-    cos, sin = np.cos(slew), np.sin(slew)
-    sunk_out = carrier @ placed.z * np.tan(change.lean)
-    sunk_left = carrier @ placed.z * np.tan(change.lean_across)
-    total = placed.mass.sum() + load
-    x = (
-        carrier @ placed.x + cos * (moment_out + sunk_out) - sin * (moment_left + sunk_left)
-    ) / total
-    y = (
-        carrier @ placed.y + sin * (moment_out + sunk_out) + cos * (moment_left + sunk_left)
-    ) / total
-    return np.full_like(cos, GRAVITY * total), x, y
-
-
-def _supports(at: Response, turn: int) -> tuple[SupportLoad, ...]:
-    support = at.setup.support
-    weight, x, y = resultant(at, slew=at.balance.slew[turn : turn + 1])
-    found = support_reactions(support, weight=weight, x=x, y=y)
-    return tuple(
-        SupportLoad(
-            x=point[0],
-            y=point[1],
-            force=float(force),
-            lifted=bool(up),
-            ground_pressure=float(ground_pressure(force, area=support.area)),
-        )
-        for point, force, up in zip(
-            support.points, found.force[:, 0], found.lifted[:, 0], strict=True
-        )
-    )
 
 
 def _notes(at: Response, rated: np.bool_) -> list[str]:

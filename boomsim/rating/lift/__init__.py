@@ -1,0 +1,1 @@
+"""One lift, laid out for a reader."""
