@@ -1,6 +1,8 @@
 """The verification page: no row lacks a status or a reason, and the kept page lists every check."""
 
 import json
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,7 +11,8 @@ from verification.checks import STATUSES, Check, all_checks, checks_of
 from verification.page import COMMAND, page
 from verification.record import Comparison, Record, rows_of
 
-KEPT = Path(__file__).parents[1] / "docs" / "verification.md"
+ROOT = Path(__file__).parents[1]
+KEPT = ROOT / "docs" / "verification.md"
 CHECKS = all_checks()
 UNNAMED = '''"""Figures.{}"""
 
@@ -130,3 +133,15 @@ def test_a_workers_record_comes_over_whole() -> None:
     joined.outcomes = own.outcomes
     assert shown(joined) == shown(own)
     assert "pieces 2" in shown(joined)
+
+
+def test_a_run_of_one_file_writes_its_rows(tmp_path: Path) -> None:
+    # Published outrigger guidance: 186000 lb on a round pad of 24 in are 411 psi; 411.15 exactly.
+    target = tmp_path / "page.md"
+    line = [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "--verification"]
+    file = "tests/published/test_ground_pressure.py"
+    subprocess.run([*line, str(target), file], cwd=ROOT, check=True, capture_output=True)
+    text = target.read_text(encoding="utf-8")
+    assert "**1 checks compare 1 numbers** in 1 rows" in text
+    assert "| 411 | 411.15 | +0.15 (30\u00a0%) | 0.5 |" in text
+    assert text.count("### ") == 1

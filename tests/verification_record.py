@@ -71,7 +71,7 @@ def _keep(approx: Any, actual: Any, item: pytest.Item, order: int, same: bool) -
     if math.isfinite(expected):
         _record.comparisons.append(
             Comparison(
-                nodeid=item.nodeid,
+                nodeid=_plain(item.nodeid),
                 order=order,
                 line=_line_in(str(item.path)),
                 expected=expected,
@@ -80,6 +80,11 @@ def _keep(approx: Any, actual: Any, item: pytest.Item, order: int, same: bool) -
                 within=same,
             )
         )
+
+
+def _plain(nodeid: str) -> str:
+    """A test's name without the file that pytest-xdist adds to keep a group together."""
+    return nodeid.removesuffix("@" + nodeid.split("::")[0])
 
 
 def _line_in(path: str) -> int:
@@ -93,7 +98,7 @@ def _line_in(path: str) -> int:
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:
     """Called on the controller for every worker's tests too."""
     if report.nodeid.startswith(FOLDERS) and (report.when == "call" or not report.passed):
-        _record.outcomes[report.nodeid] = report.outcome
+        _record.outcomes[_plain(report.nodeid)] = report.outcome
 
 
 @pytest.hookimpl(optionalhook=True)

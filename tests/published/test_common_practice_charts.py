@@ -70,7 +70,8 @@ def test_over_the_rear_is_rated_no_lower_than_all_around(name: str, rule: str) -
     assert np.array_equal(shared, around.rated)
     # Both searches are good to 1e-6 of the capacity.
     assert np.all(rear.exact[shared] >= around.exact[shared] * (1 - 4e-6))
-    # Strength does not feel the slew angle: what breaks first either way is rated alike.
+    # Strength does not feel the slew angle: what breaks first either way is rated alike, to
+    # what two searches leave.
     same = shared & rear.structural & around.structural
     assert rear.exact[same] == pytest.approx(around.exact[same], rel=4e-6)
 

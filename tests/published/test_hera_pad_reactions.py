@@ -3,6 +3,9 @@
 Here: what the overlap carries. 7.50 kN at the end of a boom at 45 degrees; overhang a 3.30 m,
 overlap c 1.70 m (inferred: it reproduces the printed reaction); 1.30 kN sideways.
 
+Tolerances: half a unit of a printed figure; against the exact form rounding and the rope, which
+pulls a hundred-thousandth of the load.
+
 Source: HERA Bulletin 73 (2003). Status: read.
 """
 

@@ -51,7 +51,8 @@ def test_the_rated_load_is_always_below_four_fifths_of_the_tipping_load() -> Non
 def test_the_boom_referred_to_the_head_is_its_weight_times_foot_to_centre_over_foot_to_head() -> (
     None
 ):
-    # An even bar of 3 t, 12 m long, head 0.5 m beyond it: F = 3000 x 6/12.5 at any angle.
+    # An even bar of 3 t, 12 m long, head 0.5 m beyond it: F = 3000 x 6/12.5 at any angle,
+    # to rounding.
     bar = stiff_section(12.0, stiffness=RIGID, mass=3000.0)
     truck = CarrierMass(name="truck", mass=20e3, x=0.0, y=0.0, z=1.0)
     machine = bare_machine((bar,), head=replace(BARE_HEAD, ahead=0.5), carrier=(truck,))

@@ -28,5 +28,6 @@ def test_the_test_load_rates_lower_in_every_stability_cell(
     assert tips.any()
     # 0.80/0.85 at most, and 0.1 F less.
     assert np.all(test.capacity[tips] < 0.80 / 0.85 * share.capacity[tips] * (1 + 3e-6))
+    # The same strength, searched twice to a millionth.
     both = known & ~test.is_stability
     assert test.capacity[both] == pytest.approx(share.capacity[both], rel=3e-6)

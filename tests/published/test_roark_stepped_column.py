@@ -42,7 +42,7 @@ def test_the_figures_from_memory_satisfy_the_formula(share: float, factor: float
 
 @pytest.mark.parametrize(("share", "factor"), STEPPED)
 def test_sway_grows_without_bound_at_the_critical_load(share: float, factor: float) -> None:
-    # Southwell's plot, as for Greenhill's column: higher modes bend the line a little.
+    # Southwell's plot, as for Greenhill's column: higher modes bend the line a little: 0.2 %.
     boom, part = stepped(share), np.array([0.90, 0.96])
     pull = 1e-4 * critical(factor)
     yielding = [

@@ -70,9 +70,9 @@ def order(sizes: np.ndarray, errors: np.ndarray) -> float:
 
 
 CASES = {
-    "droop under a load at the tip and thrust": droop,
-    "sway under a side pull and thrust": sway,
-    "sway in wind and thrust": lean_in_wind,
+    "droop, tip load": droop,
+    "sway, side pull": sway,
+    "sway, wind": lean_in_wind,
 }
 
 
@@ -85,8 +85,8 @@ def test_shorter_pieces_bring_the_closed_form_with_the_fourth_power(
     slope = order(sizes, errors)
     verification.add_study(
         "convergence", f"stations: {name}", sizes=sizes.tolist(), errors=errors.tolist(),
-        slope=slope, expected=4.0, size="length of a piece over the bar's",
-        against="closed form at P/Pcr 0.5",
+        slope=slope, expected=4.0, size="piece over bar, in length",
+        against="closed form, thrust at P/Pcr 0.5",
     )  # fmt: skip
     # The coarsest piece is not yet small; a wrong rule of integration is off by one.
     assert slope == pytest.approx(4.0, abs=0.2)
@@ -101,9 +101,9 @@ def test_small_loads_bring_the_theory_of_small_deflections_with_the_square(
     errors = droops / (forces * LENGTH**3 / (3 * STIFFNESS)) - 1.0
     slope = order(sizes, errors)
     verification.add_study(
-        "convergence", "large rotations: droop of a level bar", sizes=sizes.tolist(),
-        errors=errors.tolist(), slope=slope, expected=2.0, size="P L2/EI",
-        against="P L3/(3 EI)",
+        "convergence", "large rotations: droop, level bar", sizes=sizes.tolist(),
+        errors=errors.tolist(), slope=slope, expected=2.0, size="P L²/EI",
+        against="P L³/(3 EI)",
     )  # fmt: skip
     # The largest load is not yet small; another power would be off by one.
     assert slope == pytest.approx(2.0, abs=0.2)
@@ -133,7 +133,7 @@ def test_more_elements_bring_the_reference_to_rest_with_the_square(
     verification.add_study(
         "convergence", f"reference program: elements, state {seed}", sizes=sizes.tolist(),
         errors=errors.tolist(), slope=slope, expected=2.0,
-        size="length of an element over that between two supports",
+        size="element over span, in length",
         against="the same program, extrapolated from 24 and 48 elements",
     )  # fmt: skip
     # The coarsest element is not yet small; another power would be off by one.

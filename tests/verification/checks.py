@@ -2,17 +2,18 @@
 
 Nothing is run. A test's name is its sentence. `Source: ... Status: ...` at the end of its file's
 docstring says whose its figures are and how they were come by; the same words in a class, a
-docstring or a comment say so for one test. The reason of a tolerance is the comment beside the
-comparison or the nearest one above it.
+docstring or a comment say so for one test. The reason of a tolerance is the comment right at the
+comparison or at its constant, or what the test or its file say of figures and tolerances.
 """
 
 import ast
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from verification.comments import Comments
+from verification.reasons import SOURCE, STATUS, Assertion, assertions, without_status, words
 
 TESTS = Path(__file__).resolve().parents[1]
 FOLDERS = ("published", "reference")
@@ -30,21 +31,6 @@ PLACE = re.compile(
     r"[Tt]able \d[\d.]*\d|eqs?\.? ?\(?\d+\.\d+\)?|\(\d\.\d+\)|\b\d\.\d+\(\d\)|\b[Ss]ection \d(?!\d)"
     r"|[Cc]ase \d|\b5-26\b|\bR4-1\b|\b5-1\.1\.\d"
 )
-SOURCE = re.compile(r"\bSource: (.+?)\.(?= Status:|\s*$)")
-STATUS = re.compile(r"\bStatus: ([a-z -]+)\.")
-DEFAULT = "No tolerance of its own: one in a million, for rounding."
-ROUNDING = "Rounding of double precision."
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Assertion:
-    """One `assert` of a test: its lines, its words, and what is said about it."""
-
-    first: int
-    last: int
-    text: str
-    compares: bool
-    reason: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,8 +81,8 @@ def _check(
     test: ast.FunctionDef,
     owner: ast.ClassDef | None,
 ) -> Check:
-    head, group = _words(tree), _words(owner) if owner else ""
-    own = f"{_words(test)} {comments.inside(test)} {comments.above(test)}"
+    head, group = words(tree), words(owner) if owner else ""
+    own = f"{words(test)} {comments.inside(test)} {comments.above(test)}"
     sentence = sentence_of(test.name)
     return Check(
         path="/".join((TESTS / file).parts[-3:]),
@@ -107,7 +93,7 @@ def _check(
         status=_status(own) or _status(group) or _status(head),
         place=", ".join(_places(f"{own} {group}", sentence)),
         remark=without_status(own),
-        assertions=tuple(_assertions(tree, comments, test, owner)),
+        assertions=tuple(assertions(tree, comments, test, owner)),
     )
 
 
@@ -115,15 +101,6 @@ def sentence_of(name: str) -> str:
     """A test's name as a sentence; digits that an underscore parts are decimals."""
     words = name.removeprefix("test_")
     return re.sub(r"(?<![a-z\d])(\d+)_(\d+)(?![a-z\d])", r"\1.\2", words).replace("_", " ")
-
-
-def without_status(text: str) -> str:
-    """A text in one line without what it says for this record."""
-    return " ".join(STATUS.sub("", SOURCE.sub("", " ".join(text.split()))).split())
-
-
-def _words(node: ast.Module | ast.ClassDef | ast.FunctionDef) -> str:
-    return " ".join((ast.get_docstring(node) or "").split())
 
 
 def _source(text: str) -> str:
@@ -140,63 +117,3 @@ def _places(text: str, sentence: str) -> list[str]:
     named = [place.strip("()") for place in PLACE.findall(f"{sentence} {text}")]
     unlike = {re.sub(r"[^\d.()-]", "", place).strip("."): place for place in reversed(named)}
     return list(unlike.values())[::-1]
-
-
-def _assertions(
-    tree: ast.Module, comments: Comments, test: ast.FunctionDef, owner: ast.ClassDef | None
-) -> Iterator[Assertion]:
-    for node in ast.walk(test):
-        if isinstance(node, ast.Assert):
-            calls = [n for n in ast.walk(node.test) if _is_approx(n)]
-            yield Assertion(
-                first=node.lineno,
-                last=node.end_lineno or node.lineno,
-                text=ast.unparse(node.test),
-                compares=bool(calls),
-                reason=_reason(tree, comments, test, owner, node, calls),
-            )
-
-
-def _is_approx(node: ast.AST) -> bool:
-    return isinstance(node, ast.Call) and ast.unparse(node.func) == "pytest.approx"
-
-
-def _reason(
-    tree: ast.Module,
-    comments: Comments,
-    test: ast.FunctionDef,
-    owner: ast.ClassDef | None,
-    node: ast.Assert,
-    calls: list[ast.AST],
-) -> str:
-    """What the test says beside or above it, else of its tolerance or in the rules here."""
-    own = (comments.beside(node, test), _words(test), comments.above(test))
-    general = (
-        comments.of_names(tree, calls),
-        _tolerance_of(_words(owner) if owner else ""),
-        _tolerance_of(_words(tree)),
-        _by_rule(calls),
-    )
-    return (
-        _first(own) or f"{_first(general)} {comments.of_names(tree, test.decorator_list)}".strip()
-    )
-
-
-def _first(texts: Iterable[str]) -> str:
-    """The first that says anything."""
-    return next((words for text in texts if (words := without_status(text))), "")
-
-
-def _tolerance_of(text: str) -> str:
-    """From the word `Tolerance` on."""
-    found = re.search(r"\bTolerances?\b.*", text)
-    return found.group() if found else ""
-
-
-def _by_rule(calls: list[ast.AST]) -> str:
-    """What no test needs to say: no tolerance given, or one that only rounding can ask for."""
-    given = [k.value for call in calls if isinstance(call, ast.Call) for k in call.keywords]
-    if not given:
-        return DEFAULT if calls else ""
-    small = [isinstance(v, ast.Constant) and 0 < abs(float(v.value)) <= 1e-9 for v in given]  # type: ignore[arg-type]
-    return ROUNDING if all(small) else ""

@@ -51,6 +51,17 @@ class Comments:
         before = [line for line in self.alone if function.lineno < line < node.lineno]
         return self._block(max(before)) if before else self.inside(function)
 
+    def right_at(self, node: ast.stmt, function: ast.FunctionDef) -> str:
+        """In or behind a statement, or right above it and other assertions."""
+        lines = {line: one for one in ast.walk(function) if isinstance(one, ast.Assert)
+                 for line in range(one.lineno, _end(one) + 1)}  # fmt: skip
+        first = node.lineno
+        while first - 1 in lines and first - 1 not in self.trailing:
+            first = lines[first - 1].lineno
+        within = range(node.lineno, _end(node) + 1)
+        own = [self.trailing.get(line) or self.alone.get(line, "") for line in within]
+        return " ".join(filter(None, own)) or self._block(first - 1)
+
     def of_names(self, tree: ast.Module, nodes: Iterable[ast.AST]) -> str:
         """What is said above or beside the constants of the file that some code uses."""
         used = {n.id for node in nodes for n in ast.walk(node) if isinstance(n, ast.Name)}

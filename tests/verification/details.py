@@ -2,10 +2,11 @@
 
 from verification.checks import Check
 from verification.record import Record, Row
-from verification.summary import sources
+from verification.summary import anchor, sources
 from verification.text import Lines, cell, code, number, table, used
 
 SAME = "″"
+WIDE_ENOUGH = "<style>#{} td:nth-last-child(2) {{ min-width: 18em }}</style>"
 HEAD = [
     "check",
     "quantity",
@@ -21,7 +22,7 @@ HEAD = [
 def details(record: Record, checks: list[Check], rows: list[Row], folder: str, title: str) -> Lines:
     """One half of the page."""
     own = [check for check in checks if check.folder == folder]
-    lines = [f"## {title}", "", *_how_to_read(folder)]
+    lines = [f"## {title}", "", *_how_to_read(folder), WIDE_ENOUGH.format(anchor(title)), ""]
     for source in sources(own):
         some = [check for check in own if check.source == source]
         lines += _of_source(record, source, some, [row for row in rows if row.check in some])
@@ -36,7 +37,7 @@ def _how_to_read(folder: str) -> Lines:
     )
     return [
         f"Rows: {which} The quantity is the test's own expression; in brackets how much of"
-        " the tolerance is used."
+        " the tolerance is used. What is said of tolerances above a table holds for its rows."
         " Conditions that stand beside a number in the same test are not repeated.",
         "",
     ]
@@ -79,14 +80,15 @@ def _line(row: Row) -> list[str]:
         number(worst.computed),
         f"{worst.deviation:+.2g} ({share})",
         f"{worst.tolerance:.2g}",
-        _placed(row.check, row.assertion.reason),
+        _placed(row.check, row.assertion.said),
         row.check.status,
     ]
 
 
 def _placed(check: Check, words: str) -> str:
     """Where in the source, before what is said about it."""
-    return f"**{check.place}.** {words}" if check.place else words
+    said = check.place and all(one in words for one in check.place.split(", "))
+    return words if said or not check.place else f"**{check.place}.** {words}"
 
 
 def _held(record: Record, check: Check) -> list[str]:

@@ -9,7 +9,8 @@ import re
 from dataclasses import dataclass, field
 from typing import Any
 
-from verification.checks import Assertion, Check
+from verification.checks import Check
+from verification.reasons import Assertion
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

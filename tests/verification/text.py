@@ -20,7 +20,7 @@ def cell(text: str) -> str:
 
 def code(text: str) -> str:
     """Words of Python."""
-    return f"`{text.replace('`', '')}`"
+    return f"`{text.replace('`', '').replace(chr(92) + 'xa0', ' ')}`"
 
 
 def number(value: float) -> str:
