@@ -3,7 +3,7 @@
 import argparse
 from typing import TYPE_CHECKING
 
-from boomsim.cli import inputs
+from boomsim.cli import chart_inputs, inputs
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine
@@ -110,25 +110,13 @@ def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
     return inputs.setup(chosen, machine)
 
 
-def step(chosen: argparse.Namespace) -> float | None:
-    """Read what capacities are rounded down to [kg]."""
-    from boomsim.rating.charts.grid import checked_step
-    from boomsim.units import parse
-
-    if chosen.step is None:
-        return None
-    return checked_step(parse(chosen.step, "mass", what="--step"))
-
-
 def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
     """Rate the chart that was asked for."""
     import numpy as np
 
     from boomsim.rating.charts.chart import best_chart, stated_chart
-    from boomsim.rating.charts.grid import chart_radii
     from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration
     from boomsim.rating.strategies import configurations_of
-    from boomsim.units import parse
 
     boom, stated = machine.boom, True
     if chosen.extension is not None:
@@ -142,23 +130,14 @@ def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
         )
     else:
         ways, stated = every_configuration(boom, system=chosen.system), False
-    rows = inputs.radii(chosen.radii, what="--radii")
-    if chosen.rows is not None:
-        apart = parse(chosen.rows, "length", what="--rows")
-        rows = chart_radii(machine, length=ways.length, step=apart)
     make = stated_chart if stated else best_chart
     return make(
         setup(chosen, machine),
         configurations=ways,
-        radii=rows,
-        step=step(chosen),
+        radii=chart_inputs.rows(chosen, machine, length=ways.length),
+        step=chart_inputs.step(chosen),
         units=chosen.units,
     )
-
-
-def paper(chosen: argparse.Namespace) -> str:
-    """Choose the paper that goes with the units, unless it was named."""
-    return str(chosen.paper or ("letter" if chosen.units == "us" else "a4"))
 
 
 def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
@@ -191,7 +170,7 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
     if chosen.class_version:
         looks[target.with_stem(f"{target.stem}-answers")] = ANSWERS
     for path, look in looks.items():
-        sheets = chart_sheets(made, units=chosen.units, paper=paper(chosen), look=look)
+        sheets = chart_sheets(made, units=chosen.units, paper=chart_inputs.paper(chosen), look=look)
         write_sheets(sheets, path)
 
 

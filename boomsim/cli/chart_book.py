@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
-from boomsim.cli import inputs
+from boomsim.cli import chart_inputs, inputs
 from boomsim.cli.answer import paragraph, print_json
 from boomsim.cli.progress import Bar
 
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
 def run_book(chosen: argparse.Namespace) -> None:
     """Rate and write a book; stopped half-way, it leaves nothing behind."""
-    from boomsim.cli.chart import paper
     from boomsim.figures.charts.book.files import write_book
 
     folder = Path(chosen.all)
@@ -29,7 +28,7 @@ def run_book(chosen: argparse.Namespace) -> None:
         files = write_book(
             book,
             folder,
-            paper=paper(chosen),
+            paper=chart_inputs.paper(chosen),
             class_version=chosen.class_version,
             progress=bar.tell,
         )
@@ -47,22 +46,15 @@ def _refuse(chosen: argparse.Namespace, folder: Path) -> None:
 
 
 def _book(chosen: argparse.Namespace, machine: "Machine", bar: Bar) -> "Book":
-    from boomsim.cli.chart import step
     from boomsim.rating.charts.book import make_book
-    from boomsim.rating.charts.grid import chart_radii
     from boomsim.rating.charts.ways import every_configuration
-    from boomsim.units import parse
 
     ways = every_configuration(machine.boom, system=chosen.system)
-    rows = inputs.radii(chosen.radii, what="--radii")
-    if chosen.rows is not None:
-        apart = parse(chosen.rows, "length", what="--rows")
-        rows = chart_radii(machine, length=ways.length, step=apart)
     return make_book(
         _setups(chosen, machine),
         configurations=ways,
-        radii=rows,
-        step=step(chosen),
+        radii=chart_inputs.rows(chosen, machine, length=ways.length),
+        step=chart_inputs.step(chosen),
         units=chosen.units,
         progress=lambda done, of: bar.tell("rating", done, of),
     )

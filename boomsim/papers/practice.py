@@ -9,14 +9,13 @@ As the last line of a notebook cell, ``Practice("pad forces")`` shows itself wit
 """
 
 import os
-from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from boomsim.papers.feedback import Feedback, feedback_on
 from boomsim.papers.language.dialects import PLAIN
 from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.language.wording import in_plain
-from boomsim.papers.marking.question import BLANK, PartMark, mark_question
+from boomsim.papers.marking.question import mark_question
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.numbers.measures import METRIC
 from boomsim.papers.numbers.reading import decimal_sign
@@ -25,26 +24,6 @@ from boomsim.papers.problems.family import Step
 from boomsim.papers.problems.making import make_problem
 from boomsim.papers.problems.problem import CHOICE, NUMERIC
 from boomsim.papers.problems.registry import find_families
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Feedback:
-    """What a learner hears at once.
-
-    Attributes
-    ----------
-    right : bool
-        Whether the answer earned its marks
-    said : str
-        One or two sentences
-    """
-
-    right: bool
-    said: str
-
-    def __str__(self) -> str:
-        """Write the sentences."""
-        return self.said
 
 
 class Practice:
@@ -113,7 +92,7 @@ class Practice:
             answers[f"{self.question.number}{name.strip('()').lower()}"] = value
         marked = mark_question(self.question, answers, sign=self._sign).parts
         names = {step.name: step.words for step in self.question.steps}
-        return _feedback([part for part in marked if part.given], names, end=labels[-1])
+        return feedback_on([part for part in marked if part.given], names, end=labels[-1])
 
     def hint(self) -> str:
         """Say what the next step does; then, with each call, show its formula and its numbers."""
@@ -178,31 +157,3 @@ class Practice:
         from boomsim.papers.practice_widget import build
 
         return build(self)
-
-
-def _feedback(parts: list[PartMark], names: Mapping[str, str], *, end: str) -> Feedback:
-    """Put the marks of the given answers into words."""
-    if not parts:
-        return Feedback(right=False, said="Give an answer first, or ask for a hint.")
-    last = parts[-1]
-    wrong = [part for part in parts if part.status not in ("right", "carried forward", BLANK)]
-    if not wrong:
-        kind = "Right" if last.status == "right" else "Right for your own earlier value"
-        kind += "" if last.label == end else " so far"
-        return Feedback(
-            right=True, said=f"{kind}.{f' Next time {last.note}.' if last.note else ''}"
-        )
-    return Feedback(
-        right=False, said=" ".join(_said(part, names.get(part.letter, "")) for part in wrong)
-    )
-
-
-def _said(part: PartMark, name: str) -> str:
-    """One wrong answer in words; never the right value, so that trying again makes sense."""
-    head = f"{name[:1].upper()}{name[1:]}: " if name else ""
-    if part.status == "refused":
-        return f"{head}{'your' if head else 'Your'} answer {part.note.rstrip('.')}."
-    if part.status == "rounded too far":
-        return f"{head}right so far, but rounded too far; {part.note}."
-    verdict = f"{head}not right." if head else "Not right."
-    return f"{verdict} You probably {part.slip}." if part.slip else verdict

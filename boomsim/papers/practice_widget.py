@@ -1,20 +1,18 @@
-"""The face of :class:`boomsim.papers.practice.Practice` in a notebook."""
+"""Fields and buttons in a notebook for whatever asks problems and judges answers."""
 
 import re
 import time
 from collections.abc import Callable
 from html import escape
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 import ipywidgets as widgets
 from IPython.display import display
 
 from boomsim.caution import CAUTION
-from boomsim.papers.paper import Asked
+from boomsim.papers.feedback import Feedback
+from boomsim.papers.paper import Asked, Question
 from boomsim.papers.render.html import asked_html
-
-if TYPE_CHECKING:
-    from boomsim.papers.practice import Practice
 
 CLASS = "boomsim-practice"
 MARKS = {"right": "✓ ", "wrong": "✗ ", "error": "⚠ "}
@@ -24,22 +22,46 @@ LATE = 3.0
 _INDEX = re.compile(r"(?<=\w)_(\w+)")
 
 
-def show(practice: "Practice") -> None:
+class Asking(Protocol):
+    """What asks: :class:`boomsim.papers.practice.Practice` does."""
+
+    question: Question
+    units: str
+
+    def next(self) -> Question:
+        """Go to the next problem."""
+        ...
+
+    def answer(self, text: str = "", **parts: str) -> Feedback:
+        """Judge an answer."""
+        ...
+
+    def hint(self) -> str:
+        """Say one thing more."""
+        ...
+
+    @property
+    def hints(self) -> tuple[str, ...]:
+        """All that can be said."""
+        ...
+
+
+def show(practice: Asking) -> None:
     """Show the fields below a notebook cell.
 
     Parameters
     ----------
-    practice : Practice
+    practice : Asking
     """
     display(build(practice))  # type: ignore[no-untyped-call]
 
 
-def build(practice: "Practice") -> widgets.VBox:
+def build(practice: Asking) -> widgets.VBox:
     """Build the fields and buttons.
 
     Parameters
     ----------
-    practice : Practice
+    practice : Asking
 
     Returns
     -------
@@ -55,7 +77,7 @@ def build(practice: "Practice") -> widgets.VBox:
 class _Face:
     """One problem on the screen."""
 
-    def __init__(self, practice: "Practice", box: widgets.VBox) -> None:
+    def __init__(self, practice: Asking, box: widgets.VBox) -> None:
         self.practice, self.box = practice, box
         self.said, self.hinted = widgets.HTML(), widgets.HTML()
         self.said.add_class(f"{CLASS}-said")
