@@ -157,6 +157,24 @@ def test_one_slip_is_named_and_costs_its_step_alone(folder, tmp_path, capsys):
     assert "forgot that the front pad also carries the force itself" in page
 
 
+def test_an_error_carried_forward_is_shown_beside_the_right_value(folder, tmp_path, capsys):
+    pads = next(q for q in solved(folder, "02") if q["family"] == "statics_pad_force")
+    first, second, third = (one["label"] for one in pads["parts"])
+    givens = {letter: float(text.split()[0]) for letter, text in pads["givens"].items()}
+    moment = 2 * givens["F"] * givens["a"]  # twice the moment; the rest follows from it
+    rear = moment / givens["c"]
+    wrong = {
+        first: f"{moment:.4g} kNm", second: f"{rear:.4g}", third: f"{rear + givens['F']:.4g}",
+    }  # fmt: skip
+    rows = [("Ada", "02", right_answers(folder, "02") | wrong)]
+    sheet = filled(folder, rows, tmp_path / "a.csv")
+    told = marks(capsys, folder, sheet, "--report", str(tmp_path / "report"))
+    assert told["candidates"][0]["marks"] == FULL - 1
+    page = (tmp_path / "report" / "candidates" / "row-0002.html").read_text(encoding="utf-8")
+    assert page.count("carried forward</td>") == 2
+    assert page.count("from your earlier value") == 2
+
+
 def test_a_hostile_row_is_refused_and_the_rest_is_marked(folder, tmp_path, capsys):
     right = right_answers(folder, "01")
     rows = [

@@ -66,6 +66,14 @@ def test_every_question_stands_at_its_place_in_the_plot() -> None:
     assert labels[2].get_position() == pytest.approx((0.75, -0.68313), abs=1e-5)
 
 
+def test_questions_on_one_another_in_the_plot_are_both_named() -> None:
+    # The second and the third question earn the same marks from everybody.
+    ax = Figure().add_subplot()
+    twins = [paper(a, b, b) for a, b in ((4, 0), (2, 4), (3, 1), (0, 3))]
+    labels = draw_class(ax, class_figures(twins))
+    assert [label.get_text() for label in labels] == ["1", "2, 3"]
+
+
 def test_the_picture_is_the_same_every_time() -> None:
     figures = class_figures(CLASS)
     assert class_png(figures) == class_png(figures)

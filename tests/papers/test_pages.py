@@ -64,3 +64,13 @@ def test_slips_are_never_alone_on_a_page(tmp_path: Path) -> None:
         first = next(line.strip() for line in lines if line.strip())
         assert "perhaps you" not in first
         assert not first.startswith("If you had something else")
+
+
+def test_words_beside_a_long_formula_stay_in_one_line(tmp_path: Path) -> None:
+    # Beside the root of the cylinder's triangle there is room for one word in a line.
+    part = {"families": ["statics_cylinder_force"], "questions": 1}
+    plan = make_blueprint({"title": "Key", "minutes": 9, "units": "us", "part": [part]})
+    made = pages(render_pdf(make_paper(plan, variant=0), kind="marking"), tmp_path)
+    assert any(
+        "distance between the cylinder's pins" in re.sub("[’']", "'", line) for line in made[0]
+    )

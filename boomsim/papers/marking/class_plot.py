@@ -27,7 +27,7 @@ def draw_class(ax: Axes, figures: Sequence[QuestionFigures]) -> list[Text]:
     Returns
     -------
     list of Text
-        One label a question that could be drawn
+        One label a point; questions that lie on one another share it
     """
     drawn = [one for one in figures if math.isfinite(one.discrimination)]
     ax.axhspan(-1.05, WEAK, color="#f3e9e2", zorder=0)
@@ -41,10 +41,28 @@ def draw_class(ax: Axes, figures: Sequence[QuestionFigures]) -> list[Text]:
     ax.text(1.03, WEAK - 0.04, "look at these questions", ha="right", va="top", color=QUIET, size=8)
     for side in ("top", "right"):
         ax.spines[side].set_visible(False)
-    return [
-        ax.text(x, y, one.name[:3], color="white", ha="center", va="center", size=8, zorder=4)
-        for one, (x, y) in zip(drawn, points, strict=True)
-    ]
+    return [_label(ax, names, x, y) for (x, y), names in _places(drawn).items()]
+
+
+def _places(drawn: Sequence[QuestionFigures]) -> dict[tuple[float, float], list[str]]:
+    """Names of the questions at each place; points that cover one another count as one place."""
+    places: dict[tuple[float, float], list[str]] = {}
+    for one in drawn:
+        here = (one.facility, one.discrimination)
+        near = (at for at in places if abs(at[0] - here[0]) < 0.02 and abs(at[1] - here[1]) < 0.04)
+        places.setdefault(next(near, here), []).append(one.name[:3])
+    return places
+
+
+def _label(ax: Axes, names: list[str], x: float, y: float) -> Text:
+    """Write one name into its point, and several beside it."""
+    if len(names) == 1:
+        return ax.text(x, y, names[0], color="white", ha="center", va="center", size=8, zorder=4)
+    left, side = ("right", -10) if x > 0.8 else ("left", 10)
+    return ax.annotate(
+        ", ".join(names), (x, y), xytext=(side, 0), textcoords="offset points", color=BLUE,
+        ha=left, va="center", size=8, zorder=4,
+    )  # fmt: skip
 
 
 def class_png(figures: Sequence[QuestionFigures]) -> bytes:

@@ -19,7 +19,7 @@ from boomsim.files.writing import write_whole
 from boomsim.papers.marking.class_figures import FEW, QuestionFigures
 from boomsim.papers.marking.class_plot import class_png
 from boomsim.papers.marking.mark import CandidateMark, Marked
-from boomsim.papers.marking.question import BLANK, PartMark
+from boomsim.papers.marking.question import BLANK, CARRIED, REFUSED, PartMark
 from boomsim.papers.render.html import page
 
 SCHEMA = "boomsim-marks/1"
@@ -288,12 +288,13 @@ def _part(part: PartMark) -> str:
     """One answer on a candidate's page."""
     said = [f'<span class="slip">You probably {escape(part.slip)}.</span>'] if part.slip else []
     said += [escape(part.note)] if part.note else []
-    if part.marks < part.most and part.answer:
+    said += ["Your examiner looks at it."] if part.status == REFUSED else []
+    if part.answer and (part.marks < part.most or part.status == CARRIED):
         said.append(f'<span class="quiet">Right: {escape(part.answer)}</span>')
     cells = (
         escape(part.label or f"({part.letter})"),
         escape(part.given),
-        escape(part.status),
+        escape("not read" if part.status == REFUSED else part.status),
         f"{part.marks} / {part.most}",
         "<br>".join(said),
     )

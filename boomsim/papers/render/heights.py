@@ -16,6 +16,8 @@ LINE, STEP, SLIP, PART, ROW = 14.0, 43.0, 11.5, 18.0, 17.0
 """Height of a line of text, a step of a solution, a slip, an answer line, a row of a table [pt]."""
 WIDE, NARROW = 82, 70
 """Characters in a line of a question, and of a formula [1]."""
+BROAD = 26
+"""Characters of a formula that takes half the width of the marking key [1]."""
 MOST = 640.0
 """Nothing asks for more than this: it would fit on no page [pt]."""
 _HEIGHT = re.compile(r'height="([\d.]+)pt"')
@@ -96,7 +98,26 @@ def _keyed(question: Question) -> float:
     """Title, a row for each step, slips."""
     steps = () if question.is_choice else question.steps
     stacked = sum("/" in in_letters(one.formula, question.problem.letters, PLAIN) for one in steps)
-    return 42.0 + 18.0 * len(steps) + 8.0 * stacked + SLIP * _slip_count(question)
+    below = sum(is_wide(question, place) for place in range(len(steps)))
+    rows = 18.0 * len(steps) + 8.0 * stacked + 12.0 * below
+    return 42.0 + rows + SLIP * _slip_count(question)
+
+
+def is_wide(question: Question, place: int) -> bool:
+    """Whether a formula leaves no room for words beside it in the marking key.
+
+    Parameters
+    ----------
+    question : Question
+    place : int
+        Of the step, from 0 [1]
+
+    Returns
+    -------
+    bool
+    """
+    formula = question.steps[place].formula
+    return len(in_letters(formula, question.problem.letters, PLAIN)) > BROAD
 
 
 def _asked(question: Question) -> float:

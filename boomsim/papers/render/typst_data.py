@@ -14,7 +14,7 @@ from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.language.wording import Piece
 from boomsim.papers.numbers.measures import US
 from boomsim.papers.paper import Paper, Question
-from boomsim.papers.render.heights import height_of, room_for_working, step_height
+from boomsim.papers.render.heights import height_of, is_wide, room_for_working, step_height
 from boomsim.papers.render.notes import notes
 
 Data = dict[str, Any]
@@ -109,6 +109,7 @@ def _line(question: Question, place: int) -> Data:
         "words": step.words,
         "letter": letter(step.name, TYPST),
         "formula": "" if step.is_reading else in_letters(step.formula, order, TYPST),
+        "wide": is_wide(question, place),
         "numbers": ""
         if step.is_reading
         else in_numbers(step.formula, order, TYPST, shown=problem.shown),
