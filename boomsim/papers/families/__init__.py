@@ -6,7 +6,7 @@ To add one, copy :mod:`~boomsim.papers.families.statics_pad_force` and change, f
 2. ``check``: the answer by the call path, from the givens in SI; for a boom of a few numbers
    :mod:`boomsim.papers.callpath.boom` makes the machine and lifts with it;
 3. the givens, metric and US, in the short notation of
-   :func:`boomsim.papers.numbers.spreads.spread`;
+   :func:`boomsim.papers.numbers.spreads.spread`, each introduced in the text by ``{a=}``;
 4. the steps, the last one being the answer: letter, formula, what is found, what is done;
 5. the slips: in which step, what is computed instead, and, after "perhaps you …", in words;
 6. ``where``: what must hold between letters for a sensible problem;
