@@ -5,9 +5,12 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs, places
-from boomsim.cli.answer import paragraph, print_json, table
+from boomsim.cli.answer import paragraph, table
+from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.around.floats import GroundLoads
     from boomsim.rating.around.sectors import Reason, Sectors
@@ -39,29 +42,27 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    if chosen.figure:
-        from boomsim.figures.page import check_path
-
-        check_path(chosen.figure)
+    refuse_picture(chosen)
     found = _Answer(chosen)
-    if chosen.json:
-        print_json("around", found.as_json())
-    else:
-        print(found.as_text(chosen.units))
-    if chosen.figure:
-        from boomsim.figures.around.figure import figure_of_around
-        from boomsim.figures.page import write
 
-        figure = figure_of_around(
+    def figure() -> "Figure":
+        from boomsim.figures.around.figure import figure_of_around
+
+        return figure_of_around(
             found.around,
             at=found.at,
             ground=found.ground,
             sectors=found.sectors,
             units=chosen.units,
         )
-        path = write(figure, chosen.figure)
-        if not chosen.json:
-            print(f"\nThe picture is in {path}.")
+
+    tell(
+        chosen,
+        "around",
+        data=found.as_json,
+        text=lambda: found.as_text(chosen.units),
+        figure=figure,
+    )
 
 
 class _Answer:

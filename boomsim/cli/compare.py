@@ -5,9 +5,12 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
-from boomsim.cli.answer import paragraph, print_json, table
+from boomsim.cli.answer import paragraph, table
+from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.rating.comparison.compare import Comparison
     from boomsim.rating.comparison.explain import Account
     from boomsim.rating.setup import Setup
@@ -51,10 +54,7 @@ def run(chosen: argparse.Namespace) -> None:
 
     machine = inputs.machine(chosen)
     setup = inputs.setup(chosen, machine)
-    if chosen.figure:
-        from boomsim.figures.page import check_path
-
-        check_path(chosen.figure)
+    refuse_picture(chosen)
     demonstrates = chosen.length is None and chosen.extension is None
     length = None if chosen.length is None else parse(chosen.length, "length", what="--length")
     radii = inputs.radii(chosen.radii, what="--radii")
@@ -67,18 +67,20 @@ def run(chosen: argparse.Namespace) -> None:
         system=chosen.system,
     )
     at = _explained_at(found) if explained is None else [float(r) for r in explained]
-    if chosen.json:
-        print_json("compare", as_json(found, at))
-    else:
-        print(as_text(found, at, units=chosen.units))
-    picture = chosen.figure or (PICTURE if demonstrates and not chosen.json else None)
-    if picture:
-        from boomsim.figures.comparison.figure import figure_of_comparison
-        from boomsim.figures.page import write
 
-        write(figure_of_comparison(found, units=chosen.units), picture)
-        if not chosen.json:
-            print(f"\nThe picture is in {picture}.")
+    def figure() -> "Figure":
+        from boomsim.figures.comparison.figure import figure_of_comparison
+
+        return figure_of_comparison(found, units=chosen.units)
+
+    tell(
+        chosen,
+        "compare",
+        data=lambda: as_json(found, at),
+        text=lambda: as_text(found, at, units=chosen.units),
+        figure=figure,
+        picture=PICTURE if demonstrates and not chosen.json else None,
+    )
 
 
 def _named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
@@ -207,6 +209,11 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
             said = show(float(value), "mass", units) if known else "-"
             cells.append(f"{said} {mark(rating, i, k)}{star}")
         rows.append([show(float(radius), "length", units), *cells])
+    if not rows:
+        raise ValueError(
+            "Nothing may be lifted at any of these radii by any of these configurations as the "
+            "crane is set up. Choose other radii, another counterweight or another support."
+        )
     legend = (
         "Extension of each moving section in percent, base side first. T: the crane tips first; "
         "B: something breaks first; *: most capacity at this radius."

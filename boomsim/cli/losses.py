@@ -5,9 +5,12 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs, places
-from boomsim.cli.answer import paragraph, print_json, table
+from boomsim.cli.answer import paragraph, table
+from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.machine.model import Machine
     from boomsim.rating.losses.sensitivity import Sensitivity
     from boomsim.rating.losses.study import Losses
@@ -53,26 +56,25 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.rating.losses.sensitivity import sensitivity
     from boomsim.rating.losses.study import losses
 
-    if chosen.figure:
-        from boomsim.figures.page import check_path
-
-        check_path(chosen.figure)
+    refuse_picture(chosen)
     machine = inputs.machine(chosen)
     setup = inputs.setup(chosen, machine)
     wanted = _places(chosen, setup, machine)
     found = losses(setup, places=wanted, amounts=amounts(chosen.amount))
     costs = sensitivity(setup, places=wanted)
-    if chosen.json:
-        print_json("losses", as_json(found, costs))
-    else:
-        print(as_text(found, costs, units=chosen.units))
-    if chosen.figure:
-        from boomsim.figures.losses.figure import figure_of_losses
-        from boomsim.figures.page import write
 
-        path = write(figure_of_losses(found, costs, units=chosen.units), chosen.figure)
-        if not chosen.json:
-            print(f"\nThe picture is in {path}.")
+    def figure() -> "Figure":
+        from boomsim.figures.losses.figure import figure_of_losses
+
+        return figure_of_losses(found, costs, units=chosen.units)
+
+    tell(
+        chosen,
+        "losses",
+        data=lambda: as_json(found, costs),
+        text=lambda: as_text(found, costs, units=chosen.units),
+        figure=figure,
+    )
 
 
 def _places(chosen: argparse.Namespace, setup: "Setup", machine: "Machine") -> "Places":

@@ -1,6 +1,7 @@
 """``boomsim mark``: mark answers with errors carried forward."""
 
 import argparse
+from math import isfinite
 from typing import TYPE_CHECKING
 
 from boomsim.cli.answer import print_json, table
@@ -50,7 +51,7 @@ def _as_text(marked: "Marked", report: str | None) -> str:
         for one in marked.candidates
     ]
     questions = [
-        [one.name, one.title, str(one.count), f"{one.facility:.2f}", f"{one.discrimination:.2f}"]
+        [one.name, one.title, str(one.count), f"{one.facility:.2f}", _said(one.discrimination)]
         for one in marked.figures
     ]
     pieces = [table(["candidate", "paper", "marks", "likely slips"], rows)]
@@ -64,6 +65,11 @@ def _as_text(marked: "Marked", report: str | None) -> str:
     if report:
         pieces.append(f"The report is in {report}.")
     return "\n\n".join(pieces)
+
+
+def _said(discrimination: float) -> str:
+    """A dash where all earned the same, and nothing can be told apart."""
+    return f"{discrimination:.2f}" if isfinite(discrimination) else "-"
 
 
 def _slip(one: "CandidateMark") -> str:

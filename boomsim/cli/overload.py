@@ -5,9 +5,12 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs, places
-from boomsim.cli.answer import paragraph, print_json, table
+from boomsim.cli.answer import paragraph, table
+from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.rating.overload.map import OverloadMap
     from boomsim.rating.overload.study import Overload
 
@@ -33,10 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
-    if chosen.figure:
-        from boomsim.figures.page import check_path
-
-        check_path(chosen.figure)
+    refuse_picture(chosen)
     if chosen.map:
         _run_map(chosen)
     else:
@@ -55,14 +55,19 @@ def _run_one(chosen: argparse.Namespace) -> None:
     if len(radii) != 1:
         raise ValueError("--radius: one lift is raised at a time. Give one radius, as '12 m'.")
     found = overload(setup, extension=extension, radius=float(radii[0]), hold=chosen.hold)
-    if chosen.json:
-        print_json("overload", as_json(found))
-    else:
-        print(as_text(found, units=chosen.units))
-    if chosen.figure:
+
+    def figure() -> "Figure":
         from boomsim.figures.overload.figure import figure_of_overload
 
-        _write(chosen, figure_of_overload(found, units=chosen.units))
+        return figure_of_overload(found, units=chosen.units)
+
+    tell(
+        chosen,
+        "overload",
+        data=lambda: as_json(found),
+        text=lambda: as_text(found, units=chosen.units),
+        figure=figure,
+    )
 
 
 def _run_map(chosen: argparse.Namespace) -> None:
@@ -76,22 +81,19 @@ def _run_map(chosen: argparse.Namespace) -> None:
         )
     setup = inputs.setup(chosen, inputs.machine(chosen))
     found = overload_map(best_chart(setup, units=chosen.units))
-    if chosen.json:
-        print_json("overload-map", map_as_json(found))
-    else:
-        print(map_as_text(found, units=chosen.units))
-    if chosen.figure:
+
+    def figure() -> "Figure":
         from boomsim.figures.overload.map import figure_of_overload_map
 
-        _write(chosen, figure_of_overload_map(found, units=chosen.units))
+        return figure_of_overload_map(found, units=chosen.units)
 
-
-def _write(chosen: argparse.Namespace, figure: Any) -> None:
-    from boomsim.figures.page import write
-
-    path = write(figure, chosen.figure)
-    if not chosen.json:
-        print(f"\nThe picture is in {path}.")
+    tell(
+        chosen,
+        "overload-map",
+        data=lambda: map_as_json(found),
+        text=lambda: map_as_text(found, units=chosen.units),
+        figure=figure,
+    )
 
 
 def as_json(found: "Overload") -> dict[str, Any]:

@@ -5,9 +5,12 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
-from boomsim.cli.answer import paragraph, print_json, table
+from boomsim.cli.answer import paragraph, table
+from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.figures.range.shape import RangeShape
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
@@ -45,19 +48,21 @@ def run(chosen: argparse.Namespace) -> None:
         raise ValueError("--system chooses among the ways to reach a --length, which is missing.")
     machine = inputs.machine(chosen)
     setup, extension = inputs.setup(chosen, machine), _ways(chosen, machine)
-    if chosen.figure is not None:
-        from boomsim.figures.page import check_path, write
+    refuse_picture(chosen)
+    found = range_of(setup, extension=extension)
+
+    def figure() -> "Figure":
         from boomsim.figures.range.figure import figure_of_range
 
-        check_path(chosen.figure)
-        write(figure_of_range(setup, extension=extension, units=chosen.units), chosen.figure)
-    found = range_of(setup, extension=extension)
-    if chosen.json:
-        print_json("range", as_json(found))
-        return
-    print(as_text(found, units=chosen.units))
-    if chosen.figure is not None:
-        print(f"\nThe picture is in {chosen.figure}.")
+        return figure_of_range(setup, extension=extension, units=chosen.units)
+
+    tell(
+        chosen,
+        "range",
+        data=lambda: as_json(found),
+        text=lambda: as_text(found, units=chosen.units),
+        figure=figure,
+    )
 
 
 def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Array | None":

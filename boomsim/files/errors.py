@@ -37,7 +37,22 @@ def explained(target: Path, *, to_be: str) -> Iterator[None]:
     except BrokenPipeError:
         raise
     except OSError as error:
-        raise FileError(f"{target} cannot be {to_be}: {_reason(error, to_be)}") from None
+        raise FileError(f"{shown(target)} cannot be {to_be}: {_reason(error, to_be)}") from None
+
+
+def shown(path: Path) -> str:
+    """Show a path, but not a page of it.
+
+    Parameters
+    ----------
+    path : Path
+
+    Returns
+    -------
+    str
+    """
+    text = str(path)
+    return text if len(text) < 200 else f"{text[:80]}…{text[-80:]}"
 
 
 def refuse_name(path: Path) -> None:

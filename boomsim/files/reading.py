@@ -4,7 +4,8 @@ from pathlib import Path
 
 from boomsim.files.errors import FileError, explained
 
-_UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+"""How a file in UTF-16 begins, whichever byte comes first."""
 
 
 def read_bytes(path: Path, *, most: int) -> bytes:
@@ -28,7 +29,7 @@ def read_bytes(path: Path, *, most: int) -> bytes:
         data = file.read(most + 1)
     if len(data) > most:
         raise FileError(
-            f"{path} has more than {most // 1000} kB, and no such file is that long. Check that "
+            f"{path} has more than {most // 1024} KiB, and no such file is that long. Check that "
             "it is the right one."
         )
     return data
@@ -52,8 +53,8 @@ def text_of(data: bytes, *, name: str) -> str:
     FileError
     """
     try:
-        return data.decode("utf-16" if data[:2] in _UTF_16 else "utf-8-sig")
+        return data.decode("utf-16" if data[:2] in UTF_16 else "utf-8-sig")
     except UnicodeDecodeError:
         raise FileError(
-            f"{name} is no text in UTF-8. Open it in a text editor and save it as UTF-8."
+            f"{name} is no text in UTF-8. Open it where it was written, and save it as UTF-8."
         ) from None

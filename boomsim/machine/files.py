@@ -1,11 +1,14 @@
 """Machines from files: TOML in, a frozen `Machine` out, or everything that is wrong at once."""
 
+import os
 import tomllib
 from functools import lru_cache
 from os import PathLike
 from pathlib import Path
 from typing import Any
 
+from boomsim.files.errors import FileError, refuse_name
+from boomsim.files.reading import read_bytes, text_of
 from boomsim.machine.faults import Fault, MachineFileError
 from boomsim.machine.model import Machine
 from boomsim.machine.reading import Reading
@@ -122,22 +125,13 @@ def _read_toml(text: str, where: str) -> dict[str, Any]:
 def _read_text(path: Path) -> str:
     """Read a file that may be missing, huge, or no text."""
     try:
-        if not path.is_file():
+        refuse_name(path)
+        if not os.path.exists(path) or os.path.isdir(path):  # also for a name that is too long
             raise MachineFileError(str(path), [Fault(path="", says=_no_such(str(path)))])
-        with path.open("rb") as file:
-            data = file.read(LARGEST_FILE + 1)
-        if len(data) > LARGEST_FILE:
-            raise MachineFileError(
-                str(path), [Fault(path="", says=_too_large(path.stat().st_size))]
-            )
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        says = "This is no text file in UTF-8. Save it as UTF-8 in a text editor."
-    except (OSError, ValueError) as error:
-        if isinstance(error, MachineFileError):
-            raise
-        says = f"The file cannot be read: {error}."
-    raise MachineFileError(str(path), [Fault(path="", says=says)])
+        return text_of(read_bytes(path, most=LARGEST_FILE), name=str(path))
+    except FileError as error:
+        says = str(error).removeprefix(f"{path} ")
+        raise MachineFileError(str(path), [Fault(path="", says=says)]) from None
 
 
 def _no_such(name: str) -> str:

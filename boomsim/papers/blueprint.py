@@ -18,6 +18,8 @@ from pydantic import (
 )  # fmt: skip
 from pydantic_core import ErrorDetails
 
+from boomsim.files.errors import FileError
+from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import BlueprintError
 from boomsim.papers.problems.family import TOPICS
 from boomsim.papers.problems.registry import families
@@ -154,16 +156,16 @@ def read_blueprint(path: str | Path, **changes: object) -> Blueprint:
     """
     source = Path(path)
     try:
-        data = source.read_bytes()
-        if len(data) > LARGEST_FILE:
-            raise BlueprintError(f"{source.name} has {len(data)} bytes; no blueprint is that long.")
-        table = tomllib.loads(data.decode("utf-8"))
-    except OSError as error:
-        raise BlueprintError(f"{source} cannot be read: {error.strerror}.") from None
-    except UnicodeDecodeError:
-        raise BlueprintError(f"{source.name} is not UTF-8 text. Save it as UTF-8.") from None
+        text = text_of(read_bytes(source, most=LARGEST_FILE), name=source.name)
+        table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise BlueprintError(f"{source.name} is not TOML: {error}.") from None
+        raise BlueprintError(f"{source.name} is not TOML: {error}. Mend that line.") from None
+    except FileError as error:
+        raise BlueprintError(str(error)) from None
+    except (ValueError, RecursionError):
+        raise BlueprintError(
+            f"{source.name} is not TOML: a number is too long or brackets nest too deep. Mend it."
+        ) from None
     given = {name: value for name, value in changes.items() if value is not None}
     return make_blueprint(table | given, name=source.name)
 

@@ -116,6 +116,13 @@ def test_describe_as_toml_is_a_machine_file_of_ones_own(capsys, tmp_path):
     assert ours["configurations"] == theirs["configurations"]
 
 
+@pytest.mark.parametrize("machine", ["bench", "truck18", "yard60"])
+def test_a_machine_alone_is_compared_at_radii_that_it_reaches(machine, capsys):
+    found = data(capsys, "compare", machine)
+    assert len(found["radii"]) >= 10
+    assert any(best is not None for best in found["best"])
+
+
 def test_us_customary_units_are_an_output_choice_only(capsys):
     arguments = ("compare", "yard60", "--length", "62.1 ft", "--radii", "20 ft, 40 ft")
     said = answer(capsys, *arguments, "--units", "us")
@@ -157,6 +164,9 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
         (["compare", "yard60", "--length", "18.9 m", "--system", "free"], "pinned"),
         (["compare", "yard60", "--length", "18.9 m", "--wind", "90 m/s"], "60"),
         (["compare", "yard60", "--length", "18.9 m", "--figure", "a.doc"], ".png"),
+        (["compare", "yard60", "--radii", "1 m"], "Nothing may be lifted"),
+        (["chart", "yard60", "--rows", "0.000001 m"], "more than 1000 rows"),
+        (["chart", "yard60", "--radii", ",".join(f"{k} mm" for k in range(1, 1500))], "1 to 1000"),
         (["lift", "yard60", "--extension", "0,0,30,0"], "46.5"),
         (["lift", "yard60", "--extension", "0,0,0"], "4 percentages"),
         (["lift", "yard60", "--extension", "0,0,0,x"], "percentages"),

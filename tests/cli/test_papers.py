@@ -192,6 +192,15 @@ def test_a_hostile_row_is_refused_and_the_rest_is_marked(folder, tmp_path, capsy
     assert [one["row"] for one in told["refused"]] == [3, 4, 5, 5]
 
 
+def test_where_all_earn_the_same_nothing_is_told_apart_and_no_number_is_shown(
+    folder, tmp_path, capsys
+):
+    sheet = filled(folder, [("Ada", "01", right_answers(folder, "01"))], tmp_path / "a.csv")
+    capsys.readouterr()
+    assert main(["mark", str(folder / "key.json"), str(sheet)]) == 0
+    assert "nan" not in capsys.readouterr().out.split()
+
+
 def test_a_decimal_comma_is_read_only_when_its_locale_is_named(folder, tmp_path, capsys):
     right = {k: v.replace(".", ",") for k, v in right_answers(folder, "01").items()}
     sheet = filled(folder, [("Ada", "01", right)], tmp_path / "a.csv")

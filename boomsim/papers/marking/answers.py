@@ -13,6 +13,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from boomsim.files.errors import FileError
+from boomsim.files.reading import UTF_16, read_bytes, text_of
 from boomsim.papers.errors import PaperError
 
 LARGEST_FILE = 100_000_000
@@ -87,12 +89,9 @@ def read_answers(path: str | Path) -> tuple[list[Sheet], list[Refusal]]:
     """
     source = Path(path)
     try:
-        size = source.stat().st_size
-        if size > LARGEST_FILE:
-            raise PaperError(f"{source.name} has {size} bytes; at most {LARGEST_FILE} are read.")
-        data = source.read_bytes()
-    except OSError as error:
-        raise PaperError(f"{source} cannot be read: {error.strerror}.") from None
+        data = read_bytes(source, most=LARGEST_FILE)
+    except FileError as error:
+        raise PaperError(str(error)) from None
     refused: list[Refusal] = []
     reader = _json_rows if _looks_like_json(source, data) else _csv_rows
     sheets = [_named(sheet, refused) for sheet in reader(data, source.name, refused)]
@@ -134,11 +133,11 @@ def _csv_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]
 
 def _lines(data: bytes, name: str) -> list[bytes]:
     """Cut the file at line ends; UTF-16, which some spreadsheets write, is turned into UTF-8."""
-    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+    if data[:2] in UTF_16:
         try:
-            data = data.decode("utf-16").encode("utf-8")
-        except UnicodeDecodeError:
-            raise PaperError(f"{name} is damaged UTF-16 text. Save it as CSV UTF-8.") from None
+            data = text_of(data, name=name).encode("utf-8")
+        except FileError as error:
+            raise PaperError(str(error)) from None
     return data.removeprefix(b"\xef\xbb\xbf").splitlines()
 
 

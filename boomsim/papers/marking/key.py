@@ -6,6 +6,8 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
+from boomsim.files.errors import FileError
+from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import PaperError
 from boomsim.papers.numbers.amounts import Amount, read_amount, result
 from boomsim.papers.paper import Question
@@ -70,12 +72,10 @@ def read_key(path: str | Path) -> Key:
     """
     source = Path(path)
     try:
-        if source.stat().st_size > LARGEST_FILE:
-            raise PaperError(f"{source.name} is too large for a key.")
-        data = json.loads(source.read_bytes())
+        data = json.loads(text_of(read_bytes(source, most=LARGEST_FILE), name=source.name))
         key = Key.model_validate(data)
-    except OSError as error:
-        raise PaperError(f"{source} cannot be read: {error.strerror}.") from None
+    except FileError as error:
+        raise PaperError(str(error)) from None
     except (ValidationError, ValueError, RecursionError) as error:
         count = f" ({error.error_count()} faults)" if isinstance(error, ValidationError) else ""
         raise PaperError(

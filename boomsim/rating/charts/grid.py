@@ -18,6 +18,9 @@ ROWS = {"metric": 1.0, "us": 5.0}
 FEW, MANY = 5, 40
 """A machine with less room than so many rows or steps gets finer ones, about this many [1]."""
 
+MOST_ROWS = 1000
+"""So many rows of a chart nobody reads; more would only fill the memory [1]."""
+
 
 def reach(machine: Machine, *, length: Array) -> tuple[Array, Array]:
     """Radii outside which a boom cannot be, whatever it carries.
@@ -96,6 +99,11 @@ def chart_radii(
             f"Rows cannot be {step:g} m apart. Give a distance above 0 m, such as 1 m or 5 ft."
         )
     near, far = reach(machine, length=length)
+    if far.max() > MOST_ROWS * step:
+        raise ValueError(
+            f"Rows {step:g} m apart make a chart of more than {MOST_ROWS} rows. Give a greater "
+            f"distance, such as {far.max() / MANY:.2g} m."
+        )
     first = max(np.ceil(near.min() / step), 1.0)
     return step * np.arange(first, np.floor(far.max() / step) + 1)
 
@@ -119,8 +127,11 @@ def checked_radii(radii: Array) -> Array:
         If there is none, or one is no number above zero.
     """
     rows = np.unique(np.atleast_1d(np.asarray(radii, dtype=float)))
-    if len(rows) == 0:
-        raise ValueError("A chart needs at least one radius. Give some, such as 6 m, 8 m, 10 m.")
+    if not 0 < len(rows) <= MOST_ROWS:
+        raise ValueError(
+            f"A chart needs 1 to {MOST_ROWS} radii and these are {len(rows)}. Give some, such as "
+            "6 m, 8 m, 10 m."
+        )
     bad = rows[~((rows > 0.0) & (rows < 1e4))]
     if len(bad):
         raise ValueError(

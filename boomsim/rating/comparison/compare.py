@@ -7,6 +7,7 @@ import numpy as np
 from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.charts.grid import row_step
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
@@ -170,15 +171,17 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
     return load, radius, at.tip_deflection[:, 0]
 
 
-def default_radii(setup: Setup, configurations: Configurations, *, step: float = 1.0) -> Array:
+def default_radii(
+    setup: Setup, configurations: Configurations, *, step: float | None = None
+) -> Array:
     """Radii in even steps over what these configurations reach.
 
     Parameters
     ----------
     setup : Setup
     configurations : Configurations
-    step : float
-        [m]
+    step : float, optional
+        Default: a metre, or finer for a machine that reaches only a few [m]
 
     Returns
     -------
@@ -186,6 +189,8 @@ def default_radii(setup: Setup, configurations: Configurations, *, step: float =
         Whole multiples of the step [m]
     """
     boom, machine = setup.machine.boom, setup.machine
+    if step is None:
+        step = row_step(machine, length=configurations.length)
     reach = machine.heel_out + configurations.length * np.cos(boom.least_angle)
     near = machine.heel_out + configurations.length * np.cos(boom.greatest_angle)
     first = max(np.ceil(near.min() / step), 1.0)
