@@ -12,9 +12,9 @@ from boomsim.papers.language.formulas import in_letters, in_numbers
 from boomsim.papers.language.wording import in_plain
 from boomsim.papers.paper import Question
 
-LINE, STEP, SLIP, PART, ROW = 14.0, 43.0, 11.5, 18.0, 17.0
+LINE, STEP, SLIP, PART, ROW = 14.0, 43.0, 11.5, 18.0, 14.5
 """Height of a line of text, a step of a solution, a slip, an answer line, a row of a table [pt]."""
-WIDE, NARROW = 82, 70
+WIDE, NARROW = 90, 70
 """Characters in a line of a question, and of a formula [1]."""
 BROAD = 26
 """Characters of a formula that takes half the width of the marking key [1]."""
@@ -125,9 +125,9 @@ def _asked(question: Question) -> float:
     problem, family = question.problem, question.problem.family
     text = f"{in_plain(problem.pieces(family.text))} {in_plain(problem.pieces(family.assume))}"
     drawn = _HEIGHT.search(problem.picture)
-    picture = float(drawn[1]) + 20.0 if drawn else 0.0
-    table = ROW * len(problem.table.rows) + 32.0 if problem.table else 0.0
-    return _lines(text) * LINE + picture + table + _choices(question) + 8.0
+    picture = float(drawn[1]) + 14.0 if drawn else 0.0
+    table = ROW * len(problem.table.rows) + 14.0 if problem.table else 0.0
+    return _lines(text) * LINE + picture + table + _choices(question)
 
 
 def _choices(question: Question) -> float:
@@ -136,7 +136,7 @@ def _choices(question: Question) -> float:
     if not texts:
         return 0.0
     rows = 1 if all(len(text) < 26 for text in texts) else sum(map(_lines, texts))
-    return 22.0 * rows + 10.0
+    return 19.0 * rows + 6.0
 
 
 def _slips(question: Question) -> float:
