@@ -29,7 +29,9 @@ from boomsim.machine.model import (
     Support,
     TurningMass,
 )
-from boomsim.machine.profiles import box, folded, plate_area
+from boomsim.machine.outline import plate_area
+from boomsim.machine.shapes.box import box
+from boomsim.machine.shapes.folded import folded
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.profile import properties

@@ -27,9 +27,13 @@ from boomsim.machine.files import (
 )
 from boomsim.machine.model import Machine, Profile
 from boomsim.machine.nesting import inner_size, outer_size, vertical_play
-from boomsim.machine.profiles import box, folded, plate_area, polygon, tube
+from boomsim.machine.outline import plate_area
 from boomsim.machine.reading import Reading
 from boomsim.machine.schema import MACHINE
+from boomsim.machine.shapes.box import box
+from boomsim.machine.shapes.folded import folded
+from boomsim.machine.shapes.polygon import polygon
+from boomsim.machine.shapes.tube import tube
 from boomsim.machine.write import machine_to_toml
 from boomsim.mechanics.profile import properties
 

@@ -10,6 +10,7 @@ from boomsim.lab.ranges import Range
 from boomsim.lab.scene import BESIDE, Look, Scene, machine_of
 from boomsim.lab.steering import ranges
 from boomsim.machine.files import machine_names
+from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.rating.rules import RULES
 from boomsim.units import SYSTEMS
 
@@ -70,7 +71,7 @@ def section_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
     boom, found = machine_of(scene.machine).boom, {}
     for k, fraction in enumerate(scene.extension, start=1):
         name, words = f"section {k}", f"section {k} [%]"
-        if scene.system == "pinned":
+        if BOOM_SYSTEMS[scene.system].locks:
             options = [(f"{100 * p:g}", p) for p in sorted(boom.lock_positions)]
             made = widgets.SelectionSlider(
                 options=options, value=fraction, description=words, style=STYLE

@@ -2,10 +2,9 @@
 
 from dataclasses import replace
 
-import numpy as np
-
 from boomsim.lab.scene import FREE, Scene, first_scene, machine_of
 from boomsim.machine.model import Boom
+from boomsim.machine.systems import BOOM_SYSTEMS, fractions_with
 
 _USUAL = Scene()
 
@@ -26,13 +25,13 @@ def move_section(scene: Scene, *, section: int, fraction: float) -> Scene:
     Scene
     """
     boom, wanted = machine_of(scene.machine).boom, min(max(float(fraction), 0.0), 1.0)
+    system = BOOM_SYSTEMS[scene.system]
+    if system.path is not None:
+        stroke = [s.stroke for s in boom.sections[1:]]
+        coupled = fractions_with(system.path, stroke, section=section, fraction=wanted)
+        return replace(scene, extension=coupled)
     now = list(scene.extension)
-    if scene.system == "synchronised":
-        now = [wanted] * len(now)
-    elif scene.system == "sequenced":
-        now = [1.0] * (section - 1) + [wanted] + [0.0] * (len(now) - section)
-    else:
-        now[section - 1] = locked(boom, wanted) if scene.system == "pinned" else wanted
+    now[section - 1] = locked(boom, wanted) if system.locks else wanted
     return replace(scene, extension=tuple(now))
 
 
@@ -66,17 +65,13 @@ def choose_system(scene: Scene, *, system: str) -> Scene:
     -------
     Scene
     """
-    boom, out = machine_of(scene.machine).boom, np.array(scene.extension)
-    stroke = np.array([s.stroke for s in boom.sections[1:]])
-    total = float(out @ stroke)
-    if system == "pinned":
-        out = np.array([locked(boom, fraction) for fraction in out])
-    elif system == "synchronised":
-        out = np.full(len(out), total / float(stroke.sum()))
-    elif system == "sequenced":
-        before = np.concatenate([[0.0], np.cumsum(stroke)[:-1]])
-        out = np.clip((total - before) / stroke, 0.0, 1.0)
-    return replace(scene, system=system, extension=tuple(round(float(f), 9) for f in out))
+    boom, out, chosen = machine_of(scene.machine).boom, scene.extension, BOOM_SYSTEMS[system]
+    stroke = [s.stroke for s in boom.sections[1:]]
+    if chosen.locks:
+        out = tuple(locked(boom, fraction) for fraction in out)
+    elif chosen.path is not None:
+        out = chosen.path(stroke, sum(f * s for f, s in zip(out, stroke, strict=True)))
+    return replace(scene, system=system, extension=tuple(round(f, 9) for f in out))
 
 
 def systems_of(boom: Boom) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ import numpy as np
 
 from boomsim.machine.files import load_machine, machine_names
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging
+from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.rating.rules import RULES
 from boomsim.rating.setup import SECTORS, Setup, set_up
 from boomsim.units import SYSTEMS, did_you_mean
@@ -272,7 +273,7 @@ def checked(scene: Scene) -> Scene:
     _in_bounds(scene, _BOUNDS)
     _in_bounds(scene.disturbances, _MOST_DISTURBED)
     setup_of(scene)
-    return _at_locks(scene) if scene.system == "pinned" else scene
+    return _at_locks(scene) if BOOM_SYSTEMS[scene.system].locks else scene
 
 
 _BOUNDS = {"radius": (1e-3, 1e4), "angle": (-0.5, 1.6), "load": (0.0, 1e7), "slew": (-7.0, 7.0)}

@@ -17,6 +17,7 @@ from boomsim.lab.moves import (
 from boomsim.lab.ranges import Range, angle_range, load_range, radius_range, slew_range
 from boomsim.lab.scene import Look, Scene, machine_of
 from boomsim.machine.model import Machine
+from boomsim.machine.systems import BOOM_SYSTEMS
 
 FACTORS = {
     "wind_speed": 1.0,
@@ -71,7 +72,7 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
     Scene
     """
     if name.startswith("section "):
-        fraction = value if scene.system == "pinned" else value / 100.0
+        fraction = value if BOOM_SYSTEMS[scene.system].locks else value / 100.0
         return move_section(scene, section=int(name.split()[1]), fraction=fraction)
     if name in FACTORS or name == "wind_across":
         changed = value * FACTORS[name] if name in FACTORS else value
@@ -131,7 +132,7 @@ def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
         values["angle"] = float(at.state.angle[0, 0])
     values[scene.held] = getattr(scene, scene.held)
     shown: dict[str, Any] = {name: spans[name].to_shown(v) for name, v in values.items()}
-    scale = 1.0 if scene.system == "pinned" else 100.0
+    scale = 1.0 if BOOM_SYSTEMS[scene.system].locks else 100.0
     for k, fraction in enumerate(scene.extension, start=1):
         shown[f"section {k}"] = fraction if scale == 1.0 else round(fraction * scale, 9)
     for name, factor in FACTORS.items():

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from boomsim.machine import nesting
 from boomsim.machine.faults import Fault
 from boomsim.machine.model import Boom, Profile, Section
-from boomsim.machine.profiles import plate_area
+from boomsim.machine.outline import plate_area
 from boomsim.units import show
 
 LEAST_MASS, MOST_MASS = 0.95, 4.0

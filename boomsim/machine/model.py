@@ -8,7 +8,6 @@ rotation towards the boom head, ``up`` from the ground. A section is described i
 
 from dataclasses import dataclass
 
-BOOM_SYSTEMS = ("pinned", "sequenced", "synchronised", "free")
 """How the moving sections may be out: see :mod:`boomsim.rating.strategies`."""
 
 
@@ -156,7 +155,7 @@ class Boom:
         Base section first
     head : Head
     systems : tuple of str
-        Which of `BOOM_SYSTEMS` the machine has; the first is the usual one
+        Which of :data:`boomsim.machine.systems.BOOM_SYSTEMS` it has; the first is the usual one
     lock_positions : tuple of float
         Fractions of the stroke at which a pinned boom locks [1]
     least_angle, greatest_angle : float

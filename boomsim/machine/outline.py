@@ -4,7 +4,9 @@ A point is (z, y): across and up, as in :class:`boomsim.machine.model.Profile`.
 """
 
 from collections.abc import Sequence
-from math import hypot
+from math import dist, hypot
+
+from boomsim.machine.model import Profile
 
 Point = tuple[float, float]
 Edge = tuple[Point, Point]
@@ -155,3 +157,20 @@ def _joint(
         )
     mitre = (z + across[0] / sine, y + across[1] / sine)
     return mitre, mitre
+
+
+def plate_area(profile: Profile) -> float:
+    """Area of the plates.
+
+    Parameters
+    ----------
+    profile : Profile
+
+    Returns
+    -------
+    float
+        Sum of thickness times midline length [m2]
+    """
+    following = (*profile.corners[1:], profile.corners[0])
+    ends = zip(profile.corners, following, profile.thickness, strict=True)
+    return sum(dist(a, b) * t for a, b, t in ends)

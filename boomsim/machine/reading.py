@@ -8,7 +8,7 @@ Faults are collected, not raised, so that a file's author sees all of them at on
 import json
 import re
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import cached_property
@@ -157,7 +157,7 @@ class Text(Reader):
 class Choice(Reader):
     """One of a few words."""
 
-    words: tuple[str, ...]
+    words: Collection[str]
 
     def read(self, value: object, path: str, reading: Reading) -> Any:
         """Check that the word is known."""

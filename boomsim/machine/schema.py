@@ -8,12 +8,36 @@ from collections.abc import Mapping
 from typing import Any
 
 from boomsim.machine import model
-from boomsim.machine.boom_check import boom_faults, profile_faults, section_faults
+from boomsim.machine.boom_check import boom_faults, section_faults
 from boomsim.machine.check import machine_faults, names_faults, support_faults
-from boomsim.machine.profiles import box, folded, polygon, tube
+from boomsim.machine.ranges import (
+    AHEAD,
+    ANGLE,
+    COEFFICIENT,
+    DENSITY,
+    EFFICIENCY,
+    FORCE,
+    GROUND_AREA,
+    HEIGHT,
+    LENGTH,
+    MASS,
+    MASS_OR_NONE,
+    MODULUS,
+    MOMENT,
+    NAME,
+    NOSE,
+    OVERLAP,
+    PAD_PRESSURE,
+    PLACE,
+    PLAY,
+    SHARE,
+    SIZE,
+    STIFFNESS,
+    TRAVEL,
+    YIELD_STRESS,
+)
 from boomsim.machine.reading import (
     Choice,
-    Figure,
     Key,
     Named,
     NameOf,
@@ -23,35 +47,11 @@ from boomsim.machine.reading import (
     Text,
     Whole,
 )
+from boomsim.machine.shapes.table import SHAPES
+from boomsim.machine.systems import BOOM_SYSTEMS
 
 MOST_SECTIONS = 10
 
-LENGTH = Figure("length", "2 cm", "100 m")
-TRAVEL = Figure("length", "1 cm", "60 m")
-OVERLAP = Figure("length", "5 mm", "30 m")
-AHEAD = Figure("length", "0 m", "5 m")
-PLACE = Figure("length", "-30 m", "30 m")
-HEIGHT = Figure("length", "0 m", "20 m")
-SIZE = Figure("small_length", "4 mm", "3000 mm")
-ACROSS = Figure("small_length", "-3000 mm", "3000 mm")
-THICKNESS = Figure("small_length", "0.2 mm", "100 mm")
-PLAY = Figure("small_length", "0 mm", "50 mm")
-NOSE = Figure("small_length", "0 mm", "3000 mm")
-MASS = Figure("mass", "1 g", "200 t")
-MASS_OR_NONE = Figure("mass", "1 g", "200 t", zero=True)
-FORCE = Figure("force", "0.1 N", "20 MN")
-MOMENT = Figure("moment", "0.1 N m", "100 MN m")
-YIELD_STRESS = Figure("stress", "5 MPa", "2000 MPa")
-MODULUS = Figure("stress", "1 GPa", "1000 GPa")
-PAD_PRESSURE = Figure("stress", "0.05 MPa", "500 MPa")
-DENSITY = Figure("density", "100 kg/m3", "25000 kg/m3")
-ANGLE = Figure("angle", "-30 deg", "89 deg")
-STIFFNESS = Figure("stiffness", "0.5 kN/m", "10000 MN/m")
-GROUND_AREA = Figure("area", "0.2 cm2", "10 m2")
-SHARE = Figure("share", "0 %", "100 %")
-EFFICIENCY = Figure("share", "50 %", "100 %")
-COEFFICIENT = Figure("number", "0.1", "4")
-NAME = Text(longest=40, plain=True)
 
 MATERIAL = Table(
     model.Material,
@@ -60,66 +60,6 @@ MATERIAL = Table(
         "modulus": Key(MODULUS, "Young's modulus: stress over strain"),
         "density": Key(DENSITY, "to compare a section's mass with its plates"),
     },
-)
-
-BOX = Table(
-    box,
-    {
-        "height": Key(SIZE, "over the outside"),
-        "width": Key(SIZE, "over the outside"),
-        "top": Key(THICKNESS, "thickness of the top plate"),
-        "bottom": Key(THICKNESS, "thickness of the bottom plate"),
-        "web": Key(THICKNESS, "thickness of each side plate"),
-    },
-    check=profile_faults,
-)
-
-FOLDED = Table(
-    folded,
-    {
-        "height": Key(SIZE, "over the outside"),
-        "width": Key(SIZE, "over the outside"),
-        "top": Key(THICKNESS, "thickness of the top plate"),
-        "bottom": Key(THICKNESS, "thickness of the flat and of the two sloping plates"),
-        "web": Key(THICKNESS, "thickness of each side plate"),
-        "flat": Key(SIZE, "width of the flat bottom plate"),
-        "fold": Key(SIZE, "height of the sloping plates"),
-    },
-    check=profile_faults,
-)
-
-TUBE = Table(
-    tube,
-    {
-        "diameter": Key(SIZE, "over the outside"),
-        "wall": Key(THICKNESS, "thickness of the wall"),
-    },
-    check=profile_faults,
-)
-
-
-def _polygon(
-    corners: tuple[tuple[float, float], ...], thickness: tuple[float, ...], kind: str
-) -> model.Profile:
-    """Make a polygon that may remember how it was first given."""
-    if len(corners) != len(thickness):
-        raise ValueError(
-            f"{len(corners)} corners need {len(corners)} thicknesses, one for the plate from each "
-            f"corner to the next and one for the plate that closes the cell; here are "
-            f"{len(thickness)}."
-        )
-    made = polygon(corners, thickness=thickness)
-    return model.Profile(corners=made.corners, thickness=made.thickness, kind=kind)
-
-
-POLYGON = Table(
-    _polygon,
-    {
-        "corners": Key(Several(Several(ACROSS, 2, 2), 3, 60), "[right, up] of each, mid-plate"),
-        "thickness": Key(Several(THICKNESS, 3, 60), "of the plate from each corner to the next"),
-        "kind": Key(Choice(("polygon", "box", "folded", "tube")), "what to call it", "polygon"),
-    },
-    check=profile_faults,
 )
 
 PAD = Table(
@@ -139,23 +79,11 @@ LOCK = Table(
     },
 )
 
-SHAPES: Mapping[str, Key] = {
-    "box": Key(BOX, "four plates: outside sizes and thicknesses", None),
-    "folded": Key(FOLDED, "a box whose bottom is folded, so that it buckles later", None),
-    "tube": Key(TUBE, "a round tube", None),
-    "polygon": Key(POLYGON, "any convex shape of plates, the same left and right", None),
-}
 
-
-def _section(
-    box: model.Profile | None,
-    folded: model.Profile | None,
-    tube: model.Profile | None,
-    polygon: model.Profile | None,
-    **values: Any,
-) -> model.Section:
+def _section(**values: Any) -> model.Section:
     """Make a section from the one shape it has."""
-    shapes = [shape for shape in (box, folded, tube, polygon) if shape]
+    given = [values.pop(name) for name in SHAPES]
+    shapes = [shape for shape in given if shape]
     if len(shapes) != 1:
         raise ValueError(
             f"A section needs one shape and has {len(shapes)}. Give it one of {', '.join(SHAPES)}."
@@ -167,7 +95,7 @@ _EVERY_SECTION: Mapping[str, Key] = {
     "material": Key(NameOf("materials"), "one of the names under [materials]"),
     "length": Key(LENGTH, "from its tail to its front"),
     "mass": Key(MASS, "plates, stiffeners, pads, pins and ropes"),
-    **SHAPES,
+    **{shape.name: Key(shape.table, shape.about, None) for shape in SHAPES.values()},
 }
 _ONLY_MOVING: Mapping[str, Key] = {
     "stroke": Key(TRAVEL, "how far it can move out"),
@@ -209,7 +137,7 @@ BOOM = Table(
     model.Boom,
     {
         "systems": Key(
-            Several(Choice(model.BOOM_SYSTEMS), 1, 4),
+            Several(Choice(BOOM_SYSTEMS), 1, 4),
             "how the sections move; the first is the usual one",
         ),
         "lock_positions": Key(

@@ -2,13 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from math import cos, pi, sqrt, tan
 from typing import Any
 
 from boomsim.machine import schema
-from boomsim.machine.model import Machine, Material, Profile, Section
-from boomsim.machine.profiles import TUBE_SIDES, box, folded, tube
+from boomsim.machine.model import Machine, Material, Section
 from boomsim.machine.reading import Key, Named, NameOf, Reader, Several, Table, bare
+from boomsim.machine.shapes.table import SHAPES, as_given
 
 HEADING = """\
 # An INVENTED machine. No such machine exists; it teaches, it plans no lift.
@@ -17,7 +16,7 @@ HEADING = """\
 # Write a decimal point, no comma. Shares may be "46.5 %" or 0.465.
 """
 
-INLINE = (schema.BOX, schema.FOLDED, schema.TUBE, schema.POLYGON, schema.PAD, schema.LOCK)
+INLINE = (*(shape.table for shape in SHAPES.values()), schema.PAD, schema.LOCK)
 """Tables written in braces on one line."""
 
 
@@ -103,7 +102,7 @@ class _Writer:
             return dict(value)
         found = {name: getattr(value, name) for name in table.keys if hasattr(value, name)}
         if isinstance(value, Section):
-            found |= {"material": self.materials[value.material], **_shape(value.profile)}
+            found |= {"material": self.materials[value.material], **as_given(value.profile)}
         if isinstance(value, Machine):
             found["materials"] = {name: material for material, name in self.materials.items()}
         return {name: inner for name, inner in found.items() if inner is not None}
@@ -126,65 +125,3 @@ def _material_names(machine: Machine) -> dict[Material, str]:
         if section.material not in names:
             names[section.material] = name + "abcdefghij"[len(names)] * (name in names.values())
     return names
-
-
-def _shape(profile: Profile) -> dict[str, Any]:
-    """Give a profile the way it was given; corner by corner if no sizes make it exactly."""
-    if profile.kind == "box" and (sizes := _box_sizes(profile)):
-        return {"box": sizes}
-    if profile.kind == "folded" and (sizes := _folded_sizes(profile)):
-        return {"folded": sizes}
-    if profile.kind == "tube" and (sizes := _tube_sizes(profile)):
-        return {"tube": sizes}
-    sides = {"corners": profile.corners, "thickness": profile.thickness}
-    return {"polygon": {**sides, "kind": profile.kind}}
-
-
-def _box_sizes(profile: Profile) -> dict[str, float] | None:
-    """Sizes that make exactly this box, rounded as little as needed."""
-    if len(profile.corners) != 4:
-        return None
-    (z, low), (_, high) = profile.corners[1], profile.corners[2]
-    bottom, web, top, _ = profile.thickness
-    for digits in range(4, 17):
-        height = round(high - low + (bottom + top) / 2, digits)
-        sizes = {"height": height, "width": round(2 * z + web, digits)}
-        sizes |= {"top": top, "bottom": bottom, "web": web}
-        if box(**sizes) == profile:
-            return sizes
-    return None
-
-
-def _folded_sizes(profile: Profile) -> dict[str, float] | None:
-    """Sizes that make exactly this folded box, rounded as little as needed."""
-    if len(profile.corners) != 6:
-        return None
-    (half, low), (z, knee), (_, high) = profile.corners[1:4]
-    bottom, _, web, top, *_ = profile.thickness
-    for digits in range(4, 17):
-        sizes = {
-            "height": round(high - low + (bottom + top) / 2, digits),
-            "width": round(2 * z + web, digits),
-            "flat": round(2 * half, digits),
-            "fold": round(knee - low, digits),
-        }
-        sizes |= {"top": top, "bottom": bottom, "web": web}
-        if folded(**sizes) == profile:
-            return sizes
-    return None
-
-
-def _tube_sizes(profile: Profile) -> dict[str, float] | None:
-    """Sizes that make exactly this tube: the equations of `tube` solved backwards."""
-    if len(profile.corners) != TUBE_SIDES:
-        return None
-    n, T, t = TUBE_SIDES, tan(pi / TUBE_SIDES), profile.thickness[0]
-    a = sqrt(profile.corners[0][0] ** 2 + profile.corners[0][1] ** 2) * cos(pi / n)
-    P = a * t * n * T / pi
-    Q = (2 * a**2 + t**2 / 2) * (1 + T**2 / 3)
-    R = sqrt((Q + sqrt(Q**2 - 4 * P**2)) / 4)
-    for digits in range(4, 17):
-        sizes = {"diameter": round(2 * R + P / R, digits), "wall": round(P / R, digits)}
-        if tube(**sizes) == profile:
-            return sizes
-    return None

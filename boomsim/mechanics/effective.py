@@ -129,7 +129,8 @@ def effective_section(
     --------
     Plates of b/t = 20 do not buckle in mild steel:
 
-    >>> from boomsim.mechanics.profile import box, properties
+    >>> from boomsim.machine.shapes.box import box
+    >>> from boomsim.mechanics.profile import properties
     >>> stocky = properties(box(0.22, width=0.22, top=0.01, bottom=0.01, web=0.01))
     >>> made = effective_section(stocky, yield_stress=235e6)
     >>> made.area == stocky.area, made.shift

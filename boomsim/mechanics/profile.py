@@ -13,9 +13,6 @@ from math import inf, sqrt
 
 from boomsim.machine.model import Profile
 from boomsim.machine.outline import Edge, Point, area_moments, offset_edges, outline, signed_area
-from boomsim.machine.profiles import box as box
-from boomsim.machine.profiles import polygon as polygon
-from boomsim.machine.profiles import tube as tube
 from boomsim.mechanics.wall import Plate, flat_plates, plate_lengths, refuse_bad_midline
 
 SYMMETRY = 0.01

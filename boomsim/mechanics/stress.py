@@ -105,7 +105,8 @@ def normal_stress(
     --------
     A drooping boom is stretched on top:
 
-    >>> from boomsim.mechanics.profile import box, properties
+    >>> from boomsim.machine.shapes.box import box
+    >>> from boomsim.mechanics.profile import properties
     >>> shape = properties(box(0.5, width=0.4, top=0.01, bottom=0.01, web=0.01))
     >>> made = normal_stress(shape, axial=0.0, moment_y=-1e5, moment_z=0.0,
     ...                      points=fibre_points(shape))

@@ -6,6 +6,7 @@ from itertools import product
 import numpy as np
 
 from boomsim.machine.model import Boom
+from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.mechanics.geometry import Array, layout
 
 EQUAL_LENGTH = 0.10
@@ -142,24 +143,17 @@ def configurations_of_length(
     )
 
 
-def _of_system(boom: Boom, system: str, length: float, tolerance: float) -> list[list[float]]:
-    if system == "pinned":
+def _of_system(boom: Boom, name: str, length: float, tolerance: float) -> list[list[float]]:
+    system = BOOM_SYSTEMS[name]
+    if system.locks:
         return _pinned(boom, length, tolerance)
-    stroke = np.array([s.stroke for s in boom.sections[1:]])
-    out = min(max(length - range_of_length(boom)[0], 0.0), float(stroke.sum()))
-    base_first = _one_after_another(stroke, out)
-    even = [out / float(stroke.sum())] * len(stroke)
-    if system == "sequenced":
-        return [base_first]
-    if system == "synchronised":
-        return [even]
-    return [base_first, _one_after_another(stroke[::-1], out)[::-1], even]
-
-
-def _one_after_another(stroke: Array, out: float) -> list[float]:
-    before = np.concatenate([[0.0], np.cumsum(stroke)[:-1]])
-    fractions = np.clip((out - before) / stroke, 0.0, 1.0)
-    return [round(float(f), 12) for f in fractions]
+    stroke = [section.stroke for section in boom.sections[1:]]
+    out = min(max(length - range_of_length(boom)[0], 0.0), sum(stroke))
+    if system.path is not None:
+        return [list(system.path(stroke, out))]
+    head_first = one_after_another(stroke[::-1], out)[::-1]
+    ways = one_after_another(stroke, out), head_first, in_proportion(stroke, out)
+    return [list(way) for way in ways]
 
 
 def _pinned(boom: Boom, length: float, tolerance: float) -> list[list[float]]:

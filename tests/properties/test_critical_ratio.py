@@ -18,7 +18,7 @@ from making import (
 )
 
 from boomsim.machine.model import Section
-from boomsim.machine.profiles import box
+from boomsim.machine.shapes.box import box
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import section_forces
 from boomsim.mechanics.profile import properties

@@ -8,7 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from boomsim.machine.model import Profile
-from boomsim.machine.profiles import box, polygon, tube
+from boomsim.machine.shapes.box import box
+from boomsim.machine.shapes.polygon import polygon
+from boomsim.machine.shapes.tube import tube
 from boomsim.mechanics.buckling import (
     buckling_factor,
     effective_widths,

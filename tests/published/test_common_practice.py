@@ -20,12 +20,12 @@ from making import (
 )
 
 from boomsim.machine.model import Boom
+from boomsim.machine.systems import one_after_another
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.response import respond
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import (
-    _one_after_another,
     label,
     pinned_configurations,
     range_of_length,
@@ -73,10 +73,10 @@ def test_a_configuration_is_written_base_side_first() -> None:
 
 
 def test_sequenced_sections_go_out_one_after_another() -> None:
-    stroke = np.array([8.0, 8.0, 4.0])
-    assert _one_after_another(stroke, 0.0) == [0.0, 0.0, 0.0]
-    assert _one_after_another(stroke, 12.0) == [1.0, 0.5, 0.0]
-    assert _one_after_another(stroke, 20.0) == [1.0, 1.0, 1.0]
+    stroke = (8.0, 8.0, 4.0)
+    assert one_after_another(stroke, 0.0) == (0.0, 0.0, 0.0)
+    assert one_after_another(stroke, 12.0) == (1.0, 0.5, 0.0)
+    assert one_after_another(stroke, 20.0) == (1.0, 1.0, 1.0)
 
 
 def test_the_longest_boom_has_all_sections_out() -> None:

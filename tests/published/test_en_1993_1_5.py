@@ -16,7 +16,9 @@ import numpy as np
 import pytest
 
 from boomsim.machine.model import Pad
-from boomsim.machine.profiles import box, polygon, tube
+from boomsim.machine.shapes.box import box
+from boomsim.machine.shapes.polygon import polygon
+from boomsim.machine.shapes.tube import tube
 from boomsim.mechanics.buckling import (
     buckling_factor,
     effective_widths,

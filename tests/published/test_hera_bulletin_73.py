@@ -9,7 +9,7 @@ Source: HERA Bulletin 73 (2003). Status: read.
 
 import pytest
 
-from boomsim.machine.profiles import box
+from boomsim.machine.shapes.box import box
 from boomsim.mechanics.effective import EffectiveBending, EffectiveSection, effective_section
 from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import properties, torsion_shear_stress

@@ -11,7 +11,7 @@ from math import sqrt
 
 import pytest
 
-from boomsim.machine.profiles import box
+from boomsim.machine.shapes.box import box
 from boomsim.mechanics.effective import effective_section
 from boomsim.mechanics.profile import properties
 

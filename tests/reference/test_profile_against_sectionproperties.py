@@ -15,7 +15,9 @@ import pytest
 from programs import program
 
 from boomsim.machine.model import Profile
-from boomsim.machine.profiles import box, polygon, tube
+from boomsim.machine.shapes.box import box
+from boomsim.machine.shapes.polygon import polygon
+from boomsim.machine.shapes.tube import tube
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.stress import normal_stress, shear_stress
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Boom
+from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
@@ -65,14 +66,17 @@ def usual_extensions(boom: Boom, *, steps: int = 6) -> Array:
     -------
     ndarray, shape (configurations, moving sections)
         Sections that lock or go out in turn: one more fully out in each row, the head side first
-        for a pinned boom and the base side first for a sequenced one. Others: all in proportion [1]
+        for a boom that locks and the base side first for a sequenced one. Others: along their own
+        path, or all in proportion [1]
     """
-    moving = len(boom.sections) - 1
-    system = boom.systems[0]
-    if system in ("pinned", "sequenced"):
-        out = np.tri(moving + 1, moving, -1)
-        return np.asarray(out[:, ::-1] if system == "pinned" else out)
-    return np.repeat(np.linspace(0.0, 1.0, steps)[:, None], moving, axis=1)
+    stroke, system = [s.stroke for s in boom.sections[1:]], BOOM_SYSTEMS[boom.systems[0]]
+    one_more = np.tri(len(stroke) + 1, len(stroke), -1)
+    if system.locks:
+        return np.asarray(one_more[:, ::-1])
+    if system.path is one_after_another:
+        return np.asarray(one_more)
+    path = system.path or in_proportion
+    return np.array([path(stroke, out) for out in np.linspace(0.0, sum(stroke), steps)])
 
 
 def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:

@@ -2,7 +2,7 @@
 
 from sympy import symbols
 
-from boomsim.machine.profiles import box
+from boomsim.machine.shapes.box import box
 from boomsim.mechanics.profile import Properties, properties
 from boomsim.mechanics.stress import fibre_points, normal_stress
 from boomsim.papers.callpath.boom import (

@@ -2,7 +2,7 @@
 
 from sympy import sqrt, symbols
 
-from boomsim.machine.profiles import box
+from boomsim.machine.shapes.box import box
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.stress import shear_stress, von_mises
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written

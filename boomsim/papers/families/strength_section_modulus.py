@@ -2,7 +2,7 @@
 
 from sympy import symbols
 
-from boomsim.machine.profiles import box
+from boomsim.machine.shapes.box import box
 from boomsim.mechanics.profile import properties
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom import box_end

@@ -3,6 +3,7 @@
 import numpy as np
 
 from boomsim.machine.model import Boom
+from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.strategies import (
     EQUAL_LENGTH,
@@ -17,7 +18,7 @@ from boomsim.rating.strategies import (
 def every_configuration(boom: Boom, *, system: str | None = None) -> Configurations:
     """All configurations that belong in a chart book.
 
-    A pinned boom: all combinations of its lock positions. Any other system: what it does at the
+    A boom that locks: all combinations of its lock positions. Any other system: what it does at the
     lengths where a section that goes out alone, base side first, is half out or out.
 
     Parameters
@@ -35,7 +36,7 @@ def every_configuration(boom: Boom, *, system: str | None = None) -> Configurati
         raise ValueError(f"This boom is not {system}. Its systems: {', '.join(boom.systems)}.")
     parts = []
     for name in boom.systems if system is None else (system,):
-        if name == "pinned":
+        if BOOM_SYSTEMS[name].locks:
             locked = pinned_configurations(boom)
             parts.append(configurations_of(boom, extension=locked, system=name))
             continue
