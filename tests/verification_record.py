@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from verification.checks import all_checks
 from verification.record import Comparison, Record
 
 ApproxScalar: Any = type(pytest.approx(1.0))
@@ -37,6 +38,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def pytest_configure(config: pytest.Config) -> None:
     if config.getoption("--verification"):
         ApproxScalar.__eq__ = _recorded_eq
+        all_checks()
 
 
 def pytest_unconfigure() -> None:

@@ -101,7 +101,8 @@ def states() -> tuple[list[Measured], float]:
             ratios.append(there / here)
         print(f"compiled program, {transform}: {spread(theirs, unit='ms', scale=1e3)} a state")
         print(f"  ratio: {spread(ratios, unit='times as many states a second', scale=1.0)}")
-        what = f"states a second with all section forces, over the compiled program's, {transform}"
+        what = "states a second with all section forces, over the compiled program's, with"
+        what = f"{what} {'corotational' if transform == COROTATIONAL else 'P-delta'} elements"
         promise = 100.0 if transform == P_DELTA else None
         rows.append(measured(what, ratios, unit="times", promise=promise))
         times[transform] = float(np.median(theirs))
@@ -128,7 +129,7 @@ def book(one_state: float) -> list[Measured]:
     ]
     if one_state > 0.0:
         shares = [one_state * cells / t for t in times]
-        what = "rated cells of the book in the time of one state of the compiled program, P-delta"
+        what = "rated cells of the book in the time of one such P-delta state"
         rows.insert(0, measured(what, shares, unit="cells"))
     return rows
 

@@ -10,6 +10,7 @@ import ast
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from verification.comments import Comments
@@ -52,10 +53,14 @@ class Check:
         return self.path.split("/")[-2]
 
 
-def all_checks() -> list[Check]:
-    """Every check of `tests/published` and `tests/reference`, in the order of the files."""
+@cache
+def all_checks() -> tuple[Check, ...]:
+    """Every check of `tests/published` and `tests/reference`, in the order of the files.
+
+    Read once: a file that is changed while its tests run would have other lines by the end.
+    """
     files = (f for folder in FOLDERS for f in sorted((TESTS / folder).glob("test_*.py")))
-    return [check for file in files for check in checks_of(file)]
+    return tuple(check for file in files for check in checks_of(file))
 
 
 def checks_of(file: Path) -> list[Check]:

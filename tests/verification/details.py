@@ -93,7 +93,8 @@ def _placed(check: Check, words: str) -> str:
 
 def _held(record: Record, check: Check) -> list[str]:
     outcomes = record.ran(check)
-    bad = [how for how in outcomes if how != "passed"]
+    lost = any(one.compares for one in check.assertions)
+    bad = [how for how in outcomes if how != "passed"] + ["numbers not recorded"] * lost
     many = f", {len(outcomes)} cases" if len(outcomes) > 1 else ""
     texts = [code(one.text) for one in check.assertions]
     return [
