@@ -1,0 +1,90 @@
+"""Where there is no rating: what is refused, and whether the figures it names are true."""
+
+import re
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from making import invented_crane
+
+from boomsim.machine.files import load_machine
+from boomsim.machine.model import Machine
+from boomsim.rating.capacity import rate
+from boomsim.rating.charts.cells import chart_cells
+from boomsim.rating.overload.raising import no_margin
+from boomsim.rating.overload.study import overload
+from boomsim.rating.response import condense, respond
+from boomsim.rating.setup import set_up
+
+OUT = np.array([1.0, 1.0, 1.0])
+
+
+@pytest.mark.parametrize("radius", [0.0, -1.0, np.nan])
+def test_a_radius_is_above_nought(radius: float) -> None:
+    with pytest.raises(ValueError, match=r"Give radii above 0 m"):
+        rate(set_up(invented_crane()), extension=OUT, radius=np.array([8.0, radius]))
+
+
+def figures(words: str) -> list[float]:
+    return [float(figure) for figure in re.findall(r"(\d+(?:\.\d+)?) m", words)]
+
+
+@pytest.mark.parametrize("name", ["truck18", "yard60"])
+def test_a_chart_out_of_reach_names_the_radii_between_which_there_are_cells(name: str) -> None:
+    setup = set_up(load_machine(name))
+    with pytest.raises(ValueError, match="Give radii from") as refusal:
+        chart_cells(setup, radii=np.array([400.0]))
+    _, near, far = figures(str(refusal.value))
+    # The first and the last fifth of a metre inside hold a cell; a metre outside there is none.
+    inside = chart_cells(setup, radii=np.array([max(near, 0.2) + 0.2, far - 0.2]))
+    assert inside.within_range.size
+    for outside in {near - 1.0, far + 1.0}:
+        if outside > 0.0:
+            with pytest.raises(ValueError, match="Give radii from"):
+                chart_cells(setup, radii=np.array([outside]))
+
+
+def weak() -> Machine:
+    """A crane whose sections yield under their own weight when all are out level."""
+    crane = invented_crane()
+    sections = tuple(
+        replace(s, material=replace(s.material, yield_stress=20e6)) for s in crane.boom.sections
+    )
+    return replace(crane, boom=replace(crane.boom, sections=sections))
+
+
+def test_a_boom_that_its_own_weight_uses_up_lifts_nothing_and_says_which_limit() -> None:
+    setup = set_up(weak())
+    rating = rate(setup, extension=OUT, radius=np.array([24.0]))
+    assert rating.capacity[0, 0] == 0.0
+    with pytest.raises(ValueError, match="is used up without a load") as refusal:
+        overload(setup, extension=OUT, radius=24.0)
+    assert rating.limits[rating.governing[0, 0]].words in str(refusal.value)
+
+
+def test_a_boom_that_does_not_reach_says_how_far_it_does() -> None:
+    crane = invented_crane()
+    with pytest.raises(ValueError, match="There is no rated load") as refusal:
+        overload(set_up(crane), extension=OUT, radius=60.0)
+    asked, length, near, far = figures(str(refusal.value))
+    # Heel pin to head sheave, laid down as far and stood up as steep as the machine allows.
+    least, greatest = crane.boom.least_angle, crane.boom.greatest_angle
+    assert (asked, length) == (60.0, pytest.approx(10.0 + 3 * (7.5 + 0.05) + 0.3, abs=0.006))
+    assert near == pytest.approx(max(crane.heel_out + length * np.cos(greatest), 0.0), abs=0.06)
+    assert far == pytest.approx(crane.heel_out + length * np.cos(least), abs=0.06)
+
+
+@pytest.mark.parametrize(("rule", "margin"), [("share", 23 / 12), ("limit-states", 1.34 * 1.1)])
+def test_a_rule_keeps_the_boom_its_factor_away_from_its_critical_load(
+    rule: str, margin: float
+) -> None:
+    # 23/12 on the elastic critical load: allowable stress design, AISC 1989, from memory. Limit
+    # states, EN 13001: 1.34 on the load and 1.1 on the resistance, from memory.
+    setup = set_up(invented_crane(), rule=rule)
+    boom = condense(setup.machine, extension=OUT[None])
+    # A load beside which the boom's own weight, which has a factor of its own, counts little.
+    given = {"boom": boom, "load": np.array([[20e3]]), "angle": np.array([[1.3]])}
+    row = [limit.name for limit in respond(setup, **given).limits].index("boom buckling")
+    kept, bare = (respond(s, **given).use[row, 0, 0] for s in (setup, no_margin(setup)))
+    assert bare > 0.0
+    assert kept / bare == pytest.approx(margin, rel=3e-2)
