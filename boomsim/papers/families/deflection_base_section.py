@@ -58,10 +58,10 @@ FAMILY = Family(
               us="1500 to 6200 in4 by 50"),
     ),
     steps=(
-        Step(v_a, BEYOND, "deflection by bending beyond the cylinder",
+        Step(v_a, BEYOND, "part from bending beyond the cylinder",
              "As if the section were held firmly at the cylinder: F a³ over 3 E I.",
              metric="mm", us="in"),
-        Step(v_b, BETWEEN, "deflection by bending between heel pin and cylinder",
+        Step(v_b, BETWEEN, "part from bending between pin and cylinder",
              "The part between turns by F a b over 3 E I at the cylinder; times the overhang.",
              metric="mm", us="in"),
         Step(v, v_a + v_b, "deflection of the front", "Add both parts.", metric="mm", us="in"),

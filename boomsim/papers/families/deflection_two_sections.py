@@ -71,14 +71,14 @@ FAMILY = Family(
               us="500 to 2200 in4 by 50"),
     ),
     steps=(
-        Step(v_1, INNER, "deflection by bending of the inner section",
+        Step(v_1, INNER, "part from the inner section",
              "It is a beam on two pads that overhangs: it bends over its overhang and its overlap.",
              metric="mm", us="in", marks=2),
-        Step(v_c, OVERLAP, "deflection by bending of the outer section along the overlap",
+        Step(v_c, OVERLAP, "part from the outer section along the overlap",
              "There its moment grows from nothing at the mouth to F (a + c) at the rear pad; sum "
              "it up with the moment that a unit force at the head makes.",
              metric="mm", us="in", marks=2),
-        Step(v_0, BEHIND, "deflection by bending of the outer section behind the overlap",
+        Step(v_0, BEHIND, "part from the outer section behind it",
              "There its moment is the force times the distance from the head.",
              metric="mm", us="in", marks=2),
         Step(v, v_1 + v_c + v_0, "deflection of the head", "Add all parts.", metric="mm", us="in"),

@@ -33,9 +33,9 @@ FAMILY = Family(
     "steel yields at {f_y=}. It is pressed along the boom; the stress at its less pressed edge is "
     "{psi=} times that at the other one. How much of its width is effective? The reference stress "
     "is {f_0=}.",
-    assume="After EN 1993-1-5, 4.4: {k:} = 8.2/(1.05 + {psi:}), {lambda_p:} = "
-    "({b:}/{t:}) √({f_y:}/{f_0:})/(28.4 √{k:}), and the effective share is "
-    "({lambda_p:} − 0.055 (3 + {psi:}))/{lambda_p:}².",
+    assume="After EN 1993-1-5, 4.4: {k:} = 8.2/(1.05\u00a0+\u00a0{psi:}), {lambda_p:} = "
+    "({b:}/{t:})\u00a0√({f_y:}/{f_0:})/(28.4\u00a0√{k:}), and the effective share is "
+    "({lambda_p:}\u00a0−\u00a00.055\u00a0(3\u00a0+\u00a0{psi:}))/{lambda_p:}².",
     agreement=5e-4,
     givens=(
         Given(b, "width of the plate", metric="180 to 560 mm by 10", us="7 to 22 in by 0.5"),

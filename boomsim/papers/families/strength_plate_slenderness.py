@@ -33,8 +33,8 @@ FAMILY = Family(
     text="A plate of a boom's box section is {b=} wide between its neighbours and {t=} thick; its "
     "steel yields at {f_y=}. For the way it is stressed its buckling factor is {k=}. How large is "
     "its slenderness? The reference stress is {f_0=}.",
-    assume="After EN 1993-1-5, 4.4: {lambda_p:} = ({b:}/{t:})/(28.4 {epsilon:} √{k:}), where "
-    "{epsilon:} = √({f_0:}/{f_y:}).",
+    assume="After EN 1993-1-5, 4.4: {lambda_p:} = ({b:}/{t:})/(28.4\u00a0{epsilon:}\u00a0√{k:}), "
+    "where {epsilon:} = √({f_0:}/{f_y:}).",
     agreement=5e-4,
     givens=(
         Given(b, "width of the plate", metric="160 to 560 mm by 10", us="6 to 22 in by 0.5"),
