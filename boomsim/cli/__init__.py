@@ -78,22 +78,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """
     streams.prepare()
     told = argparse.Namespace(command="", stopped=STOPPED_WORDS)
-    try:
-        with stoppable():
+    with stoppable(whole_process=arguments is None) as stopping:
+        try:
             return _answered(arguments, told)
-    except KeyboardInterrupt:
-        streams.say(f"{_name(told)}: stopped; {told.stopped}")
-        return STOPPED
-    except BrokenPipeError:
-        return 0  # whoever read the answer has read enough of it
-    except OSError as error:
-        streams.say(f"{_name(told)}: {streams.what_failed(error)}")
-        return REFUSED
-    except ValueError as error:
-        streams.say(f"{_name(told)}: {error}")
-        return REFUSED
-    finally:
-        streams.finish()
+        except BaseException as error:
+            # A library may turn the interruption into an error of its own.
+            if not stopping.asked and not isinstance(error, KeyboardInterrupt):
+                return _refused(error, told)
+            streams.say(f"{_name(told)}: stopped; {told.stopped}")
+            return STOPPED
+        finally:
+            streams.finish()
 
 
 def _answered(arguments: Sequence[str] | None, told: argparse.Namespace) -> int:
@@ -103,6 +98,19 @@ def _answered(arguments: Sequence[str] | None, told: argparse.Namespace) -> int:
         return int(chosen.run(chosen) or 0)
     finally:
         sys.stdout.flush()
+
+
+def _refused(error: BaseException, told: argparse.Namespace) -> int:
+    """Say what was refused; what is no refusal goes on as it is."""
+    if isinstance(error, BrokenPipeError):
+        return 0  # whoever read the answer has read enough of it
+    if isinstance(error, OSError):
+        streams.say(f"{_name(told)}: {streams.what_failed(error)}")
+    elif isinstance(error, ValueError):
+        streams.say(f"{_name(told)}: {error}")
+    else:
+        raise error
+    return REFUSED
 
 
 def _name(chosen: argparse.Namespace) -> str:
