@@ -57,10 +57,10 @@ FAMILY = Family(
         Given(R, "radius", metric="7 to 16 m by 0.5", us="23 to 52 ft by 1"),
     ),
     steps=(
-        Step(a, 2 * R * cos(psi) / L_x, "radius lengthwise over half the float distance",
+        Step(a, 2 * R * cos(psi) / L_x, "radius lengthwise, over half the float distance",
              "Take the radius lengthwise and divide by half the distance of the floats.",
              metric="", us=""),
-        Step(b, 2 * R * sin(psi) / B, "radius across over half the float distance",
+        Step(b, 2 * R * sin(psi) / B, "radius across, over half the float distance",
              "Take the radius across and divide by half the distance of the floats.",
              metric="", us=""),
         Step(P, m / (a + b - 1), "load at which the opposite float comes up",
