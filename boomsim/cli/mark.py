@@ -38,7 +38,7 @@ def run(chosen: argparse.Namespace) -> None:
 
         write_report(marked, chosen.report)
     if chosen.json:
-        from boomsim.papers.marking.report import marks_data
+        from boomsim.papers.marking.marks_tables import marks_data
 
         print_json("mark", marks_data(marked))
     else:

@@ -20,7 +20,8 @@ from boomsim.lab.draw import picture
 from boomsim.lab.history import History
 from boomsim.lab.moves import follow
 from boomsim.lab.panel import MOST_HELD, Panel
-from boomsim.lab.scene import Look, Scene, checked, checked_look, first_scene
+from boomsim.lab.scene import Look, Scene, first_scene
+from boomsim.lab.scene_check import checked, checked_look
 from boomsim.lab.scenes import NamedScene, usual_scenes
 from boomsim.lab.shelf import Shelf
 from boomsim.lab.steering import moved

@@ -7,7 +7,8 @@ from os import PathLike
 from pathlib import Path
 from typing import Any
 
-from boomsim.lab.scene import Scene, as_dict, first_scene, from_dict, machine_of
+from boomsim.lab.scene import Scene, first_scene, machine_of
+from boomsim.lab.scene_data import as_dict, from_dict
 from boomsim.lab.writing import write_whole
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.strategies import label

@@ -36,23 +36,12 @@ from boomsim.machine.ranges import (
     TRAVEL,
     YIELD_STRESS,
 )
-from boomsim.machine.reading import (
-    Choice,
-    Key,
-    Named,
-    NameOf,
-    Reader,
-    Several,
-    Table,
-    Text,
-    Whole,
-)
+from boomsim.machine.reading import Choice, Reader, Several, Text, Whole
 from boomsim.machine.shapes.table import SHAPES
 from boomsim.machine.systems import BOOM_SYSTEMS
+from boomsim.machine.tables import Key, Named, NameOf, Table
 
 MOST_SECTIONS = 10
-
-
 MATERIAL = Table(
     model.Material,
     {

@@ -6,8 +6,9 @@ from typing import Any
 
 from boomsim.machine import schema
 from boomsim.machine.model import Machine, Material, Section
-from boomsim.machine.reading import Key, Named, NameOf, Reader, Several, Table, bare
+from boomsim.machine.reading import Reader, Several
 from boomsim.machine.shapes.table import SHAPES, as_given
+from boomsim.machine.tables import Key, Named, NameOf, Table, bare
 
 HEADING = """\
 # An INVENTED machine. No such machine exists; it teaches, it plans no lift.

@@ -9,7 +9,8 @@ from scenes_to_try import random_scene
 from boomsim.lab.answer import answer
 from boomsim.lab.code import as_code
 from boomsim.lab.explorer import Explorer
-from boomsim.lab.scene import Scene, as_dict, from_dict
+from boomsim.lab.scene import Scene
+from boomsim.lab.scene_data import as_dict, from_dict
 from boomsim.lab.scenes import NamedScene, read_scenes, usual_scenes, write_scenes
 from boomsim.machine.model import Disturbances
 

@@ -95,7 +95,7 @@ def _compiler() -> Any:
 
 def _student(lesson: Lesson, units: str) -> Data:
     """Gather what the student sees: no answer is in it."""
-    from boomsim.figures.handout.drawings import svg_of
+    from boomsim.figures.handout.bare import svg_of
 
     guess, sheet = lesson.guess(units), lesson.sheet(units)
     svg = svg_of(sheet.figure())

@@ -105,7 +105,7 @@ def _close_check(units: str) -> Check:
 
 
 def _close_sheet(units: str) -> Sheet:
-    from boomsim.figures.handout.drawings import figure_of_joint
+    from boomsim.figures.handout.joint import figure_of_joint
 
     _, found = close_lifts()
     a, c = lever()

@@ -3,8 +3,8 @@
 from boomsim.machine.boom_check import profile_faults
 from boomsim.machine.model import Profile
 from boomsim.machine.ranges import SIZE, THICKNESS
-from boomsim.machine.reading import Key, Table
 from boomsim.machine.shapes.shape import Shape, least_rounded
+from boomsim.machine.tables import Key, Table
 
 
 def box(height: float, *, width: float, top: float, bottom: float, web: float) -> Profile:

@@ -7,8 +7,9 @@ from boomsim.machine.boom_check import profile_faults
 from boomsim.machine.model import Profile
 from boomsim.machine.outline import Point
 from boomsim.machine.ranges import ACROSS, THICKNESS
-from boomsim.machine.reading import Choice, Key, Several, Table
+from boomsim.machine.reading import Choice, Several
 from boomsim.machine.shapes.shape import Shape
+from boomsim.machine.tables import Key, Table
 
 
 def polygon(corners: Sequence[Point], *, thickness: float | Sequence[float]) -> Profile:

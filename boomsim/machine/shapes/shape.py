@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from boomsim.machine.model import Profile
-from boomsim.machine.reading import Table
+from boomsim.machine.tables import Table
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

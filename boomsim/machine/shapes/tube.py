@@ -5,8 +5,8 @@ from math import cos, pi, sin, sqrt, tan
 from boomsim.machine.boom_check import profile_faults
 from boomsim.machine.model import Profile
 from boomsim.machine.ranges import SIZE, THICKNESS
-from boomsim.machine.reading import Key, Table
 from boomsim.machine.shapes.shape import Shape, least_rounded
+from boomsim.machine.tables import Key, Table
 
 TUBE_SIDES = 24
 """A multiple of four puts a flat at the top, the bottom and both sides."""

@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 
-from boomsim.papers.marking.answers import Refusal, Sheet, read_answers, short
+from boomsim.papers.marking.answers import read_answers
 from boomsim.papers.marking.class_figures import QuestionFigures, class_figures
 from boomsim.papers.marking.key import Key, questions_of, read_key
 from boomsim.papers.marking.question import REFUSED, QuestionMark, mark_question
+from boomsim.papers.marking.sheets import Refusal, Sheet, short
 from boomsim.papers.numbers.reading import decimal_sign
 from boomsim.papers.paper import Question
 

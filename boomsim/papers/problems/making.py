@@ -21,11 +21,7 @@ from boomsim.papers.problems.problem import CHOICE, NUMERIC, Choice, Problem
 from boomsim.papers.problems.solving import close, holds, solve
 
 CHOICES = 4
-
-
 TRIES = 200
-
-
 APART = 3.0
 """Two choices differ by at least so many tolerances of the answer."""
 
