@@ -15,7 +15,7 @@ import boomsim
 from boomsim.cli import COMMANDS, main, parser
 from boomsim.lab.draw import draw
 from boomsim.lab.scene import first_scene
-from boomsim.machine import reading, schema
+from boomsim.machine import reading, schema, tables
 from boomsim.papers.problems.family import TOPICS
 from boomsim.papers.problems.registry import families
 
@@ -97,7 +97,7 @@ def machine_entries() -> str:
     for title, table in _tables("", schema.MACHINE):
         pages += [f"## {title}", "", "| entry | meaning | written as |", "|---|---|---|"]
         for name, key in table.keys.items():
-            default = "" if key.default is reading.MISSING else "; may be left out"
+            default = "" if key.default is tables.MISSING else "; may be left out"
             pages.append(f"| `{name}` | {key.about} | {_form(key.reader)}{default} |")
         pages.append("")
     return "\n".join(pages)
@@ -125,9 +125,9 @@ def _tables(path: str, table: Any, *, many: bool = False) -> Iterator[tuple[str,
 
 
 def _inside(reader: Any) -> list[Any]:
-    if isinstance(reader, reading.Table):
+    if isinstance(reader, tables.Table):
         return [reader]
-    if isinstance(reader, reading.Several | reading.Named):
+    if isinstance(reader, reading.Several | tables.Named):
         return _inside(reader.item)
     return []
 
@@ -144,9 +144,9 @@ def _form(reader: Any) -> str:
             return f"whole number, {least} to {most}"
         case reading.Text(longest=longest):
             return f"text of up to {longest} characters"
-        case reading.NameOf(kind=kind):
+        case tables.NameOf(kind=kind):
             return f"a name under `[{kind}]`"
-        case reading.Named():
+        case tables.Named():
             return "tables, each under a name of its own"
         case _:
             return "table, below"
