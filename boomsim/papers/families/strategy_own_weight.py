@@ -10,27 +10,32 @@ from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, V
 
 m_1, m_2, m_3, s, R = symbols("m_1 m_2 m_3 s R")
 
-FULLY_OUT = {
-    "100 %, 0 %, 0 %": (1, 0, 0),
-    "0 %, 100 %, 0 %": (0, 1, 0),
-    "0 %, 0 %, 100 %": (0, 0, 1),
-}
+WAYS = (
+    ("100 %, 0 %, 0 %", "0 %, 100 %, 0 %", "0 %, 0 %, 100 %"),
+    ("100 %, 100 %, 0 %", "100 %, 0 %, 100 %", "0 %, 100 %, 100 %"),
+    ("50 %, 50 %, 0 %", "50 %, 0 %, 50 %", "0 %, 50 %, 50 %"),
+)
+"""Three ways to one boom length: from the one that moves most weight out to the one that moves
+least."""
+
 SAME = "It makes no difference, for the boom length is the same."
 
 
-def pose(_: Chance, __: Values) -> Posed:
-    """Offer the three configurations, and none of them."""
+def pose(chance: Chance, _: Values) -> Posed:
+    """Offer three configurations of one length, and none of them."""
+    most, middle, least = chance.pick(WAYS)
     return Posed(
         options=(
-            Option("100 %, 0 %, 0 %", slip="thought of strength: the stiff section bends least, "
-                   "but all three sections travel with it"),
-            Option("0 %, 100 %, 0 %", slip="took the middle way: section 3 travels with section 2"),
-            Option("0 %, 0 %, 100 %", right=True),
+            Option(most, slip="thought of strength: the stiff sections bend least, but all that is "
+                   "inside a section travels with it"),
+            Option(middle, slip="took the middle way: the lighter sections still travel with the "
+                   "heavier one"),
+            Option(least, right=True),
             Option(SAME, slip="looked at the boom length only and forgot the boom's own weight"),
         ),
-        because="A section carries all smaller ones with it. With section 1 out, three masses move "
-        "{s} outwards; with section 3 out, only the lightest does. So the boom's own weight turns "
-        "the crane over least, and most is left for the load.",
+        because="A section carries all smaller ones with it. The fewer and the lighter the masses "
+        "that move outwards, the less the boom's own weight turns the crane over, and the more is "
+        "left for the load. With section 1 in, its mass does not move at all.",
     )  # fmt: skip
 
 
@@ -40,10 +45,16 @@ def check(given: Values, posed: Posed) -> int:
         (10.0,) * 4, strokes=(given["s"],) * 3,
         masses=(0.0, given["m_1"], given["m_2"], given["m_3"]),
     )  # fmt: skip
-    placed = layout(boom, extension=list(FULLY_OUT.values()))
+    offered = [option.text for option in posed.options if option.text != SAME]
+    placed = layout(boom, extension=[fractions(text) for text in offered])
     moments = (placed.front + placed.tail) / 2 @ [section.mass for section in boom.sections]
-    best = list(FULLY_OUT)[int(np.argmin(moments))]
+    best = offered[int(np.argmin(moments))]
     return [option.text for option in posed.options].index(best)
+
+
+def fractions(text: str) -> list[float]:
+    """Read a configuration as it is written."""
+    return [float(part.strip(" %")) / 100.0 for part in text.split(",")]
 
 
 FAMILY = ChoiceFamily(
