@@ -64,6 +64,7 @@ def plate_use(
     --------
     >>> from boomsim.machine.shapes.box import box
     >>> from boomsim.mechanics.profile import properties
+    >>> from boomsim.mechanics.effective import effective_section
     >>> shape = properties(box(0.22, width=0.22, top=0.01, bottom=0.01, web=0.01))
     >>> made = effective_section(shape, yield_stress=235e6)
     >>> use = plate_use(made, axial=-84e3, moment_y=0.0, moment_z=0.0, strength=100e6)

@@ -122,6 +122,7 @@ def properties(profile: Profile) -> Properties:
     --------
     A = 0.4 x 0.5 - 0.38 x 0.48 m2:
 
+    >>> from boomsim.machine.shapes.box import box
     >>> made = properties(box(0.5, width=0.4, top=0.01, bottom=0.01, web=0.01))
     >>> round(made.area, 9), round(made.inner_height, 9)
     (0.0176, 0.48)
