@@ -59,7 +59,7 @@ class Timing:
     Attributes
     ----------
     seconds : float
-        For each state, reading its results included [s]
+        Of processor time for each state, reading its results included [s]
     heads : ndarray, shape (states, 2)
         Head sheave centre in the base frame [m]
     moments : ndarray, shape (states, moving sections)
@@ -108,12 +108,12 @@ def time_states(
     for _ in range(4):
         lead = solve_state(twin, *states[0], lead, reset)[0]
     heads, moments = [], []
-    start = time.perf_counter()
+    start = time.process_time()
     for theta, load in states:
         lead, head, moment = solve_state(twin, theta, load, lead, reset)
         heads.append(head)
         moments.append(moment)
-    seconds = (time.perf_counter() - start) / len(heads)
+    seconds = (time.process_time() - start) / len(heads)
     return Timing(seconds=seconds, heads=np.array(heads), moments=np.array(moments))
 
 

@@ -16,10 +16,8 @@ NAMES = {
 }
 INTRODUCTION = (
     "Machines, configurations, angles and loads are drawn at random and solved twice: by boomsim,"
-    " and by a corotational finite-element model that is built from the machine's data alone. A"
-    " state counts where that program finds an equilibrium and the tip deflects by 0.3 to 5 % of"
-    " the boom length. *Without stretch* the same models are two hundred times as stiff along"
-    " their axis, for boomsim bends sections and does not stretch them."
+    " and by a corotational finite-element model that is built from the machine's data alone."
+    " boomsim bends sections and does not stretch them, so the comparison is made with and without."
 )
 PICTURE_WORDS = (
     "Each mark is a state; above the line it misses the promise, in red with its number."
@@ -49,7 +47,7 @@ def deviations(record: Record, *, picture: bool) -> Lines:
         return []
     head = ["states", "quantity", "held to", "within", "median", "95 of 100", "worst"]
     rows = [line for study in studies for line in _quantities(study)]
-    drawn = [f"- {s['title']}: {s['drawn']} drawn, {len(s['seeds'])} counted" for s in studies]
+    drawn = [_drawn(study) for study in studies]
     shown = _image("deviations", "Deviation of each random state over its bending", picture)
     return [
         "## Random machines against finite elements",
@@ -62,6 +60,11 @@ def deviations(record: Record, *, picture: bool) -> Lines:
         *([PICTURE_WORDS, ""] if picture else []),
         *table(head, rows, right=2),
     ]
+
+
+def _drawn(study: dict[str, Any]) -> str:
+    about = f"; {study['about']}" if study.get("about") else ""
+    return f"- {study['title']}: {study['drawn']} drawn, {len(study['seeds'])} counted{about}"
 
 
 def _quantities(study: dict[str, Any]) -> list[list[str]]:
@@ -86,7 +89,7 @@ def convergence(record: Record, *, picture: bool) -> Lines:
         "",
         "A slope is that of the error over the size, both as logarithms: the order of the rule."
         " The reference program is refined too, for its own error is part of the comparison"
-        " above; there it has twelve elements between two supports.",
+        " above.",
         "",
         *_image("convergence", "Error over size, with lines of the expected slope", picture),
         *table(head, map(_convergence, studies), right=4),

@@ -24,8 +24,9 @@ def speed() -> Lines:
         "## Speed",
         "",
         f"Measured on {found['date']} by {code(COMMAND)} (Python {found['python']}, NumPy"
-        f" {found['numpy']}, one thread on each side, {found['rounds']} rounds; least to most says"
-        " how evenly the machine ran). No test asserts a time.",
+        f" {found['numpy']}, one thread on each side, {found['rounds']} rounds). Processor time,"
+        " except by the clock where it says so;"
+        f" {_busy(found)}. No test asserts a time.",
         "",
     ]
     for here, words in PARTS.items():
@@ -46,6 +47,13 @@ def slow() -> Lines:
 
 def _kept() -> dict[str, Any]:
     return dict(json.loads(KEPT.read_text(encoding="utf-8"))) if KEPT.exists() else {}
+
+
+def _busy(found: dict[str, Any]) -> str:
+    """How much else ran, which lengthens what is timed by the clock."""
+    if found["load"] is None:
+        return "how busy the machine was is not known"
+    return f"in the minute before, {found['load']:.1f} processes wanted its {found['cores']} cores"
 
 
 def _short_of(row: dict[str, Any]) -> bool:
