@@ -1,0 +1,166 @@
+"""What is said of a rating: the figures in a sentence are those of the rating, and add up."""
+
+import re
+from dataclasses import replace
+from functools import lru_cache
+
+import numpy as np
+import pytest
+from making import invented_crane
+
+from boomsim.machine.files import load_machine
+from boomsim.rating.capacity import rate
+from boomsim.rating.comparison.compare import compare, demonstration
+from boomsim.rating.comparison.explain import account, difference
+from boomsim.rating.comparison.telling import tell_account, tell_crossover, tell_difference
+from boomsim.rating.lift.study import lift
+from boomsim.rating.overload.study import Overload, overload
+from boomsim.rating.overload.telling import tell_fall, tell_feel, tell_verdict
+from boomsim.rating.setup import set_up
+from boomsim.units import show
+
+OUT = np.array([1.0, 1.0, 1.0])
+FAR, NEAR = 22.0, 8.0
+
+
+@lru_cache
+def study(radius: float, hold: str = "angle") -> Overload:
+    return overload(set_up(invented_crane()), extension=OUT, radius=radius, hold=hold)
+
+
+def mass(value: float) -> str:
+    return show(value, "mass", "metric")
+
+
+def test_far_out_it_is_said_to_tip_first_and_how_much_longer_strength_would_last() -> None:
+    result = study(FAR)
+    assert result.tipping is not None
+    assert result.failure is not None
+    (said,) = tell_verdict(result, units="metric")
+    assert said.startswith("It tips first")
+    assert f"under {mass(result.tipping.load)}" in said
+    assert f"Strength would last to {mass(result.failure.load)}" in said
+    more = result.failure.load / result.tipping.load
+    assert f"{more:.2f} times the tipping load" in said
+    (alone,) = tell_verdict(replace(result, failure=None), units="metric")
+    assert "Strength" not in alone
+
+
+def test_near_in_it_is_said_to_break_first_and_what_breaks() -> None:
+    result = study(NEAR)
+    assert result.tipping is not None
+    assert result.failure is not None
+    said = " ".join(tell_verdict(result, units="metric"))
+    assert said.startswith(f"It breaks first: {result.failure.words}")
+    assert f"under {mass(result.failure.load)}, {result.failure.load / result.rated:.2f}" in said
+    later = result.tipping.load / result.failure.load
+    assert f"tip only under {mass(result.tipping.load)}, {later:.2f} times" in said
+    assert later > 1.0
+    _, calm = tell_verdict(replace(result, tipping=None), units="metric")
+    assert "nothing warns" in calm
+
+
+def test_where_neither_happens_neither_is_said() -> None:
+    neither = replace(study(FAR), failure=None, tipping=None)
+    assert "nothing breaks and nothing tips" in tell_verdict(neither, units="metric")[0]
+
+
+def test_what_is_felt_is_told_from_no_load_to_the_end() -> None:
+    feel = study(NEAR).feel
+    said = tell_feel(study(NEAR), units="metric")
+    start, end = (show(float(feel.lightest[k]), "force", "metric") for k in (0, -1))
+    share = 100 * float(feel.lightest[-1] / feel.lightest[0])
+    assert 1.0 < share < 99.0
+    assert f"from {start} without a load to {end} ({share:.0f} %)" in said
+    near, far = (show(float(feel.radius[k]), "length", "metric") for k in (0, -1))
+    assert said.endswith(f"the radius grows from {near} to {far}.")
+
+
+def test_the_lean_from_which_it_comes_back_is_the_balance_of_what_stands_high() -> None:
+    result = study(FAR)
+    assert result.fall is not None
+    said = tell_fall(result, units="metric")
+    lean = float(np.degrees(result.fall.no_return[0]))
+    assert f"With {mass(result.rated)} hanging clear" in said
+    assert f"less than {lean:.1f}°" in said
+    assert "nothing to come back from" in tell_fall(replace(result, fall=None), units="metric")
+
+
+@pytest.mark.parametrize("pair", [(0, 1), (0, 2), (2, 1)])
+@pytest.mark.parametrize("radius", [4.0, 9.0, 16.0])
+def test_the_masses_in_the_sentences_of_a_difference_add_up(
+    pair: tuple[int, int], radius: float
+) -> None:
+    machine = load_machine("yard60")
+    setup, ways = set_up(machine), demonstration(machine.boom).extension
+    first, second = (account(setup, extension=ways[k], radius=radius) for k in pair)
+    assert first is not None
+    assert second is not None
+    apart = difference(first, second, radius=radius)
+    verdict, *reasons = tell_difference("one", "other", apart, units="metric")
+    told = re.search(r"carries ([\d,.]+) (kg|t) (more|less) than", verdict)
+    assert told is not None
+    assert told.group(3) == ("more" if first.capacity >= second.capacity else "less")
+    by_part = sum(apart.by_part.values())
+    assert f"in all {'+' if by_part >= 0 else '-'}{mass(abs(by_part))}" in reasons[0]
+    strength = second.structure_takes - first.structure_takes
+    if max(abs(first.structure_takes), abs(second.structure_takes)) >= 5.0:
+        assert f"takes {mass(first.structure_takes)} from the first" in reasons[1]
+        assert f"{mass(second.structure_takes)} from the second" in reasons[1]
+        assert reasons[1].endswith(f"{'+' if strength >= 0 else '-'}{mass(abs(strength))}.")
+    # What is told apart is all there is.
+    assert by_part + strength == pytest.approx(first.capacity - second.capacity, abs=1e-6)
+
+
+def test_a_crossover_names_who_leads_before_and_after_it() -> None:
+    machine = load_machine("yard60")
+    found = compare(set_up(machine), configurations=demonstration(machine.boom))
+    for crossover in found.crossovers:
+        said = tell_crossover(found, crossover, units="metric")
+        near, far = crossover.radius - 0.5, crossover.radius + 0.5
+        rating = rate(found.setup, extension=found.configurations.extension, radius=[near, far])
+        lead = np.argmax(np.nan_to_num(rating.capacity), axis=0)
+        percent = [
+            "/".join(f"{100 * f:.4g}" for f in found.configurations.extension[k]) for k in lead
+        ]
+        names = re.search(r"passes from \((.*?)\) to \((.*?)\)", said)
+        assert names is not None
+        assert [re.sub(r"[^\d.]+", "/", name).strip("/") for name in names.groups()] == percent
+        assert said.endswith(f"both carry {mass(crossover.capacity)} there.")
+
+
+def test_an_account_says_what_comes_first_and_by_how_much() -> None:
+    setup = set_up(invented_crane())
+    near = account(setup, extension=OUT, radius=NEAR)
+    assert near is not None
+    assert near.gave_way is not None
+    said = tell_account("all out", near, units="metric")
+    assert said.startswith(f"(all out) carries {mass(near.capacity)}; {near.limit.words}")
+    assert f"{mass(near.stability - near.capacity)} before the stability limit" in said
+    # Shares of the use add up to all of it, each rounded to a percent.
+    shares = [int(s) for s in re.findall(r"(\d+) %", said.split(" the use is ")[1].split(";")[0])]
+    assert sum(shares) == pytest.approx(100, abs=len(shares))
+    far = account(setup, extension=OUT, radius=FAR)
+    assert far is not None
+    assert tell_account("all out", far, units="metric").endswith("it would tip first.")
+
+
+def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> None:
+    setup = set_up(invented_crane())
+    light, heavy = (lift(setup, extension=OUT, radius=NEAR, load=m) for m in (2000.0, 30000.0))
+    worst = max(heavy.limits, key=lambda one: one.use)
+    assert worst.use > 1.0
+    assert f"{worst.limit.words} is at {100 * worst.use:.0f} %" in " ".join(heavy.notes)
+    assert not any("Beyond the rated load" in note for note in light.notes)
+
+
+@pytest.mark.parametrize("load", [-1.0, np.nan, 1e7])
+def test_a_load_that_is_none_is_refused(load: float) -> None:
+    with pytest.raises(ValueError, match="Give 0 kg or more"):
+        lift(set_up(invented_crane()), extension=OUT, load=load, radius=NEAR)
+
+
+@pytest.mark.parametrize("held", [{}, {"radius": 8.0, "angle": 1.0}])
+def test_a_lift_is_held_at_a_radius_or_at_an_angle(held: dict[str, float]) -> None:
+    with pytest.raises(ValueError, match="either the radius or the boom angle"):
+        lift(set_up(invented_crane()), extension=OUT, load=1000.0, **held)
