@@ -17,7 +17,7 @@ from boomsim.lab.draw import draw
 from boomsim.lab.scene import first_scene
 from boomsim.machine import reading, schema, tables
 from boomsim.papers.problems.family import TOPICS
-from boomsim.papers.problems.registry import families
+from boomsim.papers.registry import families
 
 HERE = Path(__file__).parent
 SHOWN = HERE / "shown"

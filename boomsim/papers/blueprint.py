@@ -22,7 +22,7 @@ from boomsim.files.errors import FileError
 from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import BlueprintError
 from boomsim.papers.problems.family import TOPICS
-from boomsim.papers.problems.registry import families
+from boomsim.papers.registry import families
 from boomsim.units import did_you_mean
 
 Form = Literal["numeric", "choice", "mixed"]

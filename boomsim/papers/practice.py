@@ -23,7 +23,7 @@ from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import Step
 from boomsim.papers.problems.making import make_problem
 from boomsim.papers.problems.problem import CHOICE, NUMERIC
-from boomsim.papers.problems.registry import find_families
+from boomsim.papers.registry import find_families
 
 
 class Practice:

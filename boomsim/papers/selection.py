@@ -14,7 +14,7 @@ from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.effort import HARDEST
 from boomsim.papers.problems.family import AnyFamily, ChoiceFamily
 from boomsim.papers.problems.problem import CHOICE, NUMERIC
-from boomsim.papers.problems.registry import families
+from boomsim.papers.registry import families
 from boomsim.papers.sums import Worth, draw, reachable, weighted
 
 EASY = 2

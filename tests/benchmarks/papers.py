@@ -18,8 +18,8 @@ for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
 from boomsim.papers.blueprint import make_blueprint  # noqa: E402
 from boomsim.papers.paper import Paper, make_paper  # noqa: E402
 from boomsim.papers.problems.making import make_problem  # noqa: E402
-from boomsim.papers.problems.registry import families  # noqa: E402
 from boomsim.papers.qti.package import qti_package  # noqa: E402
+from boomsim.papers.registry import families  # noqa: E402
 from boomsim.papers.render.html import render_html  # noqa: E402
 from boomsim.papers.render.markdown import render_markdown  # noqa: E402
 from boomsim.papers.render.notes import KINDS  # noqa: E402

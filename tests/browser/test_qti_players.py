@@ -25,8 +25,8 @@ from boomsim.papers.marking.question import mark_question
 from boomsim.papers.paper import Paper, Question
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import make_problem, problem_with
-from boomsim.papers.problems.registry import families, family_named
 from boomsim.papers.qti.package import qti_package
+from boomsim.papers.registry import families, family_named
 
 PLAYERS = Path(__file__).parent / "qti_players"
 PACKAGES = (

@@ -6,7 +6,7 @@ import pytest
 from sympy import Expr, Max, Rational, cos, pi, sqrt, symbols
 
 from boomsim.papers.problems.effort import effort_of, points_of
-from boomsim.papers.problems.registry import families
+from boomsim.papers.registry import families
 
 F, L, M, R, X, a, c, d, h, t, theta = symbols("F L M R X a c d h t theta")
 

@@ -8,8 +8,8 @@ from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family
 from boomsim.papers.problems.making import CHOICES, make_problem
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.registry import families, find_families
 from boomsim.papers.problems.review import complaints
+from boomsim.papers.registry import families, find_families
 from boomsim.papers.sketches.svg import Sketch
 
 EVERY = list(families().values())

@@ -15,7 +15,7 @@ from boomsim.papers.marking.question import QuestionMark, mark_question
 from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.making import make_problem, problem_with
-from boomsim.papers.problems.registry import families, family_named
+from boomsim.papers.registry import families, family_named
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)

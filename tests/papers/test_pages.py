@@ -10,7 +10,7 @@ import pytest
 from boomsim.papers.blueprint import make_blueprint
 from boomsim.papers.paper import Paper, make_paper
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.registry import families
+from boomsim.papers.registry import families
 from boomsim.papers.render.pdf import render_pdf
 
 EVERY = list(families())

@@ -9,9 +9,9 @@ import pytest
 
 from boomsim.papers.blueprint import make_blueprint
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.problems.registry import families
 from boomsim.papers.qti.check import package_complaints
 from boomsim.papers.qti.package import qti_package
+from boomsim.papers.registry import families
 
 SCHEMAS = Path(__file__).parents[3] / "shared" / "qti"
 EVERY = list(families())

@@ -6,7 +6,7 @@ from boomsim.papers.blueprint import make_blueprint
 from boomsim.papers.language.wording import in_plain
 from boomsim.papers.paper import Paper, make_paper
 from boomsim.papers.problems.making import make_problem
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 from boomsim.papers.repeats import TRIES, are_alike, unlike_problem
 
 

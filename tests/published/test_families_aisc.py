@@ -15,7 +15,7 @@ import pytest
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 SECOND_ORDER = family_named("deflection_second_order")
 assert isinstance(SECOND_ORDER, Family)

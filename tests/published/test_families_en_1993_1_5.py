@@ -13,7 +13,7 @@ import pytest
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 WIDTH = family_named("strength_effective_width")
 SLENDERNESS = family_named("strength_plate_slenderness")

@@ -10,7 +10,7 @@ Source: HERA Bulletin 73 (2003). Status: read.
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 USE = family_named("strength_bending_use")
 assert isinstance(USE, Family)

@@ -12,7 +12,7 @@ import pytest
 
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import problem_with
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 FOOT = family_named("statics_load_at_foot")
 assert isinstance(FOOT, Family)

@@ -16,7 +16,7 @@ import pytest
 
 from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 
 def posed(name: str, *, system: str = "metric", **givens: str) -> Problem:

@@ -10,7 +10,7 @@ from boomsim.papers.language.dialects import PLAIN
 from boomsim.papers.language.formulas import in_numbers
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import problem_with
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)

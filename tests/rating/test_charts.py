@@ -190,7 +190,7 @@ def test_a_radius_that_is_none_is_refused(radius: float) -> None:
 
 
 def test_no_radii_at_all_are_refused() -> None:
-    with pytest.raises(ValueError, match="at least one radius"):
+    with pytest.raises(ValueError, match="needs 1 to 1000 radii and these are 0"):
         best_chart(setup(), radii=np.array([]))
 
 

@@ -13,8 +13,8 @@ from boomsim.rating.around.floats import float_loads
 from boomsim.rating.limits.table import limits_of
 from boomsim.rating.overload.events import Event
 from boomsim.rating.overload.falling import net_moment
-from boomsim.rating.overload.raising import NO_MARGIN, hang, load_at_one, no_margin
 from boomsim.rating.overload.study import Overload, overload
+from boomsim.rating.raising import NO_MARGIN, hang, load_at_one, no_margin
 from boomsim.rating.response import Response
 from boomsim.rating.setup import set_up
 

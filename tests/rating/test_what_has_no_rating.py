@@ -11,8 +11,8 @@ from boomsim.machine.files import load_machine
 from boomsim.machine.model import Machine
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.cells import chart_cells
-from boomsim.rating.overload.raising import no_margin
 from boomsim.rating.overload.study import overload
+from boomsim.rating.raising import no_margin
 from boomsim.rating.response import condense, respond
 from boomsim.rating.setup import set_up
 

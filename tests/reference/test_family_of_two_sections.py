@@ -12,7 +12,7 @@ import pytest
 
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.making import problem_with
-from boomsim.papers.problems.registry import family_named
+from boomsim.papers.registry import family_named
 
 FAMILY = family_named("deflection_two_sections")
 assert isinstance(FAMILY, Family)

@@ -12,9 +12,9 @@ from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import INK, PAPER, QUIET, SMALL, STEEL, type_of
 from boomsim.rating.limits.kind import GIVES_WAY, PERMISSIBLE, TIPS
 from boomsim.rating.overload.events import Event
-from boomsim.rating.overload.raising import FLOAT
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.overload.telling import tell_event, tell_multiple
+from boomsim.rating.raising import FLOAT
 from boomsim.units import show
 
 LOOKS: dict[str, dict[str, Any]] = {

@@ -13,8 +13,8 @@ from boomsim.papers.numbers.amounts import Amount, read_amount, result
 from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
-from boomsim.papers.problems.registry import family_named
 from boomsim.papers.problems.solving import solve
+from boomsim.papers.registry import family_named
 from boomsim.papers.render.plain_data import KEY_SCHEMA
 
 LARGEST_FILE = 200_000_000

@@ -16,7 +16,7 @@ from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.changes import with_sector
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.tipping import tipping_use
-from boomsim.rating.overload.raising import largest_load, load_at_one
+from boomsim.rating.raising import largest_load, load_at_one
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
 

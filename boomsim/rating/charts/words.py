@@ -2,7 +2,7 @@
 
 from boomsim.rating.charts.misreading import Misreading
 from boomsim.rating.charts.reading import SAME, Reading
-from boomsim.rating.comparison.telling import what_gives_way
+from boomsim.rating.limits.telling import what_gives_way
 from boomsim.rating.strategies import label
 from boomsim.units import display, show
 

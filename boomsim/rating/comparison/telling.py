@@ -3,26 +3,12 @@
 from boomsim.rating.capacity import Rating
 from boomsim.rating.comparison.compare import Comparison, Crossover
 from boomsim.rating.comparison.explain import Account, Difference
-from boomsim.rating.limits.kind import STABILITY, Limit
+from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.strategies import label
 from boomsim.units import show
 
 WORTH_SAYING = 5.0
 """Smaller shares of a difference are summed up as "the rest" [kg]."""
-
-
-def what_gives_way(limit: Limit) -> str:
-    """Whether the crane tips or something breaks, in words.
-
-    Parameters
-    ----------
-    limit : Limit
-
-    Returns
-    -------
-    str
-    """
-    return "tips" if limit.family == STABILITY else f"breaks: {limit.words}"
 
 
 def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) -> str:

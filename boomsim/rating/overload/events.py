@@ -10,7 +10,7 @@ from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Kind, Limit
 from boomsim.rating.overload.falling import worst_direction
-from boomsim.rating.overload.raising import (
+from boomsim.rating.raising import (
     FLOAT,
     hang,
     largest_load,

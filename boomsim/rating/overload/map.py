@@ -15,7 +15,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.limits.kind import GIVES_WAY, TIPS
-from boomsim.rating.overload.raising import (
+from boomsim.rating.raising import (
     hang,
     largest_load,
     load_at_one,

@@ -5,8 +5,8 @@ from math import degrees, isfinite
 from boomsim.rating.around.directions import direction
 from boomsim.rating.limits.kind import PERMISSIBLE, TIPS
 from boomsim.rating.overload.events import Event
-from boomsim.rating.overload.raising import FLOAT
 from boomsim.rating.overload.study import Overload
+from boomsim.rating.raising import FLOAT
 from boomsim.units import show
 
 

@@ -1,4 +1,4 @@
-"""Raise the load until something happens: what counts as happening, and the load at which it does.
+"""Raise the load, without margins, until something happens: the load at which it does.
 
 A rated load keeps margins. Here they are taken out: yield stresses, crushing resistances, lock
 strengths and the elastic critical load stand for themselves, and the crane tips when its balance
