@@ -1,4 +1,4 @@
-"""What is written for other programs to read: stable keys, SI, and the chart cell by cell."""
+"""What is written for other programs to read: stable keys, units, and the chart cell by cell."""
 
 from functools import lru_cache
 
@@ -8,7 +8,7 @@ from making import invented_crane
 
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.book import Book, make_book
-from boomsim.rating.charts.tables import plain_book, plain_chart
+from boomsim.rating.charts.tables import plain_book, plain_chart, table_head, table_rows
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 
@@ -67,3 +67,29 @@ def test_a_book_is_told_in_steps_for_every_configuration() -> None:
             for k in np.flatnonzero(steps[way] >= 0):
                 governing = rating.limits[rating.governing[way, first + k]]
                 assert names[chapter["governing"][way][k]] == governing.key
+
+
+@pytest.mark.parametrize(
+    ("units", "metre", "kilogram"), [("metric", 1, 1), ("us", 3.28084, 2.20462)]
+)
+def test_a_table_holds_the_rated_cells_in_the_units_that_its_head_names(
+    units: str, metre: float, kilogram: float
+) -> None:
+    chart = book().chapters[0].stated
+    head, rows = table_head(units), list(table_rows(chart, units=units))
+    shown = {name: [row[k] for row in rows] for k, name in enumerate(head)}
+    length, mass = ("m", "kg") if units == "metric" else ("ft", "lb")
+    columns, cells = np.nonzero(chart.rated.T)
+    # Written with three and four decimals of a metre or foot, and in pounds to the sixth.
+    assert np.array(shown[f"boom_length_{length}"]) == pytest.approx(
+        chart.length[columns] * metre, abs=1e-3
+    )
+    assert np.array(shown[f"radius_{length}"]) == pytest.approx(
+        chart.radii[cells] * metre, abs=1e-3
+    )
+    assert np.array(shown[f"gross_capacity_{mass}"]) == pytest.approx(
+        chart.capacity[cells, columns] * kilogram, rel=1e-5
+    )
+    assert shown["limit"] == [
+        chart.limits[chart.governing[r, c]].key for r, c in zip(cells, columns, strict=True)
+    ]

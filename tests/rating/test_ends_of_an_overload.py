@@ -1,0 +1,70 @@
+"""Where an overload study ends: how far the model reaches, and where two ends come together."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from making import invented_crane
+
+from boomsim.machine.model import Disturbances
+from boomsim.mechanics.loads import GRAVITY
+from boomsim.rating.charts.chart import stated_chart
+from boomsim.rating.overload.falling import net_moment
+from boomsim.rating.overload.map import meeting_radii, overload_map
+from boomsim.rating.overload.study import Overload, overload
+from boomsim.rating.raising import hang, no_margin
+from boomsim.rating.response import Response
+from boomsim.rating.setup import set_up
+from boomsim.rating.strategies import configurations_of
+
+OUT = np.array([1.0, 1.0, 1.0])
+
+
+def hung(result: Overload, load: float) -> Response:
+    return hang(
+        no_margin(result.setup),
+        boom=result.boom,
+        load=np.array([[load]]),
+        held=np.array([[result.angle]]),
+    )
+
+
+@pytest.mark.parametrize(("radius", "valid"), [(22.0, True), (8.0, False)])
+def test_a_study_is_valid_if_the_model_is_up_to_its_first_end(radius: float, valid: bool) -> None:
+    result = overload(set_up(invented_crane()), extension=OUT, radius=radius)
+    assert result.first is not None
+    ends = [end.load for end in (result.failure, result.tipping) if end]
+    reached = [bool(hung(result, load).is_valid[0, 0]) for load in (min(ends), max(ends))]
+    # The later end is beyond the model's range in both.
+    assert reached == [valid, False]
+    assert result.is_valid is valid
+
+
+@pytest.mark.parametrize("met", [6.5, 9.0, 17.3])
+def test_ratios_that_grow_exponentially_meet_where_the_exponent_is_nought(met: float) -> None:
+    setup = set_up(invented_crane())
+    radii = np.array([4.0, 6.0, 8.0, 12.0, 18.0])
+    ways = configurations_of(setup.machine.boom, extension=OUT[None])
+    made = overload_map(stated_chart(setup, configurations=ways, radii=radii))
+    shown = made.chart.radii[:, None]
+    straight = replace(made, tipping=np.ones_like(shown), failure=np.exp(0.3 * (shown - met)))
+    # Straight on the logarithm, so exact.
+    assert meeting_radii(straight, 0) == pytest.approx([met])
+
+
+def test_a_crane_that_is_pulled_sideways_falls_as_a_rigid_body_too() -> None:
+    # Free body by hand: the height of every mass times the sine of the lean, and what the balance
+    # holds at rest times its cosine; the swayed boom is as high as it is.
+    setup = set_up(invented_crane(), disturbances=Disturbances(side_pull=0.02))
+    result = overload(setup, extension=OUT, radius=22.0)
+    fallen = result.fall
+    assert fallen is not None
+    at, lean = hung(result, float(fallen.load[0])), float(fallen.lean[30])
+    placed, load = at.placed, float(fallen.load[0])
+    heights = np.concatenate([placed.up[:, 0, 0], placed.z])
+    high = float(placed.mass @ heights) + load * float(placed.head_up[0, 0])
+    turn = int(np.argmin(np.abs(at.balance.slew - fallen.slew)))
+    rest = float(net_moment(at)[turn, fallen.line, 0, 0])
+    by_hand = rest * np.cos(lean) - GRAVITY * high * np.sin(lean)
+    # The same sums in another order: rounding, and the load good to 1e-7 of itself.
+    assert fallen.moment[0, 30] == pytest.approx(by_hand, rel=1e-6)
