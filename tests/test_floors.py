@@ -3,6 +3,8 @@
 import ast
 import subprocess
 import sys
+from functools import cache
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -42,6 +44,42 @@ def test_imports_point_down_only(path):
         if parts[0] != "boomsim" or len(parts) == 1 or parts[1] in (*FREE, "__version__"):
             continue
         assert FLOORS.index(parts[1]) <= own, f"{path} is in {room(path)} and imports {name}"
+
+
+def inside(name: str) -> Path | None:
+    """File of a module, or of the module that a name is taken from; None outside the package."""
+    for parts in (name.split(".")[1:], name.split(".")[1:-1]):
+        file = PACKAGE.joinpath(*parts).with_suffix(".py")
+        if name.startswith("boomsim.") and file.is_file():
+            return file.relative_to(PACKAGE)
+    return None
+
+
+@cache
+def arrows() -> set[tuple[Path, Path]]:
+    """Which file imports which, the late imports inside functions too."""
+    found = {(path.relative_to(PACKAGE), inside(n)) for path in MODULES for n in imported(path)}
+    return {(one, other) for one, other in found if other is not None and one != other}
+
+
+def in_order(pairs: set[tuple[Path, Path]]) -> list[Path]:
+    """From the ground up; CycleError where files or rooms import each other."""
+    needs: dict[Path, set[Path]] = {}
+    for one, other in pairs:
+        needs.setdefault(one, set()).add(other)
+    return list(TopologicalSorter(needs).static_order())
+
+
+def test_no_files_import_each_other():
+    assert len(in_order(arrows())) > 300
+
+
+@pytest.mark.parametrize("floor", ["machine", "rating", "figures", "papers"])
+def test_no_rooms_of_a_floor_import_each_other(floor):
+    """A room is a folder of the floor, or a file that lies on it."""
+    within = [(one.parts, other.parts) for one, other in arrows()]
+    rooms = {(a[1], b[1]) for a, b in within if a[0] == b[0] == floor and a[1] != b[1]}
+    assert len(in_order({(Path(a), Path(b)) for a, b in rooms})) > 5
 
 
 def test_every_module_is_in_a_known_room():
