@@ -149,6 +149,18 @@ def test_wrong_readings_by_hand() -> None:
     assert found["interpolated both"] == pytest.approx(4750 - 0.25 * (4750 - 2750))
 
 
+def test_the_first_row_and_the_first_column_are_misread_like_any_other() -> None:
+    # Right: 6 m and 15 m, 5000 kg. Half from 4 to 6 m, three fifths from 10 to 15 m.
+    reading = read_chart(made(GRID), radius=5.0, length=13.0, deductions=())
+    found = wrong(reading)
+    assert found["next smaller radius"] == 8000.0
+    assert found["next shorter boom"] == 6000.0
+    assert found["rounded the wrong way"] == 9000.0
+    assert found["interpolated radius"] == pytest.approx(5000 + 0.5 * 3000)
+    assert found["interpolated length"] == pytest.approx(5000 + 0.4 * 1000)
+    assert found["interpolated both"] == pytest.approx(5400 + 0.5 * (8400 - 5400))
+
+
 def test_wrong_deductions_by_hand() -> None:
     machine = chart().setup.machine
     found = wrong(read_chart(made(GRID), radius=6.0, length=15.0))
