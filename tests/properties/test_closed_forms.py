@@ -25,6 +25,7 @@ from boomsim.machine.model import Disturbances, Support
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.tube import tube
 from boomsim.mechanics.condense import condense
+from boomsim.mechanics.effective import effective_section
 from boomsim.mechanics.forces import section_forces
 from boomsim.mechanics.masses import masses
 from boomsim.mechanics.profile import properties
@@ -149,3 +150,14 @@ def test_sideways_a_cantilever_sways_by_q_l3_over_3_ei_whatever_turns_it(share: 
     assert tan(float(state.rotation_side[0, -1, 0])) == pytest.approx(
         pull * length**2 / 2.0 / 2e8, rel=1e-5, abs=1e-9
     )
+
+
+@pytest.mark.parametrize("strength", [355e6, 690e6, 960e6])
+def test_the_wall_that_a_thin_tube_is_told_to_take_is_taken(strength: float) -> None:
+    # EN 1993-1-1:2005 Table 5.2: class 3 to d / t = 90 epsilon^2 = 90 x 235 MPa / f_y.
+    with pytest.raises(ValueError, match="buckles as a shell") as refusal:
+        effective_section(properties(tube(0.4, wall=0.003)), yield_stress=strength)
+    wall = float(str(refusal.value).split("Take a wall of ")[1].split(" mm")[0])
+    # Told to a tenth of a millimetre.
+    assert wall == pytest.approx(400.0 / (90.0 * 235e6 / strength), abs=0.06)
+    assert effective_section(properties(tube(0.4, wall=wall * 1e-3 + 1e-4)), yield_stress=strength)
