@@ -7,6 +7,7 @@ from typing import Any
 
 import boomsim
 from boomsim.caution import CAUTION
+from boomsim.cli import streams
 
 SCHEMA = 1
 """Version of the keys of every --json answer; grows when a key changes its meaning."""
@@ -57,7 +58,9 @@ def print_json(kind: str, answer: dict[str, Any]) -> None:
         "boomsim": boomsim.__version__,
         "caution": CAUTION,
     }
-    print(json.dumps(plain({**head, **answer}), indent=1, allow_nan=False, ensure_ascii=False))
+    # Readable where standard output can hold every character, and the same in every code page.
+    narrow = not streams.is_utf_8()
+    print(json.dumps(plain({**head, **answer}), indent=1, allow_nan=False, ensure_ascii=narrow))
 
 
 def plain(value: Any) -> Any:

@@ -4,7 +4,7 @@ import argparse
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.cli import inputs
+from boomsim.cli import inputs, streams
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
@@ -35,7 +35,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
     if chosen.toml:
-        print(_as_toml(chosen.machine), end="")
+        text = _as_toml(chosen.machine)
+        streams.in_utf_8()
+        print(text, end="")
         return
     machine = inputs.machine(chosen)
     moving = len(machine.boom.sections) - 1

@@ -25,6 +25,16 @@ def in_utf_8() -> None:
         sys.stdout.reconfigure(encoding="utf-8")
 
 
+def is_utf_8() -> bool:
+    """Whether standard output can hold every character.
+
+    Returns
+    -------
+    bool
+    """
+    return str(getattr(sys.stdout, "encoding", "")).lower().replace("-", "") == "utf8"
+
+
 def say(text: str) -> None:
     """Say something on standard error, if anybody can hear it.
 

@@ -28,9 +28,9 @@ def only_writer(folder: Path) -> Iterator[None]:
     FileError
         If another run is writing to it
     """
-    made = not folder.exists()
-    hold = _held(make_folder(folder))
+    made, hold = not folder.exists(), None
     try:
+        hold = _held(make_folder(folder))
         yield
     finally:
         if hold is not None:

@@ -5,6 +5,7 @@ import secrets
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
+from shutil import rmtree
 
 from boomsim.files.errors import FileError, explained
 
@@ -64,6 +65,28 @@ def write_whole(target: Path, content: bytes) -> Path:
     with whole_file(target) as part:
         part.write_bytes(content)
     return target
+
+
+@contextmanager
+def room_in(folder: Path) -> Iterator[Path]:
+    """Give a folder for files that are to be put in their places together.
+
+    Parameters
+    ----------
+    folder : Path
+        Where it is made, and taken away again with all that is left in it
+
+    Yields
+    ------
+    Path
+    """
+    room = folder / f"{PART}{secrets.token_hex(8)}"
+    with explained(folder, to_be="written"):
+        try:
+            room.mkdir()
+            yield room
+        finally:
+            rmtree(room, ignore_errors=True)
 
 
 def make_folder(folder: Path) -> Path:

@@ -1,6 +1,7 @@
 """Opening the notebooks: where they come from, where they are copied to, what serves them."""
 
 import os
+import signal
 import subprocess
 import sys
 from importlib.util import find_spec
@@ -195,13 +196,23 @@ def serve(command: list[str], folder: Path) -> int:
     int
         The server's exit code; 0 if a person stopped it
     """
-    told = False
     with subprocess.Popen(command, cwd=folder) as server:
-        while True:
-            try:
-                code = server.wait()
-            except KeyboardInterrupt:
-                # The server has had the same Ctrl-C and asks whether it is meant.
-                told = True
-                continue
-            return 0 if told else code
+        # A request to end reaches this process alone; the server must not live on without it.
+        usual = signal.signal(signal.SIGTERM, lambda *_: server.terminate())
+        try:
+            return _waited(server)
+        finally:
+            signal.signal(signal.SIGTERM, usual)
+
+
+def _waited(server: "subprocess.Popen[bytes]") -> int:
+    """Wait for the end of a server; one that a signal ended has the shell's exit code for it."""
+    told = False
+    while True:
+        try:
+            code = server.wait()
+        except KeyboardInterrupt:
+            # The server has had the same Ctrl-C and asks whether it is meant.
+            told = True
+            continue
+        return 0 if told else code if code >= 0 else 128 - code

@@ -51,7 +51,8 @@ def trial(data: bytes) -> None:
             assert error.faults and all(fault.says.strip() for fault in error.faults)
             return
         command, *options = WAYS[draw.ConsumeIntInRange(0, len(WAYS) - 1)]
-        contract.run([command, str(path), *options], where=where)
+        given = path.read_text(encoding="utf-8", errors="replace")
+        contract.run([command, str(path), *options], where=where, given=given)
 
 
 if __name__ == "__main__":

@@ -3,15 +3,13 @@
 import json
 from collections.abc import Callable
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 from boomsim.figures.charts.book.html import book_html
 from boomsim.figures.charts.book.pages import book_sheets
 from boomsim.figures.charts.look import ANSWERS, CLASS, FULL, Look
 from boomsim.figures.charts.pdf import write_pdf
-from boomsim.files.errors import explained
 from boomsim.files.turns import only_writer
-from boomsim.files.writing import PART
+from boomsim.files.writing import room_in
 from boomsim.rating.charts.book import Book
 from boomsim.rating.charts.tables import plain_book, write_csv
 
@@ -47,13 +45,7 @@ def write_book(
     """
     name = f"{book.machine.name}-charts"
     told = progress or (lambda *_: None)
-    with (
-        only_writer(folder),
-        explained(folder, to_be="written"),
-        # Beside their places: they are put there together when all are whole.
-        TemporaryDirectory(prefix=PART, dir=folder) as room,
-    ):
-        part = Path(room)
+    with only_writer(folder), room_in(folder) as part:
         _pdf(book, part / f"{name}.pdf", paper=paper, look=FULL, told=told)
         if class_version:
             _pdf(book, part / f"{name}-class.pdf", paper=paper, look=CLASS, told=told)

@@ -1,0 +1,195 @@
+"""Folders that are read-only, missing, full, or have strange names; two runs at one time."""
+
+import ctypes
+import os
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from apart import one_line, ran, started
+
+from boomsim.cli import main
+
+QUIZ = Path(__file__).parents[2] / "exercises" / "quiz-10-minutes.toml"
+FOLDERS = {
+    "book": ("chart", "truck18", "--rule", "share", "--sector", "rear", "--all"),
+    "papers": ("paper", str(QUIZ), "--format", "md", "--out"),
+    "handouts": ("handouts", "--lesson", "02"),
+}
+FILES = {
+    "figure": ("losses", "bench", "--figure", "{}.svg"),
+    "chart": ("chart", "bench", "--figure", "{}.pdf"),
+    "csv": ("chart", "bench", "--csv", "{}.csv"),
+    "html": ("chart", "bench", "--html", "{}.html"),
+    "page": ("page", "{}.html", "bench"),
+}
+STRANGE = ("with two spaces", "Größe é ñ", "吊车 🏗", "-dash", "a'b\"c$d;e")
+
+
+def files(folder: Path) -> list[str]:
+    found = (path for path in folder.rglob("*") if path.is_file())
+    return sorted(path.relative_to(folder).as_posix() for path in found)
+
+
+def named(words: tuple[str, ...], name: str) -> list[str]:
+    return [word.format(name) for word in words]
+
+
+def refused(capsys: pytest.CaptureFixture[str], words: list[str]) -> str:
+    capsys.readouterr()
+    assert main(words) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    return one_line(said.err)
+
+
+@pytest.mark.parametrize("kind", FILES)
+@pytest.mark.parametrize("name", [n for n in STRANGE if os.name != "nt" or '"' not in n])
+def test_a_file_may_have_any_name_that_the_system_takes(
+    kind: str, name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / name
+    folder.mkdir()
+    assert main(named(FILES[kind], str(folder / name))) == 0
+    assert capsys.readouterr().err == ""
+    assert [Path(file).stem for file in files(folder)] == [name]
+
+
+@pytest.mark.parametrize("kind", FOLDERS)
+def test_a_folder_may_have_any_name_and_be_made_with_those_above_it(
+    kind: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / "Größe é" / "吊车 🏗"
+    assert main([*FOLDERS[kind], str(folder)]) == 0
+    assert capsys.readouterr().err == ""
+    assert files(folder)
+
+
+@pytest.mark.parametrize("kind", FILES)
+def test_a_folder_in_the_place_of_a_file_is_refused(
+    kind: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    words = named(FILES[kind], str(tmp_path / "a"))
+    target = next(Path(word) for word in words if word.startswith(str(tmp_path)))
+    target.mkdir()
+    assert "is a folder" in refused(capsys, words)
+    assert files(tmp_path) == []
+
+
+@pytest.mark.parametrize("kind", FILES)
+def test_a_file_in_a_folder_that_is_not_there_is_refused(
+    kind: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    words = named(FILES[kind], str(tmp_path / "no" / "a"))
+    assert "does not exist. Make it first" in refused(capsys, words)
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("kind", FOLDERS)
+def test_a_file_in_the_place_of_a_folder_is_refused_and_left_alone(
+    kind: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "out").write_text("mine")
+    said = refused(capsys, [*FOLDERS[kind], str(tmp_path / "out")])
+    assert "folder" in said
+    assert (tmp_path / "out").read_text() == "mine"
+
+
+def bounded(most: int) -> Callable[[], None]:
+    """No file of a process may be larger: what a full disk looks like to it."""
+
+    def bind() -> None:
+        import resource
+
+        resource.setrlimit(resource.RLIMIT_FSIZE, (most, most))
+
+    return bind
+
+
+def unprivileged() -> None:
+    """Root writes into any folder; without this capability it does so no more."""
+    drop_from_bounding_set, dac_override = 24, 1
+    ctypes.CDLL(None).prctl(drop_from_bounding_set, dac_override, 0, 0, 0)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
+@pytest.mark.parametrize("kind", FILES)
+def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(
+    kind: str, tmp_path: Path
+) -> None:
+    words = named(FILES[kind], str(tmp_path / "a"))
+    target = next(Path(word) for word in words if word.startswith(str(tmp_path)))
+    target.write_text("old")
+    code, out, err = ran(*words, cwd=tmp_path, preexec_fn=bounded(500))
+    assert (code, out) == (2, "")
+    assert "make room on the disk" in one_line(err)
+    assert files(tmp_path) == [target.name]
+    assert target.read_text() == "old"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
+@pytest.mark.parametrize("kind", FOLDERS)
+def test_a_disk_that_is_full_leaves_whole_files_only(kind: str, tmp_path: Path) -> None:
+    whole, out = tmp_path / "whole", tmp_path / "out"
+    assert ran(*FOLDERS[kind], "whole", cwd=tmp_path)[0] == 0
+    code, _, err = ran(*FOLDERS[kind], "out", cwd=tmp_path, preexec_fn=bounded(2000))
+    assert code == 2
+    assert "make room on the disk" in one_line(err)
+    for name in (name for name in files(out) if name != "manifest.json"):
+        assert (out / name).read_bytes() == (whole / name).read_bytes()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="how root gives up its rights is Linux's own")
+@pytest.mark.parametrize("kind", [*FOLDERS, *FILES])
+def test_a_read_only_folder_is_refused_in_one_line(kind: str, tmp_path: Path) -> None:
+    locked = tmp_path / "locked"
+    locked.mkdir(mode=0o555)
+    words = [*FOLDERS[kind], str(locked)] if kind in FOLDERS else named(FILES[kind], f"{locked}/a")
+    code, out, err = ran(*words, cwd=tmp_path, preexec_fn=unprivileged)
+    assert (code, out) == (2, "")
+    assert "Permission denied" in one_line(err)
+    assert files(locked) == []
+
+
+def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:
+    """Two runs of one command at one time: exit code and standard error of each."""
+    running = [started(*words, cwd=folder) for _ in range(2)]
+    said = [run.communicate(timeout=120)[1] for run in running]
+    return [(run.returncode, err) for run, err in zip(running, said, strict=True)]
+
+
+@pytest.mark.parametrize("kind", ["figure", "csv"])
+def test_two_runs_that_write_one_file_leave_it_whole(kind: str, tmp_path: Path) -> None:
+    words = tuple(named(FILES[kind], "a"))
+    assert both(words, tmp_path) == [(0, ""), (0, "")]
+    written = files(tmp_path)
+    assert len(written) == 1
+    before = (tmp_path / written[0]).read_bytes()
+    assert ran(*words, cwd=tmp_path)[0] == 0
+    assert (tmp_path / written[0]).read_bytes() == before
+
+
+@pytest.mark.parametrize("kind", FOLDERS)
+def test_two_runs_that_write_one_folder_leave_it_whole(kind: str, tmp_path: Path) -> None:
+    whole, out = tmp_path / "whole", tmp_path / "out"
+    assert ran(*FOLDERS[kind], "whole", cwd=tmp_path)[0] == 0
+    ended = both((*FOLDERS[kind], "out"), tmp_path)
+    assert any(code == 0 for code, _ in ended)
+    for code, err in ended:
+        if code:
+            assert "Another run is writing to out" in one_line(err)
+    assert files(out) == files(whole)
+    for name in files(out):
+        assert (out / name).read_bytes() == (whole / name).read_bytes()
+
+
+def test_papers_of_two_blueprints_are_never_mixed_in_one_folder(tmp_path: Path) -> None:
+    words = ("paper", str(QUIZ), "--format", "md", "--out", "out", "--seed")
+    running = [started(*words, seed, cwd=tmp_path) for seed in ("one", "two")]
+    said = [run.communicate(timeout=120)[1] for run in running]
+    assert sorted(run.returncode for run in running) == [0, 2]
+    loser = one_line(next(err for err in said if err))
+    assert "Another run is writing" in loser or "holds other papers" in loser
+    winner = ("one", "two")[[run.returncode for run in running].index(0)]
+    assert ran(*words, winner, "--json", cwd=tmp_path)[0] == 0
