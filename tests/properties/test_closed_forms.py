@@ -161,3 +161,14 @@ def test_the_wall_that_a_thin_tube_is_told_to_take_is_taken(strength: float) -> 
     # Told to a tenth of a millimetre.
     assert wall == pytest.approx(400.0 / (90.0 * 235e6 / strength), abs=0.06)
     assert effective_section(properties(tube(0.4, wall=wall * 1e-3 + 1e-4)), yield_stress=strength)
+
+
+def test_the_middle_of_a_swayed_bar_is_q_l3_over_8_ei_to_the_side() -> None:
+    # w(s) = Q s^2 (3 L - s) / (6 E I), averaged over the length: Q L^3 / (8 E I).
+    length, pull, stiffness = 10.0, 150.0, 2e8
+    boom = bare_boom((stiff_section(length, stiffness=stiffness, mass=1.0),))
+    state = pulled_sideways(boom, across=pull, along=1e-3 * pull)
+    placed = masses(boom, state=state, counterweight=boom.machine.counterweights[0])
+    # Simpson's rule is exact for cubics; a thrust of a thousandth of the pull adds next to nothing.
+    assert placed.left[0, 0, 0] == pytest.approx(pull * length**3 / 8.0 / stiffness, rel=1e-5)
+    assert placed.head_left[0, 0] == pytest.approx(pull * length**3 / 3.0 / stiffness, rel=1e-5)
