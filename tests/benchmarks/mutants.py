@@ -7,9 +7,9 @@ First the tests run once under coverage, each as a context of its own (kept in t
 `lines` to count anew). Then each mutant of a seeded sample, drawn from every file in proportion to
 what can be changed in it, is tried in a fork that imports the changed module in place of the true
 one; nothing on the disk changes. Tests that run the changed lines come first, the quickest of them
-before the others, then those that touch the file, as far as the seconds reach; the golden charts
-come last, since they are our own numbers. The first failure ends it. What survives is tried once
-more with twelve times the seconds. A fork wants a POSIX system.
+before the others, then those in the same test files and those that touch the changed file, as far
+as the seconds reach; the golden charts come last, since they are our own numbers. The first failure
+ends it. What survives is tried once more with twelve times the seconds. Forks want a POSIX system.
 """
 
 import argparse
@@ -112,14 +112,18 @@ def tests_by_line(folder: Path, path: str) -> dict[int, list[str]]:
 
 
 def suite(path: str, mutation: Mutation, *, folder: Path, budget: float) -> list[list[str]]:
-    """Tests of each part that run the changed lines, then those that touch the file."""
+    """Tests of each part: that run the changed lines, those beside them, any that use the file."""
     seconds, by_line = took(folder), tests_by_line(folder, path)
     span = range(mutation.line, mutation.last_line + 1)
     on_line = {test for line in span for test in by_line.get(line, [])} & set(seconds)
     in_file = {test for tests in by_line.values() for test in tests} & set(seconds)
+    # What a fixture or a cache holds was computed in the first test that asked for it.
+    files = {test.split("::")[0] for test in on_line}
+    beside = {test for test in seconds if test.split("::")[0] in files} - on_line
     ordered = [
-        *sorted(on_line, key=seconds.__getitem__),
-        *sorted(in_file - on_line, key=seconds.__getitem__),
+        test
+        for tests in (on_line, beside, in_file - on_line - beside)
+        for test in sorted(tests, key=seconds.__getitem__)
     ]
     parts = ([test for test in ordered if test.startswith(part)] for part in PARTS)
     return [chosen for part in parts if (chosen := _within(part, seconds, budget))]
