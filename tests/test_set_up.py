@@ -1,4 +1,4 @@
-"""The lock of exact versions fits what the package asks for, and the environment it was tried in."""
+"""The lock of exact versions fits what the package asks for, and where it was tried."""
 
 import tomllib
 from importlib.metadata import PackageNotFoundError, version
