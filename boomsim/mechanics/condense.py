@@ -64,8 +64,9 @@ class Plane:
     ----------
     moment : ndarray, shape (configurations, K, K)
         Bending moment for the known forces across the axis [m]
-    moment_head : ndarray, shape (configurations, K, 1)
-        Bending moment for a moment at the head [1]
+    moment_head, moment_lug : ndarray, shape (configurations, K, 1)
+        The same for a moment at the head, and for that of the cylinder's axial pull at its
+        eccentric lug [1]
     pads : ndarray, shape (configurations, sections, K)
         Front-pad force for the known forces across; base section: cylinder's force across [1]
     pads_head : ndarray, shape (configurations, sections, 1)
@@ -75,13 +76,14 @@ class Plane:
     rotation_head : ndarray, shape (configurations, K, 1)
         The same for a moment at the head [rad/(N m)]
     rotation_lug : ndarray, shape (configurations, K, 1)
-        The same for the moment of the cylinder's axial pull at its eccentric lug [rad/(N m)]
+        The same for the moment at the lug [rad/(N m)]
     stiffness : ndarray, shape (K, 1)
         E I [N m2]
     """
 
     moment: Array
     moment_head: Array
+    moment_lug: Array
     pads: Array
     pads_head: Array
     rotation: Array
@@ -104,6 +106,10 @@ class Condensed:
     turning : ndarray, shape (configurations, K, K + 2 + sections)
         Rotation of the axis in the luffing plane for all that turns it at once: the known forces
         across, the head moment, the lug moment, and each section's play [rad/N], [rad/(N m)], [rad]
+    bending : ndarray, shape (configurations, K + sections, K + 2)
+        Bending moments, then front-pad forces, for the first three of these [m], [1], [1/m]
+    pressing : ndarray, shape (configurations, K, sections)
+        Shear for each front-pad force: the own inside the overlap, the inner's past its tail [1]
     straight : ndarray, shape (configurations, K, 4)
         Rotation of an axis not yet bent, for free fall and a force at the head across the axis, the
         head moment and the lug moment: where an iteration starts
@@ -122,6 +128,8 @@ class Condensed:
     up: Plane
     side: Plane
     turning: Array
+    bending: Array
+    pressing: Array
     straight: Array
     thrust: Array
     path: Array
@@ -151,8 +159,7 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     stations = _stations(machine, cuts)
     shapes = [properties(s.profile) for s in machine.boom.sections]
     modulus = np.array([s.material.modulus for s in machine.boom.sections])
-    up = _plane(cuts, stiffness=modulus * [p.i_y for p in shapes], clamped=False)
-    side = _plane(cuts, stiffness=modulus * [p.i_z for p in shapes], clamped=True)
+    up, side = _planes(cuts, stiffness=modulus * np.array([[p.i_y, p.i_z] for p in shapes]).T)
     path, centres = _positions(cuts)
     straight, thrust = _start(stations, up)
     return Condensed(
@@ -164,6 +171,8 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
         turning=np.concatenate(
             [up.rotation, up.rotation_head, up.rotation_lug, _play(machine, placed)], axis=2
         ),
+        bending=_bending(up),
+        pressing=_pressing(stations),
         straight=straight,
         thrust=thrust,
         path=path,
@@ -192,13 +201,15 @@ class _Cuts:
         support[:, 0] = machine.cylinder.attach_along
         inner_tail = length.copy()
         inner_tail[:, :-1] = placed.tail[:, 1:] - placed.tail[:, :-1]
-        inside = np.stack([support, inner_tail], axis=-1).clip(0.0, length[..., None])
-        breaks = np.concatenate(
-            [np.zeros((*length.shape, 1)), np.sort(inside, axis=-1), length[..., None]], axis=-1
-        )
-        seg_length = np.diff(breaks, axis=-1)
-        start, middle = breaks[..., :-1], breaks[..., :-1] + seg_length / 2
-        position = np.stack([start, middle, breaks[..., 1:]], axis=-1)
+        breaks = np.zeros((*length.shape, SEGMENTS + 1))
+        breaks[..., 1], breaks[..., 2], breaks[..., 3] = support, inner_tail, length
+        breaks[..., 1:3].sort(axis=-1)
+        breaks.clip(0.0, length[..., None], out=breaks)
+        seg_length = breaks[..., 1:] - breaks[..., :-1]
+        middle = breaks[..., :-1] + seg_length / 2
+        position = np.empty((*length.shape, SEGMENTS, NODES))
+        for node, place in enumerate((breaks[..., :-1], middle, breaks[..., 1:])):
+            position[..., node] = place
         weight = seg_length[..., None] * (np.array([1.0, 4.0, 1.0]) / 6.0)
         # A segment of no length lies nowhere: compare its middle, which then equals its start.
         has_inner = (middle < inner_tail[..., None]).astype(float)
@@ -231,14 +242,17 @@ def _stations(machine: Machine, cuts: _Cuts) -> Stations:
     own = 1.0 - position / cuts.length[..., None]
     beyond = cuts.spread(cuts.has_inner)
 
-    def outboard(of_section: Array) -> Array:
-        of_inner = np.append(np.cumsum(of_section[::-1])[::-1][1:], 0.0)
-        spread = own * of_section[:, None] + beyond * of_inner[:, None]
-        return np.asarray(spread).reshape(flat)
-
     boom = machine.boom.sections
     shapes = [properties(s.profile) for s in boom]
-    shown = np.array([s.length for s in boom])
+    # Mass, and the areas that wind sees from behind and from the side, of each section and of all
+    # that is in it.
+    of_own = np.array([
+        [s.mass, s.length * p.outer_width, s.length * p.outer_height]
+        for s, p in zip(boom, shapes, strict=True)
+    ]).T[:, :, None]  # fmt: skip
+    of_inner = np.cumsum(of_own[:, ::-1], axis=1)[:, ::-1] - of_own
+    outboard = own * of_own[:, None] + beyond * of_inner[:, None]
+    mass_out, area_up, area_side = outboard.reshape(3, *flat)
     # Of the two cuts inside a section, the mouth is the first where it comes before the tail.
     first = np.arange(sections) * PER_SECTION + NODES - 1
     mouth_first = cuts.support <= cuts.inner_tail
@@ -249,9 +263,9 @@ def _stations(machine: Machine, cuts: _Cuts) -> Stations:
         in_overlap=cuts.spread(cuts.in_overlap).reshape(flat),
         at_mouth=first + np.where(mouth_first, 0, NODES),
         at_inner_tail=first + np.where(mouth_first, NODES, 0),
-        mass_out=outboard(np.array([s.mass for s in boom])),
-        area_up=outboard(shown * [p.outer_width for p in shapes]),
-        area_side=outboard(shown * [p.outer_height for p in shapes]),
+        mass_out=mass_out,
+        area_up=area_up,
+        area_side=area_side,
     )
 
 
@@ -270,88 +284,98 @@ def _integral(cuts: _Cuts) -> Array:
     return matrix.reshape(configurations, sections, PER_SECTION, PER_SECTION)
 
 
-def _plane(cuts: _Cuts, *, stiffness: Array, clamped: bool) -> Plane:
+def _planes(cuts: _Cuts, *, stiffness: Array) -> tuple[Plane, Plane]:
+    """The luffing plane and sideways, where the base section is clamped at the heel.
+
+    Both at once, as axis 0: `stiffness` has shape (2, sections). The last axis of an operator has
+    the known forces across, then the head moment and the lug moment.
+    """
+    total = cuts.weight.reshape(*cuts.shape, PER_SECTION)
+    integral, size = _integral(cuts), cuts.shape[1] * PER_SECTION
+    pads = _pads(cuts, total)
+    moment = _moments(cuts, total, integral, pads)
+    stiff = np.repeat(stiffness, PER_SECTION, axis=1)
+    rotation = (_turn(cuts, integral, total) / stiff[:, None, None]) @ moment
+    up, side = (
+        Plane(
+            moment=moment[k, :, :, :size],
+            moment_head=moment[k, :, :, size : size + 1],
+            moment_lug=moment[k, :, :, size + 1 :],
+            pads=pads[k, :, :, :size],
+            pads_head=pads[k, :, :, size : size + 1],
+            rotation=rotation[k, :, :, :size],
+            rotation_head=rotation[k, :, :, size : size + 1],
+            rotation_lug=rotation[k, :, :, size + 1 :],
+            stiffness=stiff[k, :, None],
+        )
+        for k in range(2)
+    )
+    return up, side
+
+
+def _moments(cuts: _Cuts, total: Array, integral: Array, pads: Array) -> Array:
+    """Bending moments: what lies outboard in the section, its own front pad, the inner section's.
+
+    Along the base section the lug's moment grows in a straight line from the heel pin to the lug.
+    """
     configurations, sections = cuts.shape
     size = sections * PER_SECTION
-    integral = _integral(cuts)
-    total = cuts.weight.reshape(configurations, sections, PER_SECTION)
-    pads, pads_head = _pads(cuts, total, clamped=clamped)
-    moment = np.zeros((configurations, sections, PER_SECTION, size))
-    moment_head = np.zeros((configurations, sections, PER_SECTION))
-    moment_head[:, -1] = 1.0
     position = cuts.position.reshape(configurations, sections, PER_SECTION)
     inner_arm = cuts.length[..., None] - np.maximum(position, cuts.inner_tail[..., None])
     own_arm = np.maximum(cuts.support[..., None] - position, 0.0)
+    moment = own_arm[..., None] * pads[:, :, :, None]
+    moment[:, :, :-1] -= inner_arm[:, :-1, :, None] * pads[:, :, 1:, None]
     for i in range(sections):
         block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
-        moment[:, i, :, block] = total[:, i, None, :] - integral[:, i]
-        moment[:, i] += own_arm[:, i, :, None] * pads[:, i, None, :]
-        moment_head[:, i] += own_arm[:, i] * pads_head[:, i, None]
-        if i + 1 < sections:
-            moment[:, i] -= inner_arm[:, i, :, None] * pads[:, i + 1, None, :]
-            moment_head[:, i] -= inner_arm[:, i] * pads_head[:, i + 1, None]
-    turn = _turn(cuts, integral, total, clamped=clamped)
-    flexible = turn / np.repeat(stiffness, PER_SECTION)
-    lug = np.zeros((configurations, sections, PER_SECTION))
-    lug[:, 0] = position[:, 0] / cuts.support[:, 0, None] * cuts.spread(cuts.in_overlap)[:, 0]
-    flat = (configurations, size, 1)
-    square = moment.reshape(configurations, size, size)
-    return Plane(
-        moment=square,
-        moment_head=moment_head.reshape(flat),
-        pads=pads,
-        pads_head=pads_head[..., None],
-        rotation=flexible @ square,
-        rotation_head=flexible @ moment_head.reshape(flat),
-        rotation_lug=flexible @ lug.reshape(flat),
-        stiffness=np.repeat(stiffness, PER_SECTION)[:, None],
-    )
+        moment[:, :, i, :, block] += total[:, i, None, :] - integral[:, i]
+    moment[:, :, -1, :, size] += 1.0
+    along = position[:, 0] / cuts.support[:, :1] * cuts.spread(cuts.in_overlap)[:, 0]
+    moment[:, :, 0, :, size + 1] = along
+    return np.asarray(moment.reshape(2, configurations, size, size + 2))
 
 
-def _pads(cuts: _Cuts, total: Array, *, clamped: bool) -> tuple[Array, Array]:
+def _pads(cuts: _Cuts, total: Array) -> Array:
     """Front-pad forces from the condition that no moment acts at a tail, head inwards.
 
     pad[i] overlap[i] = -(moment of what is outboard about the tail), where the inner section
     counts with the force pair it puts on this one. A base section clamped at the heel has none.
     """
     configurations, sections = cuts.shape
-    pads = np.zeros((configurations, sections, sections * PER_SECTION))
-    pads_head = np.zeros((configurations, sections))
-    for i in range(sections - 1, -1 + clamped, -1):
-        block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
-        pads[:, i, block] = -total[:, i] / cuts.support[:, i, None]
-        if i + 1 == sections:
-            pads_head[:, i] = -1.0 / cuts.support[:, i]
-        else:
-            arm = (cuts.length[:, i] - cuts.inner_tail[:, i]) / cuts.support[:, i]
-            pads[:, i] += arm[:, None] * pads[:, i + 1]
-            pads_head[:, i] += arm * pads_head[:, i + 1]
-    return pads, pads_head
+    size = sections * PER_SECTION
+    pads = np.zeros((2, configurations, sections, size + 2))
+    arm = (cuts.length - cuts.inner_tail) / cuts.support
+    own = -total / cuts.support[..., None]
+    pads[:, :, -1, size] = -1.0 / cuts.support[:, -1]
+    for i in range(sections - 1, -1, -1):
+        pads[:, :, i, i * PER_SECTION : (i + 1) * PER_SECTION] = own[:, i]
+        if i + 1 < sections:
+            pads[:, :, i] += arm[:, i, None] * pads[:, :, i + 1]
+    pads[1, :, 0] = 0.0
+    return pads
 
 
-def _turn(cuts: _Cuts, integral: Array, total: Array, *, clamped: bool) -> Array:
+def _turn(cuts: _Cuts, integral: Array, total: Array) -> Array:
     """Rotation of the axis at every station for a curvature at every station.
 
     Between its two pads an inner section's mean rotation is the outer section's there (both pads
     touch); the base section's is zero between heel pin and cylinder, or its rotation is zero at the
-    heel when clamped. Shape (configurations, K, K).
+    heel when clamped. Shape (2, configurations, K, K).
     """
     configurations, sections = cuts.shape
     size = sections * PER_SECTION
-    turn = np.zeros((configurations, sections, PER_SECTION, size))
+    turn = np.zeros((2, configurations, sections, PER_SECTION, size))
     inside = total * cuts.spread(cuts.in_overlap) / cuts.support[..., None]
     mouth = total * (1.0 - cuts.spread(cuts.has_inner))
+    own = (inside[:, :, None] @ integral)[:, :, 0]
     for i in range(sections):
         block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
-        start = np.zeros((configurations, size))
-        if i or not clamped:
-            start[:, block] = -np.einsum("cj,cjk->ck", inside[:, i], integral[:, i])
         if i:
             share = mouth[:, i - 1] / cuts.support[:, i, None]
-            start += np.einsum("cj,cjk->ck", share, turn[:, i - 1])
-        turn[:, i] = start[:, None, :]
-        turn[:, i, :, block] += integral[:, i]
-    return turn.reshape(configurations, size, size)
+            turn[:, :, i] = share[:, None] @ turn[:, :, i - 1]
+        clamped = 1 if i == 0 else 2
+        turn[:clamped, :, i, :, block] -= own[:, i, None]
+        turn[:, :, i, :, block] += integral[:, i]
+    return turn.reshape(2, configurations, size, size)
 
 
 def _start(stations: Stations, up: Plane) -> tuple[Array, Array]:
@@ -363,6 +387,20 @@ def _start(stations: Stations, up: Plane) -> tuple[Array, Array]:
     energy = np.sum(weight * moment**2 / up.stiffness, axis=1, keepdims=True)
     work = np.sum(weight * hung * shape**2, axis=1)[:, :, None]
     return straight, work / energy
+
+
+def _bending(up: Plane) -> Array:
+    """Moments and front-pad forces for the forces across, the head moment and the lug moment."""
+    moments = np.concatenate([up.moment, up.moment_head, up.moment_lug], axis=2)
+    pads = np.concatenate([up.pads, up.pads_head, np.zeros_like(up.pads_head)], axis=2)
+    return np.concatenate([moments, pads], axis=1)
+
+
+def _pressing(stations: Stations) -> Array:
+    sections = stations.position.shape[1]
+    own = np.repeat(np.eye(sections), PER_SECTION, axis=0)
+    inner = np.repeat(np.eye(sections, k=1), PER_SECTION, axis=0)
+    return own * stations.in_overlap - inner * (1.0 - stations.beyond)
 
 
 def _play(machine: Machine, placed: Layout) -> Array:

@@ -61,11 +61,11 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
     -------
     Forces
     """
-    head = state.head_moment[:, None]
-    pads = boom.up.pads @ state.across + boom.up.pads_head * head
-    moment = boom.up.moment @ state.across + boom.up.moment_head * head
-    moment[:, :PER_SECTION] += _lug_ramp(boom) * state.lug_moment[:, None]
-    axial = state.force_along * state.cos + state.force_above * state.sin
+    size = state.across.shape[1]
+    moment = boom.bending[:, :size] @ state.acting
+    pads = boom.bending[:, size:] @ state.acting
+    axial = state.force_along * state.cos
+    axial += state.force_above * state.sin
     axial[:, :PER_SECTION] += boom.stations.in_overlap[:, :PER_SECTION] * state.lug_along[:, None]
     pads[:, 0] = state.lug_above
     shear = _with_pads(boom, state.across, pads)
@@ -87,19 +87,11 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
     )
 
 
-def _lug_ramp(boom: Condensed) -> Array:
-    position = boom.stations.position[:, 0, :, None]
-    reach = boom.machine.cylinder.attach_along
-    return position / reach * boom.stations.in_overlap[:, :PER_SECTION]
-
-
 def _with_pads(boom: Condensed, across: Array, pads: Array) -> Array:
     """Shear: the known force across, the own front pad inside the overlap, the inner's beyond."""
-    inner = np.zeros_like(pads)
-    inner[:, :-1] = pads[:, 1:]
-    own = np.repeat(pads, PER_SECTION, axis=1) * boom.stations.in_overlap
-    beyond = np.repeat(inner, PER_SECTION, axis=1) * (1.0 - boom.stations.beyond)
-    return across + own - beyond
+    shear = boom.pressing @ pads
+    shear += across
+    return np.asarray(shear)
 
 
 def _tails(boom: Condensed, pads: Array, state: State) -> tuple[Array, Array]:
@@ -108,16 +100,26 @@ def _tails(boom: Condensed, pads: Array, state: State) -> tuple[Array, Array]:
     The reaction balances all that is outboard and the front pad, which presses across the inner
     axis at the mouth. Heel pin: across and along the base section.
     """
-    along, above = state.force_along[:, ::PER_SECTION], state.force_above[:, ::PER_SECTION]
-    mouth = np.take_along_axis(state.rotation, boom.stations.at_mouth[:, :, None], axis=1)
-    outer = np.take_along_axis(state.rotation, boom.stations.at_inner_tail[:, :-1, None], axis=1)
-    outer = np.concatenate([state.rotation[:, :1], outer], axis=1)
-    mouth[:, :1] = outer[:, :1]
-    cos, sin = np.cos(outer), np.sin(outer)
-    rear = above * cos - along * sin + pads * np.cos(mouth - outer)
-    lock = pads * np.sin(mouth - outer) - along * cos - above * sin
+    # Copied: arithmetic on arrays with gaps takes three times as long.
+    along = state.force_along[:, ::PER_SECTION].copy()
+    above = state.force_above[:, ::PER_SECTION].copy()
+    (mouth_cos, cos), (mouth_sin, sin) = _at_joints(boom, state)
+    rear = above * cos - along * sin + pads * (mouth_cos * cos + mouth_sin * sin)
+    lock = pads * (mouth_sin * cos - mouth_cos * sin) - along * cos - above * sin
     lock[:, 0] = 0.0
     return rear, lock
+
+
+def _at_joints(boom: Condensed, state: State) -> tuple[Array, Array]:
+    """Cosine and sine of the inner axis at each mouth, and of the outer axis at each tail.
+
+    The heel pin and the lug press on the base section across its own axis.
+    """
+    stations = boom.stations
+    joints = np.array([stations.at_mouth, np.roll(stations.at_inner_tail, 1, axis=1)])
+    joints[:, :, 0] = 0
+    which = np.arange(joints.shape[1])[:, None]
+    return state.cos[which, joints], state.sin[which, joints]
 
 
 def _sideways(
@@ -125,7 +127,7 @@ def _sideways(
 ) -> tuple[Array, Array, Array, Array, Array]:
     joints = (*moment.shape[:1], len(boom.machine.boom.sections), moment.shape[2])
     if not np.any(state.across_side):
-        nought, none = np.zeros_like(moment), np.zeros(joints)
+        nought, none = np.broadcast_to(0.0, moment.shape), np.broadcast_to(0.0, joints)
         return none, nought, nought, none, nought
     head = state.head_moment_side[:, None]
     pads = boom.side.pads @ state.across_side + boom.side.pads_head * head

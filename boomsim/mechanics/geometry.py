@@ -86,10 +86,34 @@ def layout(boom: Boom, *, extension: ArrayLike) -> Layout:
     )
 
 
+def direction_at_radius(*, reach: Array, along: Array, above: Array) -> tuple[Array, Array]:
+    """Cosine and sine of the boom angle at which a point of the boom is at a horizontal distance.
+
+    along cos - above sin = reach, the root with the boom up: sin = (along q - above reach)/r2 and
+    cos = (along reach + above q)/r2 with r2 = along2 + above2 and q2 = r2 - reach2.
+
+    Parameters
+    ----------
+    reach : ndarray
+        Wanted horizontal distance from the heel pin [m]
+    along, above : ndarray
+        The point in axes of the base section: along it, and upwards from it [m]
+
+    Returns
+    -------
+    cos, sin : ndarray
+        Of the boom angle; NaN where the point cannot be that far out or in [1]
+    """
+    square = along * along + above * above
+    beside = np.sqrt(square - reach * reach)
+    return (
+        (along * reach + above * beside) / square,
+        (along * beside - above * reach) / square,
+    )
+
+
 def angle_at_radius(*, reach: Array, along: Array, above: Array) -> Array:
     """Boom angle at which a point of the boom stands at a horizontal distance from the heel pin.
-
-    along cos(angle) - above sin(angle) = reach, the root with the boom up.
 
     Parameters
     ----------
@@ -101,11 +125,8 @@ def angle_at_radius(*, reach: Array, along: Array, above: Array) -> Array:
     Returns
     -------
     ndarray
-        Boom angle; NaN where the point cannot be that far out or in [rad]
+        Boom angle, see :func:`direction_at_radius`; NaN where there is none [rad]
     """
-    distance = np.hypot(along, above)
-    ratio = reach / distance
     with np.errstate(invalid="ignore"):
-        return np.asarray(np.arccos(np.where(np.abs(ratio) <= 1.0, ratio, np.nan))) - np.arctan2(
-            above, along
-        )
+        cos, sin = direction_at_radius(reach=reach, along=along, above=above)
+    return np.arctan2(sin, cos)

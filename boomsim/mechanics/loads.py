@@ -1,8 +1,7 @@
 """What acts on the boom: gravity on ground that leans, the hoist rope, wind, hoisting dynamics."""
 
-import numpy as np
-
-from boomsim.mechanics.geometry import Array
+from math import cos as cosine
+from math import sin as sine
 
 GRAVITY = 9.80665
 """Standard acceleration of free fall [m/s2]."""
@@ -82,26 +81,29 @@ def tackle_advantage(parts: int, *, sheave_efficiency: float) -> float:
     return sum(efficiency**k for k in range(1, parts + 1))
 
 
-def gravity_in_base(angle: Array, *, lean: float, lean_across: float) -> tuple[Array, Array, float]:
+def gravity_in_base(
+    cos: float, sin: float, *, lean: float, lean_across: float
+) -> tuple[float, float, float]:
     """Acceleration of free fall in axes of the base section.
 
     Parameters
     ----------
-    angle : ndarray
-        Boom angle against the crane's own horizontal [rad]
+    cos, sin : float
+        Of the boom angle against the crane's own horizontal [1]
     lean, lean_across : float
         Ground out of level, downhill ahead of the boom and to its left [rad]
 
     Returns
     -------
-    along, above : ndarray
+    along, above : float
         Along the base section and upwards from it [m/s2]
     left : float
         Across, to the left [m/s2]
     """
-    in_plane = GRAVITY * np.cos(lean_across)
+    in_plane = GRAVITY * cosine(lean_across)
+    level, downhill = in_plane * cosine(lean), in_plane * sine(lean)
     return (
-        -in_plane * np.sin(angle - lean),
-        -in_plane * np.cos(angle - lean),
-        float(GRAVITY * np.sin(lean_across)),
+        downhill * cos - level * sin,
+        -level * cos - downhill * sin,
+        GRAVITY * sine(lean_across),
     )

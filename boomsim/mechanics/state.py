@@ -7,21 +7,15 @@ elastica, so the second-order effect of the load and the shortening of lever arm
 Sideways the same holds with small rotations.
 """
 
-from dataclasses import dataclass, fields
-from typing import Any
+from dataclasses import dataclass
 
 import numpy as np
 
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.equilibrium import LuffingPlane, Sideways, Sweeps, relax
 from boomsim.mechanics.geometry import Array
-
-LARGEST_ROTATION = 0.5
-"""A boom bent further than this has long left the model, and the series for its sine [rad]."""
-
-MOST_AT_ONCE = 1024
-"""Cells solved together: their arrays stay in a processor's nearer caches."""
+from boomsim.mechanics.lifts import Lifts
+from boomsim.mechanics.solving import solve
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +49,8 @@ class State:
         Of `rotation` [1]
     across, across_side : ndarray, K
         Force across the axis from all that is outboard, without pads [N]
+    acting : ndarray, shape (configurations, K + 2, cells)
+        All that bends the axis: `across`, the moment at the head and that at the lug [N], [N m]
     force_along, force_above : ndarray, K
         The same force in axes of the base section [N]
     head_along, head_above, head_left : ndarray
@@ -82,6 +78,7 @@ class State:
     sin: Array
     across: Array
     across_side: Array
+    acting: Array
     force_along: Array
     force_above: Array
     head_along: Array
@@ -143,85 +140,27 @@ def solve_state(
         raise ValueError("Give either the boom angle or the radius, and not both.")
     held = np.asarray(angle if radius is None else radius, dtype=float)
     shape = np.broadcast_shapes(np.shape(load), held.shape, (len(boom.layout.front), 1))
-    load, held = np.broadcast_to(load, shape).astype(float), np.broadcast_to(held, shape)
-
-    def solved(cells: slice) -> State:
-        plane = LuffingPlane(
-            boom,
-            load=load[:, cells],
-            held=held[:, cells],
-            hold_radius=radius is not None,
-            parts=parts,
-            dead=factors.dead,
-            live=factors.live,
-            disturbances=disturbances,
-        )
-        first = None if start is None else start[:, :, cells].copy()
-        return _solve(plane, first)
-
-    step = max(1, MOST_AT_ONCE // shape[0])
-    pieces = [solved(slice(i, i + step)) for i in range(0, shape[1], step)]
-    return pieces[0] if len(pieces) == 1 else _joined(pieces)
-
-
-def _joined(pieces: list[State]) -> State:
-    """Put cells that were solved apart side by side."""
-    whole: dict[str, Any] = {
-        field.name: np.concatenate([getattr(piece, field.name) for piece in pieces], axis=-1)
-        for field in fields(State)
-        if field.name != "sweeps"
-    }
-    return State(**whole, sweeps=max(piece.sweeps for piece in pieces))
-
-
-def _solve(plane: LuffingPlane, first: Array | None) -> State:
-    with np.errstate(all="ignore"):
-        bent = relax(plane.turned, start=plane.start() if first is None else first)
-        side = Sideways(plane)
-        swayed = relax(side.turned, start=np.zeros_like(plane.cos)) if side.acts else None
-    return _state(plane, side, bent, swayed)
-
-
-def _state(plane: LuffingPlane, side: Sideways, bent: Sweeps, swayed: Sweeps | None) -> State:
-    good = bent.converged & (np.max(np.abs(bent.rotation), axis=1) < LARGEST_ROTATION)
-    nought = np.zeros_like(plane.load)
-    if swayed is not None:
-        good &= swayed.converged
-        good &= np.max(np.abs(swayed.rotation), axis=1) < LARGEST_ROTATION
-    lost = ~good
-
-    def known(values: Array) -> Array:
-        if not lost.any():
-            return values
-        if values.ndim == 2:
-            return np.where(lost, np.nan, values)
-        np.moveaxis(values, 1, -1)[lost] = np.nan
-        return values
-
-    straight = np.zeros_like(bent.rotation)
-    cylinder, lug_along, lug_above = plane.lug
+    lifts = Lifts(
+        boom=boom,
+        load=np.broadcast_to(load, shape).astype(float),
+        held=np.broadcast_to(held, shape),
+        hold_radius=radius is not None,
+        parts=parts,
+        dead=factors.dead,
+        live=factors.live,
+        disturbances=disturbances,
+    )
+    kept, found = solve(lifts, start=start)
+    size = kept.rotation.shape[1]
     return State(
-        angle=known(plane.angle),
-        load=plane.load,
-        rotation=known(bent.rotation),
-        rotation_side=straight if swayed is None else known(swayed.rotation),
-        cos=known(plane.cos),
-        sin=known(plane.sin),
-        across=known(plane.across),
-        across_side=straight if swayed is None else known(side.across),
-        force_along=known(plane.along),
-        force_above=known(plane.above),
-        head_along=known(plane.head_along),
-        head_above=known(plane.head_above),
-        head_left=nought if swayed is None else known(side.head_left),
-        head_moment=known(plane.head_moment),
-        head_moment_side=nought if swayed is None else known(side.head_moment),
-        head_torsion=nought if swayed is None else known(side.head_torsion),
-        line_pull=plane.pull,
-        lug_moment=known(plane.lug_moment),
-        cylinder=known(cylinder),
-        lug_along=known(lug_along),
-        lug_above=known(lug_above),
-        converged=good,
-        sweeps=bent.count,
+        rotation=kept.rotation,
+        rotation_side=kept.rotation_side,
+        cos=kept.direction[0],
+        sin=kept.direction[1],
+        across=kept.acting[:, :size],
+        across_side=kept.across_side,
+        acting=kept.acting[:, : size + 2],
+        force_along=kept.force[0],
+        force_above=kept.force[1],
+        **found,
     )

@@ -123,6 +123,55 @@ def test_one_state_is_the_same_alone_or_among_others(
     assert among.head_above[1, 1] == pytest.approx(alone.head_above[0, 0], abs=2e-6)
 
 
+@few
+@given(fractions, st.floats(0.1, 1.3), st.floats(0.0, 3000.0))
+def test_a_solved_state_gives_itself_back_at_once(
+    out: list[float], angle: float, load: float
+) -> None:
+    # Nothing but the rotations is carried from one sweep to the next.
+    boom = condense(CRANE, extension=np.array([out]))
+    state = solve_state(boom, load=one(load), parts=10, angle=one(angle))
+    again = solve_state(boom, load=one(load), parts=10, angle=one(angle), start=state.rotation)
+    assert again.sweeps == 1
+    assert again.head_above == pytest.approx(state.head_above, rel=1e-12)
+
+
+@settings(max_examples=12, deadline=None, derandomize=True)
+@given(fractions, st.sampled_from([500.0, 5000.0, 60000.0]), st.booleans(), st.integers(0, 99))
+def test_a_state_among_thousands_is_the_same_as_among_few(
+    out: list[float], heaviest: float, hold_radius: bool, seed: int
+) -> None:
+    # Thousands start from a polynomial through a few dozen. The lightest loads make pads change
+    # sides, the heaviest are beyond the critical load, some radii are out of reach: there the
+    # polynomial must not be taken, or must not matter.
+    rng = np.random.default_rng(seed)
+    boom = condense(CRANE, extension=np.array([out]))
+    load = rng.uniform(0.0, heaviest, (1, 1200))
+    held = rng.uniform(6.0, 16.0, load.shape) if hold_radius else rng.uniform(0.2, 1.3, load.shape)
+    which = "radius" if hold_radius else "angle"
+    many = solve_state(boom, load=load, parts=10, **{which: held})
+    few = [
+        solve_state(boom, load=load[:, cut], parts=10, **{which: held[:, cut]})
+        for cut in (slice(k, k + 300) for k in range(0, 1200, 300))
+    ]
+    assert np.array_equal(many.converged, np.hstack([state.converged for state in few]))
+    for name in ("rotation", "across", "head_above", "angle"):
+        found = getattr(many, name)
+        expected = np.concatenate([getattr(state, name) for state in few], axis=-1)
+        # Both sides stop at a last change of 1e-6 of the rotations; near the critical load what is
+        # still missing is some ten times the last change.
+        size = np.nanmax(np.abs(expected), initial=0.0)
+        assert found == pytest.approx(expected, abs=1e-5 * size, nan_ok=True)
+
+
+def test_one_bad_cell_does_not_spoil_thousands() -> None:
+    boom = condense(CRANE, extension=np.array([[0.5, 0.5, 0.5]]))
+    load = np.linspace(0.0, 2000.0, 1500)[None]
+    load[0, 700] = np.nan
+    state = solve_state(boom, load=load, parts=10, angle=one(0.8))
+    assert list(np.flatnonzero(~state.converged[0])) == [700]
+
+
 @pytest.mark.parametrize("bad", [np.nan, np.inf, -np.inf])
 @pytest.mark.parametrize("what", ["load", "angle", "radius"])
 def test_what_is_no_number_gives_no_state(what: str, bad: float) -> None:
