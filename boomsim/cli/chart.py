@@ -96,9 +96,15 @@ def run(chosen: argparse.Namespace) -> None:
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
     if chosen.radii is not None and chosen.rows is not None:
-        raise ValueError("Give the rows themselves with --radii or their distance with --rows.")
+        raise ValueError(
+            "--radii and --rows both choose the rows. Give the rows themselves with --radii or "
+            "their distance with --rows."
+        )
     if chosen.read is None and (chosen.load is not None or chosen.jib is not None):
-        raise ValueError("--load and --jib belong to --read 'RADIUS, BOOM', which is missing.")
+        raise ValueError(
+            "--load and --jib belong to --read 'RADIUS, BOOM', which is missing. Add it, or leave "
+            "them out."
+        )
     if chosen.class_version and chosen.figure is None and chosen.all is None:
         raise ValueError("--class needs a file to draw in: add --figure FILE or --all DIR.")
 

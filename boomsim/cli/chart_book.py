@@ -39,10 +39,13 @@ def _refuse(chosen: argparse.Namespace, folder: Path) -> None:
     for option in ("figure", "csv", "html", "read"):
         if getattr(chosen, option) is not None:
             raise ValueError(
-                f"--{option} goes with one chart; --all writes all of its files itself."
+                f"--{option} goes with one chart; --all writes all of its files itself. Leave one "
+                "of the two out."
             )
     if folder.exists() and not folder.is_dir():
-        raise ValueError(f'"{folder}" is a file. Give --all a folder.')
+        raise ValueError(
+            f'"{folder}" is a file. Give --all a folder; it is made if it is not there.'
+        )
 
 
 def _book(chosen: argparse.Namespace, machine: "Machine", bar: Bar) -> "Book":

@@ -110,7 +110,10 @@ def disturbances(chosen: argparse.Namespace) -> "Disturbances":
         return 0.0 if text is None else parse(text, quantity, what=what)
 
     if chosen.hoist_class not in (1, 2, 3, 4):
-        raise ValueError(f"--hoist-class {chosen.hoist_class} is not 1, 2, 3 or 4.")
+        raise ValueError(
+            f"--hoist-class {chosen.hoist_class} is not a class. Give 1 for a soft hoist, 2, 3, or "
+            "4 for a stiff one."
+        )
     found = Disturbances(
         wind_speed=read("wind", "speed"),
         wind_across=chosen.wind_across,

@@ -47,7 +47,10 @@ def run(chosen: argparse.Namespace) -> int:
     from boomsim.lab.serve import copy_notebooks, folder_of, lab_command, serve, voila_command
 
     if not chosen.for_class and chosen.address != "127.0.0.1":
-        raise ValueError("--address goes with --class. The notebooks are for this machine alone.")
+        raise ValueError(
+            "--address goes with --class. The notebooks are for this machine alone. Add --class, "
+            "or leave --address out."
+        )
     folder = folder_of(chosen.folder)
     make = voila_command if chosen.for_class else lab_command
     options = {"address": chosen.address, "idle": chosen.idle} if chosen.for_class else {}

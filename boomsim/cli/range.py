@@ -45,7 +45,10 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.figures.range.shape import range_of
 
     if chosen.system is not None and chosen.length is None:
-        raise ValueError("--system chooses among the ways to reach a --length, which is missing.")
+        raise ValueError(
+            "--system chooses among the ways to reach a --length, which is missing. Add it, or "
+            "leave --system out."
+        )
     machine = inputs.machine(chosen)
     setup, extension = inputs.setup(chosen, machine), _ways(chosen, machine)
     refuse_picture(chosen)

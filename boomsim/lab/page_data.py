@@ -86,7 +86,10 @@ def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metri
     rating = rate(setup, extension=configurations.extension, radius=radii)
     carried = np.flatnonzero(np.nan_to_num(rating.capacity).max(axis=0) > 0.0)
     if len(carried) == 0:
-        raise ValueError("None of these ways carries anything. Choose others.")
+        raise ValueError(
+            "None of these ways carries anything as the crane is set up. Choose other ways, "
+            "another counterweight or another support."
+        )
     kept = radii[carried[0] : carried[-1] + 1]
     return Ways(
         scene=scene,

@@ -38,7 +38,10 @@ def checked(scene: Scene) -> Scene:
             f"{len(boom.sections) - 1} moving sections. Give one for each, base side first."
         )
     if not all(0.0 <= fraction <= 1.0 for fraction in scene.extension):
-        raise ValueError(f"The scene's extension {scene.extension} is not between 0 and 1.")
+        raise ValueError(
+            f"The scene's extension {scene.extension} is not between 0 and 1. Give the fraction of "
+            "each stroke that is out."
+        )
     _in_bounds(scene, _BOUNDS)
     _in_bounds(scene.disturbances, _MOST_DISTURBED)
     setup_of(scene)
@@ -64,10 +67,12 @@ def _in_bounds(given: Any, bounds: Mapping[str, tuple[float, float]]) -> None:
     for name, (least, most) in bounds.items():
         value = getattr(given, name)
         if isinstance(value, bool) or not isinstance(value, int | float):
-            raise ValueError(f"A scene's {name} is a number (SI), not {value!r}.")
+            raise ValueError(f"A scene's {name} is a number (SI), not {value!r}. Give one.")
         if not least <= value <= most:
-            span = f"{least:g} and {most:g}"
-            raise ValueError(f"A scene's {name} of {value:g} is not between {span}.")
+            raise ValueError(
+                f"A scene's {name} of {value:g} (SI) is not between {least:g} and {most:g}. Give "
+                "one that is."
+            )
 
 
 def _at_locks(scene: Scene) -> Scene:
@@ -100,7 +105,10 @@ def checked_look(look: Look) -> Look:
     _among("units", look.units, SYSTEMS)
     _among("beside", look.beside, BESIDE)
     if not 1.0 <= look.exaggeration <= 100.0:
-        raise ValueError(f"An exaggeration of {look.exaggeration:g} is not between 1 and 100.")
+        raise ValueError(
+            f"An exaggeration of {look.exaggeration:g} is not between 1 and 100. Give 1 for the "
+            "deflection as it is."
+        )
     return look
 
 

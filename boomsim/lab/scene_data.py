@@ -67,5 +67,6 @@ def _known(plain: dict[str, Any], kind: type) -> dict[str, Any]:
     names = [field.name for field in fields(kind)]
     for name in plain:
         if name not in names:
-            raise ValueError(f'A scene has no "{name}".{did_you_mean(str(name), names)}')
+            hint = did_you_mean(str(name), names) or f" It has {', '.join(names)}."
+            raise ValueError(f'A scene has no "{name}".{hint}')
     return dict(plain)

@@ -7,6 +7,7 @@ from os import PathLike
 from pathlib import Path
 from typing import Any
 
+from boomsim.files.reading import read_bytes, text_of
 from boomsim.lab.scene import Scene, first_scene, machine_of
 from boomsim.lab.scene_data import as_dict, from_dict
 from boomsim.lab.writing import write_whole
@@ -85,23 +86,25 @@ def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:
         If the file is not such a list, or names what is not there.
     """
     target = Path(path)
-    if not target.is_file():
-        raise ValueError(f'There is no file of scenes "{target}".')
-    if target.stat().st_size > MOST_BYTES:
-        raise ValueError(f'"{target.name}" is too large for a list of scenes.')
+    text = text_of(read_bytes(target, most=MOST_BYTES), name=target.name)
     try:
-        plain = json.loads(target.read_text(encoding="utf-8"))
-    except ValueError as fault:
-        raise ValueError(f'"{target.name}" is not a list of scenes: {fault}.') from None
+        plain = json.loads(text)
+    except (ValueError, RecursionError) as fault:
+        raise ValueError(
+            f'"{target.name}" is not a list of scenes: {fault}. Choose a file that was saved here.'
+        ) from None
     if not isinstance(plain, dict) or plain.get("schema") != SCHEMA:
-        raise ValueError(f'"{target.name}" is not a list of scenes of the kind {SCHEMA}.')
+        raise ValueError(
+            f'"{target.name}" is not a list of scenes of the kind {SCHEMA}. Choose a file that was '
+            "saved with this version."
+        )
     return tuple(_named(k, one, target.name) for k, one in enumerate(_listed(plain, target.name)))
 
 
 def _listed(plain: dict[str, Any], file: str) -> Sequence[Any]:
     listed = plain.get("scenes")
     if not isinstance(listed, list):
-        raise ValueError(f'"{file}" has no list "scenes".')
+        raise ValueError(f'"{file}" has no list "scenes". Choose a file that was saved here.')
     return listed
 
 

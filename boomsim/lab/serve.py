@@ -156,7 +156,10 @@ def voila_command(
     """
     _need("voila", "voila")
     if not idle >= 10:
-        raise ValueError(f"--idle {idle}: sessions need at least 10 s to come back after a reload.")
+        raise ValueError(
+            f"--idle {idle}: sessions need at least 10 s to come back after a reload. Give 10 or "
+            "more."
+        )
     return [
         sys.executable,
         "-m",

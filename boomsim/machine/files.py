@@ -116,9 +116,9 @@ def _read_toml(text: str, where: str) -> dict[str, Any]:
     try:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        says = f"This is not valid TOML: {error}."
+        says = f"This is not valid TOML: {error}. Mend it there."
     except (ValueError, RecursionError):
-        says = "This is not valid TOML: a number is too long or brackets nest too deep."
+        says = "This is not valid TOML: a number is too long or brackets nest too deep. Mend it."
     raise MachineFileError(where, [Fault(path="", says=says)])
 
 

@@ -124,14 +124,17 @@ class Text(Reader):
     def read(self, value: object, path: str, reading: Reading) -> Any:
         """Check the characters."""
         if not isinstance(value, str):
-            return reading.fault(path, "This must be text in quotation marks.")
+            return reading.fault(path, "This must be text. Write it in quotation marks.")
         if len(value) > self.longest:
-            return reading.fault(path, f"This text is longer than {self.longest} characters.")
+            says = f"This text has {len(value)} characters. Write {self.longest} at most."
+            return reading.fault(path, says)
         if not (value.strip() or self.lines):
             return reading.fault(path, "This text is empty. Write at least a word.")
         bad = re.search(self._forbidden, value)
         if bad:
-            return reading.fault(path, f"The character {bad.group()!r} cannot stand here.")
+            return reading.fault(
+                path, f"The character {bad.group()!r} cannot stand here. Take it out."
+            )
         return value
 
     @property
@@ -178,7 +181,10 @@ class Whole(Reader):
         """Check type and bounds."""
         if type(value) is int and self.least <= value <= self.most:  # a bool is no number here
             return value
-        return reading.fault(path, f"This must be a whole number from {self.least} to {self.most}.")
+        given = f"{quoted(value)} is none. " if isinstance(value, int | float | str) else ""
+        return reading.fault(
+            path, f"{given}This must be a whole number from {self.least} to {self.most}."
+        )
 
 
 @dataclass(frozen=True)

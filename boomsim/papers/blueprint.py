@@ -214,7 +214,25 @@ def _said(fault: ErrorDetails) -> str:
         return f"this key is not known.{did_you_mean(str(fault['loc'][-1]), fields)}"
     if fault["type"] == "missing":
         return "is missing; write it"
-    message = fault["msg"].removeprefix("Value error, ")
+    needed = _NEEDS.get(fault["type"], fault["msg"].removeprefix("Value error, "))
+    message = needed.format(**fault.get("ctx", {}))
     value = repr(fault["input"])
-    shown = f" (it is {value[:60]})" if isinstance(fault["input"], str | int | float) else ""
-    return f"{message}{shown}"
+    shown = f"is {value[:60]} and " if isinstance(fault["input"], str | int | float) else ""
+    return f"{shown}{message}" if fault["type"] in _NEEDS else message
+
+
+_NEEDS = {
+    "int_type": "needs a whole number",
+    "bool_type": "needs true or false",
+    "string_type": "needs text in quotation marks",
+    "list_type": "needs a list in square brackets",
+    "model_type": "needs a table with keys of its own",
+    "literal_error": "needs to be {expected}",
+    "greater_than_equal": "needs to be {ge} or more",
+    "less_than_equal": "needs to be {le} or less",
+    "string_too_short": "needs at least {min_length} character",
+    "string_too_long": "needs to be {max_length} characters or shorter",
+    "too_short": "needs {min_length} or more of them, and has {actual_length}",
+    "too_long": "needs {max_length} or fewer of them, and has {actual_length}",
+}
+"""What a field needs, by the library's name of the fault."""

@@ -130,7 +130,9 @@ def configurations_of_length(
         )
     systems = boom.systems if system is None else (system,)
     if system is not None and system not in boom.systems:
-        raise ValueError(f"This boom is not {system}. Its systems: {', '.join(boom.systems)}.")
+        raise ValueError(
+            f"This boom is not {system}. Choose one of its systems: {', '.join(boom.systems)}."
+        )
     found: dict[tuple[float, ...], str] = {}
     for name in systems:
         for extension in _of_system(boom, name, length, tolerance):

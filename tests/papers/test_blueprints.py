@@ -1,5 +1,6 @@
 """Blueprints: read, refused with every fault at once, and turned into balanced variants."""
 
+import tomllib
 from collections import Counter
 from pathlib import Path
 
@@ -136,3 +137,25 @@ def test_a_part_that_nothing_fits_says_what_to_widen() -> None:
 def test_names_of_variants_sort_as_numbers_do() -> None:
     names = [variant_name(number, count=120) for number in range(120)]
     assert names == sorted(names)
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("minutes = 0", "minutes: is 0 and needs to be 1 or more"),
+        ("minutes = 900", "minutes: is 900 and needs to be 600 or less"),
+        ("minutes = 1.5", "minutes: is 1.5 and needs a whole number"),
+        ('units = "metrisch"', "units: is 'metrisch' and needs to be 'metric' or 'us'"),
+        ('guided = "yes"', "guided: is 'yes' and needs true or false"),
+        ("subtitle = 7", "subtitle: is 7 and needs text in quotation marks"),
+        ('instructions = "x"', "instructions: is 'x' and needs a list in square brackets"),
+        ("difficulty = [1]", "difficulty: needs 2 or more of them, and has 1"),
+        ("part = [1]", "part[1]: is 1 and needs a table with keys of its own"),
+    ],
+)
+def test_a_fault_says_the_value_and_what_is_needed_in_words_of_ours(line: str, said: str) -> None:
+    table: dict[str, object] = {"title": "x", "minutes": 5, "part": []}
+    with pytest.raises(BlueprintError) as refused:
+        make_blueprint(table | tomllib.loads(line))
+    assert said in str(refused.value)
+    assert "Input should" not in str(refused.value)

@@ -61,13 +61,13 @@ def _named(sheet: Sheet, refused: list[Refusal]) -> Sheet | None:
     name = " ".join(sheet.candidate.split())
     reason = ""
     if not name:
-        reason = "has no name"
+        reason = "has no name; write one in the column candidate"
     elif len(name) > LONGEST_NAME:
         reason = f"has a name of {len(sheet.candidate)} characters; at most {LONGEST_NAME} are read"
     elif sheet.candidate.startswith(_FORMULA):
-        reason = "has a name that a spreadsheet would run as a formula"
+        reason = "has a name that a spreadsheet would run as a formula; begin it with a letter"
     elif any(unicodedata.category(one) in ("Cc", "Cf", "Co", "Cs", "Cn") for one in name):
-        reason = "has characters in its name that cannot be seen"
+        reason = "has characters in its name that cannot be seen; type it anew"
     if reason:
         refused.append(Refusal(row=sheet.row, candidate=short(name), column="", reason=reason))
         return None

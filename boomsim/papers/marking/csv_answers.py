@@ -59,7 +59,9 @@ def _header(line: bytes, name: str) -> tuple[list[str], str]:
             labels = Counter(label_of(one) or one for one in head)
             twice = [label for label, count in labels.items() if count > 1]
             if twice:
-                raise PaperError(f"{name} has the column {', '.join(map(short, twice))} twice.")
+                raise PaperError(
+                    f"{name} has the column {', '.join(map(short, twice))} twice. Keep one of them."
+                )
             return head, mark
     raise PaperError(
         f"{name} needs a first line with the columns candidate, variant and the questions, "

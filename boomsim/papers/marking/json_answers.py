@@ -16,9 +16,15 @@ def json_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]
             parse_int=str, parse_float=str, parse_constant=str, object_pairs_hook=_pairs,
         )  # fmt: skip
     except (ValueError, RecursionError) as error:
-        raise PaperError(f"{name} is not JSON: {str(error)[:80]}.") from None
+        raise PaperError(
+            f"{name} is not JSON: {str(error)[:80]}. Mend it, or use the sheet that came with the "
+            "papers."
+        ) from None
     if not isinstance(rows, list):
-        raise PaperError(f"{name} needs a list of objects with candidate, variant and answers.")
+        raise PaperError(
+            f"{name} needs a list of objects with candidate, variant and answers. Write it so, or "
+            "use the sheet that came with the papers."
+        )
     for row, one in enumerate(rows, start=1):
         if sheet := _json_row(row, one, refused):
             yield sheet
@@ -39,7 +45,7 @@ def _json_row(row: int, one: object, refused: list[Refusal]) -> Sheet | None:
     fields = one if isinstance(one, dict) else {}
     name, variant, answers = (fields.get(key) for key in ("candidate", "variant", "answers"))
     if not isinstance(name, str) or not isinstance(variant, str) or not isinstance(answers, dict):
-        reason = "needs candidate, variant and answers, each once"
+        reason = "needs candidate and variant, each as text, and answers, each once"
         refused.append(Refusal(row=row, candidate=short(name), column="", reason=reason))
         return None
     kept: dict[str, str] = {}

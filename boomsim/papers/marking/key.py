@@ -83,7 +83,8 @@ def read_key(path: str | Path) -> Key:
         ) from None
     if key.schema_ != KEY_SCHEMA:
         raise PaperError(
-            f'{source.name} is a "{key.schema_[:40]}"; this program reads {KEY_SCHEMA}.'
+            f'{source.name} is a "{key.schema_[:40]}", and this version reads {KEY_SCHEMA}. Mark '
+            "with the version that wrote it, or write the papers again."
         )
     return key
 

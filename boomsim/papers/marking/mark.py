@@ -126,7 +126,7 @@ def _candidate(
     marks = tuple(mark_question(one, sheet.answers, sign=sign) for one in questions)
     asked = {label for question in questions for label in question.labels}
     for label in sheet.answers.keys() - asked:
-        reason = f"variant {sheet.variant} has no such question"
+        reason = f"variant {sheet.variant} has no such question; look at variant and column"
         refused.append(
             Refusal(row=sheet.row, candidate=sheet.candidate, column=label, reason=reason)
         )

@@ -123,13 +123,15 @@ def read_number(text: str, *, unit: Unit, sign: str) -> Number:
 def _parts(text: str) -> tuple[str, str, str | None, str | None]:
     """Sign, digits, exponent and unit of an answer."""
     if len(text) > LONGEST:
-        raise AnswerError(f"has {len(text)} characters; an answer has at most {LONGEST}")
+        raise AnswerError(
+            f"has {len(text)} characters; an answer has at most {LONGEST}, a number and its unit"
+        )
     clean = re.sub(r"[\u00a0\u202f\u2009]", " ", text).replace("−", "-").strip()
     if clean[:1] in ("=", "@"):
         raise AnswerError("looks like a spreadsheet formula; type the number itself")
     found = _NUMBER.fullmatch(clean)
     if not found:
-        raise AnswerError("is not a number with a unit")
+        raise AnswerError("is not a number with a unit, such as 12.5 kN")
     sign, digits, exponent, name = found.groups()
     return sign, digits, exponent, name
 
@@ -165,7 +167,7 @@ def _why_not(digits: str, sign: str) -> str:
 def _in_si(number: Decimal, name: str, unit: Unit) -> float:
     """Apply the unit; without one, the printed unit holds."""
     if abs(number) > Decimal("1e15"):
-        raise AnswerError("is out of all proportion")
+        raise AnswerError("is out of all proportion; look at its zeros and its unit")
     if not name:
         return given(number, unit).value
     if unit.si == "N*m" and (size := moment_unit(name)):

@@ -33,7 +33,9 @@ def every_configuration(boom: Boom, *, system: str | None = None) -> Configurati
         By length, then base side least out first
     """
     if system is not None and system not in boom.systems:
-        raise ValueError(f"This boom is not {system}. Its systems: {', '.join(boom.systems)}.")
+        raise ValueError(
+            f"This boom is not {system}. Choose one of its systems: {', '.join(boom.systems)}."
+        )
     parts = []
     for name in boom.systems if system is None else (system,):
         if BOOM_SYSTEMS[name].locks:
