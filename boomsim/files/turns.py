@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from boomsim.files.errors import FileError
+from boomsim.files.errors import FileError, refuse_name
 from boomsim.files.writing import PART, make_folder
 
 
@@ -28,6 +28,7 @@ def only_writer(folder: Path) -> Iterator[None]:
     FileError
         If another run is writing to it
     """
+    refuse_name(folder)
     made, hold = not folder.exists(), None
     try:
         hold = _held(make_folder(folder))

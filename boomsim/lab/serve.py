@@ -7,6 +7,7 @@ import sys
 from importlib.util import find_spec
 from pathlib import Path
 
+from boomsim.files.errors import refuse_name
 from boomsim.files.writing import make_folder, write_whole
 
 EXPLORER = "explorer.ipynb"
@@ -69,6 +70,7 @@ def folder_of(named: str | None) -> Path:
     Path
     """
     folder = Path(named).expanduser() if named else Path.home() / "boomsim-notebooks"
+    refuse_name(folder)
     folder = folder.resolve()
     if folder == shipped_notebooks().resolve():
         raise ValueError("That folder holds the original notebooks. Choose another for the copies.")

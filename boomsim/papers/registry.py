@@ -40,8 +40,8 @@ def family_named(name: str) -> AnyFamily:
     known = families()
     if name not in known:
         raise FamilyError(
-            f'There is no problem family "{name[:60]}".{did_you_mean(name, known)} They are the files '
-            "of boomsim/papers/families."
+            f'There is no problem family "{name[:60]}".{did_you_mean(name, known)} They are the '
+            "files of boomsim/papers/families."
         )
     return known[name]
 

@@ -9,6 +9,7 @@ import pytest
 from boomsim.files.errors import FileError
 from boomsim.files.turns import only_writer
 from boomsim.files.writing import whole_file, write_whole
+from boomsim.lab.serve import folder_of
 
 posix = pytest.mark.skipif(os.name == "nt", reason="Windows has neither")
 
@@ -68,6 +69,13 @@ def test_a_device_is_written_to_and_not_replaced_by_a_file() -> None:
 def test_what_is_no_name_is_refused_in_words(tmp_path: Path, name: str) -> None:
     with pytest.raises(FileError, match="no name of a file"):
         write_whole(tmp_path / name, b"1")
+
+
+def test_what_is_no_name_of_a_folder_is_refused_in_words(tmp_path: Path) -> None:
+    with pytest.raises(FileError, match="no name of a file"), only_writer(tmp_path / "a\0b"):
+        pass
+    with pytest.raises(FileError, match="no name of a file"):
+        folder_of("a\0b")
 
 
 @pytest.fixture

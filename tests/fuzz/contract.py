@@ -153,7 +153,9 @@ def _tell(error: Exception, data: bytes) -> None:
     traceback.print_exception(error, limit=-6, file=sys.__stderr__)
 
 
-def fuzz(trial: Callable[[bytes], object], *, seeds: Sequence[bytes] = (), draws: int = 40) -> None:
+def fuzz(
+    trial: Callable[[bytes], object], *, seeds: Sequence[bytes] = (), draws: int = 200
+) -> None:
     """Hand a trial to the fuzzer, with seeds and random draws in a folder of their own."""
     import atheris
 
@@ -162,5 +164,6 @@ def fuzz(trial: Callable[[bytes], object], *, seeds: Sequence[bytes] = (), draws
         for number, seed in enumerate([*seeds, *(chance.randbytes(120) for _ in range(draws))]):
             (corpus / f"seed-{number}").write_bytes(seed)
         usual = ["-timeout=120", "-rss_limit_mb=3000", "-max_len=20000", "-len_control=0"]
+        usual.append("-reduce_inputs=0")  # short inputs draw nothing but the first of every choice
         atheris.Setup([sys.argv[0], *usual, *sys.argv[1:], str(corpus)], guarded(trial))
         atheris.Fuzz()
