@@ -135,7 +135,7 @@ def test_a_failure_while_writing_leaves_the_old_file_as_it_was(tmp_path, monkeyp
         raise OSError("disk full")
 
     monkeypatch.setattr(page.Path, "replace", full)
-    with pytest.raises(OSError, match="disk full"):
+    with pytest.raises(ValueError, match="disk full"):
         write(new_page(width=0.05, height=0.03).figure, target)
     assert target.read_text() == "old"
     assert [p.name for p in tmp_path.iterdir()] == ["figure.svg"]
