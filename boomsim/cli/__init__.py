@@ -94,10 +94,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _answered(arguments: Sequence[str] | None, told: argparse.Namespace) -> int:
     """Read the command line, run the command, and see that the answer has left."""
     try:
+        _refuse_dashes(sys.argv[1:] if arguments is None else arguments)
         chosen = parser().parse_args(arguments, namespace=told)
         return int(chosen.run(chosen) or 0)
     finally:
         sys.stdout.flush()
+
+
+def _refuse_dashes(words: Sequence[str]) -> None:
+    """Refuse "--option=--", of which Python's parser makes an empty list before 3.13."""
+    for word in words:
+        if word.startswith("--") and word.endswith("=--"):
+            raise ValueError(f"{word} gives two dashes for a value. Write one after the sign =.")
 
 
 def _refused(error: BaseException, told: argparse.Namespace) -> int:

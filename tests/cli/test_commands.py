@@ -177,6 +177,8 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
         (["lift", "yard60", "--load", "500 t", "--extension", "100,100,100,100"], "equilibrium"),
         (["lift", "yard60", "--angle", "120 deg"], "85 deg"),
         (["describe", "no-such-file.toml"], "no-such-file.toml"),
+        (["lift", "yard60", "--load=--"], "two dashes"),
+        (["losses", "yard60", "--amount=--"], "two dashes"),
     ],
 )
 def test_bad_input_is_refused_in_a_sentence_with_the_way_out(capsys, arguments, says):

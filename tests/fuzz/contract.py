@@ -17,14 +17,28 @@ import warnings
 from collections.abc import Callable, Iterator, Sequence
 from importlib import import_module
 from pathlib import Path
+from typing import Any
 
-import boomsim
-from boomsim import cli
+AS_SCRIPT = Path(sys.argv[0]).resolve().parent == Path(__file__).resolve().parent
+"""Whether a fuzzer runs, which wants to see everything being imported, and not a test."""
 
-# The commands import late; the fuzzer watches only what it has seen being imported.
-for module in pkgutil.walk_packages(boomsim.__path__, "boomsim."):
-    if not module.name.endswith("__main__"):
-        import_module(module.name)
+
+def _import_everything() -> None:
+    """The commands import late; the fuzzer watches only what it has seen being imported."""
+    import atheris
+
+    with atheris.instrument_imports(include=["boomsim", "tomllib"]):
+        import boomsim
+
+        for module in pkgutil.walk_packages(boomsim.__path__, "boomsim."):
+            if not module.name.endswith("__main__"):
+                import_module(module.name)
+
+
+if AS_SCRIPT:
+    _import_everything()
+
+from boomsim import cli  # noqa: E402 after the fuzzer has seen it
 
 PACKAGE = str(Path(cli.__file__).parents[1])
 GO_ON = "BOOMSIM_FUZZ_GO_ON"
@@ -128,12 +142,26 @@ def folder() -> Iterator[Path]:
         yield Path(name)
 
 
-def guarded(trial: Callable[[bytes], object]) -> Callable[[bytes], None]:
+@contextlib.contextmanager
+def no_server() -> Iterator[None]:
+    """Let `boomsim lab` do everything but serve."""
+    from boomsim.lab import serve
+
+    usual = serve.serve
+    serve.serve = lambda command, folder: 0
+    try:
+        yield
+    finally:
+        serve.serve = usual
+
+
+def guarded(trial: Callable[[Any], object]) -> Callable[[bytes], None]:
     """Stop at the first finding; or, if asked to go on, tell each kind once."""
+    import atheris
 
     def one(data: bytes) -> None:
         try:
-            trial(data)
+            trial(atheris.FuzzedDataProvider(data))
         except Exception as error:
             if not os.environ.get(GO_ON):
                 raise
@@ -153,17 +181,15 @@ def _tell(error: Exception, data: bytes) -> None:
     traceback.print_exception(error, limit=-6, file=sys.__stderr__)
 
 
-def fuzz(
-    trial: Callable[[bytes], object], *, seeds: Sequence[bytes] = (), draws: int = 200
-) -> None:
+def fuzz(trial: Callable[[Any], object], *, seeds: Sequence[bytes] = ()) -> None:
     """Hand a trial to the fuzzer, with seeds and random draws in a folder of their own."""
     import atheris
 
     chance = random.Random(1)
     with folder() as corpus:
-        for number, seed in enumerate([*seeds, *(chance.randbytes(120) for _ in range(draws))]):
+        for number, seed in enumerate([*seeds, *(chance.randbytes(120) for _ in range(200))]):
             (corpus / f"seed-{number}").write_bytes(seed)
         usual = ["-timeout=120", "-rss_limit_mb=3000", "-max_len=20000", "-len_control=0"]
-        usual.append("-reduce_inputs=0")  # short inputs draw nothing but the first of every choice
+        usual.append("-reduce_inputs=0")  # a short input draws the first of every choice
         atheris.Setup([sys.argv[0], *usual, *sys.argv[1:], str(corpus)], guarded(trial))
         atheris.Fuzz()
