@@ -34,17 +34,22 @@ def ropeless() -> Machine:
     )
 
 
-def accounted(machine: Machine, radius: float, change: Disturbances) -> Account:
-    found = account(set_up(machine, disturbances=change), extension=OUT, radius=radius)
+def accounted(
+    machine: Machine, radius: float, change: Disturbances, slew: float | str = "around"
+) -> Account:
+    setup = set_up(machine, disturbances=change, slew=slew)
+    found = account(setup, extension=OUT, radius=radius)
     assert found is not None
     return found
 
 
-def test_a_pull_sideways_is_neither_wind_nor_lean() -> None:
+@pytest.mark.parametrize("slew", ["around", 0.3, 2.9, -1.2])
+def test_a_pull_sideways_is_neither_wind_nor_lean(slew: float | str) -> None:
     # It is the load that is pulled, so the righting moment is the masses' own, swayed as they are.
-    found = accounted(invented_crane(), 24.0, PULLED)
+    found = accounted(invented_crane(), 24.0, PULLED, slew)
     assert "wind and lean" not in found.parts
-    assert "wind and lean" in accounted(invented_crane(), 24.0, Disturbances(lean=0.01)).parts
+    leaning = accounted(invented_crane(), 24.0, Disturbances(lean=0.01), slew)
+    assert "wind and lean" in leaning.parts
 
 
 @pytest.mark.parametrize("radius", [6.0, 12.0])

@@ -9,13 +9,18 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.files import load_machine
+from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.compare import compare, demonstration
 from boomsim.rating.comparison.explain import account, difference
-from boomsim.rating.comparison.telling import tell_account, tell_crossover, tell_difference
+from boomsim.rating.comparison.telling import mark, tell_account, tell_crossover, tell_difference
 from boomsim.rating.lift.study import lift
+from boomsim.rating.losses.study import losses
+from boomsim.rating.losses.telling import tell_governing, tell_taker
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.overload.telling import tell_fall, tell_feel, tell_verdict
+from boomsim.rating.places import Places
 from boomsim.rating.setup import set_up
 from boomsim.units import show
 
@@ -72,6 +77,9 @@ def test_what_is_felt_is_told_from_no_load_to_the_end() -> None:
     share = 100 * float(feel.lightest[-1] / feel.lightest[0])
     assert 1.0 < share < 99.0
     assert f"from {start} without a load to {end} ({share:.0f} %)" in said
+    lean = float(np.degrees(feel.lean[-1]))
+    assert f"the carrier leans {lean:.2f}° on its floats" in said
+    assert f"comes down by {show(float(feel.droop[-1]), 'length', 'metric')} and" in said
     near, far = (show(float(feel.radius[k]), "length", "metric") for k in (0, -1))
     assert said.endswith(f"the radius grows from {near} to {far}.")
 
@@ -152,6 +160,41 @@ def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> Non
     assert worst.use > 1.0
     assert f"{worst.limit.words} is at {100 * worst.use:.0f} %" in " ".join(heavy.notes)
     assert not any("Beyond the rated load" in note for note in light.notes)
+
+
+def test_a_margin_is_what_the_load_turns_over_what_holds_it() -> None:
+    setup = set_up(invented_crane())
+    load = 4000.0
+    found = lift(setup, extension=OUT, radius=FAR, load=load)
+    lines = tipping_lines(setup.support)
+    for margin, normal, distance in zip(found.margins, lines.normal, lines.distance, strict=True):
+        hook = FAR * np.array([np.cos(margin.slew), np.sin(margin.slew)])
+        beyond = load * GRAVITY * max(float(normal @ hook - distance), 0.0)
+        # The radius is held to a thousandth of a millimetre.
+        assert margin.overturning == pytest.approx(beyond, rel=1e-6)
+        assert margin.use == pytest.approx(margin.overturning / margin.righting)
+    assert max(m.use for m in found.margins) == pytest.approx(load / found.tipping_load)
+
+
+def test_a_letter_marks_what_governs_a_cell() -> None:
+    rating = rate(set_up(invented_crane()), extension=OUT, radius=np.array([NEAR, FAR, 60.0]))
+    assert [mark(rating, 0, cell) for cell in range(3)] == ["B", "T", " "]
+    # The first of the limits, yield in the base section, breaks like any other.
+    first = replace(rating, governing=np.zeros_like(rating.governing))
+    assert mark(first, 0, 0) == "B"
+
+
+def test_a_taker_is_told_with_its_amount() -> None:
+    places = Places(extension=OUT[None], radius=np.array([FAR]))
+    found = losses(set_up(invented_crane()), places=places)
+    said = {taker.name: tell_taker(taker, units="metric") for taker in found.takers}
+    # One degree, ten metres a second, one metre: what a study takes where nothing is asked.
+    for name, amount in (("lean", 1.0), ("wind", 10.0), ("farther", 1.0)):
+        assert float(re.findall(r"[\d.]+", said[name])[-1]) == amount
+    whole = next(taker for taker in found.takers if taker.amount is None)
+    assert said[whole.name] == whole.words
+    none, some = tell_governing(None), tell_governing(found.governing[0])
+    assert (none, some) == ("out of reach", "stability")
 
 
 @pytest.mark.parametrize("load", [-1.0, np.nan, 1e7])
