@@ -11,6 +11,7 @@ from boomsim.machine.files import load_machine
 from boomsim.machine.model import Machine
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.cells import chart_cells
+from boomsim.rating.comparison.compare import compare, deflections, demonstration
 from boomsim.rating.overload.study import overload
 from boomsim.rating.raising import no_margin
 from boomsim.rating.response import condense, respond
@@ -89,3 +90,20 @@ def test_a_rule_keeps_the_boom_its_factor_away_from_its_critical_load(
     kept, bare = (respond(s, **given).use[row, 0, 0] for s in (setup, no_margin(setup)))
     assert bare > 0.0
     assert kept / bare == pytest.approx(margin, rel=3e-2)
+
+
+@pytest.mark.parametrize(("radius", "shared"), [(9.0, True), (60.0, False)])
+def test_deflections_are_compared_where_all_reach_be_it_one_radius(
+    radius: float, shared: bool
+) -> None:
+    machine = load_machine("yard60")
+    ways = demonstration(machine.boom)
+    found = compare(set_up(machine), configurations=ways, radii=np.array([radius]))
+    load, where, down = deflections(found)
+    assert (where == radius) is shared
+    if not shared:
+        assert (load, where, down) == (None, None, None)
+        return
+    assert load == pytest.approx(found.rating.capacity.min() / 2)
+    assert down is not None
+    assert np.all(down > 0.0)
