@@ -54,7 +54,8 @@ def trial(draw: Any) -> None:
         (where / "key.json").write_bytes(key)
         (where / "answers.csv").write_bytes(answers)
         shown = [["--json"], []][draw.ConsumeIntInRange(0, 1)]
-        contract.run(["mark", "key.json", "answers.csv", *report, *locale, *shown], where=where)
+        words = ["mark", "key.json", "answers.csv", *report, *locale, *shown]
+        contract.run(words, where=where, given=answers.decode("utf-8", "replace"))
 
 
 def _raw(draw: Any) -> bytes:
