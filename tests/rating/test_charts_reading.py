@@ -80,6 +80,13 @@ def test_a_blank_cell_allows_nothing_whatever_stands_beside_it() -> None:
     assert any("blank" in sentence for sentence in tell_reading(reading, units="metric"))
 
 
+def test_a_cell_of_no_whole_step_is_not_blank_and_allows_nothing_either() -> None:
+    reading = read_chart(made([[90, 80, -1], [60, 0, 45], [40, 30, 25]]), radius=6.0, length=15.0)
+    assert not reading.blank
+    assert (reading.gross, reading.net) == (0.0, 0.0)
+    assert reading.limit is not None
+
+
 def test_deductions_are_taken_off_the_gross_load() -> None:
     machine = chart().setup.machine
     reading = read_chart(made(GRID), radius=6.0, length=15.0, stowed_jib=250.0)
