@@ -201,13 +201,15 @@ def serve(command: list[str], folder: Path) -> int:
     int
         The server's exit code; 0 if a person stopped it
     """
+    requests = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
     with subprocess.Popen(command, cwd=folder) as server:
-        # A request to end reaches this process alone; the server must not live on without it.
-        usual = signal.signal(signal.SIGTERM, lambda *_: server.terminate())
+        # Such a request reaches this process alone; the server must not live on without it.
+        usual = {one: signal.signal(one, lambda *_: server.terminate()) for one in requests}
         try:
             return _waited(server)
         finally:
-            signal.signal(signal.SIGTERM, usual)
+            for one, before in usual.items():
+                signal.signal(one, before)
 
 
 def _waited(server: "subprocess.Popen[bytes]") -> int:

@@ -137,7 +137,8 @@ def test_a_real_process_is_stopped_by_every_request_of_the_system(
 
 
 @pytest.mark.skipif(os.name == "nt", reason="Windows has no SIGINT for another process")
-def test_a_server_ends_with_the_command_that_started_it(tmp_path: Path) -> None:
+@pytest.mark.parametrize("request_", ["SIGTERM", "SIGHUP"])
+def test_a_server_ends_with_the_command_that_started_it(tmp_path: Path, request_: str) -> None:
     """`kill` reaches the command alone; its server must not live on without it."""
     server = tmp_path / "server.py"
     server.write_text("import os, time; print(os.getpid(), flush=True); time.sleep(60)")
@@ -150,7 +151,7 @@ def test_a_server_ends_with_the_command_that_started_it(tmp_path: Path) -> None:
     )
     assert running.stdout is not None
     number = int(running.stdout.readline())
-    running.send_signal(signal.SIGTERM)
+    running.send_signal(getattr(signal, request_))
     running.wait(timeout=30)
     with pytest.raises(ProcessLookupError):
         for _ in range(300):
