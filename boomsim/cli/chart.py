@@ -1,9 +1,12 @@
 """``boomsim chart``: load charts with the bold line, one by one or the whole book."""
 
 import argparse
+from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING
 
 from boomsim.cli import chart_inputs, inputs
+from boomsim.cli.tell import refuse_picture
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine
@@ -78,20 +81,37 @@ def run(chosen: argparse.Namespace) -> None:
 
         run_book(chosen)
         return
+    _refuse_targets(chosen)
     machine = inputs.machine(chosen)
     made = chart(chosen, machine)
+    # Worked out before the first file is written, so that what is refused leaves none.
+    tell = _chart(chosen, made) if chosen.read is None else _read(chosen, made)
     _write_files(chosen, made)
-    if chosen.read is not None:
-        _read(chosen, made)
-    elif chosen.json:
+    tell()
+
+
+def _refuse_targets(chosen: argparse.Namespace) -> None:
+    """Refuse files that could not be written, before any of them is."""
+    from pathlib import Path
+
+    from boomsim.files.writing import refuse_target
+
+    refuse_picture(chosen)
+    for target in (chosen.csv, chosen.html):
+        if target is not None:
+            refuse_target(Path(target))
+
+
+def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
+    """Work out the whole chart; what is given tells it."""
+    if chosen.json:
         from boomsim.cli.answer import print_json
         from boomsim.rating.charts.tables import plain_chart
 
-        print_json("chart", plain_chart(made))
-    else:
-        from boomsim.cli.chart_text import as_text
+        return partial(print_json, "chart", plain_chart(made))
+    from boomsim.cli.chart_text import as_text
 
-        print(as_text(made, units=chosen.units, marked=not chosen.class_version))
+    return partial(print, as_text(made, units=chosen.units, marked=not chosen.class_version))
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -198,7 +218,8 @@ def _page(chosen: argparse.Namespace, made: "Chart") -> None:
         part.write_text(book_html(book), encoding="utf-8")
 
 
-def _read(chosen: argparse.Namespace, made: "Chart") -> None:
+def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
+    """Work out a reading; what is given tells it."""
     from boomsim.cli.answer import print_json
     from boomsim.cli.chart_text import reading_json, reading_text
     from boomsim.rating.charts.reading import read_chart
@@ -218,6 +239,5 @@ def _read(chosen: argparse.Namespace, made: "Chart") -> None:
         stowed_jib=0.0 if chosen.jib is None else parse(chosen.jib, "mass", what="--jib"),
     )
     if chosen.json:
-        print_json("reading", reading_json(reading))
-    else:
-        print(reading_text(reading, units=chosen.units))
+        return partial(print_json, "reading", reading_json(reading))
+    return partial(print, reading_text(reading, units=chosen.units))

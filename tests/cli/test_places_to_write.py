@@ -10,6 +10,7 @@ import pytest
 from apart import one_line, ran, started
 
 from boomsim.cli import main
+from boomsim.machine.files import builtin_text
 
 QUIZ = Path(__file__).parents[2] / "exercises" / "quiz-10-minutes.toml"
 FOLDERS = {
@@ -94,6 +95,30 @@ def test_a_file_in_the_place_of_a_folder_is_refused_and_left_alone(
     said = refused(capsys, [*FOLDERS[kind], str(tmp_path / "out")])
     assert "folder" in said
     assert (tmp_path / "out").read_text() == "mine"
+
+
+@pytest.mark.parametrize(
+    "bad", [("--csv", "no/a.csv"), ("--html", "no/a.html"), ("--read", "1 m, 999 m")]
+)
+def test_a_chart_of_which_one_part_is_refused_writes_no_other_part(
+    bad: tuple[str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:  # fmt: skip
+    monkeypatch.chdir(tmp_path)
+    refused(capsys, ["chart", "bench", "--figure", "a.svg", "--csv", "a.csv", *bad])
+    assert files(tmp_path) == []
+
+
+def test_a_machine_s_name_does_not_lead_out_of_the_folder(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    text = builtin_text("bench").replace('name = "bench"', 'name = "../../mine 1/2%"', 1)
+    (tmp_path / "mine.toml").write_text(text, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    assert main(["chart", "mine.toml", "--all", "a/b/c", "--rule", "share"]) == 0
+    found = [file for file in files(tmp_path) if file != "mine.toml"]
+    assert len(found) == 4
+    assert all(Path(file).parent == Path("a/b/c") for file in found)
 
 
 def bounded(most: int) -> Callable[[], None]:

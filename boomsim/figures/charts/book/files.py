@@ -1,6 +1,7 @@
 """All files of a chart book: written beside their places, then put there together."""
 
 import json
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -43,7 +44,7 @@ def write_book(
     list of Path
         What was written; an interrupted run leaves nothing
     """
-    name = f"{book.machine.name}-charts"
+    name = f"{_stem(book.machine.name)}-charts"
     told = progress or (lambda *_: None)
     with only_writer(folder), room_in(folder) as part:
         _pdf(book, part / f"{name}.pdf", paper=paper, look=FULL, told=told)
@@ -52,6 +53,11 @@ def write_book(
             _pdf(book, part / f"{name}-answers.pdf", paper=paper, look=ANSWERS, told=told)
         _tables(book, part / name, told=told)
         return [file.replace(folder / file.name) for file in sorted(part.iterdir())]
+
+
+def _stem(name: str) -> str:
+    """Make a machine's name one of a file: "../mine 1/2" stays in its folder."""
+    return re.sub(r"[^\w ,'()+-]", "-", name).strip() or "machine"
 
 
 def _pdf(book: Book, path: Path, *, paper: str, look: Look, told: Told) -> None:
