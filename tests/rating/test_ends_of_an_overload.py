@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.machine.model import Disturbances
+from boomsim.machine.model import Disturbances, Machine
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.charts.chart import stated_chart
 from boomsim.rating.overload.falling import net_moment
@@ -29,15 +29,33 @@ def hung(result: Overload, load: float) -> Response:
     )
 
 
+def bendier() -> Machine:
+    """A crane of a stuff four fifths as stiff as steel."""
+    crane = invented_crane()
+    sections = tuple(
+        replace(s, material=replace(s.material, modulus=0.8 * 210e9)) for s in crane.boom.sections
+    )
+    return replace(crane, boom=replace(crane.boom, sections=sections))
+
+
 @pytest.mark.parametrize(("radius", "valid"), [(22.0, True), (8.0, False)])
 def test_a_study_is_valid_if_the_model_is_up_to_its_first_end(radius: float, valid: bool) -> None:
-    result = overload(set_up(invented_crane()), extension=OUT, radius=radius)
+    result = overload(set_up(bendier()), extension=OUT, radius=radius)
     assert result.first is not None
     ends = [end.load for end in (result.failure, result.tipping) if end]
     reached = [bool(hung(result, load).is_valid[0, 0]) for load in (min(ends), max(ends))]
     # The later end is beyond the model's range in both.
     assert reached == [valid, False]
     assert result.is_valid is valid
+
+
+@pytest.mark.parametrize("radius", [22.0, 8.0])
+def test_a_study_shows_both_ends(radius: float) -> None:
+    result = overload(set_up(invented_crane()), extension=OUT, radius=radius)
+    assert result.failure is not None
+    assert result.tipping is not None
+    assert result.load[0] == 0.0
+    assert result.load[-1] > max(result.failure.load, result.tipping.load)
 
 
 @pytest.mark.parametrize("met", [6.5, 9.0, 17.3])

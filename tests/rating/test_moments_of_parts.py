@@ -12,12 +12,14 @@ from boomsim.machine.model import Disturbances, Machine, Rigging
 from boomsim.machine.shapes.box import box
 from boomsim.rating.around.centres import centres
 from boomsim.rating.capacity import condense
+from boomsim.rating.charts.book import make_book
 from boomsim.rating.comparison.explain import Account, account
 from boomsim.rating.limits.kind import STRUCTURAL
 from boomsim.rating.losses.sensitivity import sensitivity
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import set_up
+from boomsim.rating.strategies import configurations_of
 
 OUT = np.array([1.0, 1.0, 1.0])
 FAR = Places(extension=OUT[None], radius=np.array([24.0]))
@@ -135,6 +137,9 @@ def test_the_first_limit_of_the_list_can_govern_like_any_other() -> None:
     (limit,) = governing_of(rate_places(setup, near))
     assert limit is not None
     assert (limit.family, limit.name, limit.section) == (STRUCTURAL, "stress", 0)
+    # A book counts such a cell too.
+    ways = configurations_of(weak.boom, extension=near.extension)
+    assert make_book([setup], configurations=ways, radii=near.radius).rated == 1
     # And a place out of reach has none.
     away = Places(extension=OUT[None], radius=np.array([60.0]))
     assert governing_of(rate_places(setup, away)) == (None,)

@@ -11,7 +11,7 @@ from boomsim.machine.files import load_machine
 from boomsim.machine.model import Machine
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.cells import chart_cells
-from boomsim.rating.comparison.compare import compare, deflections, demonstration
+from boomsim.rating.comparison.compare import best_of, compare, deflections, demonstration
 from boomsim.rating.overload.study import overload
 from boomsim.rating.raising import no_margin
 from boomsim.rating.response import condense, respond
@@ -107,3 +107,23 @@ def test_deflections_are_compared_where_all_reach_be_it_one_radius(
     assert load == pytest.approx(found.rating.capacity.min() / 2)
     assert down is not None
     assert np.all(down > 0.0)
+
+
+def test_the_best_is_the_one_that_carries_most_and_none_where_none_does() -> None:
+    capacity = np.array([[3.0, 1.0, 2.0, 0.0, np.nan], [1.0, 3.0, np.nan, 0.0, np.nan]])
+    assert best_of(capacity).tolist() == [0, 1, 0, -1, -1]
+    # Equal but for rounding: the first, so that a chart does not flicker.
+    assert best_of(np.array([[1000.0], [1000.0 + 1e-9]])).tolist() == [0]
+
+
+@pytest.mark.parametrize("moving", [3, 4])
+def test_a_demonstration_puts_out_the_lightest_the_two_lightest_or_the_heaviest(
+    moving: int,
+) -> None:
+    boom = load_machine("yard60").boom
+    few = replace(boom, sections=boom.sections[: moving + 1])
+    half, far = 0.465, 0.93
+    inside = [0.0] * (moving - 2)
+    assert demonstration(few).extension == pytest.approx(
+        np.array([[*inside, 0.0, far], [*inside, half, half], [far, 0.0, *inside]])
+    )
