@@ -27,7 +27,7 @@ def started(*words: str, cwd: Path, **options: Any) -> subprocess.Popen[str]:
 def ran(*words: str, cwd: Path, **options: Any) -> tuple[int, str, str]:
     """Run a command: exit code, standard output, standard error."""
     process = started(*words, cwd=cwd, **options)
-    out, err = process.communicate(timeout=120)
+    out, err = process.communicate(timeout=300)
     return process.returncode, out, err
 
 

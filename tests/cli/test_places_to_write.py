@@ -180,7 +180,7 @@ def test_a_read_only_folder_is_refused_in_one_line(kind: str, tmp_path: Path) ->
 def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:
     """Two runs of one command at one time: exit code and standard error of each."""
     running = [started(*words, cwd=folder) for _ in range(2)]
-    said = [run.communicate(timeout=120)[1] for run in running]
+    said = [run.communicate(timeout=300)[1] for run in running]
     return [(run.returncode, err) for run, err in zip(running, said, strict=True)]
 
 
@@ -212,7 +212,7 @@ def test_two_runs_that_write_one_folder_leave_it_whole(kind: str, tmp_path: Path
 def test_papers_of_two_blueprints_are_never_mixed_in_one_folder(tmp_path: Path) -> None:
     words = ("paper", str(QUIZ), "--format", "md", "--out", "out", "--seed")
     running = [started(*words, seed, cwd=tmp_path) for seed in ("one", "two")]
-    said = [run.communicate(timeout=120)[1] for run in running]
+    said = [run.communicate(timeout=300)[1] for run in running]
     assert sorted(run.returncode for run in running) == [0, 2]
     loser = one_line(next(err for err in said if err))
     assert "Another run is writing" in loser or "holds other papers" in loser
