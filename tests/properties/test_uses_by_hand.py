@@ -18,7 +18,8 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import Properties, properties
 from boomsim.mechanics.stress import normal_stress
-from boomsim.rating.response import Response, condense, respond
+from boomsim.rating.limits.yielding import stress_components
+from boomsim.rating.response import Response, bear, condense, respond
 from boomsim.rating.setup import set_up
 
 CRANE = invented_crane()
@@ -75,6 +76,37 @@ def test_stress_is_that_of_the_worst_corner(section: int, pulled: bool, angle: f
     allowed = made.material.yield_stress / RESISTANCE
     # A web counts from midline to midline here as there: rounding only.
     assert use(at, "stress", section) == pytest.approx(worst / allowed, rel=1e-9)
+
+
+@pytest.mark.parametrize("angle", [0.9, 1.38])
+@pytest.mark.parametrize("pulled", [False, True])
+@pytest.mark.parametrize("section", SECTIONS)
+def test_shares_of_a_stress_are_those_at_the_worst_corner(
+    section: int, pulled: bool, angle: float
+) -> None:
+    at, made = hung(pulled, angle), CRANE.boom.sections[section]
+    shape, allowed = properties(made.profile), made.material.yield_stress / RESISTANCE
+    for station in range(own(section).start, own(section).stop):
+        shares = stress_components(
+            at.factored_forces, station=station, section=section, bear=bear(at.setup)
+        )
+        n, m_y, m_z = (
+            float(force[0, station, 0])
+            for force in (
+                at.factored_forces.axial,
+                at.factored_forces.moment,
+                at.factored_forces.moment_side,
+            )
+        )
+        normal = normal_stress(
+            shape, axial=n, moment_y=m_y, moment_z=m_z, points=at_corners(shape)
+        ).total
+        worst = float(np.abs(normal).max()) / allowed
+        # What shear adds is what is left, so that the shares add up.
+        told = shares["axial force"] + shares["bending"] + shares["sideways bending"]
+        assert told == pytest.approx(worst, rel=1e-9)
+        assert shares["shear"] >= -1e-12
+        assert abs(shares["axial force"]) == pytest.approx(abs(n) / shape.area / allowed)
 
 
 @pytest.mark.parametrize("pulled", [False, True])
