@@ -1,5 +1,6 @@
 """The picture of the main job shows the rating, and tells the families apart without colour."""
 
+import dataclasses
 import itertools
 
 import numpy as np
@@ -205,3 +206,14 @@ def test_a_disturbed_lift_says_what_disturbs_it():
     assert words == (
         "wind 9.00 m/s across the boom, side pull 2.0 % of the load, leaning 1.0° towards the boom"
     )
+
+
+@pytest.mark.filterwarnings("error")
+@pytest.mark.parametrize("capacity", [0.0, np.nan])
+def test_where_nothing_may_be_lifted_the_axis_still_has_a_length(comparison, capacity):
+    """A fuzzed machine, weak in every section, was rated at 0 kg everywhere it reached."""
+    nothing = np.full_like(comparison.rating.capacity, capacity)
+    rating = dataclasses.replace(comparison.rating, capacity=nothing)
+    chart = chart_of(dataclasses.replace(comparison, rating=rating, crossovers=()))
+    low, high = chart.ax.get_ylim()
+    assert low == 0.0 < high

@@ -58,7 +58,7 @@ def trial(draw: Any) -> None:
     if name == "paper":
         words += ["--variants=1"] if not any("--variants" in word for word in words) else []
     with contract.folder() as where, contract.no_server():
-        contract.run(words, where=where)
+        contract.run(words, where=where, given=" ".join(words))
 
 
 def _subcommand(name: str) -> argparse.ArgumentParser:

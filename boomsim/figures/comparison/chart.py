@@ -191,7 +191,8 @@ def _frame(chart: ComparisonChart, comparison: Comparison, x: Display, y: Displa
     known = np.isfinite(capacity).any(axis=0)
     radii = comparison.radii[known] if known.any() else comparison.radii
     left, right = _down(radii.min() / x.factor), radii.max() / x.factor
-    top = float(np.nanmax(capacity)) if known.any() else y.factor
+    # Where nothing may be lifted at all, the axis still needs a length.
+    top = float(np.nanmax(capacity, initial=0.0)) or y.factor
     far = capacity[:, comparison.radii / x.factor > left + KEY_FROM * (right - left)]
     # The key stands in the upper right corner: make room where lines run high there.
     high = 1.0 - KEY_DEEP if np.nanmax(far, initial=0.0) > (1.0 - KEY_DEEP) * top else 0.885
