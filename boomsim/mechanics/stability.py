@@ -15,6 +15,9 @@ from boomsim.mechanics.masses import Masses
 from boomsim.mechanics.state import State
 from boomsim.mechanics.tipping_lines import TippingLines, tipping_lines
 
+ON_THE_LINE = 1e-6
+"""A load no farther beyond a tipping line hangs on it: a radius is solved no more closely [m]."""
+
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Overturning:
@@ -99,7 +102,7 @@ def overturning(
             boom, placed, state, disturbances, ahead, across, righting, lever
         )
     with np.errstate(divide="ignore", invalid="ignore"):
-        tipping = np.where(lever > 0.0, righting / lever, np.inf)
+        tipping = np.where(lever > ON_THE_LINE * GRAVITY, righting / lever, np.inf)
     tipping = np.where(np.isnan(righting) | np.isnan(lever), np.nan, tipping)
     # What already lies over the line without a load has no tipping load to speak of.
     tipping = np.where(righting <= 0.0, 0.0, tipping)

@@ -123,6 +123,20 @@ def test_the_resultant_lies_as_far_inside_a_line_as_the_moments_say(change: Dist
     assert -weight[:, None] * beyond == pytest.approx(left, abs=1e-9 * np.abs(left).max())
 
 
+@pytest.mark.parametrize("out", [0.0, 0.5, 1.0])
+def test_a_load_over_the_tipping_line_itself_tips_nothing(out: float) -> None:
+    # Jacks 3 m to the right: at 3 m the load has no lever, whatever rounding makes of it.
+    crane = invented_crane()
+    setup = set_up(crane, slew=np.pi / 2)
+    boom = condense(crane, extension=np.array([[out] * 3]))
+    radius = np.array([[3.0, 3.01, 2.99]])
+    load = np.full_like(radius, LOAD)
+    on, beyond, inside = respond(setup, boom=boom, load=load, radius=radius).balance.least[0]
+    assert np.isinf([on, inside]).all()
+    # A centimetre of lever: the righting moment in kilograms and metres, a hundred times.
+    assert 1e5 < beyond < 1e8
+
+
 def test_slew_angles_to_try_go_once_round_in_even_steps() -> None:
     turns = np.sort(np.mod(EVERY_WAY, 2.0 * np.pi))
     assert np.diff(turns) == pytest.approx(turns[1] - turns[0])

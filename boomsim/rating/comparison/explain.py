@@ -13,6 +13,7 @@ import numpy as np
 from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.stability import ON_THE_LINE
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.limits.kind import STRUCTURAL, Limit
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
@@ -148,7 +149,7 @@ def _account(setup: Setup, rating: Rating, at: Response, limit: Limit) -> Accoun
         largest = max(parts, key=lambda name: abs(parts[name]))
         parts[largest] += parts.pop("wind and lean")
     worth = _worth(setup, at, parts, lever)
-    stability = sum(worth.values()) if lever > 0.0 else np.inf
+    stability = sum(worth.values()) if lever > ON_THE_LINE else np.inf
     return Account(
         capacity=capacity,
         limit=limit,
@@ -182,7 +183,7 @@ def _moments(setup: Setup, at: Response, turn: int, line: int) -> dict[str, floa
 
 def _worth(setup: Setup, at: Response, parts: dict[str, float], lever: float) -> dict[str, float]:
     rule = setup.rule.stability
-    if not lever > 0.0:
+    if not lever > ON_THE_LINE:
         return {}
     scale = rated_share(
         rule, tipping_load=np.array(1.0), support_kind=setup.support.kind, at_head=np.array(0.0)
