@@ -148,18 +148,26 @@ def attempts(taken: list[tuple[str, Mutation]], folder: Path, budget: float) -> 
     ]
 
 
+def score(what: str, among: list[tuple[str, str]]) -> str:
+    """How many were seen, with the exact binomial 95 % interval."""
+    seen = sum(fate != "survived" for fate, _ in among)
+    golden = sum(by.startswith(PARTS[-1]) for _, by in among)
+    span = binomtest(seen, len(among)).proportion_ci(0.95)
+    return (
+        f"{what}: {seen} of {len(among)} seen, {seen / len(among):.1%} "
+        f"({span.low:.1%} to {span.high:.1%}), {golden} of them by the golden charts alone; "
+        f"{dict(Counter(fate for fate, _ in among))}"
+    )
+
+
 def tell(fates: dict[Trial, tuple[str, str]]) -> None:
-    """Print the score of each room with its exact binomial 95 % interval, and the survivors."""
+    """Print the score of what is computed in each room, that of words, and the survivors."""
     for room in ("boomsim/", *ROOMS):
-        among = [fate for trial, fate in fates.items() if trial.path.startswith(room)]
-        seen = sum(fate != "survived" for fate, _ in among)
-        golden = sum(by.startswith(PARTS[-1]) for _, by in among)
-        span = binomtest(seen, len(among)).proportion_ci(0.95)
-        print(
-            f"{room}: {seen} of {len(among)} seen, {seen / len(among):.1%} "
-            f"({span.low:.1%} to {span.high:.1%}), {golden} of them by the golden charts alone; "
-            f"{dict(Counter(fate for fate, _ in among))}"
-        )
+        own = {t: f for t, f in fates.items() if t.path.startswith(room)}
+        for what, are_words in (("what is computed", False), ("words", True)):
+            among = [f for t, f in own.items() if (t.mutation.kind == "words") is are_words]
+            if among:
+                print(score(f"{room}, {what}", among))
     left = (trial for trial, (fate, _) in fates.items() if fate == "survived")
     for trial in sorted(left, key=lambda trial: (trial.path, trial.mutation.line)):
         one = trial.mutation
