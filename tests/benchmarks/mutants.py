@@ -16,6 +16,7 @@ import argparse
 import json
 import os
 import random
+import signal
 import sys
 from collections import Counter
 from functools import cache
@@ -75,9 +76,11 @@ def count_lines(folder: Path) -> None:
     counting.start()
     code = pytest.main([*QUIET, *(room for part in PARTS for room in part)], plugins=[watch])
     counting.stop()
-    counting.save()
-    counting.report(file=(folder / "lines.txt").open("w"), show_missing=True)
-    (folder / "seconds.json").write_text(json.dumps(watch.seconds))
+    if code == 0:
+        (folder / "seconds.json").write_text(json.dumps(watch.seconds))
+        with (folder / "lines.txt").open("w") as table:
+            counting.report(file=table, show_missing=True)
+        counting.save()
     os._exit(int(code))
 
 
@@ -186,6 +189,9 @@ def main() -> None:
     parser.add_argument("--out", type=Path, default=ROOT / "build" / "mutants")
     asked = parser.parse_args()
     os.chdir(ROOT)
+    # Started in the background it would pass on that these are ignored, and tests send them.
+    for request in (signal.SIGINT, signal.SIGHUP):
+        signal.signal(request, signal.SIG_DFL)
     asked.out.mkdir(parents=True, exist_ok=True)
     count_lines(asked.out)
     taken, fates = sample(asked.sample, seed=asked.seed), {}
