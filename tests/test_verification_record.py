@@ -1,11 +1,12 @@
 """The verification page: no row lacks a status or a reason, and the kept page lists every check."""
 
-import json
 import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
 
+import execnet
+import numpy as np
 import pytest
 from verification.checks import STATUSES, Check, all_checks, checks_of
 from verification.page import COMMAND, page
@@ -126,10 +127,11 @@ def test_what_was_not_run_is_counted() -> None:
 
 
 def test_a_workers_record_comes_over_whole() -> None:
+    """By execnet, as pytest-xdist sends it: that refuses numpy's numbers, and ends the worker."""
     own, joined = invented(computed=2.01), Record()
-    own.add_study("convergence", "pieces 2", sizes=[1.0, 0.5], errors=[0.4, 0.1],
-                  slope=2.0, expected=2.0, size="h", against="nothing")  # fmt: skip
-    joined.join(json.loads(json.dumps(own.packed())))
+    own.add_study("convergence", "pieces 2", sizes=[1.0, 0.5], errors=[0.4, np.float64(0.1)],
+                  slope=np.float64(2.0), expected=2.0, size="h", against="nothing")  # fmt: skip
+    joined.join(execnet.loads(execnet.dumps(own.packed())))
     joined.outcomes = own.outcomes
     assert shown(joined) == shown(own)
     assert "pieces 2" in shown(joined)

@@ -4,6 +4,7 @@ A worker of pytest-xdist hands its record to the controller as plain lists; the 
 them and writes the page.
 """
 
+import json
 import math
 import re
 from dataclasses import dataclass, field
@@ -60,18 +61,20 @@ class Record:
         """Keep what a test measured beyond single numbers: lists, numbers and words only."""
         self.studies[f"{kind}: {title}"] = {"kind": kind, "title": title, **found}
 
-    def packed(self) -> dict[str, Any]:
-        """As plain values, for the way from a worker to the controller."""
+    def packed(self) -> str:
+        """As text, for the way from a worker to the controller, which takes no numpy numbers."""
         names = Comparison.__slots__
         found = [[getattr(one, name) for name in names] for one in self.comparisons]
-        return {"comparisons": found, "studies": self.studies}
+        return json.dumps({"comparisons": found, "studies": self.studies}, default=float)
 
-    def join(self, packed: dict[str, Any]) -> None:
+    def join(self, packed: str) -> None:
         """Take in what a worker found."""
-        for values in packed["comparisons"]:
-            names = dict(zip(Comparison.__slots__, values, strict=True))
-            self.comparisons.append(Comparison(**names))
-        self.studies.update(packed["studies"])
+        found = json.loads(packed)
+        for values in found["comparisons"]:
+            self.comparisons.append(
+                Comparison(**dict(zip(Comparison.__slots__, values, strict=True)))
+            )
+        self.studies.update(found["studies"])
 
     def of_kind(self, kind: str) -> list[dict[str, Any]]:
         """The studies of one kind: what is promised first, then by title, numbers as numbers."""
