@@ -148,11 +148,9 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
 
 
 def _accounts(found: "Comparison", radius: float) -> list["Account | None"]:
-    from boomsim.rating.comparison.explain import account
+    from boomsim.rating.comparison.explain import accounts
 
-    return [
-        account(found.setup, extension=row, radius=radius) for row in found.configurations.extension
-    ]
+    return accounts(found.setup, extension=found.configurations.extension, radius=radius)
 
 
 def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:

@@ -10,11 +10,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.condense import PER_SECTION
+from boomsim.mechanics.condense import PER_SECTION, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import ON_THE_LINE
-from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.capacity import rate
 from boomsim.rating.limits.kind import STRUCTURAL, Limit
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.response import Response, bear, respond
@@ -127,16 +127,41 @@ def account(setup: Setup, *, extension: Array, radius: float) -> Account | None:
     Account or None
         None where the boom does not reach
     """
-    rating = rate(setup, extension=extension, radius=np.array([radius]))
-    if not np.isfinite(rating.capacity[0, 0]):
-        return None
-    at = respond(setup, boom=rating.boom, load=rating.capacity, radius=rating.radius)
-    limit = rating.limits[rating.governing[0, 0]]
-    return _account(setup, rating, at, limit)
+    return accounts(setup, extension=extension, radius=radius)[0]
 
 
-def _account(setup: Setup, rating: Rating, at: Response, limit: Limit) -> Account:
-    capacity = float(rating.capacity[0, 0])
+def accounts(setup: Setup, *, extension: Array, radius: float) -> list[Account | None]:
+    """Account for the capacity of several configurations at one radius, rated together.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : array_like, shape (configurations, moving sections)
+        [1]
+    radius : float
+        [m]
+
+    Returns
+    -------
+    list of Account or None
+        None where the boom does not reach
+    """
+    ways = np.atleast_2d(np.asarray(extension, dtype=float))
+    rating = rate(setup, extension=ways, radius=np.array([radius]))
+    found: list[Account | None] = []
+    for way, capacity, governing in zip(
+        ways, rating.capacity[:, 0], rating.governing[:, 0], strict=True
+    ):
+        if not np.isfinite(capacity):
+            found.append(None)
+            continue
+        boom = condense(setup.machine, extension=way[None])
+        at = respond(setup, boom=boom, load=np.array([[capacity]]), radius=np.array([[radius]]))
+        found.append(_account(setup, at, float(capacity), rating.limits[governing]))
+    return found
+
+
+def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Account:
     balance = at.balance
     least = balance.tipping_load[:, :, 0, 0]
     turn, line = np.unravel_index(np.argmin(least), least.shape)
