@@ -243,7 +243,7 @@ def test_any_chain_of_units_is_a_finite_number_or_a_unit_error(
         (50.0, "force", "50.0 N", "11 lbf"),
         (690e6, "stress", "690 MPa", "100.1 ksi"),
         (math.radians(62.5), "angle", "62.5°", "62.5°"),
-        (0.465, "share", "46 %", "46 %"),
+        (0.465, "share", "47 %", "47 %"),
         (0.005, "share", "0.5 %", "0.5 %"),
         (0.008, "small_length", "8.0 mm", "0.315 in"),
         (-0.0001, "length", "0.00 m", "0.00 ft"),
@@ -303,3 +303,11 @@ def test_common_units_are_read_and_shown_without_loading_pint() -> None:
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout.strip() == "False"
+
+
+@pytest.mark.parametrize(
+    ("value", "text"), [(38.65, "38.7 m"), (-38.65, "-38.7 m"), (41.25, "41.3 m"), (39.21, "39.2 m")]
+)
+def test_a_half_is_rounded_away_from_nought_however_its_last_bit_fell(value, text):
+    """As people do by hand; 38.65 is a little less than that in binary, 41.25 is exact."""
+    assert show(value, "length") == text

@@ -13,6 +13,29 @@ SYSTEMS = ("metric", "us")
 _MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°"}
 
 
+HAIR = 1e-12
+"""Share of a value by which it is enlarged before it is rounded [1]."""
+
+
+def rounded(value: float, digits: int) -> str:
+    """Write a number, halves away from nought: 38.65 is 38.7 however its last bit fell.
+
+    Parameters
+    ----------
+    value : float
+        Finite [any]
+    digits : int
+        Decimal places; negative rounds before the point [1]
+
+    Returns
+    -------
+    str
+        Thousands parted by commas
+    """
+    shown = round(value * (1.0 + HAIR), digits) + 0.0  # turns -0.0 into 0.0
+    return f"{shown:,.{max(digits, 0)}f}"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Display:
     """How one quantity is written in one system.
@@ -59,8 +82,7 @@ class Display:
         """
         if not math.isfinite(value):
             return "none"
-        shown = round(value / self.factor, self.digits) + 0.0  # turns -0.0 into 0.0
-        return f"{shown:,.{max(self.digits, 0)}f}"
+        return rounded(value / self.factor, self.digits)
 
     def text(self, value: float) -> str:
         """Write number and unit.

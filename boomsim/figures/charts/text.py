@@ -10,9 +10,7 @@ from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT
 from boomsim.rating.charts.line import line_limit
 from boomsim.rating.limits.kind import STABILITY, Limit
-
-TINY = 1e-9
-"""Added before rounding, so that 22.65 is 22.7 however its last bit fell [1]."""
+from boomsim.units import rounded
 
 NO_LOAD = "–"
 """In a cell that the boom can reach and where no load may hang."""
@@ -56,11 +54,11 @@ class Numbers:
 
     def radius(self, value: float) -> str:
         """Write a radius [m]."""
-        return f"{value / self.unit + TINY:.{self.row_decimals}f}"
+        return rounded(value / self.unit, self.row_decimals)
 
     def boom(self, value: float) -> str:
         """Write a boom length [m]."""
-        return f"{value / self.unit + TINY:.{max(1, self.row_decimals)}f}"
+        return rounded(value / self.unit, max(1, self.row_decimals))
 
 
 def numbers_of(chart: Chart, *, units: str) -> Numbers:

@@ -10,9 +10,9 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
+from boomsim.figures.charts.text import numbers_of
 from boomsim.figures.lettering import POINT, text_width
 from boomsim.figures.page import Page, new_page
-from boomsim.figures.scales import display_of
 from boomsim.figures.styles import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
 from boomsim.figures.words import machine_words, setup_words
 from boomsim.rating.charts.boldline import Edge, paths
@@ -192,30 +192,21 @@ def _lines(ax: Axes, edges: frozenset[Edge], *, colour: str, width: float) -> li
 
 def _labels(ax: Axes, found: OverloadMap, units: str, size: float) -> None:
     chart, columns = found.chart, found.ratio.shape[1]
-    length = display_of("length", units, chart.length)
+    numbers = numbers_of(chart, units=units)
     small = min(SMALL, size * 1.05)
     write: Callable[..., object] = ax.annotate
-    # One decimal more where rows lie closer than that.
-    radius = display_of("length", units, chart.radii)
-    steps = np.diff(chart.radii) / radius.factor
-    whole = chart.radii / radius.factor
-    digits = 0 if np.allclose(whole, np.round(whole), atol=1e-6) else 1
-    digits = 2 if len(steps) and steps.min() < 0.09 else digits
     for row, value in enumerate(chart.radii):
-        words = f"{value / radius.factor:.{digits}f}"
         for x, step, side in ((0.0, -3.0, "right"), (columns, 3.0, "left")):
             write(
-                words, (x, row + 0.53), (step, 0.0), textcoords="offset points", ha=side,
-                va="center", annotation_clip=False, **type_of(small, bold=True),
+                numbers.radius(value), (x, row + 0.53), (step, 0.0), textcoords="offset points",
+                ha=side, va="center", annotation_clip=False, **type_of(small, bold=True),
             )  # fmt: skip
-    places = 1 if chart.length.max() >= 5.0 * length.factor else 2
     for column, value in enumerate(chart.length):
         write(
-            f"{value / length.factor:.{places}f}", (column + 0.5, 0.0), (0.0, 2.5),
-            textcoords="offset points", ha="center", va="bottom", annotation_clip=False,
-            **type_of(small, bold=True),
+            numbers.boom(value), (column + 0.5, 0.0), (0.0, 2.5), textcoords="offset points",
+            ha="center", va="bottom", annotation_clip=False, **type_of(small, bold=True),
         )  # fmt: skip
-    note = f"radius down, boom length across, {length.symbol}"
+    note = f"radius down, boom length across, {numbers.length}"
     write(
         note, (0.0, 0.0), (0.0, 4.0 + 1.2 * small), textcoords="offset points", ha="left",
         va="bottom", annotation_clip=False, **type_of(SMALL, colour=QUIET),

@@ -11,6 +11,7 @@ from boomsim.papers.numbers.measures import METRIC, US, unit
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 from boomsim.rating.charts.misreading import misreadings
 from boomsim.rating.charts.reading import Reading, read_chart
+from boomsim.units import rounded
 
 P, C, R, L = symbols("P C R L")
 C_1, C_2, C_3, C_4, C_5 = symbols("C_1 C_2 C_3 C_4 C_5")
@@ -38,7 +39,7 @@ def read(system: str, *, radius: float, length: float) -> Reading:
 def printed(system: str) -> Table:
     """Write the chart with boom lengths above its columns."""
     chart, foot = chart_of_piece(PIECE, system), float(unit(LENGTH[system]).factor)
-    heads = [f"{length / foot:.1f} {LENGTH[system]}" for length in chart.length]
+    heads = [f"{rounded(length / foot, 1)} {LENGTH[system]}" for length in chart.length]
     return table(chart, system=system, heads=heads)
 
 
