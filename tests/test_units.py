@@ -306,7 +306,8 @@ def test_common_units_are_read_and_shown_without_loading_pint() -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "text"), [(38.65, "38.7 m"), (-38.65, "-38.7 m"), (41.25, "41.3 m"), (39.21, "39.2 m")]
+    ("value", "text"),
+    [(38.65, "38.7 m"), (-38.65, "-38.7 m"), (41.25, "41.3 m"), (39.21, "39.2 m")],
 )
 def test_a_half_is_rounded_away_from_nought_however_its_last_bit_fell(value, text):
     """As people do by hand; 38.65 is a little less than that in binary, 41.25 is exact."""

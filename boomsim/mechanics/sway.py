@@ -2,7 +2,8 @@
 
 Rayleigh's quotient: work that the axial forces do on a shape over the strain energy of the shape,
 1/lambda = (sum of -N rotation2 - rope) / (sum of M2/EI), with the shape of a force across the head
-in either plane: 1.3 % above the critical load of an even column (2.500 against pi2/4 EI/L2).
+in either plane: 1.3 % above the critical load of an even column (2.500 against pi2/4 EI/L2). The
+head ahead of the last front leans with it, as a rigid end of the column.
 """
 
 import numpy as np
@@ -40,4 +41,5 @@ def _quotient(boom: Condensed, plane: Plane, axial: Array, rope: Array) -> Array
     weight = boom.stations.weight.reshape(len(axial), -1, 1)
     energy = np.sum(weight * moment**2 / plane.stiffness, axis=1)
     work = -((weight * rotation**2).transpose(0, 2, 1) @ axial)[:, 0]
+    work -= ahead * rotation[:, -1] ** 2 * axial[:, -1]
     return np.asarray((work - rope * tip**2) / energy)
