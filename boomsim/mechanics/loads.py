@@ -1,5 +1,6 @@
 """What acts on the boom: gravity on ground that leans, the hoist rope, wind, hoisting dynamics."""
 
+from functools import cache
 from math import cos as cosine
 from math import sin as sine
 
@@ -57,6 +58,7 @@ def hoisting_factor(speed: float, *, hoist_class: int) -> float:
     return least + slope * speed if speed > 0.0 else 1.0
 
 
+@cache
 def tackle_advantage(parts: int, *, sheave_efficiency: float) -> float:
     """Load over lead-line pull, E (1 - E^N)/(1 - E), the lead line over one more sheave.
 

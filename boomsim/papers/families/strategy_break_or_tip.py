@@ -1,6 +1,6 @@
 """Past the rated load the crane tips, or something gives way before it does."""
 
-from functools import lru_cache
+from functools import cache
 
 import numpy as np
 from sympy import Float, Max, Min, symbols
@@ -9,7 +9,7 @@ from boomsim.machine.files import load_machine
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.capacity import rate
-from boomsim.rating.overload.events import Raised
+from boomsim.rating.overload.ends import ends_of
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
 
@@ -26,32 +26,30 @@ CELLS = (
 """Configurations of the invented yard crane, with radii [m]."""
 
 
-@lru_cache(maxsize=len(CELLS))
-def study(cell: int) -> tuple[float, float, float]:
-    """Raise the load until the crane has broken and has tipped.
-
-    Parameters
-    ----------
-    cell : int
-        Of `CELLS`
+@cache
+def studies() -> tuple[tuple[float, float, float], ...]:
+    """Raise the load in every cell until the crane has broken and has tipped.
 
     Returns
     -------
-    float, float, float
-        Rated load, load at which something gives way, load at which the crane tips [kg]
+    tuple of tuple of float
+        For each of `CELLS` the rated load, the load at which something gives way and that at which
+        the crane tips [kg]
     """
-    extension, radius = CELLS[cell]
     setup = set_up(load_machine("yard60"))
-    rating = rate(setup, extension=np.array([extension]), radius=np.array([radius]))
-    breaks, tips = Raised(setup, rating, "angle").ends()
-    return float(rating.capacity[0, 0]), float(breaks), float(tips)
+    extension, radius = (np.array(column) for column in zip(*CELLS, strict=True))
+    rating = rate(setup, extension=extension, radius=radius[:, None])
+    rated, near = rating.capacity, rating.tipping_load
+    ends = ends_of(setup, boom=rating.boom, rated=rated, angle=rating.angle, near=near)
+    whole = np.stack([rated, ends.failure, ends.tipping], axis=-1)[:, 0]
+    return tuple((float(p), float(s), float(t)) for p, s, t in whole)
 
 
 def draw(chance: Chance, _: str, __: Values) -> Drawn:
     """Choose a cell."""
     cell = chance.integer(len(CELLS))
     extension, radius = CELLS[cell]
-    values = dict(zip("PST", study(cell), strict=True))
+    values = dict(zip("PST", studies()[cell], strict=True))
     return Drawn(
         values={**values, "R": radius, "k": cell},
         words={"configuration": label(np.array(extension)) + " %"},
@@ -60,7 +58,7 @@ def draw(chance: Chance, _: str, __: Values) -> Drawn:
 
 def check(given: Values) -> float:
     """Take both loads and the rated one from the study, unrounded."""
-    rated, breaks, tips = study(round(given["k"]))
+    rated, breaks, tips = studies()[round(given["k"])]
     return min(breaks, tips) / rated
 
 

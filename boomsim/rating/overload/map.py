@@ -14,16 +14,7 @@ from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.limits.kind import GIVES_WAY, TIPS
-from boomsim.rating.raising import (
-    hang,
-    largest_load,
-    load_at_one,
-    most_used,
-    no_margin,
-    rows_of,
-)
-from boomsim.rating.setup import Setup
+from boomsim.rating.overload.ends import ends_of
 
 BATCH = 24
 """Configurations solved together; so many fit a processor's cache."""
@@ -89,7 +80,11 @@ def overload_map(chart: Chart) -> OverloadMap:
     failure, tipping = np.full(chart.exact.shape, np.nan), np.full(chart.exact.shape, np.nan)
     way = np.full(chart.exact.shape, -1)
     for batch in _batches(chart):
-        failure[batch.cells], tipping[batch.cells], way[batch.cells] = _ends(chart.setup, batch)
+        ends = ends_of(
+            chart.setup, boom=batch.boom, rated=batch.rated, angle=batch.angle, near=batch.tips_near
+        )
+        failure[batch.cells], tipping[batch.cells] = ends.failure, ends.tipping
+        way[batch.cells] = ends.gives_way
     return OverloadMap(chart=chart, failure=failure, tipping=tipping, gives_way=way)
 
 
@@ -128,27 +123,6 @@ def _batches(chart: Chart) -> Iterator[_Batch]:
 def _packed(rows: list[np.ndarray]) -> np.ndarray:
     width = max(len(row) for row in rows)
     return np.array([np.pad(row, (0, width - len(row)), mode="edge") for row in rows])
-
-
-def _ends(setup: Setup, batch: _Batch) -> tuple[Array, Array, np.ndarray]:
-    """Find the loads of failure and of tipping, and which limit fails."""
-    real = no_margin(setup)
-    most = np.maximum(largest_load(real), 10.0 * batch.rated)
-    limits_use = hang(real, boom=batch.boom, load=batch.rated, held=batch.angle)
-    breaks, tips = (rows_of(limits_use.limits, kind) for kind in (GIVES_WAY, TIPS))
-
-    def meet(mask: np.ndarray, first: Array, collapse: bool) -> Array:
-        def use_of(load: Array) -> Array:
-            return np.asarray(hang(real, boom=batch.boom, load=load, held=batch.angle).use[mask])
-
-        low = np.zeros_like(first)
-        return load_at_one(use_of, low=low, high=most, first=first, collapse=collapse)
-
-    failure = meet(breaks, 1.5 * batch.rated, True)
-    near = np.where(np.isfinite(batch.tips_near), batch.tips_near, batch.rated)
-    tipping = meet(tips, near, False)
-    use = hang(real, boom=batch.boom, load=np.minimum(failure, most), held=batch.angle).use
-    return failure, tipping, most_used(use, limits=limits_use.limits, rows=breaks)
 
 
 def meeting_radii(found: OverloadMap, column: int) -> list[float]:

@@ -1,0 +1,74 @@
+"""Loads at which the first part gives way and at which the crane tips, many cells at once."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.mechanics.condense import Condensed
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.limits.kind import GIVES_WAY, TIPS
+from boomsim.rating.raising import (
+    hang,
+    largest_load,
+    load_at_one,
+    most_used,
+    no_margin,
+    rows_of,
+)
+from boomsim.rating.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Ends:
+    """What ends each lift as its load is raised. Shapes (configurations, cells).
+
+    Attributes
+    ----------
+    failure, tipping : ndarray
+        Loads of the first structural failure and of tipping; infinite where never [kg]
+    gives_way : ndarray of int
+        Index into the setup's limits of what fails first
+    """
+
+    failure: Array
+    tipping: Array
+    gives_way: np.ndarray
+
+
+def ends_of(setup: Setup, *, boom: Condensed, rated: Array, angle: Array, near: Array) -> Ends:
+    """Raise the load without any margin until something gives way, and until the crane tips.
+
+    Parameters
+    ----------
+    setup : Setup
+    boom : Condensed
+        Of `c` configurations
+    rated : ndarray, shape (c, cells)
+        Rated loads [kg]
+    angle : ndarray, shape (c, cells)
+        Boom angles with the rated loads on, which are kept [rad]
+    near : ndarray, shape (c, cells)
+        Tipping loads, roughly: where the search starts [kg]
+
+    Returns
+    -------
+    Ends
+    """
+    real = no_margin(setup)
+    most = np.maximum(largest_load(real), 10.0 * rated)
+    limits = hang(real, boom=boom, load=rated, held=angle).limits
+    breaks, tips = (rows_of(limits, kind) for kind in (GIVES_WAY, TIPS))
+
+    def meet(mask: np.ndarray, first: Array, collapse: bool) -> Array:
+        def use_of(load: Array) -> Array:
+            return np.asarray(hang(real, boom=boom, load=load, held=angle).use[mask])
+
+        low = np.zeros_like(first)
+        return load_at_one(use_of, low=low, high=most, first=first, collapse=collapse)
+
+    failure = meet(breaks, 1.5 * rated, True)
+    tipping = meet(tips, np.where(np.isfinite(near), near, rated), False)
+    use = hang(real, boom=boom, load=np.minimum(failure, most), held=angle).use
+    return Ends(
+        failure=failure, tipping=tipping, gives_way=most_used(use, limits=limits, rows=breaks)
+    )
