@@ -12,7 +12,14 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.losses.soft_ground import on_soft_ground
-from boomsim.rating.losses.takers import USUAL, Amounts, Case, cases, check_amounts, last_cases
+from boomsim.rating.losses.takers import (
+    USUAL,
+    Amounts,
+    Taking,
+    check_amounts,
+    last_takings,
+    takings,
+)
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.setup import Setup
 
@@ -109,9 +116,9 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
             f"{before.boom.layout.boom_length[which]:.2f} m. Choose a radius that it reaches."
         )
     takers = [
-        *(_taken(case, places) for case in cases(setup, amounts)),
+        *(_taken(taking, places) for taking in takings(setup, amounts)),
         _soft(setup, places, before, amounts.soft),
-        *(_taken(case, places) for case in last_cases(setup, amounts)),
+        *(_taken(taking, places) for taking in last_takings(setup, amounts)),
     ]
     return Losses(
         setup=setup,
@@ -123,16 +130,16 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
     )
 
 
-def _taken(case: Case, places: Places) -> Taker:
-    ratings = [rate_places(setup, places, farther=case.farther) for setup in case.setups]
+def _taken(taking: Taking, places: Places) -> Taker:
+    ratings = [rate_places(setup, places, farther=taking.farther) for setup in taking.setups]
     left = np.array([np.nan_to_num(r.capacity[:, 0]) for r in ratings])
     worst = np.argmin(left, axis=0)
     cell = np.arange(left.shape[1])
     return Taker(
-        name=case.name,
-        words=case.words,
-        amount=case.amount,
-        quantity=case.quantity,
+        name=taking.name,
+        words=taking.words,
+        amount=taking.amount,
+        quantity=taking.quantity,
         capacity=left[worst, cell],
         governing=tuple(governing_of(ratings[worst[k]])[k] for k in cell),
     )

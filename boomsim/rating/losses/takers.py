@@ -55,7 +55,7 @@ BOUNDS = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Case:
+class Taking:
     """A taker as it is asked for: the setup and the radius without it, changed.
 
     Attributes
@@ -104,7 +104,7 @@ def check_amounts(amounts: Amounts) -> None:
             )
 
 
-def cases(setup: Setup, amounts: Amounts) -> list[Case]:
+def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     """List the takers that come before soft ground, which needs the load that it carries.
 
     Parameters
@@ -114,15 +114,15 @@ def cases(setup: Setup, amounts: Amounts) -> list[Case]:
 
     Returns
     -------
-    list of Case
+    list of Taking
         What the setup already has of a disturbance is added to
     """
     calm = setup.disturbances
 
-    def disturbed(name: str, words: str, amount: float, quantity: str, **changes: float) -> Case:
+    def disturbed(name: str, words: str, amount: float, quantity: str, **changes: float) -> Taking:
         added = {key: getattr(calm, key) + value for key, value in changes.items()}
         made = with_disturbances(setup, **added)
-        return Case(name=name, words=words, amount=amount, quantity=quantity, setups=(made,))
+        return Taking(name=name, words=words, amount=amount, quantity=quantity, setups=(made,))
 
     gust, area = amounts.wind, amounts.load_area
     across = with_disturbances(
@@ -137,7 +137,7 @@ def cases(setup: Setup, amounts: Amounts) -> list[Case]:
             "side pull", "side pull", amounts.side_pull, "share", side_pull=amounts.side_pull
         ),
         disturbed("wind", "wind from behind", gust, "speed", wind_speed=gust, load_area=area),
-        Case(
+        Taking(
             name="wind across",
             words="wind across",
             amount=gust,
@@ -156,7 +156,7 @@ def cases(setup: Setup, amounts: Amounts) -> list[Case]:
     ]
 
 
-def last_cases(setup: Setup, amounts: Amounts) -> list[Case]:
+def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     """List the takers that end a table: farther out, and several at once.
 
     Parameters
@@ -166,7 +166,7 @@ def last_cases(setup: Setup, amounts: Amounts) -> list[Case]:
 
     Returns
     -------
-    list of Case
+    list of Taking
     """
     calm = setup.disturbances
     together = with_disturbances(
@@ -178,7 +178,7 @@ def last_cases(setup: Setup, amounts: Amounts) -> list[Case]:
         hoist_speed=calm.hoist_speed + amounts.hoist_speed,
     )
     return [
-        Case(
+        Taking(
             name="farther",
             words="farther out",
             amount=amounts.farther,
@@ -186,7 +186,7 @@ def last_cases(setup: Setup, amounts: Amounts) -> list[Case]:
             setups=(setup,),
             farther=amounts.farther,
         ),
-        Case(
+        Taking(
             name="together",
             words="downhill, side pull, wind and lifting off at once",
             amount=None,
@@ -196,7 +196,7 @@ def last_cases(setup: Setup, amounts: Amounts) -> list[Case]:
     ]
 
 
-def _lighter(setup: Setup) -> list[Case]:
+def _lighter(setup: Setup) -> list[Taking]:
     """Hang the next lighter counterweight by mistake."""
     usual = setup.counterweight
     lighter = [c for c in setup.machine.counterweights if c.mass < usual.mass]
@@ -204,7 +204,7 @@ def _lighter(setup: Setup) -> list[Case]:
         return []
     wrong: TurningMass = max(lighter, key=lambda c: c.mass)
     return [
-        Case(
+        Taking(
             name="counterweight",
             words="counterweight short by",
             amount=usual.mass - wrong.mass,
@@ -214,7 +214,7 @@ def _lighter(setup: Setup) -> list[Case]:
     ]
 
 
-def _short(setup: Setup) -> list[Case]:
+def _short(setup: Setup) -> list[Taking]:
     """Set one outrigger as short as on the next shorter way to stand; the worst counts."""
     shorter = shorter_support(setup)
     if shorter is None:
@@ -226,7 +226,7 @@ def _short(setup: Setup) -> list[Case]:
         for k, other in enumerate(made)
     ]
     return [
-        Case(
+        Taking(
             name="outrigger",
             words="one outrigger short by",
             amount=max(moved),
