@@ -1,5 +1,6 @@
 """Shared by all tests: where test helpers lie, and the record for the verification page."""
 
+import signal
 import sys
 from pathlib import Path
 
@@ -13,6 +14,11 @@ for folder in (HERE, HERE / "reference"):
 
 # One definition of the browser for all folders: a second browser beside the first cannot start.
 pytest_plugins = ("verification_record", "browser_fixtures")
+
+# A shell that runs tests in the background lets them ignore Ctrl-C, and what they start with them:
+# nothing could be stopped. On other systems, and where it is not ignored, this changes nothing.
+if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 # The same draws in every run, and no clock: how fast a machine is, is no property of the code.
 settings.register_profile("boomsim", deadline=None, derandomize=True)

@@ -38,6 +38,18 @@ STAGES = {
 """Where each of them is stopped: when a part of its work is done."""
 
 
+@pytest.fixture(autouse=True)
+def _a_closed_terminal_is_heard():
+    """Tests that were started by nohup, which lets whom it starts ignore that, hear it too."""
+    request_ = getattr(signal, "SIGHUP", None)
+    if request_ is None or signal.getsignal(request_) is not signal.SIG_IGN:
+        yield
+        return
+    signal.signal(request_, signal.SIG_DFL)
+    yield
+    signal.signal(request_, signal.SIG_IGN)
+
+
 def files(folder: Path) -> dict[str, bytes]:
     found = (path for path in folder.rglob("*") if path.is_file())
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in found}
