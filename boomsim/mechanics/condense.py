@@ -1,9 +1,10 @@
 """What depends on the configuration alone, condensed once into small matrices.
 
 Every section is cut at its tail, its front, the mouth of the outer section and the tail of the
-inner one, into three segments. Each segment has three stations (start, middle, end), between which
-a function is the parabola through its three values (Simpson's rule): exact for the moment of an
-evenly spread weight, so a first-order deflection carries no error of discretisation.
+inner one, into three segments; the innermost, which has no inner one, in the middle of its overlap
+or of its overhang, whichever is longer. Each segment has three stations (start, middle, end),
+between which a function is the parabola through its three values (Simpson's rule): exact for the
+moment of an evenly spread weight, so a first-order deflection carries no error of discretisation.
 
 All operators act on values at stations, ordered section by section: K = 9 stations for each
 section. Axis 0 is the configuration.
@@ -38,7 +39,8 @@ class Stations:
     in_overlap : ndarray
         1 between the tail and the outer section's mouth (base: heel pin to cylinder) [1]
     at_mouth, at_inner_tail : ndarray of int, shape (configurations, sections)
-        Station where the outer section's mouth is, and where the inner section's tail is
+        Station where the outer section's mouth is, and where the inner section's tail is (of the
+        innermost section: where its cut is)
     mass_out : ndarray
         Mass of the sections outboard that the station carries [kg]
     area_up, area_side : ndarray
@@ -192,6 +194,7 @@ class _Cuts:
     weight: Array
     has_inner: Array
     in_overlap: Array
+    mouth_first: np.ndarray
 
     @classmethod
     def of(cls, machine: Machine, placed: Layout) -> "_Cuts":
@@ -202,7 +205,10 @@ class _Cuts:
         inner_tail = length.copy()
         inner_tail[:, :-1] = placed.tail[:, 1:] - placed.tail[:, :-1]
         breaks = np.zeros((*length.shape, SEGMENTS + 1))
-        breaks[..., 1], breaks[..., 2], breaks[..., 3] = support, inner_tail, length
+        last, front = support[:, -1], length[:, -1]
+        cut = inner_tail.copy()
+        cut[:, -1] = np.where(2.0 * last > front, last, last + front) / 2.0
+        breaks[..., 1], breaks[..., 2], breaks[..., 3] = support, cut, length
         breaks[..., 1:3].sort(axis=-1)
         breaks.clip(0.0, length[..., None], out=breaks)
         seg_length = breaks[..., 1:] - breaks[..., :-1]
@@ -223,6 +229,7 @@ class _Cuts:
             weight=weight,
             has_inner=has_inner,
             in_overlap=(middle < support[..., None]).astype(float),
+            mouth_first=support <= cut,
         )
 
     @property
@@ -253,16 +260,15 @@ def _stations(machine: Machine, cuts: _Cuts) -> Stations:
     of_inner = np.cumsum(of_own[:, ::-1], axis=1)[:, ::-1] - of_own
     outboard = own * of_own[:, None] + beyond * of_inner[:, None]
     mass_out, area_up, area_side = outboard.reshape(3, *flat)
-    # Of the two cuts inside a section, the mouth is the first where it comes before the tail.
+    # Of the two cuts inside a section, the mouth is the first where it comes before the other.
     first = np.arange(sections) * PER_SECTION + NODES - 1
-    mouth_first = cuts.support <= cuts.inner_tail
     return Stations(
         position=position,
         weight=cuts.weight.reshape(configurations, sections, PER_SECTION),
         beyond=beyond.reshape(flat),
         in_overlap=cuts.spread(cuts.in_overlap).reshape(flat),
-        at_mouth=first + np.where(mouth_first, 0, NODES),
-        at_inner_tail=first + np.where(mouth_first, NODES, 0),
+        at_mouth=first + np.where(cuts.mouth_first, 0, NODES),
+        at_inner_tail=first + np.where(cuts.mouth_first, NODES, 0),
         mass_out=mass_out,
         area_up=area_up,
         area_side=area_side,

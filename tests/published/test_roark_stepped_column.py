@@ -60,7 +60,7 @@ def test_the_critical_ratio_is_the_share_of_the_stepped_columns_load(
     boom = stepped(share)
     state = pulled_sideways(boom, across=1e-4 * critical(factor), along=0.5 * critical(factor))
     ratio = critical_ratio(boom, state=state, forces=section_forces(boom, state=state))
-    # K1 has four figures, two shapes leave some 1e-4: a thousandth.
+    # K1 has four figures, six pieces of bar leave some 1e-4: a thousandth.
     assert ratio[0, 0] == pytest.approx(0.5, rel=1e-3)
 
 

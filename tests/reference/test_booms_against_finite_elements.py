@@ -9,8 +9,7 @@ length. Compared with the largest of a state because small ones are differences 
 
 The mechanics bends sections and does not stretch them. Where a boom is nested and loaded far beyond
 its rating, thrust shortens the overlap by some millimetres and with it the short overhang, so that
-a few states miss the promise: measured here as they are, and once more without stretch. One state
-misses it even so, by half in its deflection: 64 t on a boom of 9 m, all of it nested.
+a few states miss the promise: measured here as they are, and once more without stretch.
 
 Source: OpenSeesPy and PyNite: booms in their plane. Status: reference program.
 """
@@ -164,16 +163,10 @@ def test_pad_forces_agree_within_the_promise_but_for_one_state_in_a_hundred(devi
         assert max(getattr(one, name) for one in deviations) < 2 * PADS, worst(deviations, name)
 
 
-def test_without_stretch_every_force_agrees_within_the_promise(unstretched):
+@pytest.mark.parametrize("name", PROMISES)
+def test_without_stretch_every_state_agrees_within_the_promise(unstretched, name):
     assert len(unstretched) >= 200
-    for name in ("moment", "front_pad", "rear_pad"):
-        assert max(getattr(one, name) for one in unstretched) < PADS, worst(unstretched, name)
-
-
-def test_without_stretch_one_deflection_in_two_hundred_at_most_misses_the_promise(unstretched):
-    assert share_within(unstretched, "deflection", DEFLECTION) > 0.995
-    most = max(one.deflection for one in unstretched)
-    assert most < 2 * DEFLECTION, worst(unstretched, "deflection")
+    assert max(getattr(one, name) for one in unstretched) < PROMISES[name], worst(unstretched, name)
 
 
 def test_the_luffing_cylinder_agrees_within_a_thousandth(deviations):
