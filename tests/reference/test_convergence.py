@@ -33,14 +33,18 @@ U = pi / 2 * sqrt(RATIO)
 # Timoshenko and Gere, 1.11: a load at the tip, and one spread evenly.
 TIP = 3 * (tan(U) - U) / U**3
 EVEN = 8 / U**4 * (1 + U * tan(U) - U**2 / 2 - 1 / np.cos(U))
-PIECES = (1, 2, 4)
+PIECES = (2, 3, 4)
+"""Finer ones come near to where the iteration stops, a millionth."""
 USED = inspect.signature(solve_boom).parameters["elements"].default
 
 
 def bar(pieces: int) -> Condensed:
-    """An even bar; joints of a micrometre, so that they do not show."""
-    lengths = [LENGTH / pieces] * pieces
-    return bare_boom(chain(lengths, stiffness=[STIFFNESS] * pieces, overlap=1e-6))
+    """An even bar; joints of a micrometre, so that they do not show.
+
+    The innermost section is cut in its middle, and so two pieces long.
+    """
+    lengths = [LENGTH / pieces] * (pieces - 2) + [2 * LENGTH / pieces]
+    return bare_boom(chain(lengths, stiffness=[STIFFNESS] * len(lengths), overlap=1e-6))
 
 
 def droop(pieces: int) -> float:
@@ -113,11 +117,11 @@ def test_small_loads_bring_the_theory_of_small_deflections_with_the_square(
     assert errors[0] / sizes[0] ** 2 == pytest.approx(-4 / 35, rel=0.02)
 
 
-@pytest.mark.parametrize("seed", [69, 135, 199])
+@pytest.mark.parametrize("seed", [69, 120, 135])
 def test_more_elements_bring_the_reference_to_rest_with_the_square(
     seed: int, verification: Record
 ) -> None:
-    # Of the random states the worst in deflection, in moment, and in deflection without stretch.
+    # Of the random states the worst in deflection, in deflection without stretch, and in moment.
     rng = np.random.default_rng(seed)
     machine = random_machine(rng)
     state = random_state(machine, rng)
