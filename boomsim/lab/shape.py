@@ -5,9 +5,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.condense import NODES, SEGMENTS, Condensed
+from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import properties
+from boomsim.mechanics.stations import NODES, SEGMENTS
 
 WITHIN = np.array([[5.0, 8.0, -1.0], [4.0, 16.0, 4.0]]) / 24.0
 """From the start of a segment to its middle and its end, Simpson's parabola [1]."""

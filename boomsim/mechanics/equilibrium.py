@@ -5,11 +5,11 @@ Pairs, on axis 0, are along and above the base section, or cosine and sine.
 
 import numpy as np
 
-from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array, direction_at_radius
 from boomsim.mechanics.lifts import AtStations, Lifts
 from boomsim.mechanics.loads import GRAVITY, hoisting_factor, tackle_advantage
 from boomsim.mechanics.luffing import Luffing
+from boomsim.mechanics.stations import PER_SECTION
 
 HARDLY = 0.05
 """Pad force over the section's own weight below which its play is not all taken up: a jump from one

@@ -4,9 +4,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.condense import PER_SECTION, Condensed
+from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.state import State
+from boomsim.mechanics.stations import PER_SECTION
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

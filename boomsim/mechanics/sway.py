@@ -11,9 +11,10 @@ from the head to the winch, rights the boom.
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed, Plane
+from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.forces import Forces
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.planes import Plane
 from boomsim.mechanics.state import State
 
 STEPS = 3

@@ -22,8 +22,9 @@ from scipy.optimize import brentq
 
 from boomsim.machine.model import Section
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.condense import Condensed, Plane, condense
+from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
+from boomsim.mechanics.planes import Plane
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.state import State, solve_state
 from boomsim.mechanics.sway import critical_ratio

@@ -11,12 +11,12 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import CALM, Disturbances, Pad
-from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.crushing import crushing_resistance
 from boomsim.mechanics.effective import effective_section
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import Properties, properties
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.mechanics.stress import normal_stress
 from boomsim.rating.limits.yielding import stress_components
 from boomsim.rating.response import Response, bear, condense, respond

@@ -26,9 +26,10 @@ from random_machines import random_machine, random_state
 from verification.record import Record
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.condense import PER_SECTION, condense
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.forces import section_forces
 from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.stations import PER_SECTION
 
 STATES = 230
 MOMENTS = PADS = 1e-3

@@ -8,8 +8,8 @@ from boomsim.figures.page import new_page
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import BODY, PAPER, SMALL, identity, letter, type_of
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.response import Response
 from boomsim.rating.strategies import label
 from boomsim.units import show

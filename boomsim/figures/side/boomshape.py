@@ -9,9 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.condense import NODES, SEGMENTS, condense
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import properties
+from boomsim.mechanics.stations import NODES, SEGMENTS
 from boomsim.rating.response import Response
 
 FINE = 4

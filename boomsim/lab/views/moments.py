@@ -10,8 +10,8 @@ from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, polygon, rect, text, view
 from boomsim.lab.views.side import section_uses
 from boomsim.machine.naming import section_name
-from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.units import display
 
 

@@ -10,10 +10,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.condense import PER_SECTION, condense
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import ON_THE_LINE
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.capacity import rate
 from boomsim.rating.limits.kind import STRUCTURAL, Limit
 from boomsim.rating.limits.tipping import boom_at_head, rated_share

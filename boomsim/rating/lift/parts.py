@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.naming import section_name
-from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.mechanics.supports import ground_pressure, support_reactions
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response

@@ -8,12 +8,13 @@ import numpy as np
 
 from boomsim.machine.model import Machine, Support
 from boomsim.machine.naming import section_name
-from boomsim.mechanics.condense import PER_SECTION, Condensed
+from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.forces import Forces
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.masses import Masses
 from boomsim.mechanics.stability import Overturning
 from boomsim.mechanics.state import State
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.limits.strengths import Strengths
 from boomsim.rating.rules import Rule
 

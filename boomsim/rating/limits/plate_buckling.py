@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from boomsim.mechanics.condense import PER_SECTION
 from boomsim.mechanics.forces import Forces
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.plates import plate_use
+from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.limits.kind import EVERY_SECTION, Case, Kind, largest_of_sections
 from boomsim.rating.limits.strengths import Strengths
 
