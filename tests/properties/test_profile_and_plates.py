@@ -256,6 +256,20 @@ def test_corner_has_the_shear_of_the_worse_plate_that_meets_there() -> None:
     assert corner_shear([[1.0, 5.0, 2.0, 3.0]]).tolist() == [[3.0, 5.0, 5.0, 3.0]]
 
 
+@pytest.mark.parametrize(
+    ("normal", "shear", "equivalent"),
+    [
+        (-5.0, 0.0, 5.0),
+        (0.0, 1.0, 1.7320508),  # Shear alone yields at f/sqrt(3), von Mises.
+        (3.0, -4.0, 7.5498344),  # sqrt(9 + 48)
+    ],
+)
+def test_the_equivalent_stress_of_one_normal_and_one_shear_stress(
+    normal: float, shear: float, equivalent: float
+) -> None:
+    assert von_mises(normal, shear=shear) == pytest.approx(equivalent, rel=1e-7)
+
+
 @settings(max_examples=20)
 @given(boxes, yields)
 def test_arrays_give_what_single_values_give(profile: Profile, yield_stress: float) -> None:

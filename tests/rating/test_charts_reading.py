@@ -92,6 +92,8 @@ def test_deductions_are_taken_off_the_gross_load() -> None:
     reading = read_chart(made(GRID), radius=6.0, length=15.0, stowed_jib=250.0)
     assert reading.deducted == machine.hook_block + machine.slings + 250.0
     assert reading.net == 5000.0 - machine.hook_block - machine.slings - 250.0
+    without = read_chart(made(GRID), radius=6.0, length=15.0)
+    assert [taken.name for taken in without.deductions] == ["hook block", "slings"]
 
 
 def test_deductions_may_take_all() -> None:

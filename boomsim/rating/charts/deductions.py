@@ -13,7 +13,7 @@ class Deduction:
     mass: float
 
 
-def usual_deductions(chart: Chart, *, stowed_jib: float = 0.0) -> tuple[Deduction, ...]:
+def usual_deductions(chart: Chart, *, stowed_jib: float) -> tuple[Deduction, ...]:
     """List what the trade takes off a gross load.
 
     Parameters
