@@ -137,9 +137,15 @@ def test_a_solved_state_gives_itself_back_at_once(
 
 
 @settings(max_examples=12, deadline=None, derandomize=True)
-@given(fractions, st.sampled_from([500.0, 5000.0, 60000.0]), st.booleans(), st.integers(0, 99))
+@given(
+    fractions,
+    st.sampled_from([500.0, 5000.0, 60000.0]),
+    st.booleans(),
+    st.booleans(),
+    st.integers(0, 99),
+)
 def test_a_state_among_thousands_is_the_same_as_among_few(
-    out: list[float], heaviest: float, hold_radius: bool, seed: int
+    out: list[float], heaviest: float, hold_radius: bool, all_alike: bool, seed: int
 ) -> None:
     # Thousands start from a polynomial through a few dozen. The lightest loads make pads change
     # sides, the heaviest are beyond the critical load, some radii are out of reach: there the
@@ -148,6 +154,8 @@ def test_a_state_among_thousands_is_the_same_as_among_few(
     boom = condense(CRANE, extension=np.array([out]))
     load = rng.uniform(0.0, heaviest, (1, 1200))
     held = rng.uniform(6.0, 16.0, load.shape) if hold_radius else rng.uniform(0.2, 1.3, load.shape)
+    if all_alike:
+        held = np.full_like(held, held[0, 0])
     which = "radius" if hold_radius else "angle"
     many = solve_state(boom, load=load, parts=10, **{which: held})
     few = [

@@ -1,5 +1,6 @@
 """A load chart says what the rating says, rounded down, and nothing where the boom cannot be."""
 
+import re
 from functools import lru_cache
 
 import numpy as np
@@ -17,7 +18,11 @@ from boomsim.rating.charts.grid import chart_radii, whole_steps
 from boomsim.rating.charts.runs import letters, runs
 from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration, same_length
 from boomsim.rating.setup import Setup, set_up
-from boomsim.rating.strategies import configurations_of
+from boomsim.rating.strategies import (
+    configurations_of,
+    configurations_of_length,
+    pinned_configurations,
+)
 
 POUND, FOOT = 0.45359237, 0.3048
 
@@ -218,6 +223,17 @@ def test_a_length_that_no_pin_gives_is_refused_with_the_nearest() -> None:
     boom = load_machine("yard60").boom
     with pytest.raises(ValueError, match="nearest lengths"):
         configurations_at_lengths(boom, length=[13.0])
+
+
+@pytest.mark.parametrize("between", [0, 1, -2])
+def test_the_nearest_lengths_are_those_on_both_sides(between: int) -> None:
+    boom = load_machine("yard60").boom
+    lengths = layout(boom, extension=pinned_configurations(boom)).boom_length
+    apart = np.unique(np.round(lengths, 6))
+    below, above = apart[between], apart[between + 1]
+    said = f"The nearest lengths are {below:.2f} m and {above:.2f} m."
+    with pytest.raises(ValueError, match=re.escape(said)):
+        configurations_of_length(boom, length=(below + above) / 2)
 
 
 def test_a_system_that_the_boom_has_not_is_refused() -> None:

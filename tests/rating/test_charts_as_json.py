@@ -96,7 +96,7 @@ def test_a_table_holds_the_rated_cells_in_the_units_that_its_head_names(
 
 
 @pytest.mark.parametrize("radius", [2.0, 3.0, 3.1, 14.9, 15.0, 27.0])
-@pytest.mark.parametrize("gross", [0.0, 900.0, 4000.0])
+@pytest.mark.parametrize("gross", [0.0, 900.0, 4000.0, 12000.0, 30000.0])
 def test_a_search_finds_what_a_rating_at_the_next_row_allows(radius: float, gross: float) -> None:
     row = RADII[np.searchsorted(RADII, radius)]
     found = {
