@@ -9,6 +9,9 @@ The head ahead of the last front leans with it, as a rigid end of the column. Th
 from the head to the winch, rights the boom.
 """
 
+from dataclasses import dataclass
+from functools import lru_cache
+
 import numpy as np
 
 from boomsim.mechanics.condense import Condensed
@@ -36,21 +39,56 @@ def critical_ratio(boom: Condensed, *, state: State, forces: Forces) -> Array:
         1/lambda; one means that the boom buckles [1]
     """
     pull = state.line_pull / np.maximum(state.head_along, 1e-3)
-    ratios = (_Leaning(boom, plane, forces.axial, pull).ratio() for plane in (boom.up, boom.side))
+    ratios = (_Leaning(plane, forces.axial, pull).ratio() for plane in _planes(boom))
     return np.asarray(np.maximum(*ratios))
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class _Plane:
+    """What leaning takes of a boom in one plane.
+
+    Attributes
+    ----------
+    bent : ndarray, shape (configurations, K, K + 2)
+        Rotation by the thrust that leans, by the rope at the head, and by the moment of both there
+    first : ndarray, shape (configurations, K, 1)
+        Shape of a force across the head
+    weight, path : ndarray, shapes (configurations, K, 1) and (configurations, 1, K)
+        Lengths that the stations stand for, and weights that sum rotations up to the head [m]
+    ahead : float
+        Of the last front, the head [m]
+    """
+
+    bent: Array
+    first: Array
+    weight: Array
+    path: Array
+    ahead: float
+
+
+@lru_cache(maxsize=2)
+def _planes(boom: Condensed) -> tuple[_Plane, _Plane]:
+    """Both planes; kept, for a search asks for one boom many times."""
+    return _plane(boom, boom.up), _plane(boom, boom.side)
+
+
+def _plane(boom: Condensed, plane: Plane) -> _Plane:
+    ahead = boom.machine.boom.head.ahead
+    pulled = plane.rotation @ boom.stations.beyond
+    return _Plane(
+        bent=np.concatenate([-plane.rotation, -pulled, plane.rotation_head], axis=2),
+        first=pulled + plane.rotation_head * ahead,
+        weight=boom.stations.weight.reshape(len(pulled), -1, 1),
+        path=boom.path,
+        ahead=ahead,
+    )
 
 
 class _Leaning:
     """A boom that leans in one plane. Shapes are rotations, (configurations, K, cells) [rad]."""
 
-    def __init__(self, boom: Condensed, plane: Plane, axial: Array, rope: Array) -> None:
-        self.boom, self.axial, self.rope = boom, axial, rope[:, None]
-        self.ahead = boom.machine.boom.head.ahead
-        self.weight = boom.stations.weight.reshape(len(axial), -1, 1)
-        pulled = plane.rotation @ boom.stations.beyond
-        # By the thrust that leans, by the rope at the head, and by the moment of both there.
-        self.bent = np.concatenate([-plane.rotation, -pulled, plane.rotation_head], axis=2)
-        self.first = pulled + plane.rotation_head * self.ahead
+    def __init__(self, plane: _Plane, axial: Array, rope: Array) -> None:
+        self.plane, self.axial, self.rope = plane, axial, rope[:, None]
         self.forces = np.empty((len(axial), axial.shape[1] + 2, axial.shape[2]))
 
     def ratio(self) -> Array:
@@ -58,10 +96,10 @@ class _Leaning:
 
         Each shape is what is new in that which the one before it gets back, and not scaled.
         """
-        back = np.zeros((STEPS, STEPS, len(self.first), self.axial.shape[2]))
-        new, shapes = self.first, []
+        back = np.zeros((STEPS, STEPS, len(self.axial), self.axial.shape[2]))
+        new, shapes = self.plane.first, []
         for k in range(STEPS):
-            weighted = self.weight * new
+            weighted = self.plane.weight * new
             size = _common(weighted, new)
             # Where nothing new is left, there is no next shape: nought, and it gets back nought.
             one_over = np.divide(1.0, size, out=np.zeros_like(size), where=size > 0.0)
@@ -77,12 +115,12 @@ class _Leaning:
 
     def _given_back(self, rotation: Array) -> Array:
         """How a boom bends that leans so."""
-        size, end = rotation.shape[1], rotation[:, -1:]
-        righting = self.rope * (self.boom.path @ rotation + self.ahead * end)
+        size, ahead, end = rotation.shape[1], self.plane.ahead, rotation[:, -1:]
+        righting = self.rope * (self.plane.path @ rotation + ahead * end)
         np.multiply(self.axial, rotation, out=self.forces[:, :size])
         self.forces[:, size] = righting[:, 0]
-        self.forces[:, size + 1] = -self.ahead * (self.axial[:, -1] * end[:, 0] + righting[:, 0])
-        return np.asarray(self.bent @ self.forces)
+        self.forces[:, size + 1] = -ahead * (self.axial[:, -1] * end[:, 0] + righting[:, 0])
+        return np.asarray(self.plane.bent @ self.forces)
 
 
 def _common(weighted: Array, other: Array) -> Array:
@@ -101,10 +139,10 @@ def _largest(back: Array) -> Array:
     product = a * (e * i - f * h) - d * (b * i - c * h)
     # (third + x)3 without its square: x3 - 3 p x - 2 q.
     p = third * third - minors / 3.0
-    q = third**3 - third * minors / 2.0 + product / 2.0
-    beyond = q * q - p**3
+    q = third * (third * third - minors / 2.0) + product / 2.0
+    beyond = q * q - p * p * p
     root = np.sqrt(np.maximum(beyond, 0.0))
     one = np.cbrt(q + root) + np.cbrt(q - root)
     size = np.sqrt(np.maximum(p, 0.0))
-    turn = np.arccos(np.clip(q / np.where(size > 0.0, size**3, 1.0), -1.0, 1.0)) / 3.0
+    turn = np.arccos(np.clip(q / np.where(size > 0.0, size * p, 1.0), -1.0, 1.0)) / 3.0
     return np.asarray(third + np.where(beyond > 0.0, one, 2.0 * size * np.cos(turn)))
