@@ -17,7 +17,6 @@ import numpy as np
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.forces import Forces
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.planes import Plane
 from boomsim.mechanics.state import State
 
 STEPS = 3
@@ -39,19 +38,18 @@ def critical_ratio(boom: Condensed, *, state: State, forces: Forces) -> Array:
         1/lambda; one means that the boom buckles [1]
     """
     pull = state.line_pull / np.maximum(state.head_along, 1e-3)
-    ratios = (_Leaning(plane, forces.axial, pull).ratio() for plane in _planes(boom))
-    return np.asarray(np.maximum(*ratios))
+    return np.asarray(_Leaning(_planes(boom), forces.axial, pull).ratio().max(axis=0))
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class _Plane:
-    """What leaning takes of a boom in one plane.
+class _Planes:
+    """What leaning takes of a boom; axis 0 is the luffing plane and sideways.
 
     Attributes
     ----------
-    bent : ndarray, shape (configurations, K, K + 2)
+    bent : ndarray, shape (2, configurations, K, K + 2)
         Rotation by the thrust that leans, by the rope at the head, and by the moment of both there
-    first : ndarray, shape (configurations, K, 1)
+    first : ndarray, shape (2, configurations, K, 1)
         Shape of a force across the head
     weight, path : ndarray, shapes (configurations, K, 1) and (configurations, 1, K)
         Lengths that the stations stand for, and weights that sum rotations up to the head [m]
@@ -67,39 +65,37 @@ class _Plane:
 
 
 @lru_cache(maxsize=2)
-def _planes(boom: Condensed) -> tuple[_Plane, _Plane]:
+def _planes(boom: Condensed) -> _Planes:
     """Both planes; kept, for a search asks for one boom many times."""
-    return _plane(boom, boom.up), _plane(boom, boom.side)
-
-
-def _plane(boom: Condensed, plane: Plane) -> _Plane:
-    ahead = boom.machine.boom.head.ahead
-    pulled = plane.rotation @ boom.stations.beyond
-    return _Plane(
-        bent=np.concatenate([-plane.rotation, -pulled, plane.rotation_head], axis=2),
-        first=pulled + plane.rotation_head * ahead,
-        weight=boom.stations.weight.reshape(len(pulled), -1, 1),
+    ahead, planes = boom.machine.boom.head.ahead, (boom.up, boom.side)
+    rotation = np.stack([plane.rotation for plane in planes])
+    at_head = np.stack([plane.rotation_head for plane in planes])
+    pulled = rotation @ boom.stations.beyond
+    return _Planes(
+        bent=np.concatenate([-rotation, -pulled, at_head], axis=3),
+        first=pulled + at_head * ahead,
+        weight=boom.stations.weight.reshape(len(boom.path), -1, 1),
         path=boom.path,
         ahead=ahead,
     )
 
 
 class _Leaning:
-    """A boom that leans in one plane. Shapes are rotations, (configurations, K, cells) [rad]."""
+    """A boom that leans in either plane. Shapes are rotations, (2, configurations, K, cells)."""
 
-    def __init__(self, plane: _Plane, axial: Array, rope: Array) -> None:
-        self.plane, self.axial, self.rope = plane, axial, rope[:, None]
-        self.forces = np.empty((len(axial), axial.shape[1] + 2, axial.shape[2]))
+    def __init__(self, planes: _Planes, axial: Array, rope: Array) -> None:
+        self.planes, self.axial, self.rope = planes, axial, rope[:, None]
+        self.forces = np.empty((2, len(axial), axial.shape[1] + 2, axial.shape[2]))
 
     def ratio(self) -> Array:
-        """Largest share of itself that a shape gets back.
+        """Largest share of itself that a shape gets back, shape (2, configurations, cells).
 
         Each shape is what is new in that which the one before it gets back, and not scaled.
         """
-        back = np.zeros((STEPS, STEPS, len(self.axial), self.axial.shape[2]))
-        new, shapes = self.plane.first, []
+        back = np.zeros((STEPS, STEPS, 2, len(self.axial), self.axial.shape[2]))
+        new, shapes = self.planes.first, []
         for k in range(STEPS):
-            weighted = self.plane.weight * new
+            weighted = self.planes.weight * new
             size = _common(weighted, new)
             # Where nothing new is left, there is no next shape: nought, and it gets back nought.
             one_over = np.divide(1.0, size, out=np.zeros_like(size), where=size > 0.0)
@@ -108,24 +104,25 @@ class _Leaning:
             for i, (known, heavy, over) in enumerate(shapes):
                 back[i, k] = _common(heavy, new) * over
                 if k + 1 < STEPS:
-                    new -= back[i, k][:, None] * known
+                    new -= back[i, k][:, :, None] * known
             if k + 1 < STEPS:
                 back[k + 1, k] = 1.0
         return _largest(back)
 
     def _given_back(self, rotation: Array) -> Array:
         """How a boom bends that leans so."""
-        size, ahead, end = rotation.shape[1], self.plane.ahead, rotation[:, -1:]
-        righting = self.rope * (self.plane.path @ rotation + ahead * end)
-        np.multiply(self.axial, rotation, out=self.forces[:, :size])
-        self.forces[:, size] = righting[:, 0]
-        self.forces[:, size + 1] = -ahead * (self.axial[:, -1] * end[:, 0] + righting[:, 0])
-        return np.asarray(self.plane.bent @ self.forces)
+        size, ahead, end = rotation.shape[2], self.planes.ahead, rotation[:, :, -1:]
+        righting = self.rope * (self.planes.path @ rotation + ahead * end)
+        np.multiply(self.axial, rotation, out=self.forces[:, :, :size])
+        self.forces[:, :, size] = righting[:, :, 0]
+        thrust = self.axial[:, -1:] * end + righting
+        self.forces[:, :, size + 1] = -ahead * thrust[:, :, 0]
+        return np.asarray(self.planes.bent @ self.forces)
 
 
 def _common(weighted: Array, other: Array) -> Array:
-    """Product of two shapes, summed along the boom, shape (configurations, cells) [m]."""
-    return np.asarray(np.einsum("ckr,ckr->cr", weighted, other))
+    """Product of two shapes, summed along the boom, shape (2, configurations, cells) [m]."""
+    return np.asarray(np.einsum("pckr,pckr->pcr", weighted, other))
 
 
 def _largest(back: Array) -> Array:
