@@ -40,7 +40,7 @@ def studies() -> tuple[tuple[float, float, float], ...]:
     extension, radius = (np.array(column) for column in zip(*CELLS, strict=True))
     rating = rate(setup, extension=extension, radius=radius[:, None])
     rated, near = rating.capacity, rating.tipping_load
-    ends = ends_of(setup, boom=rating.boom, rated=rated, angle=rating.angle, near=near)
+    ends = ends_of(setup, boom=rating.boom, rated=rated, held=rating.angle, near=near)
     whole = np.stack([rated, ends.failure, ends.tipping], axis=-1)[:, 0]
     return tuple((float(p), float(s), float(t)) for p, s, t in whole)
 

@@ -15,6 +15,7 @@ from boomsim.rating.raising import (
     no_margin,
     rows_of,
 )
+from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup
 
 
@@ -35,7 +36,15 @@ class Ends:
     gives_way: np.ndarray
 
 
-def ends_of(setup: Setup, *, boom: Condensed, rated: Array, angle: Array, near: Array) -> Ends:
+def ends_of(
+    setup: Setup,
+    *,
+    boom: Condensed,
+    rated: Array,
+    held: Array,
+    near: Array,
+    hold: str = "angle",
+) -> Ends:
     """Raise the load without any margin until something gives way, and until the crane tips.
 
     Parameters
@@ -45,10 +54,12 @@ def ends_of(setup: Setup, *, boom: Condensed, rated: Array, angle: Array, near: 
         Of `c` configurations
     rated : ndarray, shape (c, cells)
         Rated loads [kg]
-    angle : ndarray, shape (c, cells)
-        Boom angles with the rated loads on, which are kept [rad]
+    held : ndarray, shape (c, cells)
+        What is kept: boom angles with the rated loads on [rad], or loaded radii [m]
     near : ndarray, shape (c, cells)
         Tipping loads, roughly: where the search starts [kg]
+    hold : str
+        "angle" or "radius"
 
     Returns
     -------
@@ -56,19 +67,23 @@ def ends_of(setup: Setup, *, boom: Condensed, rated: Array, angle: Array, near: 
     """
     real = no_margin(setup)
     most = np.maximum(largest_load(real), 10.0 * rated)
-    limits = hang(real, boom=boom, load=rated, held=angle).limits
+
+    def hung(load: Array) -> Response:
+        return hang(real, boom=boom, load=load, held=held, hold=hold)
+
+    limits = hung(rated).limits
     breaks, tips = (rows_of(limits, kind) for kind in (GIVES_WAY, TIPS))
 
     def meet(mask: np.ndarray, first: Array, collapse: bool) -> Array:
         def use_of(load: Array) -> Array:
-            return np.asarray(hang(real, boom=boom, load=load, held=angle).use[mask])
+            return np.asarray(hung(load).use[mask])
 
         low = np.zeros_like(first)
         return load_at_one(use_of, low=low, high=most, first=first, collapse=collapse)
 
     failure = meet(breaks, 1.5 * rated, True)
     tipping = meet(tips, np.where(np.isfinite(near), near, rated), False)
-    use = hang(real, boom=boom, load=np.minimum(failure, most), held=angle).use
+    use = hung(np.minimum(failure, most)).use
     return Ends(
         failure=failure, tipping=tipping, gives_way=most_used(use, limits=limits, rows=breaks)
     )

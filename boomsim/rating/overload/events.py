@@ -8,16 +8,14 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
-from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Kind, Limit
+from boomsim.rating.limits.kind import TIPS, Kind, Limit
 from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.raising import (
     FLOAT,
     hang,
-    largest_load,
     load_at_one,
     most_used,
     no_margin,
-    rows_of,
 )
 from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup
@@ -70,18 +68,6 @@ class Raised:
     def hung(self, load: Array) -> Response:
         """Hang loads, one in each cell, shape (1, cells) [kg]."""
         return hang(self.real, boom=self.boom, load=load, held=self.held, hold=self.hold)
-
-    def ends(self) -> tuple[float, float]:
-        """Find the loads of the first failure and of tipping [kg]."""
-        masks = np.stack([rows_of(self.limits, GIVES_WAY), rows_of(self.limits, TIPS)])
-        start = np.full((1, 2), self.rated)
-        found = self._meet(masks, low=np.zeros((1, 2)), high=0 * start + self.most, first=start)
-        return float(found[0]), float(found[1])
-
-    @property
-    def most(self) -> float:
-        """Load beyond which nothing is looked for [kg]."""
-        return max(largest_load(self.real), 10.0 * self.rated)
 
     def _meet(self, masks: np.ndarray, *, low: Array, high: Array, first: Array) -> Array:
         """Load at which the limits of each mask are first used up, shape (masks,) [kg]."""

@@ -81,7 +81,7 @@ def overload_map(chart: Chart) -> OverloadMap:
     way = np.full(chart.exact.shape, -1)
     for batch in _batches(chart):
         ends = ends_of(
-            chart.setup, boom=batch.boom, rated=batch.rated, angle=batch.angle, near=batch.tips_near
+            chart.setup, boom=batch.boom, rated=batch.rated, held=batch.angle, near=batch.tips_near
         )
         failure[batch.cells], tipping[batch.cells] = ends.failure, ends.tipping
         way[batch.cells] = ends.gives_way

@@ -15,6 +15,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.floats import float_loads, slews_of
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Limit
+from boomsim.rating.overload.ends import ends_of
 from boomsim.rating.overload.events import Event, Raised
 from boomsim.rating.overload.falling import Fall, fall
 from boomsim.rating.response import Response
@@ -168,8 +169,16 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     if not rated > 0.0:
         raise ValueError(nothing_to_lift(rating, radius))
     raised = Raised(setup, rating, hold)
-    ends = raised.ends()
-    known = [rated, *(load for load in ends if np.isfinite(load))]
+    ends = ends_of(
+        setup,
+        boom=rating.boom,
+        rated=rating.capacity,
+        held=raised.held,
+        near=rating.tipping_load,
+        hold=hold,
+    )
+    met = float(ends.failure[0, 0]), float(ends.tipping[0, 0])
+    known = [rated, *(load for load in met if np.isfinite(load))]
     at = raised.hung(np.linspace(0.0, BEYOND * max(known), GRID)[None])
     events = raised.events(at, float_loads(at, slew=slews_of(setup)))
     failure, tipping = _first(events, GIVES_WAY), _first(events, TIPS)
