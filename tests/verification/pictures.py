@@ -10,6 +10,8 @@ from matplotlib.figure import Figure
 from matplotlib.ticker import FuncFormatter, NullLocator
 from verification.record import Record
 
+from boomsim.figures.styles import IDENTITIES
+
 STYLE = {"svg.hashsalt": "boomsim", "font.size": 9, "axes.spines.top": False,
          "axes.spines.right": False, "axes.axisbelow": True}  # fmt: skip
 TITLES = {
@@ -87,10 +89,15 @@ def _group(study: dict[str, Any]) -> str:
 
 
 def _panel(axes: Axes, group: str, studies: list[dict[str, Any]]) -> None:
-    for study in studies:
+    for number, study in enumerate(studies):
+        kind = IDENTITIES[number % len(IDENTITIES)]
         sizes, errors = np.array(study["sizes"]), np.abs(study["errors"])
         name = study["title"].partition(": ")[2]
-        axes.loglog(sizes, errors, "o", ms=5, zorder=3, label=f"{name}: {study['slope']:.2f}")
+        # Hollow and of growing size: what lies on another hides nothing.
+        axes.loglog(
+            sizes, errors, kind.marker, ms=5 + 3 * number, mfc="none", mec=kind.colour, mew=1.5,
+            zorder=3, label=f"{name}: {study['slope']:.2f}",
+        )  # fmt: skip
         k = int(np.argmin(sizes))
         line = errors[k] * (sizes / sizes[k]) ** study["expected"]
         axes.loglog(sizes, line, color="black", lw=0.8, zorder=0)
