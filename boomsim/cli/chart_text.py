@@ -149,7 +149,7 @@ def reading_json(reading: "Reading") -> dict[str, Any]:
         "extension": reading.extension,
         "cell": reading.cell,
         "blank": reading.blank,
-        "family": None if reading.limit is None else reading.limit.family,
+        "set_by": None if reading.limit is None else reading.limit.set_by,
         "governing": None if reading.limit is None else reading.limit.key,
         "line_limit": reading.line_limit,
         "gross": reading.gross,

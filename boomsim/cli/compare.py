@@ -111,7 +111,7 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
     """The comparison, SI."""
     setup, rating = found.setup, found.rating
     names = [limit.key for limit in rating.limits]
-    families = [limit.family for limit in rating.limits]
+    families = [limit.set_by for limit in rating.limits]
     rows = [
         {
             "extension": found.configurations.extension[i],
@@ -119,7 +119,7 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
             "length": found.configurations.length[i],
             "capacity": rating.capacity[i],
             "governing": [names[g] if g >= 0 else None for g in rating.governing[i]],
-            "family": [families[g] if g >= 0 else None for g in rating.governing[i]],
+            "set_by": [families[g] if g >= 0 else None for g in rating.governing[i]],
             "tipping_load": rating.tipping_load[i],
             "boom_angle": rating.angle[i],
             "tip_deflection": rating.tip_deflection[i],

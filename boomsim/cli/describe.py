@@ -122,7 +122,7 @@ def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, A
         "slings": machine.slings,
         "rule": setup.rule,
         "limits": [
-            {"name": limit.key, "family": limit.family, "words": limit.words}
+            {"name": limit.key, "set_by": limit.set_by, "words": limit.words}
             for limit in limits_of(machine)
         ],
     }

@@ -77,7 +77,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "line_pull": found.line_pull,
         "sections": found.sections,
         "limits": [
-            {"name": u.limit.key, "family": u.limit.family, "use": u.use} for u in found.limits
+            {"name": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in found.limits
         ],
         "governing": found.governing.key,
         "capacity": found.capacity,
@@ -126,7 +126,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         for s in found.sections
     ]
     limits = [
-        [u.limit.words, f"{100 * u.use:.1f} %", u.limit.family]
+        [u.limit.words, f"{100 * u.use:.1f} %", u.limit.set_by]
         for u in sorted(found.limits, key=lambda u: -u.use)[:12]
     ]
     lines = [
@@ -145,7 +145,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         paragraph(head),
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
-        table(["limit", "use", "family"], limits),
+        table(["limit", "use", "kind"], limits),
         table(["tipping line", "holds", "turns over", "used"], lines),
         table(["supports", "force", "on the ground"], supports),
         *(paragraph(note) for note in found.notes),
@@ -159,5 +159,5 @@ def _capacity(found: "Lift", units: str) -> str:
 
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
-    why = "tips first" if found.capacity_governing.family == "stability" else "breaks first"
+    why = "tips first" if found.capacity_governing.set_by == "stability" else "breaks first"
     return f"{show(found.capacity, 'mass', units)} ({why}: {found.capacity_governing.words})"

@@ -105,7 +105,7 @@ def as_json(found: "RangeShape") -> dict[str, Any]:
                 "radius": found.radius[a],
                 "height": found.height[a],
                 "capacity": found.capacity[a],
-                "family": [
+                "set_by": [
                     name if rated else None
                     for name, rated in zip(family[a].tolist(), known[a], strict=True)
                 ],

@@ -189,6 +189,6 @@ def with_turns(rating: Rating, row: int) -> tuple[Array, Array, np.ndarray, np.n
 
 def _margin(rating: Rating, row: int) -> Array:
     """Largest use of a stability limit less that of a structural one, at the rated load [1]."""
-    of_tipping = np.array([limit.family == "stability" for limit in rating.limits])
+    of_tipping = np.array([limit.set_by == "stability" for limit in rating.limits])
     use = rating.use[:, row]
     return np.asarray(use[of_tipping].max(axis=0) - use[~of_tipping].max(axis=0))

@@ -107,7 +107,7 @@ def _rated(
         guessed = near.guesses(before.radius, before.capacity, radii)
     known = np.flatnonzero(guessed > 0.0)
     limits = limits_of(setup.machine, kinds=setup.kinds)
-    families = np.array([limit.family == STABILITY for limit in limits])
+    families = np.array([limit.set_by == STABILITY for limit in limits])
     if 2 * len(known) > len(radii):
         tried = respond(
             setup,

@@ -29,7 +29,7 @@ function showWays(radius) {
   rows.forEach((row, number) => {
     const state = data.states[number][radius];
     row.fill.style.width = state ? `${100 * data.share[number][radius]}%` : '0';
-    row.fill.className = state ? state.family : '';
+    row.fill.className = state ? state.set_by : '';
     row.carries.textContent = state ? state.carries : 'out of reach';
     row.what.textContent = state ? `first: ${state.first}` : '';
     row.most.textContent = data.best[radius] === number ? '★ carries most here' : '';

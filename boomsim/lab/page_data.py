@@ -165,7 +165,7 @@ def _state(ways: Ways, way: int, radius: int) -> dict[str, str]:
     assert at is not None
     return {
         "carries": show(float(ways.rating.capacity[way, radius]), "mass", units),
-        "family": governing.family,
+        "set_by": governing.set_by,
         "first": gives_way(governing),
         "angle": show(float(at.state.angle[0, 0]), "angle", units),
         "bend": show(float(at.tip_deflection[0, 0]), "small_length", units),

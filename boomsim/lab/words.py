@@ -24,7 +24,7 @@ def gives_way(limit: Limit) -> str:
     -------
     str
     """
-    if limit.family != STABILITY:
+    if limit.set_by != STABILITY:
         return limit.words
     return f"{TIPS} over backwards" if limit.name == "backward" else f"{TIPS} over"
 
@@ -50,7 +50,7 @@ def headline(answer: Answer, *, units: str) -> str:
     if not answer.capacity > 0.0:
         return f"Carries nothing here, {answer.setup.sector}: {way} even without a load."
     order = "it breaks before it tips"
-    if answer.first.family == STABILITY:
+    if answer.first.set_by == STABILITY:
         order = "it tips before anything breaks"
     return f"First to give way, {answer.setup.sector}: {way} – {order}."
 

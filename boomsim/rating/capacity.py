@@ -57,7 +57,7 @@ class Rating:
     @property
     def is_stability(self) -> np.ndarray:
         """True where the crane would tip first."""
-        families = np.array([limit.family == STABILITY for limit in self.limits] + [False])
+        families = np.array([limit.set_by == STABILITY for limit in self.limits] + [False])
         return np.asarray(families[self.governing])
 
 

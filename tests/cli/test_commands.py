@@ -55,7 +55,8 @@ def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
         assert configuration["length"] == pytest.approx(found["length"])
         for name in ("capacity", "governing", "family"):
             assert len(configuration[name]) == radii
-        assert set(configuration["family"]) <= {"structural", "stability", None}
+        known = {"stability", "strength", "permissible value", None}
+        assert set(configuration["set_by"]) <= known
     assert len(found["best"]) == radii
     for crossover in found["crossovers"]:
         assert set(crossover) >= {"radius", "from", "to"}
@@ -79,7 +80,11 @@ def test_lift_json_has_the_keys_that_outsiders_rely_on(capsys):
     assert {"boom_angle", "governing"} <= set(found)
     for section in found["sections"]:
         assert {"moment_max", "axial_max", "front_pad", "rear_pad"} <= set(section)
-    assert {limit["family"] for limit in found["limits"]} == {"structural", "stability"}
+    assert {limit["set_by"] for limit in found["limits"]} == {
+        "stability",
+        "strength",
+        "permissible value",
+    }
     assert all({"name", "use"} <= set(limit) for limit in found["limits"])
 
 

@@ -124,7 +124,7 @@ def test_counterweight_support_and_parts_reach_the_setup(explorer):
 def test_less_counterweight_carries_less_where_the_crane_tips_first(explorer):
     explorer.sliders["radius"].value = 15.0
     heavy = explorer.answer.capacity
-    assert explorer.answer.first.family == "stability"
+    assert explorer.answer.first.set_by == "stability"
     explorer.choices["counterweight"].value = "none"
     assert explorer.answer.capacity < heavy
 

@@ -42,7 +42,7 @@ def test_capacities_and_what_gives_way_are_the_rated_ones(ways):
             if state is not None:
                 assert state["carries"] == show(float(capacity), "mass")
                 limit = again.limits[again.governing[i, k]]
-                assert state["family"] == limit.family
+                assert state["set_by"] == limit.set_by
                 seen += 1
     assert seen > 20
 

@@ -231,8 +231,8 @@ def test_09_a_side_pull_costs_where_strength_governs_and_nothing_where_tipping_d
     found = lost()
     names = [taker.name for taker in found.takers]
     close, far = found.share[names.index("side pull")]
-    assert found.governing[0].family == "structural"
-    assert found.governing[1].family == "stability"
+    assert found.governing[0].set_by != "stability"
+    assert found.governing[1].set_by == "stability"
     assert close > 0.02
     assert abs(far) < 0.005
 

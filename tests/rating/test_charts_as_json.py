@@ -43,7 +43,7 @@ def test_a_chart_is_told_cell_by_cell_as_it_is_rated() -> None:
             way = int(np.argmin(np.abs(ways - cell["extension"]).sum(axis=1)))
             assert ways[way] == pytest.approx(cell["extension"])
             limit = rating.limits[rating.governing[way, 0]]
-            assert (cell["family"], cell["governing"]) == (limit.family, limit.key)
+            assert (cell["set_by"], cell["governing"]) == (limit.set_by, limit.key)
             assert cell["tipping_load"] == pytest.approx(rating.tipping_load[way, 0], rel=1e-5)
             assert cell["boom_angle"] == pytest.approx(rating.angle[way, 0], rel=1e-5)
 

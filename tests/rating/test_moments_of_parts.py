@@ -14,7 +14,7 @@ from boomsim.rating.around.centres import centres
 from boomsim.rating.capacity import condense
 from boomsim.rating.charts.book import make_book
 from boomsim.rating.comparison.explain import Account, account
-from boomsim.rating.limits.kind import STRUCTURAL
+from boomsim.rating.limits.kind import STRENGTH
 from boomsim.rating.losses.sensitivity import sensitivity
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.response import Response, respond
@@ -136,7 +136,7 @@ def test_the_first_limit_of_the_list_can_govern_like_any_other() -> None:
     setup = set_up(weak, rigging=Rigging(parts=10))
     (limit,) = governing_of(rate_places(setup, near))
     assert limit is not None
-    assert (limit.family, limit.name, limit.section) == (STRUCTURAL, "stress", 0)
+    assert (limit.set_by, limit.name, limit.section) == (STRENGTH, "stress", 0)
     # A book counts such a cell too.
     ways = configurations_of(weak.boom, extension=near.extension)
     assert make_book([setup], configurations=ways, radii=near.radius).rated == 1

@@ -10,7 +10,7 @@ import pytest
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import best_of, compare, deflections, demonstration
 from boomsim.rating.comparison.explain import account, difference
-from boomsim.rating.limits.kind import STRUCTURAL
+from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.setup import set_up
 
 LIGHT, HALVES, HEAVY = 0, 1, 2
@@ -35,7 +35,7 @@ def test_close_in_the_nested_heavy_ones_carry_most_and_the_light_one_would_break
     order = np.argsort(-compared.rating.capacity[:, near])
     assert list(order) == [HEAVY, HALVES, LIGHT]
     governing = compared.rating.limits[compared.rating.governing[LIGHT, near]]
-    assert governing.family == STRUCTURAL
+    assert governing.set_by != STABILITY
 
 
 def test_far_out_the_light_one_carries_most_and_all_would_tip(compared):

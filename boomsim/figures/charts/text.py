@@ -115,7 +115,7 @@ def code(limit: Limit) -> str:
 
 def tips(limit: Limit) -> bool:
     """Whether the limit is one of stability."""
-    return limit.family == STABILITY
+    return limit.set_by == STABILITY
 
 
 def way(boom: Boom, extension: Array) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.comparison.explain import Difference
-from boomsim.rating.limits.kind import STRUCTURAL
+from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 
@@ -75,13 +75,13 @@ def steps_of(
         left = 0.0
         before = f"held back by {letters[1]}'s strength:\n{second.limit.words}"
         after = f"held back by {letters[0]}'s strength:\n{first.limit.words}"
-        if second.limit.family == STRUCTURAL:
+        if second.limit.set_by != STABILITY:
             rows.append((before, "strength", given_second))
         else:
             left += given_second
-        left += taken_first if first.limit.family != STRUCTURAL else 0.0
+        left += taken_first if first.limit.set_by == STABILITY else 0.0
         rows += [(w, "weight", v) for w, v in _weights(difference, setup, units, left)]
-        if first.limit.family == STRUCTURAL:
+        if first.limit.set_by != STABILITY:
             rows.append((after, "strength", taken_first))
     steps, level = [], 0.0
     for words, kind, value in rows:

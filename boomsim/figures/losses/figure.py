@@ -12,7 +12,7 @@ from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of
 from boomsim.figures.words import machine_words, setup_words
-from boomsim.rating.limits.kind import STRUCTURAL
+from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.losses.sensitivity import Sensitivity
 from boomsim.rating.losses.study import Losses
 from boomsim.rating.losses.telling import tell_governing, tell_taker
@@ -102,7 +102,7 @@ def _draw_takers(page: Page, found: Losses, units: str, *, bottom: float, height
     ]
     loss, share = found.loss, np.maximum(found.share, 0.0)
     structural = np.array(
-        [[g is not None and g.family == STRUCTURAL for g in t.governing] for t in found.takers]
+        [[g is not None and g.set_by != STABILITY for g in t.governing] for t in found.takers]
     )
 
     def write(row: int, column: int) -> str:

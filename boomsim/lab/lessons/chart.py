@@ -165,7 +165,7 @@ def _cell(chart: Chart, row: int, column: int, units: str) -> str:
     if chart.steps[row, column] < 0:
         return "-"
     limit = chart.limit(row, column)
-    mark = "T" if limit is not None and limit.family == STABILITY else "B"
+    mark = "T" if limit is not None and limit.set_by == STABILITY else "B"
     return f"{show(float(chart.capacity[row, column]), 'mass', units)} {mark}"
 
 

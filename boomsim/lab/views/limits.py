@@ -133,7 +133,7 @@ def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, fl
 def _bar(cell: Box, use: float, key: str, answer: Answer) -> list[str]:
     """Draw a trough that a use fills; the first to give way has a heavy frame."""
     known = use if isfinite(use) else (1.0 if use > 0 else 0.0)
-    stability = {kind.name for kind in answer.setup.kinds if kind.family == STABILITY}
+    stability = {kind.name for kind in answer.setup.kinds if kind.set_by == STABILITY}
     tips = key in stability and known <= 1.0
     more = f' data-limit="{key}" data-use="{use:.4f}"'
     width = cell.width * min(max(known, 0.0), 1.0)

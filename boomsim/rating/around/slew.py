@@ -107,7 +107,7 @@ def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None 
 
 
 def _structure(setup: Setup, rating: Rating) -> tuple[Array, np.ndarray]:
-    mask = np.array([limit.family != STABILITY for limit in rating.limits])
+    mask = np.array([limit.set_by != STABILITY for limit in rating.limits])
     start = np.nan_to_num(rating.capacity)
 
     def use_of(load: Array) -> Array:

@@ -8,7 +8,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.cells import Cells, chart_cells
 from boomsim.rating.charts.grid import chart_step, checked_step, whole_steps
 from boomsim.rating.charts.ways import same_length
-from boomsim.rating.limits.kind import STRUCTURAL, Limit
+from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
 
@@ -73,7 +73,7 @@ class Chart:
     @property
     def structural(self) -> np.ndarray:
         """True where something gives way before the crane tips."""
-        families = np.array([limit.family == STRUCTURAL for limit in self.limits] + [False])
+        families = np.array([limit.set_by != STABILITY for limit in self.limits] + [False])
         return np.asarray(families[self.governing])
 
     @property

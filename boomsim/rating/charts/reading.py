@@ -13,7 +13,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.deductions import Deduction, usual_deductions
 from boomsim.rating.charts.line import fewest_parts, line_limit
-from boomsim.rating.limits.kind import STRUCTURAL, Limit
+from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.strategies import label
 
 SAME = 1e-9
@@ -109,7 +109,7 @@ class Reading:
     @property
     def breaks_first(self) -> bool:
         """True where something would give way before the crane tips."""
-        return self.limit is not None and self.limit.family == STRUCTURAL
+        return self.limit is not None and self.limit.set_by != STABILITY
 
 
 def read_chart(

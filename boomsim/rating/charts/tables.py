@@ -45,7 +45,7 @@ def table_head(units: str) -> Row:
         f"boom_length_{length}",
         f"radius_{length}",
         f"gross_capacity_{mass}",
-        "family",
+        "set_by",
         "limit",
         "within_model_range",
     ]
@@ -70,7 +70,7 @@ def table_rows(chart: Chart, *, units: str) -> Iterator[Row]:
     ways = [label(row) for row in chart.configurations.extension]
     lengths = [round(float(v) / LENGTH_UNIT[units], 3) for v in chart.configurations.length]
     radii = [round(float(v) / LENGTH_UNIT[units], 4) for v in chart.radii]
-    limits = [(limit.family, limit.key) for limit in chart.limits]
+    limits = [(limit.set_by, limit.key) for limit in chart.limits]
     # Steps are whole numbers: the product is exact to the last digit that is shown.
     capacity = np.round(chart.steps * (chart.step / MASS_UNIT[units]), 6).T.tolist()
     used, governing = chart.used.T.tolist(), chart.governing.T.tolist()
@@ -160,7 +160,7 @@ def _plain_cell(chart: Chart, row: int, column: int) -> dict[str, Any] | None:
         "capacity": chart.capacity[at],
         "before_rounding": chart.exact[at],
         "extension": chart.configurations.extension[chart.used[at]],
-        "family": limit.family,
+        "set_by": limit.set_by,
         "governing": limit.key,
         "tipping_load": chart.tipping_load[at],
         "boom_angle": chart.angle[at],
@@ -191,7 +191,7 @@ def plain_book(book: Book) -> dict[str, Any]:
         "extensions": book.configurations.extension.tolist(),
         "boom_lengths": book.configurations.length.tolist(),
         "systems": list(book.configurations.system),
-        "limits": [{"name": limit.key, "family": limit.family} for limit in limits],
+        "limits": [{"name": limit.key, "set_by": limit.set_by} for limit in limits],
         "chapters": [
             {
                 **plain_setup(chapter.setup),

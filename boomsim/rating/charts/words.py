@@ -2,7 +2,7 @@
 
 from boomsim.rating.charts.misreading import Misreading
 from boomsim.rating.charts.reading import SAME, Reading
-from boomsim.rating.limits.telling import what_gives_way
+from boomsim.rating.limits.telling import what_sets
 from boomsim.rating.strategies import label
 from boomsim.units import display, show
 
@@ -54,7 +54,7 @@ def _cell(reading: Reading, units: str) -> str:
     assert reading.limit is not None and reading.extension is not None
     return (
         f"The cell says {show(reading.cell, 'mass', units)} gross in the extension "
-        f"({label(reading.extension)}); beyond it the crane {what_gives_way(reading.limit)}."
+        f"({label(reading.extension)}); {what_sets(reading.limit)}."
     )
 
 

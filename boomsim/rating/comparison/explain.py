@@ -16,7 +16,7 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import ON_THE_LINE
 from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.capacity import rate
-from boomsim.rating.limits.kind import STRUCTURAL, Limit
+from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.response import Response, bear, respond
 from boomsim.rating.setup import Setup
@@ -186,7 +186,7 @@ def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Accou
         lever=lever,
         parts=parts,
         worth=worth,
-        gave_way=_gave_way(setup, at, limit) if limit.family == STRUCTURAL else None,
+        gave_way=_gave_way(setup, at, limit) if limit.set_by != STABILITY else None,
     )
 
 

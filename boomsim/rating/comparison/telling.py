@@ -52,7 +52,7 @@ def tell_account(extension_label: str, account: Account, *, units: str) -> str:
         return show(value, "mass", units)
 
     said = f"({extension_label}) carries {mass(account.capacity)}"
-    if account.limit.family == STABILITY:
+    if account.limit.set_by == STABILITY:
         return f"{said}; it would tip first."
     said += f"; {account.limit.words} comes first"
     if account.structure_takes < float("inf"):
@@ -131,4 +131,4 @@ def mark(rating: Rating, configuration: int, cell: int) -> str:
     governing = int(rating.governing[configuration, cell])
     if governing < 0:
         return " "
-    return "T" if rating.limits[governing].family == STABILITY else "B"
+    return "T" if rating.limits[governing].set_by == STABILITY else "B"

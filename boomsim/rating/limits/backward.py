@@ -20,6 +20,6 @@ BACKWARD = Kind(
     short="tips backwards",
     code="back",
     use=_use,
-    family=STABILITY,
+    set_by=STABILITY,
     passed=None,  # no matter of the load: a crane falls over backwards without one
 )

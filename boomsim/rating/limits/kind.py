@@ -18,8 +18,8 @@ from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.limits.strengths import Strengths
 from boomsim.rating.rules import Rule
 
-STRUCTURAL, STABILITY = "structural", "stability"
-"""Families: something gives way, or the crane turns over."""
+STABILITY, STRENGTH, PERMISSIBLE_VALUE = "stability", "strength", "permissible value"
+"""What can set a figure: the crane would turn over, a part give way, a maker's value be reached."""
 
 EVERY_SECTION, MOVING_SECTIONS, WHOLE = "every section", "moving sections", "whole"
 """Of what a kind of limit is: one for each section, one for each that moves, or one in all."""
@@ -105,8 +105,8 @@ class Kind:
         that have it, configurations, cells); one is all of it, NaN is no equilibrium [1]
     of : str
         `EVERY_SECTION`, `MOVING_SECTIONS` or `WHOLE`
-    family : str
-        `STRUCTURAL` or `STABILITY`
+    set_by : str
+        `STABILITY`, `STRENGTH` or `PERMISSIBLE_VALUE`
     passed : str or None
         `GIVES_WAY`, `PERMISSIBLE` or `TIPS`; None where it is no matter of the load
     along, components : callable or None
@@ -119,7 +119,7 @@ class Kind:
     code: str
     use: Callable[[Case], Array]
     of: str = WHOLE
-    family: str = STRUCTURAL
+    set_by: str = STRENGTH
     passed: str | None = GIVES_WAY
     along: Along | None = None
     components: Components | None = None
@@ -144,9 +144,9 @@ class Limit:
         return self.kind.name
 
     @property
-    def family(self) -> str:
-        """Whether something gives way, or the crane turns over."""
-        return self.kind.family
+    def set_by(self) -> str:
+        """What sets a figure that this limit governs."""
+        return self.kind.set_by
 
     @property
     def key(self) -> str:
@@ -163,7 +163,7 @@ class Limit:
         """What an answer for other programs says of it."""
         return {
             "name": self.name,
-            "family": self.family,
+            "set_by": self.set_by,
             "section": self.section,
             "words": self.words,
         }

@@ -1,7 +1,7 @@
 """Line pull: what the winch may pull at its rope."""
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import PERMISSIBLE, Case, Kind
+from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
 
 
 def _use(case: Case) -> Array:
@@ -15,5 +15,6 @@ LINE_PULL = Kind(
     short="hoist line pull",
     code="h",
     use=_use,
+    set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
 )

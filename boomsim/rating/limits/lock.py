@@ -1,7 +1,7 @@
 """Locks: the pin, rope or cylinder that keeps a section from sliding in."""
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import MOVING_SECTIONS, Case, Kind, use_of_joints
+from boomsim.rating.limits.kind import MOVING_SECTIONS, PERMISSIBLE_VALUE, Case, Kind, use_of_joints
 
 
 def _use(case: Case) -> Array:
@@ -9,5 +9,11 @@ def _use(case: Case) -> Array:
 
 
 LOCK = Kind(
-    name="lock", words="the lock of", short="lock gives", code="k", use=_use, of=MOVING_SECTIONS
+    name="lock",
+    words="the lock of",
+    short="lock gives",
+    code="k",
+    use=_use,
+    of=MOVING_SECTIONS,
+    set_by=PERMISSIBLE_VALUE,
 )

@@ -3,7 +3,7 @@
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import PERMISSIBLE, Case, Kind
+from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
 
 
 def _use(case: Case) -> Array:
@@ -16,5 +16,6 @@ LUFFING_CYLINDER = Kind(
     short="luffing cylinder",
     code="c",
     use=_use,
+    set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
 )

@@ -1,7 +1,14 @@
 """Wear pads: the pressure that their maker permits, at the mouth and at the tail."""
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import MOVING_SECTIONS, PERMISSIBLE, Case, Kind, use_of_joints
+from boomsim.rating.limits.kind import (
+    MOVING_SECTIONS,
+    PERMISSIBLE,
+    PERMISSIBLE_VALUE,
+    Case,
+    Kind,
+    use_of_joints,
+)
 
 
 def _front(case: Case) -> Array:
@@ -19,6 +26,7 @@ FRONT_PAD = Kind(
     code="f",
     use=_front,
     of=MOVING_SECTIONS,
+    set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
 )
 
@@ -29,5 +37,6 @@ REAR_PAD = Kind(
     code="r",
     use=_rear,
     of=MOVING_SECTIONS,
+    set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
 )

@@ -4,7 +4,7 @@ import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.rating.limits.kind import PERMISSIBLE, Case, Kind
+from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
 
 
 def _use(case: Case) -> Array:
@@ -20,5 +20,6 @@ SLEWING_RING = Kind(
     short="slewing ring",
     code="s",
     use=_use,
+    set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
 )

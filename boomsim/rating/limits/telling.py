@@ -1,10 +1,24 @@
-"""A limit in a sentence."""
+"""What sets a figure, in words and as a sign: the one place where both are kept.
 
-from boomsim.rating.limits.kind import STABILITY, Limit
+A rated figure is the smallest of several, each after its margin. So these words say which of them
+set it, never what would happen first: that is for :mod:`boomsim.rating.overload` to say.
+"""
+
+from boomsim.rating.limits.kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH, Limit
+
+WHAT_SETS = {
+    STABILITY: "stability sets this figure",
+    STRENGTH: "strength sets this figure",
+    PERMISSIBLE_VALUE: "a maker's permissible value sets this figure",
+}
+"""In a sentence, in a legend, in a footnote."""
+
+SIGNS = {STABILITY: "", STRENGTH: "*", PERMISSIBLE_VALUE: "†"}
+"""Beside a figure."""
 
 
-def what_gives_way(limit: Limit) -> str:
-    """Whether the crane tips or something breaks, in words.
+def what_sets(limit: Limit) -> str:
+    """What sets a figure that a limit governs, and which limit it is.
 
     Parameters
     ----------
@@ -14,4 +28,19 @@ def what_gives_way(limit: Limit) -> str:
     -------
     str
     """
-    return "tips" if limit.family == STABILITY else f"breaks: {limit.words}"
+    words = WHAT_SETS[limit.set_by]
+    return words if limit.set_by == STABILITY else f"{words}: {limit.words}"
+
+
+def sign(limit: Limit | None) -> str:
+    """Sign beside a figure that a limit governs, or beside a blank.
+
+    Parameters
+    ----------
+    limit : Limit or None
+
+    Returns
+    -------
+    str
+    """
+    return "" if limit is None else SIGNS[limit.set_by]

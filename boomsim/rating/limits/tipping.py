@@ -107,6 +107,6 @@ TIPPING = Kind(
     short="tips over",
     code="",
     use=_use,
-    family=STABILITY,
+    set_by=STABILITY,
     passed=TIPS,
 )

@@ -36,4 +36,4 @@ def tell_governing(limit: Limit | None) -> str:
     """
     if limit is None:
         return "out of reach"
-    return "stability" if limit.family == STABILITY else limit.words
+    return "stability" if limit.set_by == STABILITY else limit.words

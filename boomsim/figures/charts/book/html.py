@@ -13,7 +13,7 @@ from boomsim.figures.charts.head import facts_of
 from boomsim.figures.charts.text import Numbers, code, numbers_of
 from boomsim.figures.words import rule_words
 from boomsim.rating.charts.book import Book, Chapter
-from boomsim.rating.limits.kind import STRUCTURAL
+from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.strategies import label
 
 BLANK = 0xFFFF
@@ -82,7 +82,7 @@ def book_data(book: Book) -> dict[str, Any]:
             for length, choice in zip(chart.length, chart.choices, strict=True)
         ],
         "limits": [
-            {"words": limit.words, "code": code(limit), "breaks": limit.family == STRUCTURAL}
+            {"words": limit.words, "code": code(limit), "breaks": limit.set_by != STABILITY}
             for limit in chart.limits
         ],
         "wide": wide,
