@@ -53,7 +53,7 @@ def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
     for configuration in found["configurations"]:
         assert len(configuration["extension"]) == 4
         assert configuration["length"] == pytest.approx(found["length"])
-        for name in ("capacity", "governing", "family"):
+        for name in ("capacity", "governing", "set_by"):
             assert len(configuration[name]) == radii
         known = {"stability", "strength", "permissible value", None}
         assert set(configuration["set_by"]) <= known
