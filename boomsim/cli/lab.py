@@ -57,7 +57,7 @@ def run(chosen: argparse.Namespace) -> int:
     command = make(folder, port=chosen.port, browser=not chosen.no_browser, **options)
     copied, kept = copy_notebooks(folder)
     print(paragraph(_words(chosen, str(folder), copied, kept)), flush=True)
-    return serve(command, folder)
+    return serve(command, folder, visitors=chosen.for_class)
 
 
 def _words(chosen: argparse.Namespace, folder: str, copied: int, kept: int) -> str:

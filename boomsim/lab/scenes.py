@@ -52,7 +52,7 @@ def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
 
 
 def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Path:
-    """Save a list; a file that is there is replaced as a whole.
+    """Save a list; a list that is there is replaced as a whole, another file never.
 
     Parameters
     ----------
@@ -63,7 +63,20 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
     Returns
     -------
     Path
+
+    Raises
+    ------
+    ValueError
+        If the file is there and is no list of scenes.
     """
+    if Path(path).exists():
+        try:
+            _plain_list(path)
+        except ValueError:
+            raise ValueError(
+                f'"{Path(path).name}" is there already and is not a list of scenes. Choose another '
+                "name."
+            ) from None
     plain = [{"name": s.name, "note": s.note, "scene": as_dict(s.scene)} for s in scenes]
     text = json.dumps({"schema": SCHEMA, "scenes": plain}, indent=1, ensure_ascii=False)
     return write_whole(text + "\n", path, ending=".json")
@@ -85,6 +98,12 @@ def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:
     ValueError
         If the file is not such a list, or names what is not there.
     """
+    plain, name = _plain_list(path), Path(path).name
+    return tuple(_named(k, one, name) for k, one in enumerate(_listed(plain, name)))
+
+
+def _plain_list(path: str | PathLike[str]) -> dict[str, Any]:
+    """What a file of scenes holds, its scenes not yet read."""
     target = Path(path)
     text = text_of(read_bytes(target, most=MOST_BYTES), name=target.name)
     try:
@@ -98,7 +117,7 @@ def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:
             f'"{target.name}" is not a list of scenes of the kind {SCHEMA}. Choose a file that was '
             "saved with this version."
         )
-    return tuple(_named(k, one, target.name) for k, one in enumerate(_listed(plain, target.name)))
+    return plain
 
 
 def _listed(plain: dict[str, Any], file: str) -> Sequence[Any]:

@@ -12,6 +12,9 @@ from boomsim.files.writing import make_folder, write_whole
 
 EXPLORER = "explorer.ipynb"
 
+FOR_VISITORS = "BOOMSIM_VISITORS"
+"""Set in the environment where whoever opens a page is a visitor: no file is theirs to touch."""
+
 NEVER_ASK = (
     "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
     "--LabApp.news_url=None",
@@ -187,7 +190,7 @@ def _need(module: str, name: str) -> None:
         )
 
 
-def serve(command: list[str], folder: Path) -> int:
+def serve(command: list[str], folder: Path, *, visitors: bool = False) -> int:
     """Run a server until it ends; Ctrl-C goes to it, and it says the rest.
 
     Parameters
@@ -195,6 +198,8 @@ def serve(command: list[str], folder: Path) -> int:
     command : list of str
     folder : Path
         To run in
+    visitors : bool
+        Whether others than the one who starts it will open its pages
 
     Returns
     -------
@@ -202,7 +207,8 @@ def serve(command: list[str], folder: Path) -> int:
         The server's exit code; 0 if a person stopped it
     """
     requests = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
-    with subprocess.Popen(command, cwd=folder) as server:
+    around = os.environ | ({FOR_VISITORS: "1"} if visitors else {})
+    with subprocess.Popen(command, cwd=folder, env=around) as server:
         # Such a request reaches this process alone; the server must not live on without it.
         usual = {one: signal.signal(one, lambda *_: server.terminate()) for one in requests}
         try:
