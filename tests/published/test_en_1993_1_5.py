@@ -247,6 +247,21 @@ def test_crushing_and_bending_share_the_web_by_eq_7_2() -> None:
     assert with_bending(0.6, bending_use=1.0) == pytest.approx(1.0)
 
 
+def test_box_that_a_pad_presses_where_it_is_bent_uses_what_eq_7_2_makes_of_both() -> None:
+    # Worked: a box of 220 x 220 x 10 mm, S235, gamma 1. No plate buckles (b/t = 20), so
+    # eta_1 = M / (W f_y) with W = (220^4 - 200^4) / 12 / 110 = 562 545 mm3: 66.1 kN m: 0.500008.
+    # One web: m_1 = 110 / 10, lambda_F = 0.278 < 0.5, l_y = 100 + 20 (1 + sqrt(11)) = 186.332 mm,
+    # F_Rd = 186.332 x 10 x 235 = 437 881 N; a pair of pads with 700.6 kN uses 0.799989 of both.
+    # (0.799989 + 0.8 x 0.500008) / 1.4 = 0.857139
+    shape = properties(box(0.22, width=0.22, top=0.01, bottom=0.01, web=0.01))
+    webs = crushing_resistance(shape, side="bottom", bearing=0.1, yield_stress=235e6, factor=1.0)
+    made = effective_section(shape, yield_stress=235e6)
+    bent = plate_use(made, axial=0.0, moment_y=-66.1e3, moment_z=0.0, strength=235e6).total
+    used = with_bending(700.6e3 / webs.resistance, bending_use=bent)
+    # Six figures were written down.
+    assert used == pytest.approx(0.857139, abs=1e-6)
+
+
 def test_pair_of_pads_shares_the_force_of_the_joint() -> None:
     pad = Pad(length=0.2, width=0.1, pressure=20e6)
     assert pad_pressure([-80e3, 80e3], pad=pad) == pytest.approx([2e6, 2e6])

@@ -1,7 +1,7 @@
 """What a limit is, and what it is judged from."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Protocol
 
 import numpy as np
@@ -48,6 +48,8 @@ class Case:
     forces, factored_forces : Forces
     placed : Masses
     balance : Overturning
+    kept : dict of str to ndarray
+        What several limits share, see :meth:`once`
     """
 
     boom: Condensed
@@ -61,6 +63,13 @@ class Case:
     factored_forces: Forces
     placed: Masses
     balance: Overturning
+    kept: dict[str, Array] = field(default_factory=dict)
+
+    def once(self, name: str, make: Callable[[], Array]) -> Array:
+        """Work out once what several limits share."""
+        if name not in self.kept:
+            self.kept[name] = make()
+        return self.kept[name]
 
     @property
     def machine(self) -> Machine:
