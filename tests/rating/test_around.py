@@ -54,10 +54,10 @@ def test_right_and_left_are_alike() -> None:
 
 def test_a_structural_cell_is_a_circle_and_a_stability_cell_is_not() -> None:
     found = circle()
-    near, far = found.capacity[:, 0], found.capacity[:, 2]
+    near, far = found.capacity[:, 0], found.capacity[:, 3]
     assert not found.is_stability[:, 0].any()
     assert np.ptp(near) == 0.0
-    assert found.is_stability[:, 2].any()
+    assert found.is_stability[:, 3].any()
     assert np.ptp(far) > 0.05 * far.min()
 
 

@@ -19,7 +19,7 @@ from boomsim.rating.setup import Setup, set_up
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),
-    radius=np.array([5.0, 14.0, 24.0]),
+    radius=np.array([5.0, 14.0, 28.0]),
 )
 STRUCTURAL, MIDDLE, STABILITY = 0, 1, 2
 

@@ -81,7 +81,7 @@ class Components(Protocol):
 class Along(Protocol):
     """Use of a limit at every station, shape (configurations, K, cells) [1]."""
 
-    def __call__(self, forces: Forces, *, bear: Strengths) -> Array:
+    def __call__(self, forces: Forces, *, bear: Strengths, boom: Condensed) -> Array:
         """Judge it."""
         ...
 
