@@ -16,13 +16,13 @@ from boomsim.lab.curve import Curve, condensed, curve
 from boomsim.lab.fixed import fixed
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.stability import Overturning, overturning
+from boomsim.mechanics.stability import Overturning
 from boomsim.mechanics.supports import Reactions, support_reactions
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift.study import lift
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response, respond
-from boomsim.rating.resultant import resultant
+from boomsim.rating.resultant import resultant, turned
 from boomsim.rating.setup import Setup
 
 
@@ -187,17 +187,10 @@ def _trouble(setup: Setup, scene: Scene) -> str:
 
 
 def _standing(at: Response, *, slew: float) -> Standing:
-    turn = np.array([slew])
-    weight, x, y = resultant(at, slew=turn)
+    balance = turned(at, slew=np.array([slew]))
+    weight, x, y = (values[:, 0, 0] for values in resultant(at, balance=balance))
     return Standing(
-        balance=overturning(
-            at.boom,
-            placed=at.placed,
-            state=at.state,
-            support=at.setup.support,
-            slew=turn,
-            disturbances=at.setup.disturbances,
-        ),
+        balance=balance,
         weight=float(weight[0]),
         x=float(x[0]),
         y=float(y[0]),
