@@ -141,9 +141,11 @@ def test_wind_presses_the_light_floats_less_by_its_moment_over_their_distance() 
     assert moment == pytest.approx(49.8e3, rel=0.01)  # worked beside the program
     # The wind also bends the boom a little farther out: one in a hundred.
     assert lost == pytest.approx([moment / 6.4 / 2.0] * 2, rel=0.01)
-    around = float_loads(windy.response, slew=np.array([np.pi]))
-    # One function for both: not a digit apart.
-    assert [s.force for s in windy.supports] == list(around.reactions.force[:, 0, 0, 0])
+    turning = float_loads(windy.response, slew=np.array([np.pi]))
+    # One function for both: rounding only.
+    assert [s.force for s in windy.supports] == pytest.approx(
+        turning.reactions.force[:, 0, 0, 0], rel=1e-9
+    )
 
 
 def test_the_resultant_of_the_centres_of_gravity_is_the_same_again() -> None:
