@@ -171,8 +171,9 @@ def _capacity(
 
 
 def _unloaded(setup: Setup, boom: Condensed, scene: Scene) -> Response | None:
-    held = {scene.held: np.array([[getattr(scene, scene.held)]])}
-    at = respond(setup, boom=boom, load=np.zeros((1, 1)), **held)
+    radius = np.array([[scene.radius]]) if scene.held == "radius" else None
+    angle = np.array([[scene.angle]]) if scene.held == "angle" else None
+    at = respond(setup, boom=boom, load=np.zeros((1, 1)), radius=radius, angle=angle)
     return at if bool(at.state.converged[0, 0]) else None
 
 

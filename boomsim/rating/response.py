@@ -22,6 +22,23 @@ VALID_DEFLECTION = 0.05
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Start:
+    """Rotations to start from, shape (configurations, K, cells); None where nothing is known.
+
+    Attributes
+    ----------
+    rotation : ndarray or None
+        Of the lift in still air [rad]
+    strained, strained_side : ndarray or None
+        Of the lift with disturbances or allowances, in the luffing plane and sideways [rad]
+    """
+
+    rotation: Array | None = None
+    strained: Array | None = None
+    strained_side: Array | None = None
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Response:
     """What a boom under load does; NaN where it finds no equilibrium.
 
@@ -111,7 +128,7 @@ def respond(
     load: Array,
     radius: Array | None = None,
     angle: Array | None = None,
-    start: Array | None = None,
+    start: Start | None = None,
 ) -> Response:
     """Solve and judge every cell.
 
@@ -127,8 +144,8 @@ def respond(
         Gross load [kg]
     radius, angle : ndarray
         One of them, shape (configurations, cells) or broadcastable [m] or [rad]
-    start : ndarray, optional
-        Rotations to start from [rad]
+    start : Start, optional
+        Where to start from
 
     Returns
     -------
@@ -136,8 +153,9 @@ def respond(
     """
     given, strength = setup.disturbances, setup.rule.strength
     strains, factors = setup.rule.strains(given), Factors(dead=strength.dead, live=strength.live)
+    begin = start or Start()
     at_ease = solve_state(
-        boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=start
+        boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=begin.rotation
     )
 
     def at_the_angle(disturbances: Disturbances, factors: Factors = SERVICE) -> State:
@@ -148,7 +166,8 @@ def respond(
             angle=at_ease.angle,
             disturbances=disturbances,
             factors=factors,
-            start=None if strains == given else _start_of(at_ease),
+            start=begin.strained,
+            start_side=begin.strained_side,
         )
 
     state = at_ease if given == CALM else at_the_angle(given)
@@ -197,9 +216,4 @@ def respond(
     )
 
 
-def _start_of(state: State) -> Array:
-    """Rotations to start a state at the same angle from, straight where there are none."""
-    return np.nan_to_num(state.rotation)
-
-
-__all__ = ["Response", "bear", "condense", "respond"]
+__all__ = ["Response", "Start", "bear", "condense", "respond"]
