@@ -383,6 +383,9 @@ class Disturbances:
         Ground out of level, downhill in the direction the boom points [rad]
     lean_across : float
         Ground out of level, downhill to the left of the boom [rad]
+    wind_beside : float
+        Gust speed across the boom while `wind_speed` blows from behind: a rule's allowance stays
+        where a wind across is given [m/s]
     """
 
     wind_speed: float = 0.0
@@ -393,6 +396,7 @@ class Disturbances:
     hoist_class: int = 2
     lean: float = 0.0
     lean_across: float = 0.0
+    wind_beside: float = 0.0
 
 
 CALM = Disturbances()
