@@ -1,6 +1,7 @@
 """Figures with units: what is read, what is refused and how the refusal helps, what is shown."""
 
 import math
+from fractions import Fraction
 import subprocess
 import sys
 
@@ -8,7 +9,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boomsim.units import QUANTITIES, SYSTEMS, UnitError, display, parse, registry, show
+from boomsim.units import (
+    QUANTITIES,
+    SYSTEMS,
+    UnitError,
+    display,
+    parse,
+    registry,
+    rounded_down,
+    show,
+    show_rated,
+)
 from boomsim.units._common import ALIASES, COMMON
 
 
@@ -312,3 +323,56 @@ def test_common_units_are_read_and_shown_without_loading_pint() -> None:
 def test_a_half_is_rounded_away_from_nought_however_its_last_bit_fell(value, text):
     """As people do by hand; 38.65 is a little less than that in binary, 41.25 is exact."""
     assert show(value, "length") == text
+
+
+# --- rated loads are never rounded up ------------------------------------------------------------
+
+
+def exact_mass(text: str) -> Fraction:
+    """Mass that a text says, without any rounding of our own [kg]."""
+    number, unit = text.replace(",", "").split(" ")
+    return Fraction(number) * COMMON[unit][0]
+
+
+@given(value=st.floats(0.0, 1e7), system=st.sampled_from(SYSTEMS))
+def test_a_rated_load_never_reads_as_more_than_it_is(value: float, system: str) -> None:
+    # A hair of 1e-12 is left: what a division loses must not cost a whole digit.
+    assert exact_mass(show_rated(value, system)) <= Fraction(value) * (1 + Fraction(1, 10**12))
+
+
+@given(value=st.floats(0.01, 1e7), system=st.sampled_from(SYSTEMS))
+def test_a_rated_load_reads_as_less_by_no_more_than_its_last_digit(
+    value: float, system: str
+) -> None:
+    shown = show_rated(value, system)
+    number, unit = shown.split(" ")
+    tens = unit == "lb" and exact_mass(shown) >= 1000 * COMMON["lb"][0]
+    digit = Fraction(10 if tens else 1, 10 ** len(number.partition(".")[2])) * COMMON[unit][0]
+    assert Fraction(value) - exact_mass(shown) < digit
+
+
+@given(steps=st.integers(0, 10_000), system=st.sampled_from(SYSTEMS))
+def test_a_whole_number_of_steps_of_a_chart_reads_as_itself(steps: int, system: str) -> None:
+    step, unit, digits = {"metric": (50.0, "t", 2), "us": (45.359237, "lb", 0)}[system]
+    shown = display("mass", system).number_down(steps * step)
+    assert shown == f"{steps * (0.05 if unit == 't' else 100):,.{digits}f}"
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"),
+    [
+        (5229.0, "5.22 t"),
+        (7950.0, "7.95 t"),
+        (999.9999, "999 kg"),
+        (1000.0, "1.00 t"),
+        (9.995, "9.99 kg"),
+        (0.0, "0.00 kg"),
+    ],
+)
+def test_a_rated_load_is_rounded_down(value: float, shown: str) -> None:
+    assert show_rated(value) == shown
+
+
+def test_rounding_down_holds_before_the_point_and_below_nought() -> None:
+    assert rounded_down(11_527.9, -1) == "11,520"
+    assert rounded_down(-0.001, 2) == "-0.01"

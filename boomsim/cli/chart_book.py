@@ -76,6 +76,7 @@ def _setups(chosen: argparse.Namespace, machine: "Machine") -> "tuple[Setup, ...
         rules=None if chosen.rule is None else [chosen.rule],
         parts=chosen.parts,
         disturbances=inputs.disturbances(chosen),
+        allowances=chosen.allowances,
     )
 
 

@@ -8,7 +8,7 @@ from boomsim.cli import inputs, streams
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.machine.model import Machine
+    from boomsim.machine.model import Boom, Machine
     from boomsim.mechanics.geometry import Array
 
 HELP = "every number of a machine that the mechanics uses, derived section properties included"
@@ -141,7 +141,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
 
     placed = layout(machine.boom, extension=extension)
     shortest, longest = range_of_length(machine.boom)
-    boom_mass = sum(s.mass for s in machine.boom.sections) + machine.boom.head.mass
+    boom_mass = sum(machine.boom.section_masses) + machine.boom.head.mass
     crane = sum(p.mass for p in machine.carrier) + sum(p.mass for p in machine.superstructure)
     total = crane + boom_mass + machine.cylinder.mass + machine.counterweights[0].mass
     facts = [
@@ -154,6 +154,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             f"{said(machine.boom.greatest_angle, 'angle')}",
         ],
         ["boom mass", said(boom_mass, "mass")],
+        *_telescope_cylinder(machine.boom, units),
         [f"whole crane, counterweight {machine.counterweights[0].name}", said(total, "mass")],
         [
             "heel pin",
@@ -217,3 +218,14 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             paragraph(CAUTION),
         ]
     )
+
+
+def _telescope_cylinder(boom: "Boom", units: str) -> list[list[str]]:
+    """What pushes the sections out, where a machine has it apart from its sections."""
+    from boomsim.units import show
+
+    cylinder = boom.telescope_cylinder
+    if cylinder is None:
+        return []
+    share = f"{100 * cylinder.moving_share:.0f} % of it goes out with section 1"
+    return [["telescope cylinder", f"{show(cylinder.mass, 'mass', units)}, {share}"]]

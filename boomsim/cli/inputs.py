@@ -41,6 +41,12 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
     rig.add_argument(
         "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"
     )
+    rig.add_argument(
+        "--allowances",
+        choices=("none", "rule"),
+        default="none",
+        help="disturbances that strength bears without their being given (default: none)",
+    )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")
     off.add_argument("--wind-across", action="store_true", help="the wind blows across the boom")
@@ -80,6 +86,7 @@ def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
         slew=slew(chosen.slew),
         rule=chosen.rule,
         disturbances=disturbances(chosen),
+        allowances=chosen.allowances,
     )
 
 

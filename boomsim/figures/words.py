@@ -1,9 +1,11 @@
 """Words that figures share: how the crane is set up, and which rule rates it."""
 
+import math
 from dataclasses import fields
 
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.rating.rules import Rule
+from boomsim.mechanics.loads import hoisting_factor
+from boomsim.rating.rules import Allowances, Rule
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 
@@ -69,7 +71,37 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
     factors = ""
     if strength.dead != 1.0 or strength.live != 1.0:
         factors = f" under {strength.dead:g} x own weight and {strength.live:g} x load"
-    return f"{tips}; yield stress / {strength.resistance:g}{factors}"
+    strained = f"yield stress / {strength.resistance:g}{factors}"
+    if rule.allowances is None:
+        return f"{tips}; {strained}"
+    return f"{tips}; {strained}; strength with {allowance_words(rule.allowances)}"
+
+
+def allowance_words(allowances: Allowances) -> str:
+    """Name each allowance with its value and its source.
+
+    Parameters
+    ----------
+    allowances : Allowances
+
+    Returns
+    -------
+    str
+    """
+    has, side = allowances, 100.0 * allowances.side_pull.value
+    factor = hoisting_factor(has.hoist_speed.value, hoist_class=int(has.hoist_class.value))
+    ahead, across = (math.degrees(one.value) for one in (has.lean, has.lean_across))
+    return ", ".join(
+        [
+            f"side pull {side:g} % ({has.side_pull.source})",
+            f"hoisting factor {factor:.2f} ({has.hoist_speed.source} {has.hoist_speed.value:g} m/s,"
+            f" {has.hoist_class.source})",
+            f"wind {has.wind_speed.value:g} m/s from behind ({has.wind_speed.source})",
+            f"load's wind area {1000 * has.load_area.value:g} m2 a tonne ({has.load_area.source})",
+            f"{ahead:.1f} deg out of level ahead ({has.lean.source})",
+            f"{across:.1f} deg across ({has.lean_across.source})",
+        ]
+    )
 
 
 _DISTURBED = {

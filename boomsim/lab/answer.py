@@ -16,13 +16,13 @@ from boomsim.lab.curve import Curve, condensed, curve
 from boomsim.lab.fixed import fixed
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.stability import Overturning, overturning
+from boomsim.mechanics.stability import Overturning
 from boomsim.mechanics.supports import Reactions, support_reactions
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift.study import lift
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response, respond
-from boomsim.rating.resultant import resultant
+from boomsim.rating.resultant import resultant, turned
 from boomsim.rating.setup import Setup
 
 
@@ -171,8 +171,9 @@ def _capacity(
 
 
 def _unloaded(setup: Setup, boom: Condensed, scene: Scene) -> Response | None:
-    held = {scene.held: np.array([[getattr(scene, scene.held)]])}
-    at = respond(setup, boom=boom, load=np.zeros((1, 1)), **held)
+    radius = np.array([[scene.radius]]) if scene.held == "radius" else None
+    angle = np.array([[scene.angle]]) if scene.held == "angle" else None
+    at = respond(setup, boom=boom, load=np.zeros((1, 1)), radius=radius, angle=angle)
     return at if bool(at.state.converged[0, 0]) else None
 
 
@@ -187,17 +188,10 @@ def _trouble(setup: Setup, scene: Scene) -> str:
 
 
 def _standing(at: Response, *, slew: float) -> Standing:
-    turn = np.array([slew])
-    weight, x, y = resultant(at, slew=turn)
+    balance = turned(at, slew=np.array([slew]))
+    weight, x, y = (values[:, 0, 0] for values in resultant(at, balance=balance))
     return Standing(
-        balance=overturning(
-            at.boom,
-            placed=at.placed,
-            state=at.state,
-            support=at.setup.support,
-            slew=turn,
-            disturbances=at.setup.disturbances,
-        ),
+        balance=balance,
         weight=float(weight[0]),
         x=float(x[0]),
         y=float(y[0]),

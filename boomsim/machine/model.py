@@ -146,6 +146,25 @@ class Head:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TelescopeCylinder:
+    """Pushes the sections out, from inside the boom.
+
+    One part stays with the base section, the other goes out with section 1. Each lies along its
+    section, so its mass is spread as evenly as the section's own.
+
+    Attributes
+    ----------
+    mass : float
+        Of the whole cylinder with its oil [kg]
+    moving_share : float
+        Share of it that goes out with section 1 [1]
+    """
+
+    mass: float
+    moving_share: float = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Boom:
     """The telescoping boom.
 
@@ -162,6 +181,8 @@ class Boom:
         Range of the boom angle [rad]
     wind_shape : float
         Force coefficient of the boom in wind [1]
+    telescope_cylinder : TelescopeCylinder or None
+        None where its mass is counted in the sections'
     """
 
     sections: tuple[Section, ...]
@@ -171,6 +192,17 @@ class Boom:
     least_angle: float
     greatest_angle: float
     wind_shape: float = 1.6
+    telescope_cylinder: TelescopeCylinder | None = None
+
+    @property
+    def section_masses(self) -> tuple[float, ...]:
+        """Masses of the sections with what lies in them of the telescope cylinder [kg]."""
+        own = [section.mass for section in self.sections]
+        if self.telescope_cylinder is not None:
+            moving = self.telescope_cylinder.mass * self.telescope_cylinder.moving_share
+            own[0] += self.telescope_cylinder.mass - moving
+            own[1] += moving
+        return tuple(own)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -351,6 +383,9 @@ class Disturbances:
         Ground out of level, downhill in the direction the boom points [rad]
     lean_across : float
         Ground out of level, downhill to the left of the boom [rad]
+    wind_beside : float
+        Gust speed across the boom while `wind_speed` blows from behind: a rule's allowance stays
+        where a wind across is given [m/s]
     """
 
     wind_speed: float = 0.0
@@ -361,6 +396,7 @@ class Disturbances:
     hoist_class: int = 2
     lean: float = 0.0
     lean_across: float = 0.0
+    wind_beside: float = 0.0
 
 
 CALM = Disturbances()

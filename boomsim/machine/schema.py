@@ -122,6 +122,14 @@ HEAD = Table(
     },
 )
 
+TELESCOPE_CYLINDER = Table(
+    model.TelescopeCylinder,
+    {
+        "mass": Key(MASS, "with its oil"),
+        "moving_share": Key(SHARE, "share of it that goes out with section 1", 0.5),
+    },
+)
+
 BOOM = Table(
     model.Boom,
     {
@@ -135,6 +143,9 @@ BOOM = Table(
         "least_angle": Key(ANGLE, "lowest boom angle above horizontal"),
         "greatest_angle": Key(ANGLE, "steepest boom angle"),
         "wind_shape": Key(COEFFICIENT, "force coefficient of the boom in wind"),
+        "telescope_cylinder": Key(
+            TELESCOPE_CYLINDER, "pushes the sections out, from inside the boom", None
+        ),
         "head": Key(HEAD, "the boom head"),
         "sections": Key(Sections(MOVING_SECTION, 2, MOST_SECTIONS), "the base section first"),
     },

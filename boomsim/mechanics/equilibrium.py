@@ -58,7 +58,7 @@ class LuffingPlane:
         self.pads = boom.bending[:, size : size + pads, : size + 1]
         self.chord = boom.stations.in_overlap[:, :PER_SECTION]
         # One over the force below which a pad hardly presses.
-        hardly = [HARDLY * GRAVITY * section.mass for section in sections]
+        hardly = [HARDLY * GRAVITY * mass for mass in boom.machine.boom.section_masses]
         self.firm = 1.0 / np.array(hardly)[:, None]
 
     def start(self) -> Array:

@@ -8,7 +8,7 @@ import numpy as np
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import wind_pressure
+from boomsim.mechanics.loads import gusts
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -48,14 +48,12 @@ class Lifts:
     @property
     def wind_from_behind(self) -> float:
         """Pressure of a wind in the luffing plane [Pa]."""
-        change = self.disturbances
-        return 0.0 if change.wind_across else wind_pressure(change.wind_speed)
+        return gusts(self.disturbances)[0]
 
     @property
     def wind_across(self) -> float:
         """Pressure of a wind across it [Pa]."""
-        change = self.disturbances
-        return wind_pressure(change.wind_speed) if change.wind_across else 0.0
+        return gusts(self.disturbances)[1]
 
     @property
     def is_pushed_sideways(self) -> bool:

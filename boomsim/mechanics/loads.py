@@ -4,6 +4,8 @@ from functools import cache
 from math import cos as cosine
 from math import sin as sine
 
+from boomsim.machine.model import Disturbances
+
 GRAVITY = 9.80665
 """Standard acceleration of free fall [m/s2]."""
 
@@ -28,6 +30,23 @@ def wind_pressure(speed: float) -> float:
         Pressure [Pa]
     """
     return AIR_FACTOR * speed**2
+
+
+def gusts(change: Disturbances) -> tuple[float, float]:
+    """Dynamic pressure of the wind from behind the boom, and of that across it.
+
+    Parameters
+    ----------
+    change : Disturbances
+
+    Returns
+    -------
+    behind, across : float
+        [Pa]
+    """
+    if change.wind_across:
+        return 0.0, wind_pressure(change.wind_speed)
+    return wind_pressure(change.wind_speed), wind_pressure(change.wind_beside)
 
 
 def hoisting_factor(speed: float, *, hoist_class: int) -> float:

@@ -105,7 +105,7 @@ def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Mass
         name=name,
         mass=np.array(
             [
-                *(s.mass for s in sections),
+                *machine.boom.section_masses,
                 machine.boom.head.mass,
                 rod,
                 *(p.mass for p in fixed),

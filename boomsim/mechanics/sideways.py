@@ -25,6 +25,8 @@ class Sideways:
         spread = stations.mass_out * (lifts.dead * left)
         self.spread = spread + stations.area_side * (wind * boom.machine.boom.wind_shape)
         self.tangent = np.sum(kept.force * kept.direction, axis=0)
+        self.direction = np.empty((2, *kept.rotation_side.shape))
+        self.spare = np.empty_like(kept.rotation_side)
         self.head_torsion = head.below * self.pull
 
     def turned(self, rotation: Array, out: Array) -> None:
@@ -33,10 +35,15 @@ class Sideways:
         self.head_left = (boom.path @ rotation)[:, 0] + ahead * rotation[:, -1]
         rope = -self.plane.pull * self.head_left / np.maximum(self.plane.head[0], 1e-3)
         end = self.pull + rope
-        carried = self.spread + boom.stations.beyond * end[:, None]
-        direction = np.empty((2, *rotation.shape))
-        cos_sin(rotation, out=direction, square=np.empty_like(rotation))
-        np.subtract(carried * direction[0], self.tangent * direction[1], out=self.across)
+        (cos, sin), carried = self.direction, self.spare
+        cos_sin(rotation, out=self.direction, square=self.spare)
+        np.multiply(boom.stations.beyond, end[:, None], out=carried)
+        carried += self.spread
+        np.multiply(carried, cos, out=self.across)
+        sin *= self.tangent
+        self.across -= sin
         self.head_moment = ahead * (end - self.plane.end[0] * rotation[:, -1])
         side = boom.side
-        out[...] = side.rotation @ self.across + side.rotation_head * self.head_moment[:, None]
+        np.matmul(side.rotation, self.across, out=out)
+        np.multiply(side.rotation_head, self.head_moment[:, None], out=carried)
+        out += carried

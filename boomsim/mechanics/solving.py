@@ -25,14 +25,17 @@ BESIDE = ("head_left", "head_moment_side", "head_torsion")
 """What a cell has none of where nothing acts sideways."""
 
 
-def solve(lifts: Lifts, *, start: Array | None = None) -> tuple[AtStations, Found]:
+def solve(
+    lifts: Lifts, *, start: Array | None = None, start_side: Array | None = None
+) -> tuple[AtStations, Found]:
     """Solve block by block, each in room of its own, and put them side by side.
 
     Parameters
     ----------
     lifts : Lifts
-    start : ndarray, optional
-        Rotations to start from, shape (configurations, K, cells) [rad]
+    start, start_side : ndarray, optional
+        Rotations to start from, in the luffing plane and sideways, shape (configurations, K,
+        cells) [rad]
 
     Returns
     -------
@@ -44,11 +47,12 @@ def solve(lifts: Lifts, *, start: Array | None = None) -> tuple[AtStations, Foun
     with np.errstate(all="ignore"):
         near = between(lifts) if start is None else None
         if len(blocks) == 1:
-            return _solve(lifts, start, near)
+            return _solve(lifts, start, start_side, near)
         whole, pieces = AtStations.empty(lifts), []
         for block in blocks:
             here = None if start is None else start[:, :, block]
-            kept, found = _solve(lifts.some(block), here, near)
+            aside = None if start_side is None else start_side[:, :, block]
+            kept, found = _solve(lifts.some(block), here, aside, near)
             whole.put(block, kept)
             pieces.append(found)
             del kept  # The next block takes this memory while it is warm.
@@ -72,7 +76,9 @@ def _joined(pieces: list[Found]) -> Found:
     return {**whole, "sweeps": max(piece["sweeps"] for piece in pieces)}
 
 
-def _solve(lifts: Lifts, start: Array | None, near: Between | None) -> tuple[AtStations, Found]:
+def _solve(
+    lifts: Lifts, start: Array | None, start_side: Array | None, near: Between | None
+) -> tuple[AtStations, Found]:
     """Start where told, else between solved states, else from the first order; then sweep."""
     kept = AtStations.empty(lifts)
     plane = LuffingPlane(lifts, kept)
@@ -84,7 +90,7 @@ def _solve(lifts: Lifts, start: Array | None, near: Between | None) -> tuple[AtS
     good, found = _believed(bent), _in_plane(plane)
     if lifts.is_pushed_sideways:
         side = Sideways(lifts, plane, kept)
-        kept.rotation_side[...] = 0.0
+        kept.rotation_side[...] = 0.0 if start_side is None else start_side
         good &= _believed(relax(side.turned, start=kept.rotation_side))
         found |= _sideways(side)
     if not good.all():

@@ -140,19 +140,40 @@ def _disturbed(
 ) -> tuple[Array, Array]:
     """Horizontal forces turn the crane over at the height at which they act."""
     pressure = wind_pressure(disturbances.wind_speed)
-    sections = boom.machine.boom.sections
-    area = boom.stations.area_side if disturbances.wind_across else boom.stations.area_up
-    whole = area[:, :: area.shape[1] // len(sections)]
-    own = whole - np.append(whole[:, 1:], np.zeros_like(whole[:, :1]), axis=1)
-    push = pressure * boom.machine.boom.wind_shape * np.moveaxis(own, 1, 0)
-    if not disturbances.wind_across:
-        push = push * np.sin(state.angle) ** 2
-    wind_moment = np.sum(push * placed.up[: len(sections)], axis=0)
+    push = wind_on_sections(
+        boom, angle=state.angle, pressure=pressure, across=disturbances.wind_across
+    )
+    wind_moment = np.sum(push * placed.up[: len(push)], axis=0)
     load_push = pressure * disturbances.load_area * placed.head_up
     pulled = disturbances.side_pull * GRAVITY * placed.head_up
     if disturbances.wind_across:
         return righting - across * wind_moment, lever + across * (load_push + pulled)
     return righting - ahead * wind_moment, lever + ahead * load_push + across * pulled
+
+
+def wind_on_sections(boom: Condensed, *, angle: Array, pressure: float, across: bool) -> Array:
+    """Horizontal push of the wind on what each section shows beyond the outer one's mouth.
+
+    Parameters
+    ----------
+    boom : Condensed
+    angle : ndarray, shape (configurations, cells)
+        Boom angle [rad]
+    pressure : float
+        [Pa]
+    across : bool
+        Across the boom, or from behind: then only the level part of it pushes outwards
+
+    Returns
+    -------
+    ndarray, shape (sections, configurations, 1 or cells)
+        [N]
+    """
+    area = boom.stations.area_side if across else boom.stations.area_up
+    whole = area[:, :: area.shape[1] // len(boom.machine.boom.sections)]
+    own = whole - np.append(whole[:, 1:], np.zeros_like(whole[:, :1]), axis=1)
+    push = pressure * boom.machine.boom.wind_shape * np.moveaxis(own, 1, 0)
+    return np.asarray(push if across else push * np.sin(angle) ** 2)
 
 
 def backward_share(*, placed: Masses, lines: TippingLines, slew: Array, load: float = 0.0) -> Array:

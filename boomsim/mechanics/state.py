@@ -106,6 +106,7 @@ def solve_state(
     factors: Factors = SERVICE,
     disturbances: Disturbances = CALM,
     start: Array | None = None,
+    start_side: Array | None = None,
 ) -> State:
     """Find the equilibrium of every cell, at a given boom angle or a given loaded radius.
 
@@ -124,8 +125,8 @@ def solve_state(
     factors : Factors
         On weights and load [1]
     disturbances : Disturbances
-    start : ndarray, optional
-        Rotations to start from, shape (c, K, cells) [rad]
+    start, start_side : ndarray, optional
+        Rotations to start from, in the luffing plane and sideways, shape (c, K, cells) [rad]
 
     Returns
     -------
@@ -150,7 +151,7 @@ def solve_state(
         live=factors.live,
         disturbances=disturbances,
     )
-    kept, found = solve(lifts, start=start)
+    kept, found = solve(lifts, start=start, start_side=start_side)
     size = kept.rotation.shape[1]
     return State(
         rotation=kept.rotation,

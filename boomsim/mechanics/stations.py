@@ -175,8 +175,8 @@ def stations_of(machine: Machine, *, cuts: Cuts) -> Stations:
     # Mass, and the areas that wind sees from behind and from the side, of each section and of all
     # that is in it.
     of_own = np.array([
-        [s.mass, s.length * p.outer_width, s.length * p.outer_height]
-        for s, p in zip(boom, shapes, strict=True)
+        [mass, s.length * p.outer_width, s.length * p.outer_height]
+        for mass, s, p in zip(machine.boom.section_masses, boom, shapes, strict=True)
     ]).T[:, :, None]  # fmt: skip
     of_inner = np.cumsum(of_own[:, ::-1], axis=1)[:, ::-1] - of_own
     outboard = own * of_own[:, None] + beyond * of_inner[:, None]

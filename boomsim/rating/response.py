@@ -5,13 +5,13 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from boomsim.machine.model import CALM
+from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.forces import Forces, section_forces
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.masses import Masses, masses
 from boomsim.mechanics.stability import Overturning, overturning
-from boomsim.mechanics.state import Factors, State, solve_state
+from boomsim.mechanics.state import SERVICE, Factors, State, solve_state
 from boomsim.rating.limits.kind import Case, Limit
 from boomsim.rating.limits.strengths import Strengths, strengths
 from boomsim.rating.limits.table import limits_of, uses
@@ -19,6 +19,23 @@ from boomsim.rating.setup import Setup
 
 VALID_DEFLECTION = 0.05
 """Largest tip deflection over boom length for which the model is meant [1]."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Start:
+    """Rotations to start from, shape (configurations, K, cells); None where nothing is known.
+
+    Attributes
+    ----------
+    rotation : ndarray or None
+        Of the lift in still air [rad]
+    strained, strained_side : ndarray or None
+        Of the lift with disturbances or allowances, in the luffing plane and sideways [rad]
+    """
+
+    rotation: Array | None = None
+    strained: Array | None = None
+    strained_side: Array | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -32,11 +49,12 @@ class Response:
     setup : Setup
     boom : Condensed
     state : State
-        Without partial factors
-    forces : Forces
-        Without partial factors
+        Of the lift as it is given
+    strained : State
+    strained_forces : Forces
+        With the allowances of the rule, without partial factors
     factored_forces : Forces
-        With the partial factors of the strength rule
+        With the allowances and the partial factors of the rule
     placed : Masses
     balance : Overturning
     limits : tuple of Limit
@@ -47,12 +65,20 @@ class Response:
     setup: Setup
     boom: Condensed
     state: State
-    forces: Forces
+    strained: State
+    strained_forces: Forces
     factored_forces: Forces
     placed: Masses
     balance: Overturning
     limits: tuple[Limit, ...]
     use: Array
+
+    @property
+    def forces(self) -> Forces:
+        """Forces of the lift as it is given, without allowances or factors."""
+        if self.strained is self.state:
+            return self.strained_forces
+        return section_forces(self.boom, state=self.state)
 
     @property
     def radius(self) -> Array:
@@ -102,12 +128,12 @@ def respond(
     load: Array,
     radius: Array | None = None,
     angle: Array | None = None,
-    start: Array | None = None,
+    start: Start | None = None,
 ) -> Response:
     """Solve and judge every cell.
 
     With a radius, the boom angle is the one at which the load hangs at that radius on level ground
-    in still air; disturbances and partial factors then act at that angle.
+    in still air; disturbances, allowances and partial factors then act at that angle.
 
     Parameters
     ----------
@@ -118,33 +144,37 @@ def respond(
         Gross load [kg]
     radius, angle : ndarray
         One of them, shape (configurations, cells) or broadcastable [m] or [rad]
-    start : ndarray, optional
-        Rotations to start from [rad]
+    start : Start, optional
+        Where to start from
 
     Returns
     -------
     Response
     """
-    calm = setup.disturbances == CALM
-    state = solve_state(boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=start)
-    held = state.angle
-    if not calm:
-        state = solve_state(
-            boom, load=load, parts=setup.parts, angle=held, disturbances=setup.disturbances
-        )
-    forces = section_forces(boom, state=state)
-    factored, factored_forces = state, forces
-    strength = setup.rule.strength
-    if strength.dead != 1.0 or strength.live != 1.0:
-        factored = solve_state(
+    given, strength = setup.disturbances, setup.rule.strength
+    strains, factors = setup.rule.strains(given), Factors(dead=strength.dead, live=strength.live)
+    begin = start or Start()
+    at_ease = solve_state(
+        boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=begin.rotation
+    )
+
+    def at_the_angle(disturbances: Disturbances, factors: Factors = SERVICE) -> State:
+        return solve_state(
             boom,
             load=load,
             parts=setup.parts,
-            angle=held,
-            disturbances=setup.disturbances,
-            factors=Factors(dead=strength.dead, live=strength.live),
+            angle=at_ease.angle,
+            disturbances=disturbances,
+            factors=factors,
+            start=begin.strained,
+            start_side=begin.strained_side,
         )
-        factored_forces = section_forces(boom, state=factored)
+
+    state = at_ease if given == CALM else at_the_angle(given)
+    strained = state if strains == given else at_the_angle(strains)
+    factored = strained if factors == SERVICE else at_the_angle(strains, factors)
+    forces = section_forces(boom, state=strained)
+    factored_forces = forces if factors == SERVICE else section_forces(boom, state=factored)
     placed = masses(boom, state=state, counterweight=setup.counterweight)
     balance = overturning(
         boom,
@@ -160,18 +190,24 @@ def respond(
         support=setup.support,
         slew=setup.slew,
         bear=bear(setup),
+        strains=strains,
         service=state,
+        strained=strained,
         forces=forces,
         factored=factored,
         factored_forces=factored_forces,
         placed=placed,
+        strained_placed=placed
+        if strained is state
+        else masses(boom, state=strained, counterweight=setup.counterweight),
         balance=balance,
     )
     return Response(
         setup=setup,
         boom=boom,
         state=state,
-        forces=forces,
+        strained=strained,
+        strained_forces=forces,
         factored_forces=factored_forces,
         placed=placed,
         balance=balance,
@@ -180,4 +216,4 @@ def respond(
     )
 
 
-__all__ = ["Response", "bear", "condense", "respond"]
+__all__ = ["Response", "Start", "bear", "condense", "respond"]

@@ -1,46 +1,75 @@
-"""The whole weight of crane and load, and where it meets the ground."""
+"""The whole weight of crane and load, and where it meets the ground. All float loads follow."""
 
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.rating.response import Response
 
 
-def resultant(at: Response, *, slew: Array) -> tuple[Array, Array, Array]:
-    """Weight of crane and load, and where it meets the ground plane, at slew angles.
+def turned(at: Response, *, slew: Array) -> Overturning:
+    """Balance of a response at other slew angles; the boom itself does not feel them.
 
     Parameters
     ----------
     at : Response
-        Of one configuration and one cell
     slew : ndarray, shape (slews,)
         [rad]
 
     Returns
     -------
-    weight, x, y : ndarray, shape (slews,)
+    Overturning
+    """
+    return overturning(
+        at.boom,
+        placed=at.placed,
+        state=at.state,
+        support=at.setup.support,
+        slew=slew,
+        disturbances=at.setup.disturbances,
+    )
+
+
+def zero_moment_point(balance: Overturning, *, weight: Array, load: Array) -> tuple[Array, Array]:
+    """Where the resultant of crane, load and whatever pushes them meets the ground.
+
+    About every tipping line, weight (d - n.r) = righting - load lever; the lines' normals n span
+    the plane, so their equations give r.
+
+    Parameters
+    ----------
+    balance : Overturning
+    weight : ndarray, shape (configurations, cells)
+        Of crane and load [N]
+    load : ndarray, shape (configurations, cells)
+        [kg]
+
+    Returns
+    -------
+    x, y : ndarray, shape (slews, configurations, cells)
+        Carrier axes [m]
+    """
+    inside = (balance.righting - load * balance.lever) / weight
+    reach = balance.lines.distance[None, :, None, None] - inside
+    x, y = np.einsum("kl,slcr->kscr", np.linalg.pinv(balance.lines.normal), reach)
+    return x, y
+
+
+def resultant(at: Response, *, balance: Overturning) -> tuple[Array, Array, Array]:
+    """Weight of crane and load, and where it meets the ground with wind, lean and pull in it.
+
+    Parameters
+    ----------
+    at : Response
+    balance : Overturning
+        Of this response, at the slew angles that are asked for: see :func:`turned`
+
+    Returns
+    -------
+    weight, x, y : ndarray, shape (slews, configurations, cells)
         [N], carrier axes [m]
     """
-    placed, change = at.placed, at.setup.disturbances
-    load = float(at.state.load[0, 0])
-    turning = placed.mass[: placed.turning]
-    carrier = placed.mass[placed.turning :]
-    out = placed.out[:, 0, 0] + placed.up[:, 0, 0] * np.tan(change.lean)
-    left = placed.left[:, 0, 0] + placed.up[:, 0, 0] * np.tan(change.lean_across)
-    hook_up = placed.head_up[0, 0]
-    moment_out = turning @ out + load * (placed.head_out[0, 0] + hook_up * np.tan(change.lean))
-    moment_left = turning @ left + load * (
-        placed.head_left[0, 0] + hook_up * (np.tan(change.lean_across) + change.side_pull)
-    )
-    cos, sin = np.cos(slew), np.sin(slew)
-    sunk_out = carrier @ placed.z * np.tan(change.lean)
-    sunk_left = carrier @ placed.z * np.tan(change.lean_across)
-    total = placed.mass.sum() + load
-    x = (
-        carrier @ placed.x + cos * (moment_out + sunk_out) - sin * (moment_left + sunk_left)
-    ) / total
-    y = (
-        carrier @ placed.y + sin * (moment_out + sunk_out) + cos * (moment_left + sunk_left)
-    ) / total
-    return np.full_like(cos, GRAVITY * total), x, y
+    weight = GRAVITY * (at.placed.mass.sum() + at.state.load)
+    x, y = zero_moment_point(balance, weight=weight, load=at.state.load)
+    return np.broadcast_to(weight, x.shape), x, y

@@ -23,6 +23,11 @@ from boomsim.rating.rules import RULES, Rule
 SECTORS = ("around", "rear")
 """All around the crane (the least of all slew angles), and over the rear only."""
 
+ALLOWANCES = ("none", "rule")
+"""A lift is judged by what is given and by nothing else, or strength bears the rule's too."""
+
+DEFAULT_ALLOWANCES = "none"
+
 
 class _Named(Protocol):
     @property
@@ -71,6 +76,7 @@ def set_up(
     slew: float | str = "around",
     rule: str = "share",
     disturbances: Disturbances = CALM,
+    allowances: str = DEFAULT_ALLOWANCES,
 ) -> Setup:
     """Settle every choice.
 
@@ -84,6 +90,8 @@ def set_up(
     rule : str
         A name in `boomsim.rating.rules.RULES`
     disturbances : Disturbances
+    allowances : str
+        "rule": strength bears the rule's allowances; "none": what is given and nothing else
 
     Returns
     -------
@@ -102,6 +110,9 @@ def set_up(
     support = _choose(machine.supports, rigging.support, "support")
     if rule not in RULES:
         raise ValueError(_unknown("rule", rule, list(RULES)))
+    if allowances not in ALLOWANCES:
+        raise ValueError(_unknown("choice of allowances", allowances, list(ALLOWANCES)))
+    chosen = RULES[rule]
     angles, words = _slew_angles(support, slew, turned=_pushes_across(disturbances))
     return Setup(
         machine=machine,
@@ -110,7 +121,7 @@ def set_up(
         parts=parts,
         slew=angles,
         sector=words,
-        rule=RULES[rule],
+        rule=chosen if allowances == "rule" else chosen.without_allowances(),
         disturbances=disturbances,
     )
 

@@ -12,7 +12,9 @@ from boomsim.units._quantities import Quantity as Quantity
 from boomsim.units._quantities import display as display
 from boomsim.units._quantities import quantity_named as quantity_named
 from boomsim.units._quantities import rounded as rounded
+from boomsim.units._quantities import rounded_down as rounded_down
 from boomsim.units._quantities import show as show
+from boomsim.units._quantities import show_rated as show_rated
 from boomsim.units._reading import parse as parse
 from boomsim.units._reading import registry as registry
 from boomsim.units._reading import tidy_unit as tidy_unit

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 
 from boomsim.units._common import COMMON
 from boomsim.units._words import UnitError, did_you_mean
@@ -15,6 +16,10 @@ _MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°"}
 
 HAIR = 1e-12
 """Share of a value by which it is enlarged before it is rounded [1]."""
+
+
+WHOLE_FROM = 0.9995
+"""Where a unit of mass begins by rounding, over the whole number that is shown there [1]."""
 
 
 def rounded(value: float, digits: int) -> str:
@@ -34,6 +39,26 @@ def rounded(value: float, digits: int) -> str:
     """
     shown = round(value * (1.0 + HAIR), digits) + 0.0  # turns -0.0 into 0.0
     return f"{shown:,.{max(digits, 0)}f}"
+
+
+def rounded_down(value: float, digits: int) -> str:
+    """Write a number that must not read as more than it is: 59.169 is 59.16, 38.65 is 38.65.
+
+    Parameters
+    ----------
+    value : float
+        Finite [any]
+    digits : int
+        Decimal places; negative rounds before the point [1]
+
+    Returns
+    -------
+    str
+        Thousands parted by commas
+    """
+    # Half a hair for what a division loses: 7.95 t must not read as 7.94.
+    whole = math.floor(Decimal(value * (1.0 + HAIR / 2)).scaleb(digits))
+    return f"{Decimal(whole).scaleb(-digits):,.{max(digits, 0)}f}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,6 +109,23 @@ class Display:
             return "none"
         return rounded(value / self.factor, self.digits)
 
+    def number_down(self, value: float) -> str:
+        """Write the number alone, never more than it is: for rated figures.
+
+        Parameters
+        ----------
+        value : float
+            [SI unit of the quantity]
+
+        Returns
+        -------
+        str
+            Rounded down, thousands parted by commas; "none" when not finite
+        """
+        if not math.isfinite(value):
+            return "none"
+        return rounded_down(value / self.factor, self.digits)
+
     def text(self, value: float) -> str:
         """Write number and unit.
 
@@ -96,10 +138,27 @@ class Display:
         -------
         str
         """
-        if not math.isfinite(value):
-            return "none"
+        return self._with_unit(self.number(value))
+
+    def text_down(self, value: float) -> str:
+        """Write number and unit, never more than it is: for rated figures.
+
+        Parameters
+        ----------
+        value : float
+            [SI unit of the quantity]
+
+        Returns
+        -------
+        str
+        """
+        return self._with_unit(self.number_down(value))
+
+    def _with_unit(self, number: str) -> str:
+        if number == "none":
+            return number
         gap = "" if self.symbol in ("", "°") else " "
-        return f"{self.number(value)}{gap}{self.symbol}"
+        return f"{number}{gap}{self.symbol}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -304,3 +363,26 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     ('18.0 m', '59.1 ft', '11,020 lb')
     """
     return display(quantity, system, like=value).text(value)
+
+
+def show_rated(value: float, system: str = "metric") -> str:
+    """Write a rated load with its unit, rounded down: what may be lifted is never overstated.
+
+    Parameters
+    ----------
+    value : float
+        [kg]
+    system : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> show_rated(5229.0), show(5229.0, "mass"), show_rated(5229.0, "us")
+    ('5.22 t', '5.23 t', '11,520 lb')
+    """
+    # A unit counts from a whole 10 or 1000 on, not from where rounding half up would reach it.
+    return display("mass", system, like=value * (1.0 + HAIR) * WHOLE_FROM).text_down(value)

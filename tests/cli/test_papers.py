@@ -142,7 +142,7 @@ def test_the_solutions_answers_earn_full_marks_in_every_variant(folder, tmp_path
 
 
 def test_one_slip_is_named_and_costs_its_step_alone(folder, tmp_path, capsys):
-    pads = next(q for q in solved(folder, "02") if q["set_by"] == "statics_pad_force")
+    pads = next(q for q in solved(folder, "02") if q["family"] == "statics_pad_force")
     rear = {step["letter"]: step["answer"] for step in pads["steps"]}["R_r"]
     end = pads["parts"][-1]["label"]
     rows = [("Ada", "02", right_answers(folder, "02") | {end: rear})]
@@ -158,7 +158,7 @@ def test_one_slip_is_named_and_costs_its_step_alone(folder, tmp_path, capsys):
 
 
 def test_an_error_carried_forward_is_shown_beside_the_right_value(folder, tmp_path, capsys):
-    pads = next(q for q in solved(folder, "02") if q["set_by"] == "statics_pad_force")
+    pads = next(q for q in solved(folder, "02") if q["family"] == "statics_pad_force")
     first, second, third = (one["label"] for one in pads["parts"])
     givens = {letter: float(text.split()[0]) for letter, text in pads["givens"].items()}
     moment = 2 * givens["F"] * givens["a"]  # twice the moment; the rest follows from it

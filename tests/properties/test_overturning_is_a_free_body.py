@@ -114,7 +114,7 @@ def test_moments_about_every_line_are_those_of_all_masses_one_by_one(change: Dis
 def test_the_resultant_lies_as_far_inside_a_line_as_the_moments_say(change: Disturbances) -> None:
     # Weight times its distance inside the line is what is left of the righting moment.
     at = lopsided(change)
-    weight, x, y = resultant(at, slew=SLEWS)
+    weight, x, y = (one[:, 0, 0] for one in resultant(at, balance=at.balance))
     lines = at.balance.lines
     beyond = np.outer(x, lines.normal[:, 0]) + np.outer(y, lines.normal[:, 1]) - lines.distance
     left = (at.balance.righting - LOAD * at.balance.lever)[:, :, 0, 0]

@@ -19,7 +19,7 @@ from boomsim.rating.setup import Setup, set_up
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),
-    radius=np.array([5.0, 14.0, 24.0]),
+    radius=np.array([5.0, 14.0, 28.0]),
 )
 STRUCTURAL, MIDDLE, STABILITY = 0, 1, 2
 
@@ -237,5 +237,7 @@ def test_a_pull_across_is_tried_at_every_slew_angle() -> None:
     assert len(pulled.slew) > len(calm.slew)
     assert pulled.slew.tolist() == by_name.slew.tolist()
     assert with_disturbances(pulled, side_pull=0.0).slew.tolist() == calm.slew.tolist()
-    # Square to a line a pull across turns nothing over; a little off it, it does.
-    assert loss(found(), "side pull")[STABILITY] > 0.0
+    # Square to a line a pull across turns nothing over.
+    # Here the worst stays square, so that nothing is lost but what a rating is good to.
+    noise = 1e-6 * found().capacity[STABILITY]
+    assert loss(found(), "side pull")[STABILITY] == pytest.approx(0.0, abs=noise)

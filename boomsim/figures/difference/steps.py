@@ -99,8 +99,8 @@ def _weights(
     least = SMALLEST * max(abs(value) for value in parts.values())
     large = [name for name, value in parts.items() if abs(value) > least]
     masses = {
-        "base section" if i == 0 else f"section {i}": section.mass
-        for i, section in enumerate(setup.machine.boom.sections)
+        "base section" if i == 0 else f"section {i}": mass
+        for i, mass in enumerate(setup.machine.boom.section_masses)
     }
     rows = []
     for name in large:

@@ -15,7 +15,7 @@ from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import Configurations, configurations_of
 from boomsim.units import show
 
-LOAD, AT, FAR = 3000.0, 16.0, 22.0
+LOAD, AT, FAR = 3000.0, 16.0, 24.0
 """A load at a radius for the deflections, and a radius far out [kg], [m], [m]."""
 
 

@@ -6,10 +6,9 @@ import numpy as np
 
 from boomsim.machine.model import Support
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import Overturning, overturning
 from boomsim.mechanics.supports import Reactions, ground_pressure, support_reactions
 from boomsim.rating.response import Response
+from boomsim.rating.resultant import resultant, turned
 from boomsim.rating.setup import Setup, rear_sector
 
 STEP = np.radians(5.0)
@@ -75,54 +74,6 @@ def slews_of(setup: Setup, *, step: float = STEP) -> Array:
     return np.asarray(wanted[first])
 
 
-def turned(at: Response, *, slew: Array) -> Overturning:
-    """Balance of a response at other slew angles; the boom itself does not feel them.
-
-    Parameters
-    ----------
-    at : Response
-    slew : ndarray, shape (slews,)
-        [rad]
-
-    Returns
-    -------
-    Overturning
-    """
-    return overturning(
-        at.boom,
-        placed=at.placed,
-        state=at.state,
-        support=at.setup.support,
-        slew=slew,
-        disturbances=at.setup.disturbances,
-    )
-
-
-def zero_moment_point(balance: Overturning, *, weight: Array, load: Array) -> tuple[Array, Array]:
-    """Where the resultant of crane, load and whatever pushes them meets the ground.
-
-    About every tipping line, weight (d - n.r) = righting - load lever; the lines' normals n span
-    the plane, so their equations give r.
-
-    Parameters
-    ----------
-    balance : Overturning
-    weight : ndarray, shape (configurations, cells)
-        Of crane and load [N]
-    load : ndarray, shape (configurations, cells)
-        [kg]
-
-    Returns
-    -------
-    x, y : ndarray, shape (slews, configurations, cells)
-        Carrier axes [m]
-    """
-    inside = (balance.righting - load * balance.lever) / weight
-    reach = balance.lines.distance[None, :, None, None] - inside
-    x, y = np.einsum("kl,slcr->kscr", np.linalg.pinv(balance.lines.normal), reach)
-    return x, y
-
-
 def float_loads(at: Response, *, slew: Array) -> FloatLoads:
     """Share crane and load among the supports.
 
@@ -137,9 +88,7 @@ def float_loads(at: Response, *, slew: Array) -> FloatLoads:
     FloatLoads
     """
     slew = np.atleast_1d(np.asarray(slew, dtype=float))
-    weight = GRAVITY * (at.placed.mass.sum() + at.state.load)
-    x, y = zero_moment_point(turned(at, slew=slew), weight=weight, load=at.state.load)
-    weight = np.broadcast_to(weight, x.shape)
+    weight, x, y = resultant(at, balance=turned(at, slew=slew))
     support = at.setup.support
     reactions = support_reactions(support, weight=weight, x=x, y=y)
     ahead = np.cos(slew)[:, None, None], np.sin(slew)[:, None, None]

@@ -11,13 +11,14 @@ import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability import Overturning, backward_share
-from boomsim.rating.around.floats import slews_of, turned
+from boomsim.rating.around.floats import slews_of
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.changes import with_sector
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.tipping import tipping_use
 from boomsim.rating.raising import largest_load, load_at_one
 from boomsim.rating.response import Response, respond
+from boomsim.rating.resultant import turned
 from boomsim.rating.setup import Setup
 
 

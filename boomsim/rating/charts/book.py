@@ -12,7 +12,7 @@ from boomsim.rating.charts.chart import Chart, chart_of
 from boomsim.rating.charts.grid import chart_radii, chart_step, checked_radii, checked_step
 from boomsim.rating.charts.ways import every_configuration, same_length
 from boomsim.rating.rules import RULES
-from boomsim.rating.setup import SECTORS, Setup, set_up
+from boomsim.rating.setup import DEFAULT_ALLOWANCES, SECTORS, Setup, set_up
 from boomsim.rating.strategies import Configurations
 
 Progress = Callable[[int, int], None]
@@ -148,6 +148,7 @@ def every_setup(
     rules: Sequence[str] | None = None,
     parts: int | None = None,
     disturbances: Disturbances = CALM,
+    allowances: str = DEFAULT_ALLOWANCES,
 ) -> tuple[Setup, ...]:
     """Combine rules, supports, counterweights and sectors.
 
@@ -161,6 +162,8 @@ def every_setup(
     parts : int, optional
         Parts of line; default: the machine's usual number [1]
     disturbances : Disturbances
+    allowances : str
+        "rule" or "none"
 
     Returns
     -------
@@ -174,6 +177,7 @@ def every_setup(
             slew=sector,
             rule=rule,
             disturbances=disturbances,
+            allowances=allowances,
         )
         for rule in (rules or tuple(RULES))
         for support in (supports or [s.name for s in machine.supports])

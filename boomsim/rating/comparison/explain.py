@@ -263,7 +263,7 @@ def _gave_way(setup: Setup, at: Response, limit: Limit) -> GaveWay:
             limit=limit, section=section, place=None, components={}, causes={}, moment=None
         )
     own = slice(section * PER_SECTION, (section + 1) * PER_SECTION)
-    used = kind.along(at.factored_forces, bear=strength)[0, own, 0]
+    used = kind.along(at.factored_forces, bear=strength, boom=at.boom)[0, own, 0]
     station = own.start + int(np.argmax(used))
     return GaveWay(
         limit=limit,

@@ -10,7 +10,7 @@ from boomsim.mechanics.stations import PER_SECTION
 from boomsim.mechanics.supports import ground_pressure, support_reactions
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response
-from boomsim.rating.resultant import resultant
+from boomsim.rating.resultant import resultant, turned
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,8 +126,9 @@ def _margin(at: Response, line: int) -> Margin:
 
 def _supports(at: Response, turn: int) -> tuple[SupportLoad, ...]:
     support = at.setup.support
-    weight, x, y = resultant(at, slew=at.balance.slew[turn : turn + 1])
-    found = support_reactions(support, weight=weight, x=x, y=y)
+    here = turned(at, slew=at.balance.slew[turn : turn + 1])
+    weight, x, y = resultant(at, balance=here)
+    found = support_reactions(support, weight=weight[:, 0, 0], x=x[:, 0, 0], y=y[:, 0, 0])
     return tuple(
         SupportLoad(
             x=point[0],

@@ -105,11 +105,13 @@ def lift(
     """
     _refuse(load, radius, angle)
     boom = condense(setup.machine, extension=extension)
-    held = {
-        "radius": None if radius is None else np.array([[radius]]),
-        "angle": None if angle is None else np.array([[angle]]),
-    }
-    at = respond(setup, boom=boom, load=np.array([[load]]), **held)
+    at = respond(
+        setup,
+        boom=boom,
+        load=np.array([[load]]),
+        radius=None if radius is None else np.array([[radius]]),
+        angle=None if angle is None else np.array([[angle]]),
+    )
     if not at.state.converged[0, 0]:
         raise ValueError(_no_equilibrium(setup, boom.layout.boom_length[0], load, radius))
     calm_radius = float(at.radius[0, 0]) if radius is None else radius

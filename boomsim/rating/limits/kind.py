@@ -6,7 +6,7 @@ from typing import Protocol
 
 import numpy as np
 
-from boomsim.machine.model import Machine, Support
+from boomsim.machine.model import Disturbances, Machine, Support
 from boomsim.machine.naming import section_name
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.forces import Forces
@@ -31,10 +31,11 @@ passed, the crane turns over."""
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Case:
-    """What limits are judged from: the state of every cell, with and without partial factors.
+    """What limits are judged from: every cell as it is given, with allowances, and with factors.
 
-    Strength limits that a rule's partial factors belong to take the factored state; permissible
-    values of a maker (pads, cylinder, line, ring) take the state without factors.
+    Strength limits that a rule's partial factors belong to take the factored state, which bears the
+    rule's allowances too; permissible values of a maker (pads, cylinder, ring) take the state with
+    allowances and without factors. Stability and the static line pull take the lift as given.
 
     Attributes
     ----------
@@ -44,9 +45,13 @@ class Case:
     slew : ndarray, shape (slews,)
         [rad]
     bear : Strengths
-    service, factored : State
+    strains : Disturbances
+        What acts in the states `strained` and `factored`
+    service, strained, factored : State
     forces, factored_forces : Forces
-    placed : Masses
+        Of `strained` and `factored`
+    placed, strained_placed : Masses
+        Of `service` and `strained`
     balance : Overturning
     kept : dict of str to ndarray
         What several limits share, see :meth:`once`
@@ -57,11 +62,14 @@ class Case:
     support: Support
     slew: Array
     bear: Strengths
+    strains: Disturbances
     service: State
+    strained: State
     forces: Forces
     factored: State
     factored_forces: Forces
     placed: Masses
+    strained_placed: Masses
     balance: Overturning
     kept: dict[str, Array] = field(default_factory=dict)
 
@@ -90,7 +98,7 @@ class Components(Protocol):
 class Along(Protocol):
     """Use of a limit at every station, shape (configurations, K, cells) [1]."""
 
-    def __call__(self, forces: Forces, *, bear: Strengths) -> Array:
+    def __call__(self, forces: Forces, *, bear: Strengths, boom: Condensed) -> Array:
         """Judge it."""
         ...
 

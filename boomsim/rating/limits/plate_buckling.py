@@ -1,5 +1,7 @@
 """Plate buckling: thin plates under compression leave only a part of the section to work."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from boomsim.mechanics.forces import Forces
@@ -10,8 +12,11 @@ from boomsim.rating.limits.kind import EVERY_SECTION, Case, Kind, largest_of_sec
 from boomsim.rating.limits.strengths import Strengths
 
 
+@lru_cache(maxsize=1)
 def buckling_use(forces: Forces, *, bear: Strengths) -> Array:
     """Use of the effective sections that plate buckling leaves, EN 1993-1-5 eq. (4.15).
+
+    Kept for the last forces, for two limits ask for it.
 
     Parameters
     ----------
@@ -93,6 +98,6 @@ PLATE_BUCKLING = Kind(
     code="p",
     use=_use,
     of=EVERY_SECTION,
-    along=buckling_use,
+    along=lambda forces, bear, boom: buckling_use(forces, bear=bear),
     components=buckling_components,
 )

@@ -7,8 +7,8 @@ import numpy as np
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.limits.backward import BACKWARD
-from boomsim.rating.limits.bent_crushing import BENT_CRUSHING
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
+from boomsim.rating.limits.crushing_with_bending import CRUSHING_WITH_BENDING
 from boomsim.rating.limits.kind import EVERY_SECTION, MOVING_SECTIONS, WHOLE, Case, Kind, Limit
 from boomsim.rating.limits.line_pull import LINE_PULL
 from boomsim.rating.limits.lock import LOCK
@@ -26,7 +26,7 @@ KINDS = (
     FRONT_PAD,
     REAR_PAD,
     WEB_CRUSHING,
-    BENT_CRUSHING,
+    CRUSHING_WITH_BENDING,
     LOCK,
     BOOM_BUCKLING,
     LUFFING_CYLINDER,

@@ -95,6 +95,6 @@ YIELDING = Kind(
     code="y",
     use=_use,
     of=EVERY_SECTION,
-    along=stress_use,
+    along=lambda forces, bear, boom: stress_use(forces, bear=bear),
     components=stress_components,
 )
