@@ -1,7 +1,7 @@
 """What a limit is, and what it is judged from."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
@@ -53,8 +53,6 @@ class Case:
     placed, strained_placed : Masses
         Of `service` and `strained`
     balance : Overturning
-    kept : dict of str to ndarray
-        What several limits share, see :meth:`once`
     """
 
     boom: Condensed
@@ -71,13 +69,6 @@ class Case:
     placed: Masses
     strained_placed: Masses
     balance: Overturning
-    kept: dict[str, Array] = field(default_factory=dict)
-
-    def once(self, name: str, make: Callable[[], Array]) -> Array:
-        """Work out once what several limits share."""
-        if name not in self.kept:
-            self.kept[name] = make()
-        return self.kept[name]
 
     @property
     def machine(self) -> Machine:

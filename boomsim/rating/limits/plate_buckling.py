@@ -72,23 +72,8 @@ def buckling_components(
     }
 
 
-def buckling_along(case: Case) -> Array:
-    """Use at every station, worked out once for all limits that need it.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    ndarray, shape (configurations, K, cells)
-        [1]
-    """
-    return case.once("plate buckling", lambda: buckling_use(case.factored_forces, bear=case.bear))
-
-
 def _use(case: Case) -> Array:
-    return largest_of_sections(buckling_along(case))
+    return largest_of_sections(buckling_use(case.factored_forces, bear=case.bear))
 
 
 PLATE_BUCKLING = Kind(
