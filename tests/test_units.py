@@ -1,9 +1,9 @@
 """Figures with units: what is read, what is refused and how the refusal helps, what is shown."""
 
 import math
-from fractions import Fraction
 import subprocess
 import sys
+from fractions import Fraction
 
 import pytest
 from hypothesis import given

@@ -179,8 +179,9 @@ def _slew_table(found: "Around", units: str) -> str:
     import numpy as np
 
     from boomsim.rating.around.directions import direction
+    from boomsim.rating.limits.telling import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     edge = rear_sector(found.setup.support)
     wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
@@ -191,18 +192,18 @@ def _slew_table(found: "Around", units: str) -> str:
         if abs(angle - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
-            f"{show(float(c), 'mass', units)} {'T' if tips else 'B'}" if c == c else "out of reach"
-            for c, tips in zip(found.capacity[k], found.is_stability[k], strict=True)
+            f"{show_rated(float(c), units)}{sign(found.limit(k, j))}" if c == c else "out of reach"
+            for j, c in enumerate(found.capacity[k])
         ]
         rows.append([words, *cells])
     heads = [show(float(radius), "length", units) for radius in found.radius]
-    note = "T: it would tip; B: strength governs. Positive slew angles are to the right."
+    note = f"{signs_in_words()} Positive slew angles are to the right."
     return f"{table(['rated load, boom', *heads], rows)}\n{note}"
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
-    from boomsim.rating.comparison.telling import mark
-    from boomsim.units import show
+    from boomsim.rating.limits.telling import sign
+    from boomsim.units import show, show_rated
 
     rows = []
     step = max(1, -(-len(found.radius) // 16))
@@ -212,8 +213,8 @@ def _sector_table(found: "Sectors", units: str) -> str:
         rows.append(
             [
                 show(float(found.radius[k]), "length", units),
-                f"{show(one, 'mass', units)} {mark(found.around, 0, k)}",
-                f"{show(other, 'mass', units)} {mark(found.rear, 0, k)}",
+                f"{show_rated(one, units)}{sign(found.around.limit(0, k))}",
+                f"{show_rated(other, units)}{sign(found.rear.limit(0, k))}",
                 show(other - one, "mass", units) if other > 1.00001 * one else "nothing",
                 more if other > 1.00001 * one else "",
             ]

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from boomsim.rating.charts.chart import Chart
     from boomsim.rating.setup import Setup
 
-HELP = "load charts with the bold line: it breaks on one side of it and tips on the other"
+HELP = "load charts with the bold line between what strength sets and what stability sets"
 EXAMPLE = "boomsim chart yard60 --figure chart.pdf; boomsim chart truck18 --all charts"
 
 
@@ -237,6 +237,7 @@ def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
         length=float(where[1]),
         load=None if chosen.load is None else parse(chosen.load, "mass", what="--load"),
         stowed_jib=0.0 if chosen.jib is None else parse(chosen.jib, "mass", what="--jib"),
+        units=chosen.units,
     )
     if chosen.json:
         return partial(print_json, "reading", reading_json(reading))

@@ -20,7 +20,7 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     units : str
         "metric" or "us"
     marked : bool
-        Put a star where something breaks first
+        Put a sign beside each figure that stability does not set
 
     Returns
     -------
@@ -31,6 +31,8 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     from boomsim.figures.charts.text import numbers_of
     from boomsim.figures.words import machine_words, setup_words
     from boomsim.rating.charts.chart import some_columns
+    from boomsim.rating.charts.words import NEVER_BETWEEN
+    from boomsim.rating.limits.telling import signs_in_words
 
     numbers = numbers_of(chart, units=units)
     head = (
@@ -43,13 +45,12 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     pieces = np.array_split(np.arange(len(chart.length)), -(-len(chart.length) // fit))
     grids = [_grid(some_columns(chart, piece), units, marked) for piece in pieces]
     ways = [paragraph(line, indent="  ") for line in ways_used(chart, units=units)]
-    star = "* something breaks before the crane tips; without a star the crane tips first. "
+    signs = f"{signs_in_words()} " if marked else ""
     return "\n\n".join(
         [
             paragraph(head),
             *grids,
-            paragraph((star if marked else "") + "Never read between figures: take the next larger "
-            "radius and the next longer boom."),
+            paragraph(signs + NEVER_BETWEEN),
             "Ways to extend, percent, base side first:\n" + "\n".join(ways),
             paragraph(CAUTION),
         ]
@@ -58,14 +59,16 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
 
 def _grid(chart: "Chart", units: str, marked: bool) -> str:
     from boomsim.figures.charts.text import numbers_of
+    from boomsim.rating.limits.telling import sign
 
     numbers = numbers_of(chart, units=units)
     head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + " " for b in chart.length)]
-    stars = chart.structural & chart.rated & marked
+    shown = marked & (chart.steps > 0)
     rows = []
     for r, radius in enumerate(chart.radii):
         cells = [
-            numbers.capacity(int(chart.steps[r, c])) + ("*" if stars[r, c] else " ")
+            numbers.capacity(int(chart.steps[r, c]))
+            + (sign(chart.limit(r, c)) if shown[r, c] else "").ljust(1)
             for c in range(len(chart.length))
         ]
         rows.append([numbers.radius(float(radius)), *cells])

@@ -178,9 +178,10 @@ def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
 
 def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
     """The comparison as a table and its explanation in words."""
-    from boomsim.rating.comparison.telling import mark, tell_crossover
+    from boomsim.rating.comparison.telling import tell_crossover
+    from boomsim.rating.limits.telling import sign, signs_in_words
     from boomsim.rating.strategies import label
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     setup, rating = found.setup, found.rating
     labels = [f"({label(row)})" for row in found.configurations.extension]
@@ -201,11 +202,13 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
             continue
         cells = []
         for i in range(len(labels)):
-            value = rating.capacity[i, k]
-            star = "*" if i == found.best[k] else " "
-            known = rating.governing[i, k] >= 0
-            said = show(float(value), "mass", units) if known else "-"
-            cells.append(f"{said} {mark(rating, i, k)}{star}")
+            governing = int(rating.governing[i, k])
+            if governing < 0:
+                cells.append("- ")
+                continue
+            said = show_rated(float(rating.capacity[i, k]), units)
+            cells.append(f"{said}{sign(rating.limits[governing]) or ' '}")
+        cells.append(columns[found.best[k]] if found.best[k] >= 0 else "")
         rows.append([show(float(radius), "length", units), *cells])
     if not rows:
         raise ValueError(
@@ -213,10 +216,10 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
             "crane is set up. Choose other radii, another counterweight or another support."
         )
     legend = (
-        "Extension of each moving section in percent, base side first. T: the crane tips first; "
-        "B: something breaks first; *: most capacity at this radius."
+        "Extension of each moving section in percent, base side first. The last column names what "
+        f"carries most. {signs_in_words()}"
     )
-    pieces = [paragraph(head), paragraph(key), table(["radius", *columns], rows)]
+    pieces = [paragraph(head), paragraph(key), table(["radius", *columns, "carries most"], rows)]
     pieces.append(paragraph(legend))
     pieces += [paragraph(tell_crossover(found, x, units=units)) for x in found.crossovers]
     pieces += [_explained_text(found, radius, labels, units) for radius in at]

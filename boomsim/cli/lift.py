@@ -155,9 +155,10 @@ def as_text(found: "Lift", *, units: str) -> str:
 
 
 def _capacity(found: "Lift", units: str) -> str:
-    from boomsim.units import show
+    from boomsim.rating.limits.telling import what_sets
+    from boomsim.units import show_rated
 
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
-    why = "tips first" if found.capacity_governing.set_by == "stability" else "breaks first"
-    return f"{show(found.capacity, 'mass', units)} ({why}: {found.capacity_governing.words})"
+    why = what_sets(found.capacity_governing)
+    return f"{show_rated(found.capacity, units)} ({why})"

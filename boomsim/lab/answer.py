@@ -68,7 +68,7 @@ class Answer:
     capacity : float
         Rated gross load at this radius; NaN where there is none [kg]
     first : Limit or None
-        What gives way first as the load grows at this radius
+        Limit that sets the rated load at this radius
     standing : Standing or None
     """
 

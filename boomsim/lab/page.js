@@ -29,7 +29,7 @@ function showWays(radius) {
   rows.forEach((row, number) => {
     const state = data.states[number][radius];
     row.fill.style.width = state ? `${100 * data.share[number][radius]}%` : '0';
-    row.fill.className = state ? state.set_by : '';
+    row.fill.className = !state ? '' : state.set_by === 'stability' ? 'stability' : 'structural';
     row.carries.textContent = state ? state.carries : 'out of reach';
     row.what.textContent = state ? `first: ${state.first}` : '';
     row.most.textContent = data.best[radius] === number ? '★ carries most here' : '';
@@ -40,7 +40,7 @@ function showLift(radius) {
   const way = data.ways[chosen], state = data.states[chosen][radius];
   at('first').textContent = state
     ? `${way.letter} carries ${state.carries} here, at a boom angle of ${state.angle}; the tip deflects by ` +
-      `${state.bend} then. First to give way: ${state.first}.`
+      `${state.bend} then. What sets it: ${state.first}.`
     : `${way.letter} cannot put its load at this radius.`;
   at('picture').innerHTML = `<svg class="side" viewBox="${data.box}">${state ? state.picture : ''}</svg>`;
   at('picture').dataset.way = way.letter;

@@ -7,6 +7,7 @@ import numpy as np
 from boomsim.lab.answer import Answer
 from boomsim.lab.say import say
 from boomsim.rating.limits.kind import STABILITY, Limit
+from boomsim.rating.limits.telling import WHAT_SETS
 from boomsim.rating.response import VALID_DEFLECTION
 from boomsim.rating.strategies import label
 
@@ -14,7 +15,7 @@ TIPS = "the crane tips"
 
 
 def gives_way(limit: Limit) -> str:
-    """Say what gives way, as the end of a sentence.
+    """Name a limit, as the end of a sentence.
 
     Parameters
     ----------
@@ -49,10 +50,10 @@ def headline(answer: Answer, *, units: str) -> str:
     way = gives_way(answer.first)
     if not answer.capacity > 0.0:
         return f"Carries nothing here, {answer.setup.sector}: {way} even without a load."
-    order = "it breaks before it tips"
+    words = WHAT_SETS[answer.first.set_by]
     if answer.first.set_by == STABILITY:
-        order = "it tips before anything breaks"
-    return f"First to give way, {answer.setup.sector}: {way} – {order}."
+        return f"{words[0].upper()}{words[1:]}, {answer.setup.sector}: {way}."
+    return f"{words[0].upper()}{words[1:]}, {answer.setup.sector}: {answer.first.words}."
 
 
 def _none(answer: Answer, units: str) -> str:

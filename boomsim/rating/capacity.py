@@ -57,9 +57,14 @@ class Rating:
     tip_deflection: Array
     valid: np.ndarray
 
+    def limit(self, configuration: int, cell: int) -> Limit | None:
+        """Limit that governs a cell; None where it is blank."""
+        number = int(self.governing[configuration, cell])
+        return self.limits[number] if number >= 0 else None
+
     @property
     def is_stability(self) -> np.ndarray:
-        """True where the crane would tip first."""
+        """True where stability sets the figure."""
         families = np.array([limit.set_by == STABILITY for limit in self.limits] + [False])
         return np.asarray(families[self.governing])
 

@@ -193,7 +193,7 @@ def test_the_page_is_the_same_as_svg_and_as_figure():
 
 
 def test_a_text_is_broken_into_lines_that_fit():
-    text = "Never read between figures: take the next larger radius and the next longer boom."
+    text = "Never read between figures: take the next larger radius and the smaller figure."
     lines = broken(text, width=30.0, size=8.0)
     assert " ".join(lines) == text
     assert max(width_of(line, size=8.0) for line in lines) <= 30.0

@@ -148,7 +148,7 @@ def no_server() -> Iterator[None]:
     from boomsim.lab import serve
 
     usual = serve.serve
-    serve.serve = lambda command, folder: 0
+    serve.serve = lambda command, folder, **_: 0
     try:
         yield
     finally:

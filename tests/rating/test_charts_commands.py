@@ -28,7 +28,7 @@ def plain(text):
 def test_chart_prints_a_table_a_key_and_the_caution(capsys):
     said = run(capsys, "chart", "truck18")
     assert plain(CAUTION) in plain(said)
-    assert "* something breaks before the crane tips" in plain(said)
+    assert "*: strength sets this figure" in plain(said)
     rows = [line for line in said.splitlines() if line[:2].strip().isdigit()]
     assert len(rows) > 20
 

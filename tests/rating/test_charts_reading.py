@@ -151,7 +151,7 @@ def test_wrong_readings_by_hand() -> None:
     reading = read_chart(made(GRID), radius=6.5, length=17.5, deductions=())
     found = wrong(reading)
     assert found["next smaller radius"] == 4500.0
-    assert found["next shorter boom"] == 3000.0
+    assert found["larger of two booms"] == 3000.0
     assert found["rounded the wrong way"] == 5000.0
     assert found["interpolated radius"] == pytest.approx(4500 - 0.25 * 2000)
     assert found["interpolated length"] == pytest.approx(2750.0)
@@ -163,7 +163,7 @@ def test_the_first_row_and_the_first_column_are_misread_like_any_other() -> None
     reading = read_chart(made(GRID), radius=5.0, length=13.0, deductions=())
     found = wrong(reading)
     assert found["next smaller radius"] == 8000.0
-    assert found["next shorter boom"] == 6000.0
+    assert found["larger of two booms"] == 6000.0
     assert found["rounded the wrong way"] == 9000.0
     assert found["interpolated radius"] == pytest.approx(5000 + 0.5 * 3000)
     assert found["interpolated length"] == pytest.approx(5000 + 0.4 * 1000)
@@ -181,7 +181,7 @@ def test_wrong_deductions_by_hand() -> None:
 
 def test_on_a_row_nobody_interpolates_but_a_row_may_be_missed() -> None:
     found = wrong(read_chart(made(GRID), radius=6.0, length=15.0))
-    assert not {"interpolated radius", "next smaller radius", "next shorter boom"} & set(found)
+    assert not {"interpolated radius", "next smaller radius", "larger of two booms"} & set(found)
     machine = chart().setup.machine
     assert found["one row too near"] == 8000.0 - machine.hook_block - machine.slings
 

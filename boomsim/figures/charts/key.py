@@ -14,6 +14,9 @@ from boomsim.figures.charts.type import broken, width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.boldline import bold_edges, crossings
 from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.words import NEVER_BETWEEN
+from boomsim.rating.limits.kind import STABILITY
+from boomsim.rating.limits.telling import WHAT_SETS
 from boomsim.units import show
 
 LABELS = 15.0
@@ -86,8 +89,8 @@ def key_height(lines: list[Line]) -> float:
 def _cells(chart: Chart, look: Look) -> list[Item]:
     items = []
     if look.shading:
-        items.append(Item("tint", "", "something breaks before the crane tips"))
-        items.append(Item("plain", "", "the crane tips first"))
+        items.append(Item("tint", "", "strength or a maker's permissible value sets this figure"))
+        items.append(Item("plain", "", WHAT_SETS[STABILITY]))
     if look.bold_line:
         items.append(Item("bold", "", "the bold line parts the two"))
     if np.any(chart.steps == 0):
@@ -158,8 +161,8 @@ def how_to_read(chart: Chart, *, units: str) -> str:
     taken = " and ".join(f"{n} ({show(m, 'mass', units)})" for n, m in listed if m > 0.0)
     held = f"; {taken} are part of them" if taken else ""
     return (
-        "Never read between figures: take the next larger radius and the next longer boom. Figures "
-        f"are gross loads, rounded down{held}. Where a cell is blank the boom cannot be."
+        f"{NEVER_BETWEEN} Figures are gross loads, rounded down{held}. Where a cell is blank the "
+        "boom cannot be."
     )
 
 

@@ -15,7 +15,7 @@ TALLEST = 5.4
 """Row [mm]."""
 
 TINT = "#dde1e7"
-"""Behind the figures of cells in which something breaks: steel."""
+"""Behind the figures that strength or a maker's value sets: steel."""
 
 TITLE, BODY, SMALL, TINY = 10.5, 8.0, 7.0, 6.2
 """Sizes of type; a book face looks smaller than a sans serif of the same size [pt]."""

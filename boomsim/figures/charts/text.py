@@ -7,7 +7,7 @@ import numpy as np
 from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT
+from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT, printed_decimals
 from boomsim.rating.charts.line import line_limit
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.units import rounded
@@ -26,8 +26,8 @@ class Numbers:
         Units in words
     scale : float
         What one step is worth in the unit of mass [1]
-    decimals, row_decimals : int
-        Of capacities and of radii
+    decimals, row_decimals, boom_decimals : int
+        Of capacities, of radii and of boom lengths
     unit : float
         Of length [m]
     """
@@ -37,6 +37,7 @@ class Numbers:
     scale: float
     decimals: int
     row_decimals: int
+    boom_decimals: int
     unit: float
 
     @property
@@ -58,7 +59,7 @@ class Numbers:
 
     def boom(self, value: float) -> str:
         """Write a boom length [m]."""
-        return rounded(value / self.unit, max(1, self.row_decimals))
+        return rounded(value / self.unit, self.boom_decimals)
 
 
 def numbers_of(chart: Chart, *, units: str) -> Numbers:
@@ -79,12 +80,14 @@ def numbers_of(chart: Chart, *, units: str) -> Numbers:
     names = {"metric": ("kg", "t"), "us": ("lb", "1000 lb")}
     scale = chart.step / MASS_UNIT[units] / (1e3 if many else 1.0)
     unit = LENGTH_UNIT[units]
+    row_decimals, boom_decimals = printed_decimals(chart.radii, units=units)
     return Numbers(
         mass=names[units][many],
         length={"metric": "m", "us": "ft"}[units],
         scale=scale,
         decimals=_decimals(np.array([scale])),
-        row_decimals=_decimals(chart.radii / unit, most=2),
+        row_decimals=row_decimals,
+        boom_decimals=boom_decimals,
         unit=unit,
     )
 

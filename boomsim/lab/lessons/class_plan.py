@@ -61,7 +61,10 @@ SCENES = (
         point="there is no best way, only a best way at a radius",
         wrong=(
             ("The lead changes where the curves are steep.", "Look where they cross."),
-            ("A broken line is a guess.", "Broken: it breaks first. Whole: it tips first."),
+            (
+                "A broken line is a guess.",
+                "Broken: strength or a maker's value sets it. Whole: stability does.",
+            ),
         ),
     ),
     Scene(

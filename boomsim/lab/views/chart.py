@@ -133,7 +133,7 @@ def _label(units: str, one: Curve) -> str:
     said = "; ".join(
         f"{say(float(one.radius[k]), 'length', units)} "
         f"{say(float(one.capacity[k]), 'mass', units)} "
-        f"({'tips' if one.tips[k] else 'breaks'} first)"
+        f"({'stability' if one.tips[k] else 'strength or a permissible value'})"
         for k in known
     )
     return f"Rated load over radius of the present configuration: {said}."

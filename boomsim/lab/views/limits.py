@@ -41,7 +41,7 @@ def limits_view(answer: Answer, look: Look, box: Box) -> str:
 def _label(answer: Answer, limits: tuple[Limit, ...], found: dict[str, float]) -> str:
     order = sorted(limits, key=lambda limit: -_known(found[limit.key]))
     said = "; ".join(f"{limit.words} {percent(found[limit.key])}" for limit in order[:6])
-    first = f" First to give way: {gives_way(answer.first)}." if answer.first else ""
+    first = f" The rated load is set by: {gives_way(answer.first)}." if answer.first else ""
     return f"Use of every limit, the most used first: {said}.{first}"
 
 
@@ -131,7 +131,7 @@ def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, fl
 
 
 def _bar(cell: Box, use: float, key: str, answer: Answer) -> list[str]:
-    """Draw a trough that a use fills; the first to give way has a heavy frame."""
+    """Draw a trough that a use fills; the one that sets the rated load has a heavy frame."""
     known = use if isfinite(use) else (1.0 if use > 0 else 0.0)
     stability = {kind.name for kind in answer.setup.kinds if kind.set_by == STABILITY}
     tips = key in stability and known <= 1.0

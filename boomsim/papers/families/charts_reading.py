@@ -23,7 +23,7 @@ PIECE = Piece(
            (US, (10.0, 13.0, 16.0, 20.0, 24.0, 28.0, 34.0, 40.0))),
 )  # fmt: skip
 WRONG = {
-    "C_1": "next smaller radius", "C_2": "next shorter boom", "C_3": "rounded the wrong way",
+    "C_1": "next smaller radius", "C_2": "larger of two booms", "C_3": "rounded the wrong way",
     "C_4": "interpolated radius", "C_5": "interpolated both",
 }  # fmt: skip
 """Wrong ways of reading, as :mod:`boomsim.rating.charts.misreading` names them."""
@@ -78,8 +78,8 @@ FAMILY = Family(
     givens=(
         Given(C, "the cell that counts", **CAPACITY),
         Given(C_1, "the row above", **CAPACITY),
-        Given(C_2, "the column before", **CAPACITY),
-        Given(C_3, "the row above in the column before", **CAPACITY),
+        Given(C_2, "the larger figure beside", **CAPACITY),
+        Given(C_3, "the row above beside", **CAPACITY),
         Given(C_4, "between two rows", **CAPACITY),
         Given(C_5, "between four cells", **CAPACITY),
         Given(R, "radius", metric="drawn in m by 0.1", us="drawn in ft by 0.1"),
@@ -87,13 +87,14 @@ FAMILY = Family(
     ),
     steps=(
         Step(P, C, "gross rated capacity",
-             "Take the row of the next larger radius and the column of the next longer boom; "
-             "nothing is interpolated.", metric="t", us="lb", marks=2, figures=4, tolerance=0.001),
+             "Take the row of the next larger radius, and in it the smaller of the two figures "
+             "beside the boom length; nothing is interpolated.",
+             metric="t", us="lb", marks=2, figures=4, tolerance=0.001),
     ),
     slips=(
         Slip(P, C_1, "took the next smaller radius"),
-        Slip(P, C_2, "took the next shorter boom"),
-        Slip(P, C_3, "took the next smaller radius and the next shorter boom"),
+        Slip(P, C_2, "took the larger of the two figures beside the boom length"),
+        Slip(P, C_3, "took the next smaller radius and the larger of its two figures"),
         Slip(P, C_4, "interpolated between two radii"),
         Slip(P, C_5, "interpolated between radii and between boom lengths"),
     ),

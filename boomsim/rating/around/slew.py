@@ -60,9 +60,15 @@ class Around:
         """Rated gross load; NaN out of reach [kg]."""
         return np.minimum(self.structure, self.stability)
 
+    def limit(self, slew: int, cell: int) -> Limit | None:
+        """Limit of strength or a maker's value that sets a figure; None where stability does."""
+        if not self.structure[cell] <= self.stability[slew, cell]:
+            return None
+        return self.limits[int(self.governing[cell])]
+
     @property
     def is_stability(self) -> np.ndarray:
-        """True where the crane would tip first."""
+        """True where stability sets the figure."""
         return np.asarray(self.stability < self.structure)
 
 

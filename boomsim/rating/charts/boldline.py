@@ -1,4 +1,4 @@
-"""The bold line: the edges of a chart's cells at which "it breaks" meets "it tips"."""
+"""The bold line: the edges of a chart's cells at which stability stops setting the figures."""
 
 from collections import defaultdict
 

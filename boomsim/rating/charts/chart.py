@@ -72,7 +72,7 @@ class Chart:
 
     @property
     def structural(self) -> np.ndarray:
-        """True where something gives way before the crane tips."""
+        """True where strength or a maker's permissible value sets the figure."""
         families = np.array([limit.set_by != STABILITY for limit in self.limits] + [False])
         return np.asarray(families[self.governing])
 

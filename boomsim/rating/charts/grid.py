@@ -15,6 +15,34 @@ STEPS = {"metric": 50.0, "us": 100.0}
 ROWS = {"metric": 1.0, "us": 5.0}
 """From one radius of a crane to the next [m] or [ft]."""
 
+
+def printed_decimals(radii: Array, *, units: str) -> tuple[int, int]:
+    """Decimals with which a chart prints its radii and its boom lengths.
+
+    Radii are written in full, up to two decimals; boom lengths with as many, and one at least.
+
+    Parameters
+    ----------
+    radii : ndarray, shape (rows,)
+        [m]
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    int, int
+        Of radii, of boom lengths [1]
+    """
+    values, most = np.asarray(radii) / LENGTH_UNIT[units], 2
+    for decimals in range(most):
+        shifted = values * 10.0**decimals
+        if np.all(np.abs(shifted - np.round(shifted)) < 1e-6):
+            break
+    else:
+        decimals = most
+    return decimals, max(1, decimals)
+
+
 FEW, MANY = 5, 40
 """A machine with less room than so many rows or steps gets finer ones, about this many [1]."""
 

@@ -69,10 +69,9 @@ def _made(reading: Reading, key: str, words: str, cell: float) -> Iterator[Misre
 
 
 def _shares(reading: Reading) -> tuple[float, float, int]:
-    """How far row and column lie beyond what was asked, as shares; and the next shorter column."""
+    """How far row and column lie beyond what was asked, as shares; and the column beside."""
     chart, row = reading.chart, reading.row
-    shorter = np.flatnonzero(chart.length < reading.length * (1.0 - SAME))
-    column = int(shorter[np.argmax(chart.length[shorter])]) if len(shorter) else -1
+    column = -1 if reading.beside is None else reading.beside
     down = across = 0.0
     if row > 0:
         down = (chart.radii[row] - reading.radius) / (chart.radii[row] - chart.radii[row - 1])
@@ -85,7 +84,8 @@ def _shares(reading: Reading) -> tuple[float, float, int]:
 
 def _other_cells(reading: Reading) -> Iterator[Misreading]:
     chart, row, column = reading.chart, reading.row, reading.column
-    down, across, shorter = _shares(reading)
+    down, across, beside = _shares(reading)
+    way = "longer" if beside >= 0 and chart.length[beside] > reading.length else "shorter"
     if down:
         words = "took the next smaller radius instead of the next larger"
         yield from _made(reading, "next smaller radius", words, _cell(chart, row - 1, column))
@@ -93,18 +93,18 @@ def _other_cells(reading: Reading) -> Iterator[Misreading]:
         words = "slipped one row towards the crane"
         yield from _made(reading, "one row too near", words, _cell(chart, row - 1, column))
     if across:
-        words = "took the next shorter boom instead of the next longer"
-        yield from _made(reading, "next shorter boom", words, _cell(chart, row, shorter))
+        words = f"took the next {way} boom, which has the larger of the two figures"
+        yield from _made(reading, "larger of two booms", words, _cell(chart, row, beside))
     if down and across:
-        words = "took the next smaller radius and the next shorter boom"
-        yield from _made(reading, "rounded the wrong way", words, _cell(chart, row - 1, shorter))
+        words = f"took the next smaller radius and the next {way} boom"
+        yield from _made(reading, "rounded the wrong way", words, _cell(chart, row - 1, beside))
 
 
 def _interpolations(reading: Reading) -> Iterator[Misreading]:
     chart, row, column = reading.chart, reading.row, reading.column
-    down, across, shorter = _shares(reading)
+    down, across, other = _shares(reading)
     here, above = _cell(chart, row, column), _cell(chart, row - 1, column)
-    beside, corner = _cell(chart, row, shorter), _cell(chart, row - 1, shorter)
+    beside, corner = _cell(chart, row, other), _cell(chart, row - 1, other)
     if down:
         value = here + down * (above - here)
         yield from _made(reading, "interpolated radius", "interpolated between two radii", value)
@@ -147,7 +147,7 @@ def _rope_and_family(reading: Reading) -> Iterator[Misreading]:
             gross=reading.cell,
             net=max(reading.cell - reading.deducted, 0.0),
         )
-    if reading.breaks_first and reading.cell > 0.0:
+    if reading.is_structural and reading.cell > 0.0:
         rule = reading.chart.setup.rule.stability
         margin = 1.0 / rule.share(reading.chart.setup.support.kind)
         if rule.kind != "share":
@@ -155,8 +155,8 @@ def _rope_and_family(reading: Reading) -> Iterator[Misreading]:
         warned = reading.cell * margin
         yield Misreading(
             key="expects tipping first",
-            words="took a structural cell for a stability cell and expects the crane to tip, and "
-            "so to warn, before anything gives way",
+            words="took a figure that strength or a maker's value sets for one that stability "
+            "sets, and reckons with a float that lifts at the load where stability's margin ends",
             gross=warned,
             net=max(warned - reading.deducted, 0.0),
         )

@@ -1,8 +1,10 @@
-"""Reading a chart as the trade does: no interpolation, then the deductions.
+"""Reading a chart to the safe side: no interpolation, then the deductions.
 
-Between two rows the next larger radius counts, between two columns the next longer boom. What the
-rope carries in the parts of line that are reeved may be less than the cell. What is left after hook
-block, slings and a stowed jib is the load. (Common practice, no source.)
+A radius or a boom length that is printed on the chart reads its own row or column. Between two rows
+the next larger radius counts, between two columns the smaller of the two figures beside it: mostly
+that of the longer boom, but a longer boom whose sections are out in a better way may carry more.
+What the rope carries in the parts of line that are reeved may be less than the cell. What is left
+after hook block, slings and a stowed jib is the load. (Common practice, no source.)
 """
 
 from dataclasses import dataclass
@@ -12,9 +14,11 @@ import numpy as np
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.deductions import Deduction, usual_deductions
+from boomsim.rating.charts.grid import LENGTH_UNIT, printed_decimals
 from boomsim.rating.charts.line import fewest_parts, line_limit
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.strategies import label
+from boomsim.units import rounded
 
 SAME = 1e-9
 """A radius or length this near to a row or column is on it [1]."""
@@ -31,6 +35,8 @@ class Reading:
         Asked for [m]
     row, column : int
         The cell that counts
+    beside : int or None
+        Between two columns, the one of them that does not count
     cell : float
         Its gross load; 0 where it is blank [kg]
     blank : bool
@@ -51,6 +57,7 @@ class Reading:
     length: float
     row: int
     column: int
+    beside: int | None
     cell: float
     blank: bool
     limit: Limit | None
@@ -107,8 +114,8 @@ class Reading:
         return fewest_parts(self.chart, gross=gross)
 
     @property
-    def breaks_first(self) -> bool:
-        """True where something would give way before the crane tips."""
+    def is_structural(self) -> bool:
+        """True where strength or a maker's permissible value sets the figure."""
         return self.limit is not None and self.limit.set_by != STABILITY
 
 
@@ -122,6 +129,7 @@ def read_chart(
     stowed_jib: float = 0.0,
     parts: int | None = None,
     deductions: tuple[Deduction, ...] | None = None,
+    units: str = "metric",
 ) -> Reading:
     """Read a chart.
 
@@ -142,6 +150,8 @@ def read_chart(
         Parts of line reeved; default: those of the chart [1]
     deductions : tuple of Deduction, optional
         Default: the machine's hook block and slings, and the jib
+    units : str
+        "metric" or "us": in which the chart is printed
 
     Returns
     -------
@@ -153,8 +163,8 @@ def read_chart(
         If the chart has no such row, column or parts of line.
     """
     _refuse_loads(load, stowed_jib)
-    row = _row(chart, radius)
-    column = _column(chart, length, extension)
+    row = _row(chart, radius, units)
+    column, beside = _columns(chart, row, length, extension, units)
     blank = bool(chart.steps[row, column] < 0)
     reeved = chart.setup.parts if parts is None else parts
     return Reading(
@@ -163,6 +173,7 @@ def read_chart(
         length=float(chart.length[column] if length is None else length),
         row=row,
         column=column,
+        beside=beside,
         cell=0.0 if blank else float(chart.capacity[row, column]),
         blank=blank,
         limit=chart.limit(row, column),
@@ -182,11 +193,26 @@ def _refuse_loads(load: float | None, stowed_jib: float) -> None:
         raise ValueError(f"A jib deduction of {stowed_jib:g} kg is not one. Give 0 kg or more.")
 
 
-def _row(chart: Chart, radius: float) -> int:
+def _met(asked: float, printed: Array, *, decimals: int, units: str) -> np.ndarray:
+    """Where a figure reads as printed, which may be rounded to either side."""
+    unit = LENGTH_UNIT[units]
+    shown = np.array([float(rounded(value / unit, decimals)) for value in printed])
+    return np.flatnonzero(np.abs(asked / unit - shown) < 1e-6)
+
+
+def _row(chart: Chart, radius: float, units: str) -> int:
     if not radius > 0.0:
         raise ValueError(
             f"A radius of {radius:g} m is not one. Give it above 0 m, from the axis of rotation."
         )
+    met = _met(
+        radius,
+        chart.radii,
+        decimals=printed_decimals(chart.radii, units=units)[0],
+        units=units,
+    )
+    if len(met):
+        return int(met[0])
     enough = np.flatnonzero(chart.radii >= radius * (1.0 - SAME))
     if len(enough) == 0:
         raise ValueError(
@@ -196,27 +222,52 @@ def _row(chart: Chart, radius: float) -> int:
     return int(enough[0])
 
 
-def _column(chart: Chart, length: float | None, extension: Array | None) -> int:
+def _columns(
+    chart: Chart, row: int, length: float | None, extension: Array | None, units: str
+) -> tuple[int, int | None]:
+    """The column that counts, and between two columns the other one."""
     if (length is None) == (extension is None):
         raise ValueError("Give either the boom length or the extension, and not both.")
     if extension is not None:
-        return _column_of(chart, np.asarray(extension, dtype=float))
+        return _column_of(chart, np.asarray(extension, dtype=float)), None
     assert length is not None
     if not length > 0.0:
         raise ValueError(f"A boom length of {length:g} m is not one. Give it above 0 m.")
+    met = np.flatnonzero(np.abs(chart.length - length) <= SAME * length)
+    if not len(met):
+        decimals = printed_decimals(chart.radii, units=units)[1]
+        met = _met(length, chart.length, decimals=decimals, units=units)
+    if len(met):
+        return _only(chart, met), None
     enough = np.flatnonzero(chart.length >= length * (1.0 - SAME))
     if len(enough) == 0:
         raise ValueError(
             f"A boom of {length:.2f} m is longer than any in this chart, which ends at "
             f"{chart.length.max():.2f} m. Take a shorter boom."
         )
-    next_longer = chart.length[enough].min()
-    level = [k for k in enough if chart.length[k] <= next_longer * (1.0 + SAME)]
-    if len(level) > 1:
+    longer = _least_of(chart, np.flatnonzero(chart.length == chart.length[enough].min()), row)
+    fewer = np.flatnonzero(chart.length < length)
+    if not len(fewer) or chart.steps[row, longer] < 0:
+        return longer, None
+    shorter = _least_of(chart, np.flatnonzero(chart.length == chart.length[fewer].max()), row)
+    steps = chart.steps[row]
+    if 0 <= steps[shorter] < steps[longer]:
+        return shorter, longer
+    return longer, shorter
+
+
+def _least_of(chart: Chart, columns: np.ndarray, row: int) -> int:
+    """Of columns of one length the one that allows least at a row."""
+    return int(columns[np.argmin(chart.steps[row, columns])])
+
+
+def _only(chart: Chart, columns: np.ndarray) -> int:
+    if len(columns) > 1:
+        length = float(chart.length[columns[0]])
         raise ValueError(
-            f"{len(level)} columns of this chart are {next_longer:.2f} m long. Name the extension."
+            f"{len(columns)} columns of this chart are {length:.2f} m long. Name the extension."
         )
-    return int(level[0])
+    return int(columns[0])
 
 
 def _column_of(chart: Chart, extension: Array) -> int:

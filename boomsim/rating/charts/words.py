@@ -1,10 +1,18 @@
 """A reading of a chart in sentences, with units."""
 
 from boomsim.rating.charts.misreading import Misreading
-from boomsim.rating.charts.reading import SAME, Reading
+from boomsim.rating.charts.reading import Reading
 from boomsim.rating.limits.telling import what_sets
 from boomsim.rating.strategies import label
 from boomsim.units import display, show
+
+NEVER_BETWEEN = (
+    "Never read between figures: take the next larger radius, and of the two figures beside the "
+    "boom length the smaller."
+)
+
+HEADING = 0.051
+"""Half of what the last digit of a heading stands for, at most, and a little [m]."""
 
 
 def tell_reading(reading: Reading, *, units: str) -> list[str]:
@@ -38,16 +46,22 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
 
 def _row(reading: Reading, units: str) -> str:
     asked, used = (_length(r, units) for r in (reading.radius, reading.row_radius))
-    if abs(reading.radius - reading.row_radius) <= SAME * reading.radius:
+    if abs(reading.radius - reading.row_radius) <= HEADING:
         return f"The radius of {asked} is a row of the chart."
     return f"{asked} lies between two rows: the next larger radius, {used}, counts."
 
 
 def _column(reading: Reading, units: str) -> str:
     asked, used = (_length(b, units) for b in (reading.length, reading.column_length))
-    if abs(reading.length - reading.column_length) <= SAME * reading.length:
-        return f"The boom length of {asked} is a column."
-    return f"{asked} lies between two columns: the next longer boom, {used}, counts."
+    if reading.beside is None:
+        if abs(reading.length - reading.column_length) <= HEADING:
+            return f"The boom length of {asked} is a column."
+        return f"{asked} lies between two columns: the next longer boom, {used}, counts."
+    which = "longer" if reading.column_length > reading.length else "shorter"
+    return (
+        f"{asked} lies between two columns: the smaller of the two figures beside it counts, here "
+        f"that of the {which} boom, {used}."
+    )
 
 
 def _cell(reading: Reading, units: str) -> str:

@@ -1,6 +1,5 @@
 """The comparison and its explanation in sentences, with units."""
 
-from boomsim.rating.capacity import Rating
 from boomsim.rating.comparison.compare import Comparison, Crossover
 from boomsim.rating.comparison.explain import Account, Difference
 from boomsim.rating.limits.kind import STABILITY
@@ -114,21 +113,3 @@ def tell_difference(
 
 def _signed(value: float, units: str) -> str:
     return f"{'+' if value >= 0 else '-'}{show(abs(value), 'mass', units)}"
-
-
-def mark(rating: Rating, configuration: int, cell: int) -> str:
-    """One letter for what governs a cell: T tips first, B breaks first, blank out of reach.
-
-    Parameters
-    ----------
-    rating : Rating
-    configuration, cell : int
-
-    Returns
-    -------
-    str
-    """
-    governing = int(rating.governing[configuration, cell])
-    if governing < 0:
-        return " "
-    return "T" if rating.limits[governing].set_by == STABILITY else "B"

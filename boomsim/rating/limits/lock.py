@@ -1,7 +1,7 @@
 """Locks: the pin, rope or cylinder that keeps a section from sliding in.
 
-A section that is all the way in stands on its stop, which takes its thrust: its lock carries
-nothing. Pins hold at every other position, at full stroke too.
+A section that is all the way in stands on its stop, which takes its thrust inwards; its lock holds
+it only against a pull outwards. Pins hold both ways at every other position, at full stroke too.
 """
 
 import numpy as np
@@ -11,10 +11,11 @@ from boomsim.rating.limits.kind import MOVING_SECTIONS, PERMISSIBLE_VALUE, Case,
 
 
 def _use(case: Case) -> Array:
-    used = use_of_joints(case.factored_forces.lock, strength=case.bear.lock)
-    is_out = case.boom.layout.extension > 0.0
-    # Times, not where: a state without equilibrium keeps its NaN.
-    return np.asarray(used * is_out.T[:, :, None])
+    thrust = case.factored_forces.lock
+    is_out = np.ones_like(thrust, dtype=bool)
+    is_out[:, 1:] = case.boom.layout.extension[:, :, None] > 0.0
+    held = np.where(is_out, thrust, np.minimum(thrust, 0.0))
+    return use_of_joints(held, strength=case.bear.lock)
 
 
 LOCK = Kind(

@@ -44,3 +44,11 @@ def sign(limit: Limit | None) -> str:
     str
     """
     return "" if limit is None else SIGNS[limit.set_by]
+
+
+def signs_in_words() -> str:
+    """Footnote that says what the signs beside figures mean."""
+    return (
+        f"{SIGNS[STRENGTH]}: {WHAT_SETS[STRENGTH]}; {SIGNS[PERMISSIBLE_VALUE]}: "
+        f"{WHAT_SETS[PERMISSIBLE_VALUE]}; without a sign {WHAT_SETS[STABILITY]}."
+    )

@@ -20,7 +20,7 @@ const blank = book.wide ? 0xffffffff : BLANK;
 const number = (value, digits) => value.toLocaleString("en", { minimumFractionDigits: digits, maximumFractionDigits: digits });
 const mass = steps => number(steps * book.scale, book.decimals);
 const radiusText = row => `${book.radii[row]} ${book.length}`;
-const gives = limit => limit.breaks ? `breaks: ${limit.words}` : limit.words === "tipping over" ? "tips" : `tips: ${limit.words}`;
+const gives = limit => limit.words === "tipping over" ? limit.sets : `${limit.sets}: ${limit.words}`;
 const typed = id => Number($(id).value.trim().replace(",", "."));
 
 function element(tag, text, classes) {
@@ -147,7 +147,7 @@ function draw() {
   $("nothing").textContent = nothing ? "– no load may hang here" : "";
   if (cells.length) cells[0].node.tabIndex = 0;
   mark();
-  $("cell").textContent = "Choose a cell to see which way it uses and what gives way beyond it.";
+  $("cell").textContent = "Choose a cell to see which way it uses and what sets its figure.";
 }
 // Drawing a thousand cells takes time: a new question only marks another row.
 function mark() {

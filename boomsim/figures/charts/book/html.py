@@ -14,6 +14,7 @@ from boomsim.figures.charts.text import Numbers, code, numbers_of
 from boomsim.figures.words import rule_words
 from boomsim.rating.charts.book import Book, Chapter
 from boomsim.rating.limits.kind import STABILITY
+from boomsim.rating.limits.telling import WHAT_SETS
 from boomsim.rating.strategies import label
 
 BLANK = 0xFFFF
@@ -82,7 +83,12 @@ def book_data(book: Book) -> dict[str, Any]:
             for length, choice in zip(chart.length, chart.choices, strict=True)
         ],
         "limits": [
-            {"words": limit.words, "code": code(limit), "breaks": limit.set_by != STABILITY}
+            {
+                "words": limit.words,
+                "code": code(limit),
+                "breaks": limit.set_by != STABILITY,
+                "sets": WHAT_SETS[limit.set_by],
+            }
             for limit in chart.limits
         ],
         "wide": wide,

@@ -19,13 +19,13 @@ from boomsim.units import show
 STEPS = (
     "Choose the chart for the sector, the counterweight, the supports and the rule that hold.",
     "Go down to the radius, measured with the load on. Between two rows take the next larger.",
-    "Go across to the boom length. Between two columns take the next longer boom. A chart of the "
-    "best ways to extend names the way: the letter at or above the figure, listed below.",
+    "Go across to the boom length. Between two columns take the smaller of the two figures. A "
+    "chart of the best ways names the way: the letter at or above the figure, listed below.",
     "The figure is the gross load. Compare it with what the rope carries in the parts of line that "
     "are reeved.",
     "Subtract hook block, slings and whatever else hangs on the head: the net load is left.",
-    "On the tinted side of the bold line something breaks first, and nothing warns. On the other "
-    "side the crane tips first. Neither figure may be passed.",
+    "On the tinted side of the bold line strength or a maker's permissible value sets the figure, "
+    "on the other side stability does. Neither figure may be passed.",
 )
 """How the trade reads a chart (common practice, no source)."""
 
