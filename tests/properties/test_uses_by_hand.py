@@ -4,21 +4,24 @@ The forces are those of the state, which other tests hold against free bodies; t
 worked here from the machine's own figures and the rule's factors.
 """
 
+from dataclasses import replace
 from functools import lru_cache
+from math import sqrt
 
 import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.machine.model import CALM, Disturbances, Pad
+from boomsim.machine.model import CALM, Disturbances, Pad, Section
 from boomsim.mechanics.crushing import crushing_resistance
 from boomsim.mechanics.effective import effective_section
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import Properties, properties
 from boomsim.mechanics.stations import PER_SECTION
-from boomsim.mechanics.stress import normal_stress
+from boomsim.mechanics.stress import normal_stress, shear_stress
 from boomsim.rating.limits.plate_buckling import buckling_use
+from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.yielding import stress_components
 from boomsim.rating.response import Response, bear, condense, respond
 from boomsim.rating.setup import set_up
@@ -36,6 +39,23 @@ def hung(pulled: bool, angle: float = 1.0) -> Response:
     setup = set_up(CRANE, disturbances=PULLED if pulled else CALM)
     boom = condense(CRANE, extension=np.array([[1.0, 0.6, 0.9]]))
     return respond(setup, boom=boom, load=np.array([[9000.0]]), angle=np.array([[angle]]))
+
+
+@lru_cache
+def thin_webbed(share: float, pulled: bool) -> Response:
+    """The crane with webs of a share of their thickness, its masses left as they are."""
+
+    def thinner(section: Section) -> Section:
+        bottom, web, top, other = section.profile.thickness
+        thickness = (bottom, share * web, top, share * other)
+        return replace(section, profile=replace(section.profile, thickness=thickness))
+
+    boom = replace(CRANE.boom, sections=tuple(thinner(s) for s in CRANE.boom.sections))
+    setup = set_up(
+        replace(CRANE, boom=boom), disturbances=PULLED if pulled else CALM, allowances="none"
+    )
+    cut = condense(setup.machine, extension=np.array([[1.0, 0.6, 0.9]]))
+    return respond(setup, boom=cut, load=np.array([[9000.0]]), angle=np.array([[1.0]]))
 
 
 def use(at: Response, name: str, section: int | None = None) -> float:
@@ -129,6 +149,38 @@ def test_plate_buckling_is_eq_4_15_at_the_worst_station(section: int, pulled: bo
     )
     # One formula on both sides: rounding only.
     assert use(at, "plate buckling", section) == pytest.approx(worked.total.max())
+
+
+@pytest.mark.parametrize("thin", [1.0, 0.4])
+@pytest.mark.parametrize("pulled", [False, True])
+@pytest.mark.parametrize("section", SECTIONS)
+def test_shear_buckling_is_that_of_the_worst_plate_or_of_what_bending_leaves_of_it(
+    section: int, pulled: bool, thin: float
+) -> None:
+    at = thin_webbed(thin, pulled)
+    cut, made = own(section), at.setup.machine.boom.sections[section]
+    shape, forces = properties(made.profile), at.factored_forces
+    stress = shear_stress(
+        shape,
+        torque=forces.torsion[0, cut, 0],
+        shear_y=forces.shear[0, cut, 0],
+        shear_z=forces.shear_side[0, cut, 0],
+    ).total
+    yielding = made.material.yield_stress / RESISTANCE / sqrt(3.0)
+    epsilon = sqrt(235e6 / made.material.yield_stress)
+    borne = [
+        yielding * min(1.0, 0.83 * 37.4 * epsilon * sqrt(5.34) * plate.thickness / plate.width)
+        for plate in shape.plates
+    ]
+    sheared = (stress / borne).max(axis=1)
+    bent = buckling_use(forces, bear=bear(at.setup))[0, cut, 0]
+    both = np.where(sheared > 0.5, bent + (2.0 * sheared - 1.0) ** 2, 0.0)
+    found = use(at, "shear buckling", section)
+    # One formula on both sides: rounding only.
+    assert found == pytest.approx(np.maximum(sheared, both).max())
+    worst = int(np.argmax(np.maximum(sheared, both))) + cut.start
+    shares = SHEAR_BUCKLING.components(forces, station=worst, section=section, bear=bear(at.setup))
+    assert sum(shares.values()) == pytest.approx(found)
 
 
 def bearing(pad: Pad | None) -> float:

@@ -35,6 +35,12 @@ from boomsim.mechanics.crushing import (
 from boomsim.mechanics.effective import effective_section
 from boomsim.mechanics.plates import plate_use
 from boomsim.mechanics.profile import properties
+from boomsim.mechanics.shear_buckling import (
+    beside_bending,
+    shear_reduction,
+    shear_slenderness,
+    shear_strengths,
+)
 
 # The table prints three or four figures; the formulas give the last of them.
 PRINTED = 1e-4
@@ -310,3 +316,44 @@ def test_stiff_bearing_longer_than_the_web_is_high_counts_as_high() -> None:
         for s_s in (0.5, 0.284)
     )
     assert long.resistance == pytest.approx(high.resistance)
+
+
+@pytest.mark.parametrize(
+    ("slenderness", "share"), [(0.4, 1.0), (0.83, 1.0), (1.0, 0.83), (1.66, 0.5), (4.15, 0.2)]
+)
+def test_slender_web_bears_the_share_of_table_5_1_in_shear(
+    slenderness: float, share: float
+) -> None:
+    # Non-rigid end posts, eta = 1: 1 up to 0.83, then 0.83 / lambda_w.
+    assert shear_reduction(slenderness) == pytest.approx(share)
+
+
+def test_long_web_without_stiffeners_buckles_in_shear_at_its_elastic_stress() -> None:
+    # lambda_w = 0.76 sqrt(f_y / tau_cr), eq. (5.3), with tau_cr = 5.34 sigma_E and
+    # sigma_E = 190 000 (t / h_w)^2 MPa, Annex A.1: two ways that the standard gives for one number,
+    # with constants of two and three figures (0.76, 190 000, 37.4).
+    web = 600.0 / 6.0
+    critical = 5.34 * 190_000.0 / web**2
+    made = shear_slenderness(0.6, thickness=0.006, yield_stress=690e6)
+    assert made == pytest.approx(0.76 * sqrt(690.0 / critical), rel=2e-3)
+
+
+def test_each_plate_of_a_box_bears_its_own_shear_stress() -> None:
+    # Worked: webs 500 x 5 mm between the plates, S690, gamma 1.1: epsilon = sqrt(235 / 690) =
+    # 0.583592; lambda_w = 100 / (37.4 x 0.583592 x 2.310844) = 1.98266; chi = 0.83 / 1.98266 =
+    # 0.418630; 0.418630 x 690 / (1.732051 x 1.1) = 151.61 MPa. Top and bottom 190 x 10 mm:
+    # lambda_w = 0.3767, whole, 362.16 MPa.
+    shape = properties(box(0.52, width=0.2, top=0.01, bottom=0.01, web=0.005))
+    borne = shear_strengths(shape, yield_stress=690e6, factor=1.1)
+    assert sorted(borne / 1e6) == pytest.approx([151.61, 151.61, 362.16, 362.16], rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("sheared", "bent", "used"), [(0.5, 0.9, 0.0), (0.75, 0.6, 0.85), (1.0, 0.3, 1.3)]
+)
+def test_bending_and_shear_share_the_section_by_eq_7_1(
+    sheared: float, bent: float, used: float
+) -> None:
+    # eta_1 + (1 - M_f,Rd / M_pl,Rd)(2 eta_3 - 1)^2 with no flanges; only above eta_3 = 0.5.
+    found = beside_bending(np.array(sheared), bending_use=np.array(bent))
+    assert found == pytest.approx(used)

@@ -12,6 +12,7 @@ from boomsim.mechanics.crushing import crushing_resistance
 from boomsim.mechanics.effective import EffectiveSection, effective_section
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import Properties, properties
+from boomsim.mechanics.shear_buckling import shear_strengths, use_of_forces
 from boomsim.rating.rules import Rule
 
 
@@ -25,6 +26,9 @@ class Strengths:
     effective : tuple of EffectiveSection
     stress : ndarray, shape (sections,)
         Yield stress over the rule's factor [Pa]
+    shear : tuple of ndarray, shape (plates that can lead, 3)
+        Use of the shear strength by a unit of shear force in the luffing plane, of one sideways
+        [1/N] and of torque [1/(N m)]
     front_pad, rear_pad, crushing, crushing_outer, lock : ndarray, shape (sections,)
         Largest forces; infinite for the base section [N]
     """
@@ -32,6 +36,7 @@ class Strengths:
     shapes: tuple[Properties, ...]
     effective: tuple[EffectiveSection, ...]
     stress: Array
+    shear: tuple[Array, ...]
     front_pad: Array
     rear_pad: Array
     crushing: Array
@@ -58,6 +63,7 @@ def strengths(machine: Machine, *, rule: Rule) -> Strengths:
         shapes=tuple(properties(s.profile) for s in sections),
         effective=tuple(_effective(s) for s in sections),
         stress=np.array([s.material.yield_stress / factor for s in sections]),
+        shear=tuple(_shear(s, factor=factor) for s in sections),
         front_pad=_of_joints(_pad_strength(inner.front_pad) for _, inner in joints),
         rear_pad=_of_joints(_pad_strength(inner.rear_pad) for _, inner in joints),
         crushing=_of_joints(
@@ -83,6 +89,16 @@ def _effective(section: Section) -> EffectiveSection:
     steel = section.material
     return effective_section(
         properties(section.profile), yield_stress=steel.yield_stress, modulus=steel.modulus
+    )
+
+
+def _shear(section: Section, *, factor: float) -> Array:
+    shape, steel = properties(section.profile), section.material
+    return use_of_forces(
+        shape,
+        strengths=shear_strengths(
+            shape, yield_stress=steel.yield_stress, factor=factor, modulus=steel.modulus
+        ),
     )
 
 

@@ -15,6 +15,7 @@ from boomsim.rating.limits.lock import LOCK
 from boomsim.rating.limits.luffing_cylinder import LUFFING_CYLINDER
 from boomsim.rating.limits.pads import FRONT_PAD, REAR_PAD
 from boomsim.rating.limits.plate_buckling import PLATE_BUCKLING
+from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.slewing_ring import SLEWING_RING
 from boomsim.rating.limits.tipping import TIPPING
 from boomsim.rating.limits.web_crushing import WEB_CRUSHING
@@ -23,6 +24,7 @@ from boomsim.rating.limits.yielding import YIELDING
 KINDS = (
     YIELDING,
     PLATE_BUCKLING,
+    SHEAR_BUCKLING,
     FRONT_PAD,
     REAR_PAD,
     WEB_CRUSHING,
