@@ -43,9 +43,10 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
     )
     rig.add_argument(
         "--allowances",
-        choices=("none", "rule"),
+        choices=("rule", "none"),
         default="none",
-        help="disturbances that strength bears without their being given (default: none)",
+        help="disturbances that strength bears without their being given: the rule's or "
+        "none, as in a calculation by hand (default: none)",
     )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")

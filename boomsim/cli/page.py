@@ -49,8 +49,6 @@ def _scene(chosen: argparse.Namespace, machine: "Machine") -> "Scene":
     from boomsim.lab.scene import Scene
 
     slew = inputs.slew(chosen.slew)
-    if chosen.allowances != "none":
-        raise ValueError("A page knows no --allowances yet. Leave it out, or give 'none'.")
     setup = inputs.setup(chosen, machine)
     moving = len(machine.boom.sections) - 1
     return Scene(
@@ -63,6 +61,7 @@ def _scene(chosen: argparse.Namespace, machine: "Machine") -> "Scene":
         support=setup.support.name,
         parts=setup.parts,
         rule=chosen.rule,
+        allowances=chosen.allowances,
         disturbances=setup.disturbances,
     )
 

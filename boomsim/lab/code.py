@@ -2,6 +2,7 @@
 
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.machine.model import CALM
+from boomsim.rating.setup import DEFAULT_ALLOWANCES
 
 
 def as_code(scene: Scene) -> str:
@@ -30,11 +31,13 @@ def as_code(scene: Scene) -> str:
     calm = disturbances == CALM
     names = "Rigging, lift, load_machine, set_up"
     disturbed = "" if calm else f", disturbances={disturbances!r}"
+    usual = scene.allowances == DEFAULT_ALLOWANCES
+    allowed = "" if usual else f", allowances={scene.allowances!r}"
     return "\n".join(
         [
             f"from boomsim.lab import {names if calm else 'Disturbances, ' + names}",
             f"setup = set_up(load_machine({scene.machine!r}), rigging={rigging}, slew={slew}, "
-            f"rule={scene.rule!r}{disturbed})",
+            f"rule={scene.rule!r}{allowed}{disturbed})",
             f"found = lift(setup, extension={list(scene.extension)}, load={scene.load!r}, "
             f"{scene.held}={getattr(scene, scene.held)!r})",
         ]

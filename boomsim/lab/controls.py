@@ -16,6 +16,8 @@ from boomsim.units import SYSTEMS
 
 RATED_FOR = (("all around", "around"), ("over the rear", "rear"), ("this slew angle", "here"))
 
+ALLOWANCES_OFFERED = (("the rule's", "rule"), ("none", "none"))
+
 PAIRS = [("A and now", (0, -1))]
 """Which two scenes to explain, before any is held."""
 
@@ -169,6 +171,7 @@ def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
         "parts": ("parts of line", (), None),
         "rated_for": ("rated for", RATED_FOR, scene.rated_for),
         "rule": ("rule", tuple(RULES), scene.rule),
+        "allowances": ("allowances", ALLOWANCES_OFFERED, scene.allowances),
         "machine": ("machine", tuple(known), scene.machine),
         "units": ("units", tuple(SYSTEMS), look.units),
         "exaggeration": ("bend drawn", _bends(look), look.exaggeration),

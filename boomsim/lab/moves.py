@@ -121,7 +121,7 @@ def hold_angle(scene: Scene, *, angle: float) -> Scene:
 
 
 def choose_machine(scene: Scene, *, machine: str) -> Scene:
-    """Change the machine and begin with its demonstration; the rule stays.
+    """Change the machine and begin with its demonstration; the rule and its allowances stay.
 
     Parameters
     ----------
@@ -132,7 +132,12 @@ def choose_machine(scene: Scene, *, machine: str) -> Scene:
     -------
     Scene
     """
-    return replace(first_scene(machine), rule=scene.rule, rated_for=scene.rated_for)
+    return replace(
+        first_scene(machine),
+        rule=scene.rule,
+        allowances=scene.allowances,
+        rated_for=scene.rated_for,
+    )
 
 
 def follow(held: Scene, *, live: Scene) -> Scene:

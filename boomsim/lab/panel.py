@@ -128,7 +128,7 @@ class Panel:
             for name, value in self._stands.items():
                 _bring(self.sliders[name], value)
             controls.refill(self.choices, scene)
-            for name in ("held", "rated_for", "rule", "machine"):
+            for name in ("held", "rated_for", "rule", "allowances", "machine"):
                 _set(self.choices[name], getattr(scene, name))
             for name in ("units", "exaggeration"):
                 _set(self.choices[name], getattr(look, name))

@@ -8,7 +8,7 @@ import numpy as np
 
 from boomsim.machine.files import load_machine, machine_names
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging
-from boomsim.rating.setup import SECTORS, Setup, set_up
+from boomsim.rating.setup import DEFAULT_ALLOWANCES, SECTORS, Setup, set_up
 
 HELD = ("radius", "angle")
 """What stays while the rest moves: the loaded radius, or the boom angle."""
@@ -51,6 +51,8 @@ class Scene:
         Parts of line; None is the usual number
     rule : str
         A name in `boomsim.rating.rules.RULES`
+    allowances : str
+        "rule": strength bears the rule's allowances; "none": what is given and nothing else
     disturbances : Disturbances
     """
 
@@ -67,6 +69,7 @@ class Scene:
     support: str | None = None
     parts: int | None = None
     rule: str = "share"
+    allowances: str = DEFAULT_ALLOWANCES
     disturbances: Disturbances = CALM
 
 
@@ -134,16 +137,27 @@ def setup_of(scene: Scene) -> Setup:
         Rigging(counterweight=scene.counterweight, support=scene.support, parts=scene.parts),
         slew,
         scene.rule,
+        scene.allowances,
         scene.disturbances,
     )
 
 
 @lru_cache(maxsize=512)
 def _setup(
-    machine: str, rigging: Rigging, slew: float | str, rule: str, disturbances: Disturbances
+    machine: str,
+    rigging: Rigging,
+    slew: float | str,
+    rule: str,
+    allowances: str,
+    disturbances: Disturbances,
 ) -> Setup:
     return set_up(
-        machine_of(machine), rigging=rigging, slew=slew, rule=rule, disturbances=disturbances
+        machine_of(machine),
+        rigging=rigging,
+        slew=slew,
+        rule=rule,
+        allowances=allowances,
+        disturbances=disturbances,
     )
 
 

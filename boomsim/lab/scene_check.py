@@ -7,6 +7,7 @@ from typing import Any
 from boomsim.lab.scene import BESIDE, FREE, HELD, RATED_FOR, Look, Scene, machine_of, setup_of
 from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.rating.rules import RULES
+from boomsim.rating.setup import ALLOWANCES
 from boomsim.units import SYSTEMS, did_you_mean
 
 
@@ -31,6 +32,7 @@ def checked(scene: Scene) -> Scene:
     _among("held", scene.held, HELD)
     _among("rated_for", scene.rated_for, RATED_FOR)
     _among("rule", scene.rule, tuple(RULES))
+    _among("allowances", scene.allowances, ALLOWANCES)
     _among("system", scene.system, (*boom.systems, FREE))
     if len(scene.extension) != len(boom.sections) - 1:
         raise ValueError(

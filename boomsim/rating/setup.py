@@ -23,8 +23,8 @@ from boomsim.rating.rules import RULES, Rule
 SECTORS = ("around", "rear")
 """All around the crane (the least of all slew angles), and over the rear only."""
 
-ALLOWANCES = ("none", "rule")
-"""A lift is judged by what is given and by nothing else, or strength bears the rule's too."""
+ALLOWANCES = ("rule", "none")
+"""Strength bears the rule's allowances, or a lift is judged by what is given and nothing else."""
 
 DEFAULT_ALLOWANCES = "none"
 

@@ -121,6 +121,18 @@ def test_counterweight_support_and_parts_reach_the_setup(explorer):
     assert (setup.counterweight.name, setup.support.name, setup.parts) == ("none", "tyres", 4)
 
 
+def test_allowances_can_be_chosen_and_take_from_what_strength_sets(explorer):
+    explorer.sliders["radius"].value = 5.0
+    explorer.choices["allowances"].value = "none"
+    bare = explorer.answer.capacity
+    assert explorer.answer.first.set_by == "strength"
+    explorer.choices["allowances"].value = "rule"
+    assert explorer.answer.capacity < bare
+    explorer.buttons["undo"].click()
+    assert explorer.choices["allowances"].value == "none"
+    assert explorer.answer.capacity == bare
+
+
 def test_less_counterweight_carries_less_where_the_crane_tips_first(explorer):
     explorer.sliders["radius"].value = 15.0
     heavy = explorer.answer.capacity

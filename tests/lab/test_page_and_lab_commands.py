@@ -31,6 +31,15 @@ def test_page_takes_the_ways_the_setup_and_the_units(tmp_path):
     assert " lb" in text
 
 
+def test_a_page_rates_with_the_allowances_that_are_chosen(tmp_path):
+    said = {}
+    for allowances in ("none", "rule"):
+        path = tmp_path / f"{allowances}.html"
+        assert main(["page", str(path), "bench", "--allowances", allowances]) == 0
+        said[allowances] = "hoisting factor 1.10" in path.read_text(encoding="utf-8")
+    assert said == {"none": False, "rule": True}
+
+
 @pytest.mark.parametrize(
     ("words", "says"),
     [

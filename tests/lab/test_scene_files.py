@@ -39,6 +39,16 @@ def test_the_lines_carry_disturbances_too():
     assert np.isclose(names["found"].capacity, answer(scene).capacity, rtol=3e-5)
 
 
+def test_the_lines_and_the_plain_form_carry_the_choice_of_allowances():
+    scene = Scene(radius=5.0, allowances="rule")
+    bare = answer(Scene(radius=5.0, allowances="none")).capacity
+    names: dict = {}
+    exec(as_code(scene), names)
+    assert np.isclose(names["found"].capacity, answer(scene).capacity, rtol=3e-5)
+    assert names["found"].capacity < 0.99 * bare
+    assert from_dict(json.loads(json.dumps(as_dict(scene)))) == scene
+
+
 def test_disturbances_survive_the_plain_form():
     scene = Scene(disturbances=Disturbances(wind_speed=9.0, lean=0.01, hoist_class=3))
     plain = json.loads(json.dumps(as_dict(scene)))

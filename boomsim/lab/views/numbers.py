@@ -110,6 +110,7 @@ def _headline(answer: Answer, look: Look, box: Box, y: float, large: float) -> s
 
 def _setup_words(answer: Answer, *, short: bool) -> str:
     setup = answer.setup
+    allowed = "" if setup.rule.allowances is None else " with its allowances"
     begun = f"{setup.machine.name} (invented), {configuration(answer)} % out"
     if short:
         stands = f"{setup.support.kind} {setup.support.name}".replace("tyres tyres", "on tyres")
@@ -117,5 +118,5 @@ def _setup_words(answer: Answer, *, short: bool) -> str:
     return (
         f"{begun}, {answer.scene.system}; counterweight {setup.counterweight.name}; "
         f"{setup.support.kind} {setup.support.name}; {setup.parts} parts of line; "
-        f"rule {setup.rule.name}"
+        f"rule {setup.rule.name}{allowed}"
     ).replace("tyres tyres", "on tyres")
