@@ -9,7 +9,7 @@ import boomsim
 from boomsim.caution import CAUTION
 from boomsim.cli import streams
 
-SCHEMA = 1
+SCHEMA = 2
 """Version of the keys of every --json answer; grows when a key changes its meaning."""
 
 

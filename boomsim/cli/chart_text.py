@@ -29,7 +29,7 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     import numpy as np
 
     from boomsim.figures.charts.text import numbers_of
-    from boomsim.figures.words import machine_words, setup_words
+    from boomsim.figures.words import allowance_words, machine_words, setup_words
     from boomsim.rating.charts.chart import some_columns
     from boomsim.rating.charts.words import NEVER_BETWEEN
     from boomsim.rating.limits.telling import signs_in_words
@@ -48,7 +48,7 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     signs = f"{signs_in_words()} " if marked else ""
     return "\n\n".join(
         [
-            paragraph(head),
+            paragraph(f"{head} {allowance_words(chart.setup.rule, units=units)}"),
             *grids,
             paragraph(signs + NEVER_BETWEEN),
             "Ways to extend, percent, base side first:\n" + "\n".join(ways),

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from boomsim.rating.strategies import Configurations
 
 HELP = "configurations of one boom length, rated side by side over radius: who wins where, and why"
-EXAMPLE = "boomsim compare yard60 --length '18.9 m' --radius '6 m, 16 m' --figure compare.svg"
+EXAMPLE = "boomsim compare yard60 --length '18.7 m' --radius '6 m, 16 m' --figure compare.svg"
 PICTURE = "boomsim-compare.png"
 
 MOST_WRITTEN_OUT = 4
@@ -34,7 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--extension",
         metavar="PERCENT",
         action="append",
-        help="one configuration, as 0,0,46.5,46.5; repeat it to choose which to compare",
+        help="one configuration, as 0,0,45,45; repeat it to choose which to compare",
     )
     parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
     parser.add_argument(
@@ -178,6 +178,7 @@ def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
 
 def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
     """The comparison as a table and its explanation in words."""
+    from boomsim.figures.words import allowance_words
     from boomsim.rating.comparison.telling import tell_crossover
     from boomsim.rating.limits.telling import sign, signs_in_words
     from boomsim.rating.strategies import label
@@ -194,7 +195,8 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
         f"{show(float(found.configurations.length.mean()), 'length', units)} reached in "
         f"{len(labels)} ways. Rated gross load {setup.sector}, counterweight "
         f"{setup.counterweight.name}, support {setup.support.name}, {setup.parts} parts of line; "
-        f"rule {setup.rule.name}: {setup.rule.stability.source}; {setup.rule.strength.source}."
+        f"rule {setup.rule.name}: {setup.rule.stability.source}; {setup.rule.strength.source}. "
+        f"{allowance_words(setup.rule, units=units)}"
     )
     rows = []
     for k, radius in enumerate(found.radii):

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from boomsim.rating.lift.study import Lift
 
 HELP = "one lift: angle, deflection, section forces, use of every limit, margin, float loads"
-EXAMPLE = "boomsim lift yard60 --extension 0,0,46.5,46.5 --radius '10 m' --load '8 t'"
+EXAMPLE = "boomsim lift yard60 --extension 0,0,45,45 --radius '10 m' --load '8 t'"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,7 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--extension",
         metavar="PERCENT",
-        help="of each moving section, base side first, as 0,0,46.5,46.5 (default: all in)",
+        help="of each moving section, base side first, as 0,0,45,45 (default: all in)",
     )
     where = parser.add_mutually_exclusive_group()
     where.add_argument("--radius", metavar="LENGTH", help="loaded radius, such as '10 m'")
@@ -57,7 +57,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
     """Everything about the lift, SI."""
     return {
         "machine": found.setup.machine.name,
-        "rule": found.setup.rule.name,
+        "rule": found.setup.rule,
         "sector": found.setup.sector,
         "counterweight": found.setup.counterweight.name,
         "support": found.setup.support.name,
@@ -90,6 +90,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
 
 def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
+    from boomsim.figures.words import allowance_words
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -100,9 +101,9 @@ def as_text(found: "Lift", *, units: str) -> str:
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, "
         f"counterweight {setup.counterweight.name}, "
-        f"support {setup.support.name}, {setup.parts} parts of line. Extension "
-        f"{label(found.extension)} % (base side first): boom length "
-        f"{said(found.boom_length, 'length')}."
+        f"support {setup.support.name}, {setup.parts} parts of line, "
+        f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
+        f"length {said(found.boom_length, 'length')}. {allowance_words(setup.rule, units=units)}"
     )
     facts = [
         ["boom angle", said(found.boom_angle, "angle")],

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from boomsim.rating.overload.study import Overload
 
 HELP = "raise the load past the rated one: does the crane tip first, or break without warning?"
-EXAMPLE = "boomsim overload yard60 --extension 0,0,46.5,46.5 --radius '8 m'"
+EXAMPLE = "boomsim overload yard60 --extension 0,0,45,45 --radius '8 m'"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

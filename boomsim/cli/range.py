@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from boomsim.mechanics.geometry import Array
 
 HELP = "range diagram: radius and height of the boom head, boom angles, and capacities"
-EXAMPLE = "boomsim range yard60 --extension 0,0,46.5,46.5 --figure range.svg"
+EXAMPLE = "boomsim range yard60 --extension 0,0,45,45 --figure range.svg"
 
 ROWS = 7
 """Places of each boom that the table shows [1]."""
@@ -30,10 +30,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--extension",
         metavar="PERCENT",
         action="append",
-        help="one way to extend, as 0,0,46.5,46.5; repeat it for more (default: a few lengths)",
+        help="one way to extend, as 0,0,45,45; repeat it for more (default: a few lengths)",
     )
     what.add_argument(
-        "--length", metavar="LENGTH", help="all ways to reach these lengths, as '18.9 m, 26.4 m'"
+        "--length", metavar="LENGTH", help="all ways to reach these lengths, as '18.7 m, 25.9 m'"
     )
     parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
     inputs.add_setup(parser)
@@ -119,7 +119,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     """Lay out some places of each arc as a table."""
     import numpy as np
 
-    from boomsim.figures.words import machine_words, setup_words
+    from boomsim.figures.words import allowance_words, machine_words, setup_words
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -149,7 +149,10 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     )
     return "\n\n".join(
         [
-            paragraph(f"{words}{setup_words(found.setup, units=units)}."),
+            paragraph(
+                f"{words}{setup_words(found.setup, units=units)}. "
+                f"{allowance_words(found.setup.rule, units=units)}"
+            ),
             table(head, rows),
             paragraph(note),
             paragraph(CAUTION),

@@ -50,10 +50,13 @@ class FamilyStyle:
 
 FAMILIES = {
     "structural": FamilyStyle(
-        line=(0.0, (3.0, 1.3)), width=1.3, hatch="/////", words="broken line: strength governs"
+        line=(0.0, (3.0, 1.3)),
+        width=1.3,
+        hatch="/////",
+        words="broken line: strength or a permissible value sets it",
     ),
     "stability": FamilyStyle(
-        line="solid", width=2.3, hatch="", words="whole, heavy line: stability governs"
+        line="solid", width=2.3, hatch="", words="whole, heavy line: stability sets it"
     ),
 }
 """Styles of the two families of :mod:`boomsim.rating.limits`."""

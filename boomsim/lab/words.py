@@ -103,7 +103,7 @@ def configuration(answer: Answer) -> str:
     Returns
     -------
     str
-        Such as "(0, 0, 46.5, 46.5)"
+        Such as "(0, 0, 45, 45)"
     """
     return f"({label(np.array(answer.scene.extension))})"
 

@@ -43,7 +43,7 @@ def label(extension: Array) -> str:
     Returns
     -------
     str
-        Such as "0, 0, 46.5, 46.5"
+        Such as "0, 0, 45, 45"
     """
     return ", ".join(f"{100 * fraction:.3g}" for fraction in extension)
 

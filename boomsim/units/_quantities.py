@@ -290,7 +290,7 @@ QUANTITIES: Mapping[str, Quantity] = {
     ),
     "share": Quantity(
         unit="",
-        example='"46.5 %" or 0.465',
+        example='"45 %" or 0.45',
         metric=_rows(("%", 1, 0), ("%", 0, 9.95)),
         us=_rows(("%", 1, 0), ("%", 0, 9.95)),
     ),

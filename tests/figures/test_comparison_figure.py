@@ -135,7 +135,7 @@ def test_the_words_name_machine_sector_counterweight_and_rule(comparison):
     words = " ".join(text.get_text() for text in figure.texts)
     for needed in ("yard60 (invented)", "all around", "counterweight", "85 %", "3 ways"):
         assert needed in words
-    for extension in ("0, 0, 0, 93 %", "0, 0, 46.5, 46.5 %", "93, 0, 0, 0 %"):
+    for extension in ("0, 0, 0, 90 %", "0, 0, 45, 45 %", "90, 0, 0, 0 %"):
         assert extension in words
 
 

@@ -153,7 +153,7 @@ def test_a_curve_that_begins_beside_another_is_the_rated_one(number):
 
 
 def test_held_scenes_that_follow_stand_at_the_live_radius():
-    live, held = Scene(radius=14.0, load=5000.0), Scene(extension=(0.93, 0.0, 0.0, 0.0))
+    live, held = Scene(radius=14.0, load=5000.0), Scene(extension=(0.9, 0.0, 0.0, 0.0))
     together = follow(held, live=live)
     assert together.radius == 14.0
     assert together.load == 5000.0

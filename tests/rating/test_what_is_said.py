@@ -6,7 +6,7 @@ from functools import lru_cache
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
@@ -22,7 +22,6 @@ from boomsim.rating.losses.telling import tell_governing, tell_taker
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.overload.telling import tell_fall, tell_feel, tell_verdict
 from boomsim.rating.places import Places
-from boomsim.rating.setup import set_up
 from boomsim.units import show
 
 OUT = np.array([1.0, 1.0, 1.0])
@@ -31,7 +30,7 @@ FAR, NEAR = 22.0, 8.0
 
 @lru_cache
 def study(radius: float, hold: str = "angle") -> Overload:
-    return overload(set_up(invented_crane()), extension=OUT, radius=radius, hold=hold)
+    return overload(set_up_by_hand(invented_crane()), extension=OUT, radius=radius, hold=hold)
 
 
 def mass(value: float) -> str:
@@ -101,7 +100,7 @@ def test_the_masses_in_the_sentences_of_a_difference_add_up(
     pair: tuple[int, int], radius: float
 ) -> None:
     machine = load_machine("yard60")
-    setup, ways = set_up(machine), demonstration(machine.boom).extension
+    setup, ways = set_up_by_hand(machine), demonstration(machine.boom).extension
     first, second = (account(setup, extension=ways[k], radius=radius) for k in pair)
     assert first is not None
     assert second is not None
@@ -123,7 +122,7 @@ def test_the_masses_in_the_sentences_of_a_difference_add_up(
 
 def test_a_crossover_names_who_leads_before_and_after_it() -> None:
     machine = load_machine("yard60")
-    found = compare(set_up(machine), configurations=demonstration(machine.boom))
+    found = compare(set_up_by_hand(machine), configurations=demonstration(machine.boom))
     for crossover in found.crossovers:
         said = tell_crossover(found, crossover, units="metric")
         near, far = crossover.radius - 0.5, crossover.radius + 0.5
@@ -139,7 +138,7 @@ def test_a_crossover_names_who_leads_before_and_after_it() -> None:
 
 
 def test_an_account_says_what_comes_first_and_by_how_much() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     near = account(setup, extension=OUT, radius=NEAR)
     assert near is not None
     assert near.gave_way is not None
@@ -155,7 +154,7 @@ def test_an_account_says_what_comes_first_and_by_how_much() -> None:
 
 
 def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     light, heavy = (lift(setup, extension=OUT, radius=NEAR, load=m) for m in (2000.0, 30000.0))
     worst = max(heavy.limits, key=lambda one: one.use)
     assert worst.use > 1.0
@@ -164,7 +163,7 @@ def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> Non
 
 
 def test_a_margin_is_what_the_load_turns_over_what_holds_it() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     load = 4000.0
     found = lift(setup, extension=OUT, radius=FAR, load=load)
     lines = tipping_lines(setup.support)
@@ -178,7 +177,9 @@ def test_a_margin_is_what_the_load_turns_over_what_holds_it() -> None:
 
 
 def test_a_letter_marks_what_governs_a_cell() -> None:
-    rating = rate(set_up(invented_crane()), extension=OUT, radius=np.array([NEAR, FAR, 60.0]))
+    rating = rate(
+        set_up_by_hand(invented_crane()), extension=OUT, radius=np.array([NEAR, FAR, 60.0])
+    )
     signs = [sign(rating.limit(0, cell)) for cell in range(3)]
     assert signs[1:] == ["", ""]
     assert signs[0] in ("*", "†")
@@ -189,7 +190,7 @@ def test_a_letter_marks_what_governs_a_cell() -> None:
 
 def test_a_taker_is_told_with_its_amount() -> None:
     places = Places(extension=OUT[None], radius=np.array([FAR]))
-    found = losses(set_up(invented_crane()), places=places)
+    found = losses(set_up_by_hand(invented_crane()), places=places)
     said = {taker.name: tell_taker(taker, units="metric") for taker in found.takers}
     # One degree, ten metres a second, one metre: what a study takes where nothing is asked.
     for name, amount in (("lean", 1.0), ("wind", 10.0), ("farther", 1.0)):
@@ -203,10 +204,10 @@ def test_a_taker_is_told_with_its_amount() -> None:
 @pytest.mark.parametrize("load", [-1.0, np.nan, 1e7])
 def test_a_load_that_is_none_is_refused(load: float) -> None:
     with pytest.raises(ValueError, match="Give 0 kg or more"):
-        lift(set_up(invented_crane()), extension=OUT, load=load, radius=NEAR)
+        lift(set_up_by_hand(invented_crane()), extension=OUT, load=load, radius=NEAR)
 
 
 @pytest.mark.parametrize("held", [{}, {"radius": 8.0, "angle": 1.0}])
 def test_a_lift_is_held_at_a_radius_or_at_an_angle(held: dict[str, float]) -> None:
     with pytest.raises(ValueError, match="either the radius or the boom angle"):
-        lift(set_up(invented_crane()), extension=OUT, load=1000.0, **held)
+        lift(set_up_by_hand(invented_crane()), extension=OUT, load=1000.0, **held)

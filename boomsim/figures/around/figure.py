@@ -9,7 +9,7 @@ from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.plan.shape import plan_of
 from boomsim.figures.plan.view import draw_plan
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.around.directions import direction
 from boomsim.rating.around.floats import GroundLoads
 from boomsim.rating.around.sectors import Sectors
@@ -60,6 +60,7 @@ def figure_of_around(
         height=HEIGHT,
         title=f"{machine_words(found.setup)} all around: {load} at {where}, boom {length}",
         subtitle=f"extension {label(found.extension)} %; {setup_words(found.setup, units=units)}",
+        foot=allowance_words(found.setup.rule, units=units),
     )
     _upper(page, found, at, units)
     _lower(page, ground, sectors, at, units)
@@ -74,7 +75,7 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=0.0,
         top=top,
         width=HALF,
-        note="whole, heavy line: the crane would tip; broken: strength governs",
+        note="whole, heavy line: stability sets it; broken: strength or a permissible value",
     )
     high = top - bottom - 0.0085
     draw_polar(page.axes(left=0.0, bottom=bottom, width=HALF, height=high), found, units=units)

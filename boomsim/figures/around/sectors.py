@@ -89,7 +89,7 @@ def _key(ax: Axes) -> None:
                 linewidth=0.75 * style.width, transform=ax.transAxes,
             )
         )  # fmt: skip
-        _words(ax, y, "strength governs" if family == "structural" else "stability governs")
+        _words(ax, y, "strength or permissible value" if family == "structural" else "stability")
 
 
 def _words(ax: Axes, y: float, words: str) -> None:

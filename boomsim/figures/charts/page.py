@@ -26,6 +26,7 @@ from boomsim.figures.charts.places import Grid, figure_size
 from boomsim.figures.charts.text import Numbers, numbers_of
 from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import FAINT, QUIET
+from boomsim.figures.words import allowance_words
 from boomsim.rating.charts.chart import Chart, some_columns
 from boomsim.rating.strategies import EQUAL_LENGTH
 
@@ -144,7 +145,12 @@ class _Page:
             chart, numbers, title=title, note=look.note, width=self.width
         )
         self.key = key_lines(chart, units=units, look=look, width=inside)
-        self.caution = broken(CAUTION, width=inside - 12.0, size=TINY)
+        self.caution = [
+            line
+            for said in (allowance_words(chart.setup.rule, units=units), CAUTION)
+            for line in broken(said, width=inside - 12.0, size=TINY)
+            if line
+        ]
         self.ways = most_ways(chart) if chart.is_best else 0
         self.foot = self.height - MARGIN - len(self.caution) * LINE * TINY * POINT
         room = self.foot - 2.0 - key_height(self.key) - self.top

@@ -19,7 +19,7 @@ from boomsim.figures.scales import spread_out
 from boomsim.figures.side.boomshape import straight_boom
 from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, PAPER, Identity, letter, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.strategies import label
 from boomsim.units import show
@@ -54,6 +54,7 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
         height=HEIGHT,
         title=f"{machine_words(setup)}: {length} of boom, {ways} to reach it",
         subtitle=setup_words(setup, units=units),
+        foot=allowance_words(setup.rule, units=units),
     )
     shown = shown_configurations(comparison)
     ax = page.axes(

@@ -25,6 +25,9 @@ from boomsim.units import Display, show
 STRIP = (0.965, 1.015)
 """The band of winners, as a share of the chart's height [1]."""
 
+NEAR = 0.09
+"""Crossovers closer than this share of the radii shown have labels one above the other [1]."""
+
 
 def mark_crossovers(
     ax: Axes, comparison: Comparison, *, x: Display, y: Display, units: str
@@ -46,8 +49,12 @@ def mark_crossovers(
         Three for each crossover, in that order
     """
     made: list[Artist] = []
+    before, up = -np.inf, 0
     for crossing in comparison.crossovers:
         at = crossing.radius / x.factor, crossing.capacity / y.factor
+        # A label that would lie on the one before goes a label higher.
+        up = up + 1 if at[0] - before < NEAR * np.ptp(comparison.radii) / x.factor else 0
+        before = at[0]
         ring = Line2D(
             [at[0]],
             [at[1]],
@@ -70,7 +77,7 @@ def mark_crossovers(
         note = ax.annotate(
             words,
             at,
-            (7.0, 7.0),
+            (7.0, 7.0 + 22.0 * up),
             textcoords="offset points",
             ha="left",
             va="bottom",

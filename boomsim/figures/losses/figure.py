@@ -11,7 +11,7 @@ from boomsim.figures.losses.bars import draw_bars
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.losses.sensitivity import Sensitivity
 from boomsim.rating.losses.study import Losses
@@ -50,6 +50,7 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
         height=0.0260 + HEAD + takers + SECTION + 0.0055 + parts + KEY,
         title=f"{machine_words(found.setup)}: what eats capacity",
         subtitle=setup_words(found.setup, units=units),
+        foot=allowance_words(found.setup.rule, units=units),
     )
     top = page.room[1]
     _heads(page, found, units)

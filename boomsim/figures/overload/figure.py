@@ -7,7 +7,7 @@ from boomsim.figures.overload.fall import draw_fall
 from boomsim.figures.overload.feel import draw_feel
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.around.directions import direction
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.strategies import label
@@ -49,6 +49,7 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         subtitle=f"extension {label(result.extension)} %; rated "
         f"{show(result.rated, 'mass', units)} at {show(result.radius, 'length', units)}; "
         f"{kept} kept; {setup_words(result.setup, units=units)}",
+        foot=allowance_words(result.setup.rule, units=units),
     )
     top = page.room[1]
     heading(page, "Order of events as the load is raised", left=0.0, top=top, width=0.17)

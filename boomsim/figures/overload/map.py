@@ -14,7 +14,7 @@ from boomsim.figures.charts.text import numbers_of
 from boomsim.figures.lettering import POINT, text_width
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.styles import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.charts.boldline import Edge, paths
 from boomsim.rating.overload.map import OverloadMap
 
@@ -74,6 +74,7 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
         title=f"{machine_words(found.chart.setup)}: does it tip first, or break without warning?",
         subtitle="load of the first structural failure over the tipping load, no margins, boom "
         f"angle kept; {setup_words(found.chart.setup, units=units)}",
+        foot=allowance_words(found.chart.setup.rule, units=units),
     )
     room = page.room
     ax = page.axes(

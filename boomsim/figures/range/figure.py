@@ -24,7 +24,7 @@ from boomsim.figures.styles import (
     SMALL,
     type_of,
 )
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.setup import Setup
 from boomsim.units import display, show
@@ -233,6 +233,7 @@ def figure_of_range(
         height=min(high + 0.0345, HIGHEST),
         title=f"{machine_words(setup)}: range of the boom head, and what is rated there",
         subtitle=setup_words(setup, units=units),
+        foot=allowance_words(setup.rule, units=units),
     )
     foot = 0.0105
     ax = page.axes(left=0.014, bottom=foot, width=wide, height=page.room[1] - foot)

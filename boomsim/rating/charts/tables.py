@@ -2,6 +2,7 @@
 
 import csv
 from collections.abc import Iterable, Iterator
+from dataclasses import asdict
 from typing import IO, Any
 
 import numpy as np
@@ -113,7 +114,7 @@ def plain_setup(setup: Setup) -> dict[str, Any]:
     dict
     """
     return {
-        "rule": setup.rule.name,
+        "rule": asdict(setup.rule),
         "sector": setup.sector,
         "counterweight": setup.counterweight.name,
         "support": setup.support.name,
@@ -182,7 +183,7 @@ def plain_book(book: Book) -> dict[str, Any]:
     """
     limits = book.chapters[0].best.limits
     return {
-        "schema": "boomsim.book/1",
+        "schema": "boomsim.book/2",
         "boomsim": boomsim.__version__,
         "caution": CAUTION,
         "machine": book.machine.name,
