@@ -53,7 +53,7 @@ FAMILIES = {
         line=(0.0, (3.0, 1.3)),
         width=1.3,
         hatch="/////",
-        words="broken line: strength or a permissible value sets it",
+        words="broken line: strength or maker's value",
     ),
     "stability": FamilyStyle(
         line="solid", width=2.3, hatch="", words="whole, heavy line: stability sets it"
