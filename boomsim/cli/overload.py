@@ -1,4 +1,4 @@
-"""``boomsim overload``: what happens first past the rated load, and whether it warns."""
+"""``boomsim overload``: what happens first past the rated load, and where a float goes light."""
 
 import argparse
 from typing import TYPE_CHECKING, Any
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from boomsim.rating.overload.map import OverloadMap
     from boomsim.rating.overload.study import Overload
 
-HELP = "raise the load past the rated one: does the crane tip first, or break without warning?"
+HELP = "raise the load past the rated one: does the crane tip first, or does something break?"
 EXAMPLE = "boomsim overload yard60 --extension 0,0,46.5,46.5 --radius '8 m'"
 
 
@@ -123,6 +123,7 @@ def as_json(found: "Overload") -> dict[str, Any]:
         "ratio": found.ratio,
         "warns": found.warns,
         "within_model_range": found.is_valid,
+        "lightens": found.lightens,
         "feel": found.feel,
         "fall": found.fall,
     }
@@ -223,8 +224,8 @@ def map_as_text(found: "OverloadMap", *, units: str) -> str:
     head = ["boom length", "radii", "breaks first within", "least ratio", "breaks from x rated"]
     breaks, rated = int(found.breaks_first.sum()), int(chart.rated.sum())
     said = (
-        f"In {breaks} of {rated} cells something gives way before the crane tips: there nothing "
-        "warns. The ratio is the load of the first failure over the tipping load, both without "
+        f"In {breaks} of {rated} cells something gives way before the crane tips. "
+        "The ratio is the load of the first failure over the tipping load, both without "
         "margins, at the boom angle of the rated load."
     )
     text = [places.setup_text(chart.setup), table(head, rows), paragraph(said), paragraph(CAUTION)]

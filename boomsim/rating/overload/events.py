@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.machine.naming import support_names
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
@@ -147,10 +148,14 @@ class Raised:
     def _lifted(self, load: float, slew: float) -> Event:
         there = float_loads(self.hung(np.array([[load]])), slew=np.array([slew]))
         which = int(np.argmin(there.bonded[:, 0, 0, 0]))
+        support = self.real.support
+        what = (
+            f"the {support_names(support)[which]} {'tyre' if support.kind == 'tyres' else 'float'}"
+        )
         return Event(
             kind=FLOAT,
             name="float",
-            words="a float lifts" if load > 0.0 else "a float is off the ground",
+            words=f"{what} lifts" if load > 0.0 else f"{what} is off the ground",
             load=load,
             multiple=load / self.rated,
             slew=slew,

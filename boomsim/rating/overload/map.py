@@ -46,7 +46,7 @@ class OverloadMap:
 
     @property
     def breaks_first(self) -> np.ndarray:
-        """True where something gives way before the crane tips: nothing warns."""
+        """True where something gives way before the crane tips."""
         return np.asarray(self.ratio < 1.0)
 
     @property
