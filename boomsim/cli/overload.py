@@ -131,10 +131,12 @@ def as_json(found: "Overload") -> dict[str, Any]:
 
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
+    from boomsim.rating.limits.telling import what_sets
     from boomsim.rating.overload.telling import (
         tell_event,
         tell_fall,
         tell_feel,
+        tell_ultimates,
         tell_verdict,
     )
     from boomsim.rating.strategies import label
@@ -144,8 +146,8 @@ def as_text(found: "Overload", *, units: str) -> str:
     head = (
         f"{places.setup_text(found.setup)} Extension {label(found.extension)} % (base side first); "
         f"{show(found.rated, 'mass', units)} is rated at {show(found.radius, 'length', units)} "
-        f"({found.governing.words}). The {kept} is kept while the load is raised; yield "
-        "stress and balance stand without their margins."
+        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
+        f"stress and balance stand without their margins. {tell_ultimates(found)}"
     )
     rows = [
         [
@@ -176,7 +178,7 @@ def as_text(found: "Overload", *, units: str) -> str:
 def map_as_json(found: "OverloadMap") -> dict[str, Any]:
     """Give the map, SI; rows are radii, columns are boom lengths."""
     chart = found.chart
-    names = [limit.key for limit in chart.limits]
+    names = [limit.key for limit in found.limits]
     return {
         **places.setup_json(chart.setup),
         "radii": chart.radii,

@@ -111,7 +111,7 @@ def test_left_and_right_are_told_apart_where_they_differ() -> None:
         "left side none does."
     )
     none = tell_lightening(replace(result, lightens=(pair[0],)))
-    assert none == "Before that no float goes light over the left side."
+    assert none == "Before that no float goes light in any direction."
     empty = replace(result, lightens=(at("over the right side", 0.0),))
     assert tell_lightening(empty) == (
         "Before that a float goes light over the right side without any load."

@@ -10,6 +10,7 @@ from boomsim.rating.around.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.kind import TIPS, Kind, Limit
+from boomsim.rating.limits.table import limits_of
 from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.raising import (
     FLOAT,
@@ -63,7 +64,7 @@ class Raised:
         self.real, self.boom, self.hold = no_margin(setup), rating.boom, hold
         self.rated = float(rating.capacity[0, 0])
         self.held = rating.angle if hold == "angle" else rating.radius
-        self.limits = rating.limits
+        self.limits = limits_of(self.real.machine, kinds=self.real.kinds)
         self.direction = worst_direction(self.hung(np.array([[self.rated]])))
 
     def hung(self, load: Array) -> Response:

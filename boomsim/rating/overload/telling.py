@@ -32,6 +32,23 @@ def tell_event(event: Event) -> str:
     return event.words
 
 
+def tell_ultimates(result: Overload) -> str:
+    """Say at which multiples of their permissible values parts give way, and that it is assumed.
+
+    Parameters
+    ----------
+    result : Overload
+
+    Returns
+    -------
+    str
+        Empty where no such part is judged
+    """
+    ends = [kind.ultimate for kind in result.setup.kinds if kind.ultimate is not None]
+    told = [f"{end.words} at {end.times:g} times its own ({end.source})" for end in ends]
+    return f"Makers' permissible values are not the end: {_listed(told)}." if told else ""
+
+
 def tell_multiple(multiple: float) -> str:
     """Write a multiple of the rated load: "1.17 x rated"."""
     return f"{multiple:.2f} × rated"
@@ -109,7 +126,8 @@ def tell_lightening(result: Overload) -> str:
     light = {where: when for where, when in shown.items() if when != NEVER}
     heavy = [where for where, when in shown.items() if when == NEVER]
     if not light:
-        return f"Before that no {_foot(result)} goes light {_listed(heavy)}."
+        where = "in any direction" if result.setup.sector == "all around" else _listed(heavy)
+        return f"Before that no {_foot(result)} goes light {where}."
     told = [
         f"{_listed([where for where, own in light.items() if own == when])} {when}"
         for when in dict.fromkeys(map(_shown, sorted(result.lightens, key=_load)))
