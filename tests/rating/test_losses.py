@@ -11,9 +11,10 @@ from boomsim.machine.model import Machine, TurningMass
 from boomsim.mechanics.loads import hoisting_factor
 from boomsim.rating.capacity import rate
 from boomsim.rating.changes import with_disturbances
+from boomsim.rating.losses.outrigger import short_outrigger, shorter_support
 from boomsim.rating.losses.sensitivity import Sensitivity, sensitivity
 from boomsim.rating.losses.study import Losses, losses
-from boomsim.rating.losses.takers import Amounts, short_outrigger, shorter_support
+from boomsim.rating.losses.takers import Amounts
 from boomsim.rating.places import Places
 from boomsim.rating.setup import Setup, set_up
 

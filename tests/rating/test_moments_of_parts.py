@@ -62,7 +62,7 @@ def test_without_rope_and_lug_all_bending_comes_from_the_load_and_the_boom(radiu
     assert gave_way.moment is not None
     causes = gave_way.causes
     # What is left of the lead line is a hundred-thousandth of the load.
-    left = abs(causes["hoist rope and cylinder lug"])
+    left = abs(sum(causes.get(name, 0.0) for name in ("hoist rope", "cylinder lug")))
     assert left < 1e-3 * abs(gave_way.moment)
     assert causes["load"] + causes["own weight"] == pytest.approx(gave_way.moment, rel=1e-3)
     # Both bend the boom downwards.

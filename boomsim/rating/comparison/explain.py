@@ -16,6 +16,7 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import ON_THE_LINE
 from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.capacity import rate
+from boomsim.rating.comparison.causes import moment_by_cause
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.response import Response, bear, respond
@@ -24,7 +25,9 @@ from boomsim.rating.setup import Setup
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class GaveWay:
-    """What happens at the place that governs a structural cell.
+    """What happens at the place that governs a structural cell, in the state that governs it.
+
+    That state bears the rule's allowances and partial factors.
 
     Attributes
     ----------
@@ -35,7 +38,7 @@ class GaveWay:
     components : dict of str to float
         Shares of the use by stress component: axial force, bending, sideways bending, shear [1]
     causes : dict of str to float
-        Bending moment there by cause: load, weight of each part outboard, hoist rope; sums to
+        Bending moment there by cause: load, own weight, hoist rope, wind, cylinder lug; sums to
         `moment` [N m]
     moment : float or None
         Bending moment there in the luffing plane [N m]
@@ -272,26 +275,6 @@ def _gave_way(setup: Setup, at: Response, limit: Limit) -> GaveWay:
         components=kind.components(
             at.factored_forces, station=station, section=section, bear=strength
         ),
-        causes=_causes(at, station),
-        moment=float(at.forces.moment[0, station, 0]),
+        causes=moment_by_cause(at, station),
+        moment=float(at.factored_forces.moment[0, station, 0]),
     )
-
-
-def _causes(at: Response, station: int) -> dict[str, float]:
-    """Bending moment at a station by cause, on the boom as it is bent; the causes add up."""
-    boom, state = at.boom, at.state
-    row, head_row = boom.up.moment[0, station], float(boom.up.moment_head[0, station, 0])
-    cos, sin = state.cos[0, :, 0], state.sin[0, :, 0]
-    angle = float(state.angle[0, 0])
-    down = GRAVITY * (np.sin(angle) * sin - np.cos(angle) * cos)
-    own = float(row @ (boom.stations.mass_out[0, :, 0] * down))
-    beyond = boom.stations.beyond[0, :, 0]
-    head = boom.machine.boom.head
-    tip_cos, tip_sin = cos[-1], sin[-1]
-    arm = head.ahead * tip_cos + head.below * tip_sin, head.ahead * tip_sin - head.below * tip_cos
-    turn = GRAVITY * (np.sin(angle) * arm[1] - np.cos(angle) * arm[0])
-    hung = float(row @ (beyond * down)) + head_row * float(turn)
-    own += hung * head.mass
-    load = hung * float(state.load[0, 0])
-    total = float(at.forces.moment[0, station, 0])
-    return {"load": load, "own weight": own, "hoist rope and cylinder lug": total - load - own}

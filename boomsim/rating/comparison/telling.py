@@ -3,12 +3,23 @@
 from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.comparison.explain import Account, Difference
 from boomsim.rating.comparison.leads import Crossover
+from boomsim.rating.comparison.shares import whole_percents
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.strategies import label
 from boomsim.units import show
 
 WORTH_SAYING = 5.0
 """Smaller shares of a difference are summed up as "the rest" [kg]."""
+
+
+TOLD = {
+    "load": "the load",
+    "own weight": "the boom's own weight",
+    "hoist rope": "the hoist rope along the boom",
+    "wind": "the wind",
+    "cylinder lug": "the luffing cylinder's push along the boom",
+}
+"""What bends a boom, in a sentence."""
 
 
 def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) -> str:
@@ -60,13 +71,22 @@ def tell_account(extension_label: str, account: Account, *, units: str) -> str:
     gave = account.gave_way
     if gave is None or gave.place is None or gave.moment is None:
         return said + "."
-    shares = [f"{name} {100 * use:.0f} %" for name, use in gave.components.items() if use > 0.005]
-    load = 100 * gave.causes["load"] / gave.moment
-    return (
-        f"{said}. {show(gave.place, 'length', units)} from that section's tail the use is "
-        f"{' + '.join(shares)}; of the bending moment there the load makes {load:.0f} % and the "
-        f"boom's own weight {100 * gave.causes['own weight'] / gave.moment:.0f} %."
+    said += (
+        f". {show(gave.place, 'length', units)} from that section's tail the use is "
+        f"{_summed(whole_percents(gave.components))}"
     )
+    causes = [f"{TOLD[name]} {share} %" for name, share in whole_percents(gave.causes).items()]
+    if not causes:
+        return said + "."
+    listed = " and ".join([", ".join(causes[:-1]), causes[-1]] if causes[1:] else causes)
+    return f"{said}; of the bending moment there: {listed}."
+
+
+def _summed(shares: dict[str, int]) -> str:
+    """Write a sum of percents: "axial force 8 % + bending 92 %"."""
+    (name, first), *rest = shares.items()
+    more = (f" {'+' if share > 0 else '-'} {name} {abs(share)} %" for name, share in rest)
+    return f"{name} {first} %" + "".join(more)
 
 
 def tell_difference(
