@@ -15,12 +15,13 @@ from boomsim.figures.comparison.chart import (
     update_comparison,
 )
 from boomsim.figures.comparison.figure import figure_of_comparison
-from boomsim.figures.comparison.marks import LEVEL, winning_ranges
+from boomsim.figures.comparison.marks import LEVEL, crossovers_on_chart, winning_ranges
 from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
 from boomsim.figures.words import disturbance_words
 from boomsim.machine.model import Disturbances, Rigging
-from boomsim.rating.comparison.compare import SAME, compare
+from boomsim.rating.comparison.compare import compare
+from boomsim.rating.comparison.envelope import SAME
 from boomsim.rating.setup import set_up
 from boomsim.units import display, show
 
@@ -122,6 +123,17 @@ def test_the_strip_says_who_carries_most_at_every_radius(comparison, many, level
             first = np.flatnonzero(np.nan_to_num(capacity) >= (1.0 - SAME) * most)
             expected = LEVEL if len(first) > 1 else int(first[0])
             assert (expected in holders) if most > 0.0 else not holders
+
+
+def test_with_few_radii_the_strip_still_changes_where_the_lead_passes(setup, comparison):
+    few = compare(
+        setup,
+        configurations=comparison.configurations,
+        radii=comparison.radii[[2, -3]],
+    )
+    inner = [far for _, _, far in winning_ranges(few)][:-1]
+    assert inner == [one.radius for one in crossovers_on_chart(few)]
+    assert len(inner) > 0
 
 
 def test_where_several_carry_the_same_the_strip_calls_them_level(level):

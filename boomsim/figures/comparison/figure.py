@@ -11,7 +11,7 @@ from boomsim.figures.comparison.chart import (
     looks_of,
     shown_configurations,
 )
-from boomsim.figures.comparison.marks import draw_key
+from boomsim.figures.comparison.marks import crossovers_on_chart, draw_key
 from boomsim.figures.curves import with_turns
 from boomsim.figures.lettering import text_width
 from boomsim.figures.page import MARGIN, Page, new_page
@@ -67,7 +67,7 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
     if not np.isfinite(comparison.rating.capacity).any():
         words = "none of them reaches any of these radii"
         ax.text(0.5, 0.5, words, transform=ax.transAxes, ha="center", **type_of())
-    draw_key(ax, crossovers=bool(comparison.crossovers), others=count - len(shown))
+    draw_key(ax, crossovers=bool(crossovers_on_chart(comparison)), others=count - len(shown))
     _draw_column(page, ax, comparison, shown, units)
     return page.figure
 

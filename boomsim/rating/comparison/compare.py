@@ -5,9 +5,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Boom
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.grid import row_step
+from boomsim.rating.comparison.envelope import SAME
+from boomsim.rating.comparison.leads import Crossover, Lead, leads_of
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
@@ -16,29 +19,6 @@ from boomsim.rating.strategies import (
     configurations_of_length,
     range_of_length,
 )
-
-SAME = 1e-4
-"""Capacities that differ by less than this share are level: no winner [1]."""
-
-
-@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class Crossover:
-    """Where the best configuration changes as the radius grows.
-
-    Attributes
-    ----------
-    radius : float
-        [m]
-    before, after : int
-        Configurations that are best on the near and on the far side
-    capacity : float
-        Of both there [kg]
-    """
-
-    radius: float
-    before: int
-    after: int
-    capacity: float
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -55,7 +35,13 @@ class Comparison:
         Arrays of shape (configurations, radii)
     best : ndarray of int, shape (radii,)
         Configuration with most capacity; the first of equals; -1 where none reaches
+    leads : tuple of Lead
+        Who carries most from where to where, at all radii that any of them reaches, whatever
+        `radii` are
     crossovers : tuple of Crossover
+        Where one takes the lead from another
+    least : tuple of int
+        Who carries least close in, and who far out
     """
 
     setup: Setup
@@ -63,7 +49,9 @@ class Comparison:
     radii: Array
     rating: Rating
     best: np.ndarray
+    leads: tuple[Lead, ...]
     crossovers: tuple[Crossover, ...]
+    least: tuple[int, int]
 
 
 def compare(
@@ -102,15 +90,18 @@ def compare(
             raise ValueError("Give the boom length to compare at, or the configurations.")
         configurations = configurations_of_length(setup.machine.boom, length=length, system=system)
     radii = default_radii(setup, configurations) if radii is None else np.asarray(radii, float)
-    rating = rate(setup, extension=configurations.extension, radius=radii)
-    best = best_of(rating.capacity)
+    boom = condense(setup.machine, extension=configurations.extension)
+    rating = rate(setup, extension=configurations.extension, radius=radii, boom=boom)
+    who = leads_of(setup, boom=boom)
     return Comparison(
         setup=setup,
         configurations=configurations,
         radii=radii,
         rating=rating,
-        best=best,
-        crossovers=tuple(_crossovers(setup, configurations, radii, best)),
+        best=best_of(rating.capacity),
+        leads=who.leads,
+        crossovers=who.crossovers,
+        least=who.least,
     )
 
 
@@ -214,40 +205,3 @@ def best_of(capacity: Array) -> np.ndarray:
     most = known.max(axis=0)
     first = np.argmax(known >= most * (1.0 - SAME), axis=0)
     return np.where(most > 0.0, first, -1)
-
-
-def _crossovers(
-    setup: Setup, configurations: Configurations, radii: Array, best: np.ndarray
-) -> list[Crossover]:
-    found = []
-    for i in range(len(radii) - 1):
-        if best[i] != best[i + 1] and min(best[i], best[i + 1]) >= 0:
-            pair = configurations.extension[[best[i], best[i + 1]]]
-            met = _meeting(setup, pair, float(radii[i]), float(radii[i + 1]))
-            if met is not None:
-                found.append(
-                    Crossover(
-                        radius=met[0],
-                        before=int(best[i]),
-                        after=int(best[i + 1]),
-                        capacity=met[1],
-                    )
-                )
-    return found
-
-
-def _meeting(setup: Setup, pair: Array, near: float, far: float) -> tuple[float, float] | None:
-    """Where two capacity curves meet: two rounds of twenty points, then a straight line."""
-    for _ in range(2):
-        radii = np.linspace(near, far, 21)
-        capacity = rate(setup, extension=pair, radius=radii).capacity
-        ahead = capacity[0] - capacity[1]
-        with np.errstate(invalid="ignore"):
-            change = np.flatnonzero((ahead[:-1] >= 0.0) & (ahead[1:] < 0.0))
-        if len(change) == 0:
-            return None
-        k = int(change[0])
-        near, far = float(radii[k]), float(radii[k + 1])
-    share = float(ahead[k] / (ahead[k] - ahead[k + 1]))
-    value = capacity[0, k] + share * (capacity[0, k + 1] - capacity[0, k])
-    return near + share * (far - near), float(value)

@@ -1,7 +1,8 @@
 """The comparison and its explanation in sentences, with units."""
 
-from boomsim.rating.comparison.compare import Comparison, Crossover
+from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.comparison.explain import Account, Difference
+from boomsim.rating.comparison.leads import Crossover
 from boomsim.rating.comparison.shares import whole_percents
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.strategies import label
