@@ -72,6 +72,7 @@ class _Answer:
         from boomsim.rating.around.floats import ground_loads
         from boomsim.rating.around.sectors import reasons, sectors
         from boomsim.rating.around.slew import around
+        from boomsim.rating.empty_hook.study import empty_hook
         from boomsim.units import parse
 
         machine = inputs.machine(chosen)
@@ -86,12 +87,15 @@ class _Answer:
         self.sectors: Sectors = sectors(setup, extension=extension, radius=every)
         self.at = _hung(self.around, load)
         self.ground: GroundLoads = ground_loads(self.at, slew=self.around.slew, mat=mat)
+        self.empty_hook = empty_hook(self.setup, extension=self.around.extension)
         self.reasons: tuple[Reason, Reason] | None = reasons(
             setup, extension=extension, radius=float(radii[-1])
         )
 
     def as_json(self) -> dict[str, Any]:
         """SI numbers."""
+        from boomsim.rating.empty_hook.telling import plain_empty_hook
+
         found, names = self.around, [limit.key for limit in self.around.limits]
         around, rear = self.sectors.around, self.sectors.rear
         return {
@@ -110,6 +114,7 @@ class _Answer:
                 "rear": rear.capacity[0],
                 "rear_by_stability": rear.is_stability[0],
             },
+            "empty_hook": plain_empty_hook(self.empty_hook),
             "reasons": dict(zip(("around", "rear"), self.reasons or (None, None), strict=True)),
             "floats": {
                 "load": self.at.state.load[0, 0],
@@ -127,6 +132,7 @@ class _Answer:
 
     def as_text(self, units: str) -> str:
         """Tables and sentences."""
+        from boomsim.rating.empty_hook.telling import tell_empty_hook
         from boomsim.rating.strategies import label
 
         head = (
@@ -139,6 +145,7 @@ class _Answer:
             _sector_table(self.sectors, units),
             *_reason_text(self.reasons, units),
             *_float_text(self, units),
+            *(paragraph(s) for s in (tell_empty_hook(self.empty_hook, units=units),) if s),
             paragraph(CAUTION),
         ]
         return "\n\n".join(pieces)
@@ -181,7 +188,7 @@ def _slew_table(found: "Around", units: str) -> str:
     from boomsim.rating.around.directions import direction
     from boomsim.rating.limits.telling import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
-    from boomsim.units import show, show_rated
+    from boomsim.units import show
 
     edge = rear_sector(found.setup.support)
     wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
@@ -192,13 +199,21 @@ def _slew_table(found: "Around", units: str) -> str:
         if abs(angle - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
-            f"{show_rated(float(c), units)}{sign(found.limit(k, j))}" if c == c else "out of reach"
+            _rated(float(c), sign(found.limit(k, j)), units)
             for j, c in enumerate(found.capacity[k])
         ]
         rows.append([words, *cells])
     heads = [show(float(radius), "length", units) for radius in found.radius]
     note = f"{signs_in_words()} Positive slew angles are to the right."
     return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+
+
+def _rated(capacity: float, sign: str, units: str) -> str:
+    from boomsim.units import show_rated
+
+    if capacity != capacity:
+        return "out of reach"
+    return f"{show_rated(capacity, units)}{sign}" if capacity > 0.0 else "nothing"
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
@@ -238,8 +253,8 @@ def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[st
     rows += [
         ["in all", *(show(sum(r.holds.values()), "moment", units) for r in reasons)],
         ["lever of the load", *(show(r.lever, "length", units) for r in reasons)],
-        ["stability allows", *(show(r.stability, "mass", units) for r in reasons)],
-        ["rated", *(show(r.capacity, "mass", units) for r in reasons)],
+        ["stability allows", *(_allowed(r.stability, units) for r in reasons)],
+        ["rated", *(_allowed(r.capacity, units) for r in reasons)],
     ]
     heads = [
         f"{name}: {direction(r.slew)}"
@@ -251,6 +266,12 @@ def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[st
     ]
 
 
+def _allowed(load: float, units: str) -> str:
+    from boomsim.units import show
+
+    return show(load, "mass", units) if load > 0.0 else "nothing"
+
+
 def _float_text(answer: _Answer, units: str) -> list[str]:
     import numpy as np
 
@@ -258,6 +279,14 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
     from boomsim.units import show
 
     ground, support = answer.ground, answer.setup.support
+    load = show(float(answer.at.state.load[0, 0]), "mass", units)
+    radius = show(float(answer.at.radius[0, 0]), "length", units)
+    tipped = ground.loads.reactions.tipped
+    if np.all(tipped):
+        return [
+            f"With {load} at {radius} the crane turns over in every direction: the supports hold "
+            "nothing."
+        ]
     rows = []
     for point, force, pressure in zip(support.points, ground.force, ground.pressure, strict=True):
         known = np.nan_to_num(force, nan=-1.0)
@@ -271,14 +300,12 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
                 "lifts" if low <= 0.0 else show(low, "force", units),
             ]
         )
-    load = show(float(answer.at.state.load[0, 0]), "mass", units)
-    radius = show(float(answer.at.radius[0, 0]), "length", units)
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
     said = (
         f"Supports all around with {load} at {radius}, each on {show(ground.area, 'area', units)}; "
         f"the floats' sinking leans the carrier by up to {lean:.2f}°."
     )
-    if np.any(ground.loads.reactions.tipped):
-        said += " In some directions the crane tips under this load."
+    if np.any(tipped):
+        said += " In some directions the crane turns over under this load: these are left out."
     heads = ["support, to the rear, right", "most", "then the boom is", "on the ground", "least"]
     return [paragraph(said), table(heads, rows)]

@@ -55,6 +55,8 @@ def run(chosen: argparse.Namespace) -> None:
 
 def as_json(found: "Lift") -> dict[str, Any]:
     """Everything about the lift, SI."""
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
+
     return {
         "machine": found.setup.machine.name,
         "rule": found.setup.rule.name,
@@ -85,11 +87,16 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "tipping_load": found.tipping_load,
         "tipping_lines": found.margins,
         "supports": found.supports,
+        "empty_hook": plain_empty_hook(found.empty_hook),
+        "lies_over": found.lies_over,
     }
 
 
 def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
+    import numpy as np
+
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -111,7 +118,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["tip deflection", said(found.tip_deflection, "length")],
         ["gross load", said(found.load, "mass")],
         ["rated capacity at this radius", _capacity(found, units)],
-        ["tipping load at this radius", said(found.tipping_load, "mass")],
+        ["tipping load at this radius", _tipping(found, units)],
         ["luffing cylinder", said(found.cylinder_push, "force")],
         ["line pull", said(found.line_pull, "force")],
     ]
@@ -126,11 +133,11 @@ def as_text(found: "Lift", *, units: str) -> str:
         for s in found.sections
     ]
     limits = [
-        [u.limit.words, f"{100 * u.use:.1f} %", u.limit.set_by]
+        [u.limit.words, _share(u.use, digits=1), u.limit.set_by]
         for u in sorted(found.limits, key=lambda u: -u.use)[:12]
     ]
     lines = [
-        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), f"{100 * m.use:.0f} %"]
+        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), _share(m.use)]
         for m in found.margins
     ]
     supports = [
@@ -147,7 +154,10 @@ def as_text(found: "Lift", *, units: str) -> str:
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
         table(["limit", "use", "kind"], limits),
         table(["tipping line", "holds", "turns over", "used"], lines),
-        table(["supports", "force", "on the ground"], supports),
+        table(["supports", "force", "on the ground"], supports)
+        if np.all(np.isfinite([s.force for s in found.supports]))
+        else "The supports hold nothing: the crane turns over.",
+        *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
         paragraph(CAUTION),
     ]
@@ -158,7 +168,24 @@ def _capacity(found: "Lift", units: str) -> str:
     from boomsim.rating.limits.telling import what_sets
     from boomsim.units import show_rated
 
+    if found.lies_over:
+        return "none: the crane turns over with the empty hook"
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
     why = what_sets(found.capacity_governing)
     return f"{show_rated(found.capacity, units)} ({why})"
+
+
+def _tipping(found: "Lift", units: str) -> str:
+    from boomsim.units import show
+
+    if found.tipping_load == 0.0:
+        return "none: it turns over without a load"
+    if found.tipping_load == float("inf"):
+        return "none: no load tips it here"
+    return show(found.tipping_load, "mass", units)
+
+
+def _share(use: float, *, digits: int = 0) -> str:
+    """How much of something is used; it may be past all bounds."""
+    return f"{100 * use:.{digits}f} %" if use < float("inf") else "turns over"
