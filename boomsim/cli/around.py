@@ -72,6 +72,7 @@ class _Answer:
         from boomsim.rating.around.floats import ground_loads
         from boomsim.rating.around.sectors import reasons, sectors
         from boomsim.rating.around.slew import around
+        from boomsim.rating.empty_hook.study import empty_hook
         from boomsim.units import parse
 
         machine = inputs.machine(chosen)
@@ -86,6 +87,7 @@ class _Answer:
         self.sectors: Sectors = sectors(setup, extension=extension, radius=every)
         self.at = _hung(self.around, load)
         self.ground: GroundLoads = ground_loads(self.at, slew=self.around.slew, mat=mat)
+        self.empty_hook = empty_hook(self.setup, extension=self.around.extension)
         self.reasons: tuple[Reason, Reason] | None = reasons(
             setup, extension=extension, radius=float(radii[-1])
         )
@@ -93,6 +95,7 @@ class _Answer:
     def as_json(self) -> dict[str, Any]:
         """SI numbers."""
         from boomsim.machine.naming import support_names
+        from boomsim.rating.empty_hook.telling import plain_empty_hook
 
         found, names = self.around, [limit.key for limit in self.around.limits]
         around, rear = self.sectors.around, self.sectors.rear
@@ -112,6 +115,7 @@ class _Answer:
                 "rear": rear.capacity[0],
                 "rear_by_stability": rear.is_stability[0],
             },
+            "empty_hook": plain_empty_hook(self.empty_hook),
             "reasons": dict(zip(("around", "rear"), self.reasons or (None, None), strict=True)),
             "floats": {
                 "load": self.at.state.load[0, 0],
@@ -130,6 +134,7 @@ class _Answer:
 
     def as_text(self, units: str) -> str:
         """Tables and sentences."""
+        from boomsim.rating.empty_hook.telling import tell_empty_hook
         from boomsim.rating.strategies import label
 
         head = (
@@ -142,6 +147,7 @@ class _Answer:
             _sector_table(self.sectors, units),
             *_reason_text(self.setup, self.reasons, units),
             *_float_text(self, units),
+            *(paragraph(s) for s in (tell_empty_hook(self.empty_hook, units=units),) if s),
             paragraph(CAUTION),
         ]
         return "\n\n".join(pieces)
@@ -185,7 +191,7 @@ def _slew_table(found: "Around", units: str) -> str:
     from boomsim.rating.around.directions import direction
     from boomsim.rating.limits.telling import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
-    from boomsim.units import show, show_rated
+    from boomsim.units import show
 
     edge = rear_sector(found.setup.support)
     wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
@@ -196,13 +202,21 @@ def _slew_table(found: "Around", units: str) -> str:
         if abs(angle - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
-            f"{show_rated(float(c), units)}{sign(found.limit(k, j))}" if c == c else "out of reach"
+            _rated(float(c), sign(found.limit(k, j)), units)
             for j, c in enumerate(found.capacity[k])
         ]
         rows.append([words, *cells])
     heads = [show(float(radius), "length", units) for radius in found.radius]
     note = f"{signs_in_words()} Positive slew angles are to the right."
     return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+
+
+def _rated(capacity: float, sign: str, units: str) -> str:
+    from boomsim.units import show_rated
+
+    if capacity != capacity:
+        return "out of reach"
+    return f"{show_rated(capacity, units)}{sign}" if capacity > 0.0 else "nothing"
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
@@ -232,7 +246,7 @@ def _reason_text(setup: "Setup", reasons: "tuple[Reason, Reason] | None", units:
 
     from boomsim.cli.holding import holding_rows
     from boomsim.rating.around.directions import direction
-    from boomsim.units import show, show_rated
+    from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
         return []
@@ -240,8 +254,8 @@ def _reason_text(setup: "Setup", reasons: "tuple[Reason, Reason] | None", units:
     rows = [
         *holding_rows(setup, moments, mass=reasons[0].mass, units=units),
         ["lever of the load", "", *(show(r.lever, "length", units) for r in reasons)],
-        ["stability allows", "", *(show_rated(r.stability, units) for r in reasons)],
-        ["rated", "", *(show_rated(r.capacity, units) for r in reasons)],
+        ["stability allows", "", *(_allowed(r.stability, units) for r in reasons)],
+        ["rated", "", *(_allowed(r.capacity, units) for r in reasons)],
     ]
     heads = [
         f"{name}: {direction(r.slew)}"
@@ -253,6 +267,12 @@ def _reason_text(setup: "Setup", reasons: "tuple[Reason, Reason] | None", units:
     ]
 
 
+def _allowed(load: float, units: str) -> str:
+    from boomsim.units import show
+
+    return show(load, "mass", units) if load > 0.0 else "nothing"
+
+
 def _float_text(answer: _Answer, units: str) -> list[str]:
     import numpy as np
 
@@ -261,6 +281,14 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
     from boomsim.units import show
 
     ground, support = answer.ground, answer.setup.support
+    load = show(float(answer.at.state.load[0, 0]), "mass", units)
+    radius = show(float(answer.at.radius[0, 0]), "length", units)
+    tipped = ground.loads.reactions.tipped
+    if np.all(tipped):
+        return [
+            f"With {load} at {radius} the crane turns over in every direction: the supports hold "
+            "nothing."
+        ]
     rows = []
     named = zip(support_names(support), ground.force, ground.pressure, strict=True)
     for name, force, pressure in named:
@@ -275,14 +303,12 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
                 "lifts" if low <= 0.0 else show(low, "force", units),
             ]
         )
-    load = show(float(answer.at.state.load[0, 0]), "mass", units)
-    radius = show(float(answer.at.radius[0, 0]), "length", units)
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
     said = (
         f"Supports all around with {load} at {radius}, each on {show(ground.area, 'area', units)}; "
         f"the floats' sinking leans the carrier by up to {lean:.2f}°."
     )
-    if np.any(ground.loads.reactions.tipped):
-        said += " In some directions the crane tips under this load."
+    if np.any(tipped):
+        said += " In some directions the crane turns over under this load: these are left out."
     heads = ["support", "most", "then the boom is", "on the ground", "least"]
     return [paragraph(said), table(heads, rows)]

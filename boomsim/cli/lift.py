@@ -55,6 +55,8 @@ def run(chosen: argparse.Namespace) -> None:
 
 def as_json(found: "Lift") -> dict[str, Any]:
     """Everything about the lift, SI."""
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
+
     return {
         "machine": found.setup.machine.name,
         "rule": found.setup.rule,
@@ -89,13 +91,18 @@ def as_json(found: "Lift") -> dict[str, Any]:
             for name, moment in found.holds.items()
         ],
         "supports": found.supports,
+        "empty_hook": plain_empty_hook(found.empty_hook),
+        "lies_over": found.lies_over,
     }
 
 
 def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
+    import numpy as np
+
     from boomsim.cli.holding import holding_rows
     from boomsim.figures.words import allowance_words
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -117,7 +124,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["tip deflection", said(found.tip_deflection, "length")],
         ["gross load", said(found.load, "mass")],
         ["rated capacity at this radius", _capacity(found, units)],
-        ["tipping load at this radius", said(found.tipping_load, "mass")],
+        ["tipping load at this radius", _tipping(found, units)],
         ["luffing cylinder", said(found.cylinder_push, "force")],
         ["line pull", said(found.line_pull, "force")],
     ]
@@ -132,11 +139,11 @@ def as_text(found: "Lift", *, units: str) -> str:
         for s in found.sections
     ]
     limits = [
-        [u.limit.words, f"{100 * u.use:.1f} %", u.limit.set_by]
+        [u.limit.words, _share(u.use, digits=1), u.limit.set_by]
         for u in sorted(found.limits, key=lambda u: -u.use)[:12]
     ]
     lines = [
-        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), f"{100 * m.use:.0f} %"]
+        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), _share(m.use)]
         for m in found.margins
     ]
     supports = [
@@ -161,7 +168,10 @@ def as_text(found: "Lift", *, units: str) -> str:
             "Moments without the load, about the tipping line and in the direction in which "
             "the crane is nearest to tipping; minus helps to turn it over."
         ),
-        table(["support", "to the rear", "to the right", "force", "on the ground"], supports),
+        table(["support", "to the rear", "to the right", "force", "on the ground"], supports)
+        if np.all(np.isfinite([s.force for s in found.supports]))
+        else "The supports hold nothing: the crane turns over.",
+        *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
         paragraph(CAUTION),
     ]
@@ -172,7 +182,24 @@ def _capacity(found: "Lift", units: str) -> str:
     from boomsim.rating.limits.telling import what_sets
     from boomsim.units import show_rated
 
+    if found.lies_over:
+        return "none: the crane turns over with the empty hook"
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
     why = what_sets(found.capacity_governing)
     return f"{show_rated(found.capacity, units)} ({why})"
+
+
+def _tipping(found: "Lift", units: str) -> str:
+    from boomsim.units import show
+
+    if found.tipping_load == 0.0:
+        return "none: it turns over without a load"
+    if found.tipping_load == float("inf"):
+        return "none: no load tips it here"
+    return show(found.tipping_load, "mass", units)
+
+
+def _share(use: float, *, digits: int = 0) -> str:
+    """How much of something is used; it may be past all bounds."""
+    return f"{100 * use:.{digits}f} %" if use < float("inf") else "turns over"

@@ -87,12 +87,9 @@ def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Array | None":
 
 def as_json(found: "RangeShape") -> dict[str, Any]:
     """Every arc, SI."""
-    import numpy as np
-
     from boomsim.rating.charts.tables import plain_setup
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
 
-    known = np.isfinite(found.capacity)
-    family = np.where(found.tips, "stability", "structural")
     return {
         "machine": found.setup.machine.name,
         **plain_setup(found.setup),
@@ -105,10 +102,9 @@ def as_json(found: "RangeShape") -> dict[str, Any]:
                 "radius": found.radius[a],
                 "height": found.height[a],
                 "capacity": found.capacity[a],
-                "set_by": [
-                    name if rated else None
-                    for name, rated in zip(family[a].tolist(), known[a], strict=True)
-                ],
+                "set_by": [found.limits[g].set_by if g >= 0 else None for g in found.governing[a]],
+                "empty_hook": plain_empty_hook(found.empty_hook, row=a),
+                "stands": found.stands[a],
             }
             for a in range(len(found.length))
         ],
@@ -120,6 +116,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     import numpy as np
 
     from boomsim.figures.words import allowance_words, machine_words, setup_words
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -129,7 +126,6 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     rows = []
     for a in range(len(found.length)):
         for k in np.linspace(0, len(found.angle) - 1, ROWS).round().astype(int):
-            rated = np.isfinite(found.capacity[a, k])
             rows.append(
                 [
                     said(found.length[a], "length"),
@@ -137,16 +133,21 @@ def as_text(found: "RangeShape", *, units: str) -> str:
                     said(found.angle[k], "angle"),
                     said(found.radius[a, k], "length"),
                     said(found.height[a, k], "length"),
-                    said(found.capacity[a, k], "mass") if rated else "not rated",
-                    ("tips" if found.tips[a, k] else "breaks") if rated else "",
+                    *_rated(found, a, int(k), units),
                 ]
             )
-    head = ["boom", "extension, %", "boom angle", "radius", "head height", "gross load", "beyond"]
+    head = ["boom", "extension, %", "boom angle", "radius", "head height", "gross load", "set by"]
     words = f"{machine_words(found.setup)}: where the boom head can be; "
     note = (
         "Angle and height are those of the empty hook; the gross load is the one rated at that "
-        "radius. Near its greatest reach and at its steepest a loaded boom cannot keep the radius."
+        "radius. Near its greatest reach and at its steepest a loaded boom cannot keep the radius, "
+        "and what is less than hook block and slings is not rated."
     )
+    lowest = [
+        f"({label(found.extension[a])}): {sentence}"
+        for a in range(len(found.length))
+        if (sentence := tell_empty_hook(found.empty_hook, units=units, row=a))
+    ]
     return "\n\n".join(
         [
             paragraph(
@@ -155,6 +156,19 @@ def as_text(found: "RangeShape", *, units: str) -> str:
             ),
             table(head, rows),
             paragraph(note),
+            *map(paragraph, lowest),
             paragraph(CAUTION),
         ]
     )
+
+
+def _rated(found: "RangeShape", arc: int, angle: int, units: str) -> tuple[str, str]:
+    """What one place of an arc carries, and what sets it."""
+    from boomsim.units import show_rated
+
+    governing = int(found.governing[arc, angle])
+    if not found.stands[arc, angle]:
+        return "turns over", ""
+    if governing < 0:
+        return "not rated", ""
+    return show_rated(float(found.capacity[arc, angle]), units), found.limits[governing].set_by

@@ -99,7 +99,8 @@ def update_reactions(artists: ReactionCurves, loads: GroundLoads) -> None:
     right = artists.pressure
     quiet_axes(right, x="", y="", grid="none")
     quiet_axes(ax, x="where the boom points", y="")
-    high = 1.06 * float(np.nanmax(loads.force))
+    _say_tipped(artists, loads)
+    high = 1.06 * float(np.nanmax(loads.force, initial=0.0)) or force.factor
     ax.set_ylim(0.0, high / force.factor)
     ax.set_title(f"force, {force.symbol}", loc="left", pad=3.0, **type_of(SMALL))
     ax.tick_params(labelsize=SMALL)
@@ -115,6 +116,17 @@ def update_reactions(artists: ReactionCurves, loads: GroundLoads) -> None:
     ax.set_xlim(-180.0, 180.0)
     right.set_ylim(0.0, high / loads.area / stress.factor)
     right.set_title(f"on the ground, {stress.symbol}", loc="right", pad=3.0, **type_of(SMALL))
+
+
+def _say_tipped(artists: ReactionCurves, loads: GroundLoads) -> None:
+    """Say it in words where no support holds anything, whichever way the boom points."""
+    for old in artists.ax.texts:
+        old.remove()
+    if np.all(loads.loads.reactions.tipped):
+        artists.ax.text(
+            0.5, 0.5, "the crane turns over in every direction", ha="center", va="center",
+            transform=artists.ax.transAxes, **type_of(SMALL, colour=INK),
+        )  # fmt: skip
 
 
 def draw_reaction_key(ax: Axes, support: Support) -> None:

@@ -1,5 +1,6 @@
 """Marks on the comparison chart: crossovers, the strip of winners, the key of line styles."""
 
+import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.lines import Line2D

@@ -90,6 +90,8 @@ def side_view(
 
 
 def _label(answer: Answer, look: Look, uses: list[float]) -> str:
+    if answer.lies:
+        return "Side view: the crane would lie on its side there. Drawn: as low as it stands."
     if answer.at is None:
         return "Side view: the boom cannot be there."
     said = ", ".join(f"{section_name(i)} {percent(use)}" for i, use in enumerate(uses))
@@ -129,7 +131,7 @@ def frame_of(answer: Answer, box: Box, *, small: bool, large: float) -> Frame:
 
 
 def drawn_shape(answer: Answer) -> Bent:
-    """Bend the boom as it is; straight, and as near as it gets, where it cannot be.
+    """Bend the boom as it is; straight, and as near as it gets, where it cannot be or stand.
 
     Parameters
     ----------
@@ -143,6 +145,9 @@ def drawn_shape(answer: Answer) -> Bent:
     if at is not None:
         angle = float(at.state.angle[0, 0])
         return bent(boom, angle=angle, rotation=at.state.rotation[0, :, 0])
+    if answer.lies:
+        angle = min(float(answer.empty_hook.angle[0]), machine.boom.greatest_angle)
+        return bent(boom, angle=angle, rotation=None)
     reach = machine.heel_out + float(boom.layout.boom_length[0])
     far = answer.scene.held == "angle" or answer.scene.radius > 0.5 * reach
     angle = machine.boom.least_angle if far else machine.boom.greatest_angle
