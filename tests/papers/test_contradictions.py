@@ -132,6 +132,8 @@ def test_a_choice_that_the_call_path_does_not_confirm_stops_the_paper() -> None:
     )  # fmt: skip
     with pytest.raises(FamilyError, match="option 1"):
         make_problem(family, seed="1")
+    dead = complaints(replace(family, check=lambda *_: 0), draws=100)
+    assert [words.partition(": ")[2] for words in dead] == ["option 2 was never right in 100 draws"]
 
 
 def test_a_slip_on_the_safe_side_has_to_say_so() -> None:

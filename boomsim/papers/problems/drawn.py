@@ -6,12 +6,16 @@ from itertools import combinations, product
 
 from boomsim.papers.errors import FamilyError
 from boomsim.papers.language.wording import in_plain
+from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.numbers.measures import METRIC, US
 from boomsim.papers.problems.bands import final_tolerance, result_of, slips_taken_for_right
-from boomsim.papers.problems.family import AnyFamily, Family, Slip
-from boomsim.papers.problems.making import WIDEST, make_problem
+from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family, Slip
+from boomsim.papers.problems.making import TRIES, WIDEST, draw_givens, make_problem
 from boomsim.papers.problems.problem import CHOICE, NUMERIC, Problem
-from boomsim.papers.problems.solving import close, solve
+from boomsim.papers.problems.solving import close, holds, solve
+
+ENOUGH = 100
+"""Draws after which each of four options should have been right [1]."""
 
 WAYS = tuple(product((METRIC, US), (NUMERIC, CHOICE)))
 
@@ -31,6 +35,7 @@ def draw_complaints(family: AnyFamily, *, draws: int) -> Iterator[str]:
         Each complaint once, with the seed of its first draw
     """
     said: Counter[str] = Counter()
+    rights: Counter[int] = Counter()
     for seed in range(draws):
         system, form = WAYS[seed % len(WAYS)]
         try:
@@ -38,10 +43,29 @@ def draw_complaints(family: AnyFamily, *, draws: int) -> Iterator[str]:
         except FamilyError as error:
             yield str(error)
             return
+        if isinstance(family, ChoiceFamily):
+            places = _right_places(family, seed, system)
+            rights.update(dict(enumerate(places)))
         for words in problem_complaints(problem):
             said[words] += 1
             if said[words] == 1:
                 yield f"{words} (seed {seed}, {system}, {form})"
+    for place, count in rights.items():
+        if draws >= ENOUGH and not count:
+            yield f"option {place + 1} was never right in {draws} draws"
+
+
+def _right_places(family: ChoiceFamily, seed: int, system: str) -> list[int]:
+    """1 for the right option and 0 for the others, as the family writes them."""
+    dice = Chance("right", seed, family.id, system)
+    for attempt in range(TRIES):
+        child = dice.child(attempt)
+        givens, _ = draw_givens(family, child, system=system)
+        values = {name: amount.value for name, amount in givens.items()}
+        posed = family.pose(child, values) if holds(family, values) else None
+        if posed is not None:
+            return [int(one.right) for one in posed.options]
+    return []
 
 
 def problem_complaints(problem: Problem) -> Iterator[str]:

@@ -280,7 +280,8 @@ class ChoiceFamily:
     marks : int
         [1]
     pose : callable
-        ``pose(chance, values) -> Posed`` with exactly one right option
+        ``pose(chance, values) -> Posed`` with exactly one right option, each of them at times;
+        None if these values make no clear question
     check : callable
         Index of the right option by the call path, from the givens [SI] and the options
     """
@@ -293,7 +294,7 @@ class ChoiceFamily:
     givens: tuple[Given, ...]
     difficulty: int
     marks: int = 1
-    pose: Callable[[Chance, Values], Posed]
+    pose: Callable[[Chance, Values], Posed | None]
     check: "Callable[[Values, Posed], int]"
     where: tuple[Relational, ...] = ()
     picture: "Picture | None" = None

@@ -180,6 +180,8 @@ def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | No
     if not holds(family, problem.values):
         return None
     posed = family.pose(dice, problem.values)
+    if posed is None:
+        return None
     problem = replace(problem, form=CHOICE, words=posed.words, table=posed.table)
     _confirm_choice(family, problem, posed)
     choices = tuple(
