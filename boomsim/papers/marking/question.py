@@ -187,7 +187,9 @@ class _Marking:
         if not text:
             return mark
         try:
-            number = read_number(text, unit=step.unit(self.problem.system), sign=self.sign)
+            number = read_number(
+                text, unit=step.unit(self.problem.system), sign=self.sign, letter=step.name
+            )
         except AnswerError as error:
             return replace(mark, status=REFUSED, note=str(error))
         if number.value > 0:
