@@ -46,10 +46,7 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def _as_text(marked: "Marked", report: str | None) -> str:
-    rows = [
-        [one.candidate, one.variant, f"{one.marks:g} of {one.most:g}", _slip(one)]
-        for one in marked.candidates
-    ]
+    rows = [[one.candidate, one.variant, _marks(one), _slip(one)] for one in marked.candidates]
     questions = [
         [one.name, one.title, str(one.count), f"{one.facility:.2f}", _said(one.discrimination)]
         for one in marked.figures
@@ -65,6 +62,11 @@ def _as_text(marked: "Marked", report: str | None) -> str:
     if report:
         pieces.append(f"The report is in {report}.")
     return "\n\n".join(pieces)
+
+
+def _marks(one: "CandidateMark") -> str:
+    """Marks, and whether they may still change."""
+    return f"{one.marks:g} of {one.most:g}{', provisional' if one.unread else ''}"
 
 
 def _said(discrimination: float) -> str:

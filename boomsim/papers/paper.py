@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from boomsim.papers.blueprint import Blueprint
 from boomsim.papers.numbers.amounts import result
+from boomsim.papers.problems.bands import asked_of, carried_rounding, result_of, tolerance_of
 from boomsim.papers.problems.family import Family, Slip, Step
 from boomsim.papers.problems.problem import CHOICE, Problem
 from boomsim.papers.problems.solving import close, solve
@@ -22,16 +23,25 @@ class Asked:
     step : Step
     marks : int
         [1]
+    system : str
+        "metric" or "us"
     """
 
     label: str
     step: Step
     marks: int
+    system: str
 
     @property
     def part(self) -> str:
         """The letter alone; "" where a question has one answer."""
         return self.label.lstrip("0123456789")
+
+    @property
+    def words(self) -> str:
+        """What is wanted, and how it is rounded where that is not as usual."""
+        rounding = asked_of(self.step, system=self.system)
+        return f"{self.step.words}, {rounding}" if rounding else self.step.words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -75,11 +85,14 @@ class Question:
         """The numbers wanted, in order; none for a choice."""
         if self.is_choice:
             return ()
+        system = self.problem.system
         if not self.guided or len(self.steps) == 1:
-            return (Asked(label=str(self.number), step=self.steps[-1], marks=self.marks),)
+            last, label = self.steps[-1], str(self.number)
+            return (Asked(label=label, step=last, marks=self.marks, system=system),)
+        labels = (f"{self.number}{letter}" for letter in "abcdefghij")
         return tuple(
-            Asked(label=f"{self.number}{'abcdefghij'[place]}", step=step, marks=step.marks)
-            for place, step in enumerate(self.steps)
+            Asked(label=label, step=step, marks=step.marks, system=system)
+            for label, step in zip(labels, self.steps, strict=False)
         )
 
     @property
@@ -87,10 +100,31 @@ class Question:
         """Columns of the answer sheet."""
         return (str(self.number),) if self.is_choice else tuple(one.label for one in self.asked)
 
+    def tolerance(self, step: Step, value: float) -> float:
+        """Largest relative difference from a value of a step that counts as right [1]."""
+        system = self.problem.system
+        return tolerance_of(step, value, system=system, carried=self._carried(step))
+
+    def _carried(self, step: Step) -> float:
+        """Lead of rounded intermediate results for which there is no answer line [1]."""
+        family, values = self.problem.family, self.problem.values
+        asked = {one.step.name for one in self.asked}
+        unasked = [one.name for one in self.steps if one.name not in asked]
+        if not isinstance(family, Family) or step.name not in asked or not unasked:
+            return 0.0
+        return carried_rounding(
+            family, solve(family, values), step, system=self.problem.system, unasked=unasked
+        )
+
+    def ends(self, step: Step) -> tuple[float, float]:
+        """Lowest and highest accepted value [SI]."""
+        value = self.problem.results[step.name].value
+        share = self.tolerance(step, value)
+        return value * (1 - share), value * (1 + share)
+
     def band(self, step: Step) -> tuple[str, str]:
         """Lowest and highest accepted value, printed with one figure more than asked."""
-        amount = self.problem.results[step.name]
-        ends = (amount.value * (1 - step.tolerance), amount.value * (1 + step.tolerance))
+        amount, ends = self.problem.results[step.name], self.ends(step)
         low, high = (
             result(end, amount.unit, figures=step.figures + 1).text(system=self.problem.system)
             for end in ends
@@ -113,10 +147,9 @@ class Question:
         last = family.steps[-1]
         right = self.problem.results[last.name]
         value = solve(family, self.problem.values, slip=slip)[last.name]
-        if not value > 0 or close(value, right.value, tolerance=last.tolerance):
+        if not value > 0 or close(value, right.value, tolerance=self.tolerance(last, right.value)):
             return ""
-        amount = result(value, right.unit, figures=last.figures)
-        return amount.text(system=self.problem.system)
+        return result_of(last, value, system=self.problem.system).text(system=self.problem.system)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -12,6 +12,7 @@ from boomsim.papers.families import (
     strategy_for_this_radius,
 )
 from boomsim.papers.problems.making import make_problem
+from boomsim.papers.registry import family_named
 
 SYSTEMS = ("metric", "us")
 SHORT = Piece(
@@ -72,3 +73,23 @@ def test_every_configuration_is_the_right_one_somewhere_and_sometimes_none_is() 
     problems = [make_problem(family, seed=f"{n}") for n in range(80)]
     right = {p.choices["ABCD".index(p.right)].text[0].text for p in problems}
     assert len(right) == 4
+
+
+@pytest.mark.parametrize("system", SYSTEMS)
+def test_a_crane_on_tyres_stands_on_tyres(system: str) -> None:
+    """Tyres stand 0.9 to 1.3 m from the axis and hold 5 to 30 t m; outriggers reach further out.
+
+    Source: a crane operator's remark on such questions. Status: common practice.
+    """
+    family = family_named("stability_rated_by_share")
+    seen = set()
+    for seed in range(60):
+        problem = make_problem(family, seed=f"{seed}", system=system)
+        given, on_tyres = problem.values, "tyres" in problem.words["stand"]
+        seen.add(on_tyres)
+        moment = given["M"] / 1000
+        if on_tyres:
+            assert 0.89 < given["d"] < 1.38 and 4.9 < moment < 30.1
+        else:
+            assert 2.1 < given["d"] < 3.45 and 79 < moment < 225
+    assert seen == {True, False}

@@ -60,11 +60,11 @@ def test_a_call_path_without_an_answer_stops_the_paper() -> None:
         make_problem(replace(LEVER, check=lambda _: float("nan")), seed="1")
 
 
-def test_choices_that_cannot_be_told_apart_are_never_printed() -> None:
+@pytest.mark.parametrize("form", ["numeric", "choice"])
+def test_a_slip_that_passes_for_the_right_answer_is_never_asked(form: str) -> None:
     near = replace(LEVER, slips=tuple(Slip(M, F * a * (1 + n / 500), "x") for n in (1, 2, 3)))
     with pytest.raises(FamilyError, match=f"{TRIES} draws"):
-        make_problem(near, seed="1", form="choice")
-    assert make_problem(near, seed="1", form="numeric").results
+        make_problem(near, seed="1", form=form)
 
 
 def test_an_answer_that_is_not_positive_is_never_printed() -> None:
@@ -132,3 +132,36 @@ def test_a_choice_that_the_call_path_does_not_confirm_stops_the_paper() -> None:
     )  # fmt: skip
     with pytest.raises(FamilyError, match="option 1"):
         make_problem(family, seed="1")
+    dead = complaints(replace(family, check=lambda *_: 0), draws=100)
+    assert [words.partition(": ")[2] for words in dead] == ["option 2 was never right in 100 draws"]
+
+
+def test_a_slip_on_the_safe_side_has_to_say_so() -> None:
+    """Half a capacity is safe: who answers so is wrong for another reason, and the slip says it."""
+    safe = replace(LEVER, safe="less")
+    assert any('"halved the arm" is on the safe side' in words for words in complaints(safe))
+    told = (replace(LEVER.slips[0], safer=True), *LEVER.slips[1:])
+    assert complaints(replace(safe, slips=told)) == []
+    assert any("needs to be" in words for words in complaints(replace(LEVER, safe="up")))
+
+
+def test_a_family_without_a_sensible_problem_is_complained_about() -> None:
+    near = replace(LEVER, slips=tuple(Slip(M, F * a * (1 + n / 500), f"{n}") for n in (1, 2, 3)))
+    assert any("no sensible numeric problem" in words for words in complaints(near))
+    wrong = replace(LEVER, check=lambda given: 1.001 * given["F"] * given["a"])
+    assert any("call path" in words for words in complaints(wrong))
+
+
+def test_rounded_intermediate_results_must_not_hide_the_answer() -> None:
+    """M - N of two near moments: three figures of each leave nothing of their difference."""
+    m, n = symbols("m n")
+    family = replace(
+        LEVER,
+        steps=(
+            Step(m, F * a, "one", "Multiply.", metric="kN m", us="lbf ft"),
+            Step(n, 0.99 * F * a, "other", "Multiply.", metric="kN m", us="lbf ft"),
+            Step(M, m - n, "difference", "Subtract.", metric="kN m", us="lbf ft"),
+        ),
+        check=lambda given: 0.01 * given["F"] * given["a"],
+    )
+    assert any("no sensible" in words for words in complaints(family))

@@ -6,7 +6,8 @@ import pytest
 
 from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family
-from boomsim.papers.problems.making import CHOICES, make_problem
+from boomsim.papers.problems.making import make_problem
+from boomsim.papers.problems.mixing import CHOICES
 from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.review import complaints
 from boomsim.papers.registry import families, find_families
@@ -20,14 +21,24 @@ def named(family: AnyFamily) -> str:
 
 
 @pytest.mark.parametrize("family", EVERY, ids=named)
-def test_an_editor_has_no_complaints(family: AnyFamily) -> None:
-    assert complaints(family) == []
+def test_an_editor_has_no_complaints(family: AnyFamily, request) -> None:
+    """Nor about problems drawn from it: 200 of each, and two thousand with --seeds 2000.
+
+    No known slip passes for the right answer, none leads to the safe side of it unless it says so,
+    no choice lies in the band of another, and rounding hides no more than a few percent.
+    """
+    assert complaints(family, draws=request.config.getoption("--seeds")) == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("family", EVERY, ids=named)
+def test_an_editor_has_no_complaints_about_two_thousand_problems(family: AnyFamily) -> None:
+    assert complaints(family, draws=2000) == []
 
 
 @pytest.mark.parametrize("family", EVERY, ids=named)
-def test_problems_are_sensible_over_many_seeds(family: AnyFamily, request) -> None:
-    """A few hundred of them; the study of two thousand takes --seeds 2000."""
-    for seed in range(request.config.getoption("--seeds")):
+def test_problems_are_sensible_over_many_seeds(family: AnyFamily) -> None:
+    for seed in range(60):
         look_at(family, seed)
 
 
@@ -44,21 +55,12 @@ def look_at(family: AnyFamily, seed: int) -> None:
 
 
 def look_at_choices(problem: Problem) -> None:
-    texts = ["".join(piece.text for piece in choice.text) for choice in problem.choices]
-    assert len(set(texts)) == len(texts)
     if problem.form == "choice":
-        assert [choice.right for choice in problem.choices].count(True) == 1
         slips = [choice.slip for choice in problem.choices if not choice.right]
         assert all(slips)
         assert len(set(slips)) == len(slips)
     if problem.form == "choice" and isinstance(problem.family, Family):
-        assert len(texts) == CHOICES
-        tolerance = problem.family.steps[-1].tolerance
-        numbers = [float(text.split("\u00a0")[0].replace(",", "").replace("\u202f", "").strip("°"))
-                   for text in texts]  # fmt: skip
-        pairs = itertools.combinations(numbers, 2)
-        # No value lies in the band of another one, even after rounding for print.
-        assert all(abs(one - other) > 2 * tolerance * max(one, other) for one, other in pairs)
+        assert len(problem.choices) == CHOICES
 
 
 @pytest.mark.parametrize("family", [one for one in EVERY if isinstance(one, Family)], ids=named)

@@ -85,6 +85,33 @@ def test_a_strange_row_is_refused_and_the_rest_is_marked(
     assert len(str(made.refusals[0])) < 300
 
 
+@pytest.mark.parametrize("line_end", ["\n", "\r\n", "\r"])
+def test_a_line_break_in_a_name_makes_no_second_candidate(
+    key: Path, right: str, tmp_path: Path, line_end: str
+) -> None:
+    rows = f'{HEAD}"Ada\nLovelace",{right}\nGrace,{right}\n"Eve\n\nMary\nAnn",{right}\n'
+    made = marked(key, rows.replace("\n", line_end), tmp_path)
+    assert [(one.row, one.candidate, one.marks) for one in made.candidates] == [
+        (2, "Ada Lovelace", 5), (4, "Grace", 5), (5, "Eve Mary Ann", 5),
+    ]  # fmt: skip
+    assert made.refusals == ()
+
+
+def test_a_line_break_in_an_answer_is_none(key: Path, right: str, tmp_path: Path) -> None:
+    variant, first, *others = right.split(",")
+    row = ",".join(["Ada", variant, f'"{first}\n"', *others])
+    assert marked(key, f"{HEAD}{row}\n", tmp_path).candidates[0].marks == 5
+
+
+def test_two_rows_with_stray_quotation_marks_are_both_refused(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    rows = f'{HEAD}Eve,01,"1,,,\nBob,01,5",,,\nGrace,{right}\n'
+    made = marked(key, rows, tmp_path)
+    assert [(one.row, one.candidate) for one in made.refusals] == [(2, "Eve"), (3, "Bob")]
+    assert [one.candidate for one in made.candidates] == ["Grace"]
+
+
 def test_a_candidate_with_two_rows_is_marked_in_neither(
     key: Path, right: str, tmp_path: Path
 ) -> None:
@@ -178,6 +205,21 @@ def test_reports_hold_nothing_that_runs(key: Path, right: str, tmp_path: Path) -
     data = json.loads((tmp_path / "report" / "marks.json").read_text())
     assert data["candidates"][0]["marks"] == 5
     assert len(data["refused"]) == 2
+
+
+def test_marks_are_provisional_while_an_answer_is_not_read(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    variant, _first, _second, *others = right.split(",")
+    rows = f"{HEAD}Ada,{right}\n{','.join(['Eve', variant, 'about 17', '3 m', *others])}\n"
+    made = marked(key, rows, tmp_path)
+    write_report(made, tmp_path / "report")
+    table = list(csv.DictReader((tmp_path / "report" / "marks.csv").open()))
+    assert [(one["provisional"], one["not read"]) for one in table] == [("no", "0"), ("yes", "2")]
+    data = json.loads((tmp_path / "report" / "marks.json").read_text())["candidates"]
+    assert [(one["provisional"], one["not_read"]) for one in data] == [(False, 0), (True, 2)]
+    pages = [path.read_text() for path in sorted((tmp_path / "report" / "candidates").iterdir())]
+    assert ["provisional: 2 answers" in page for page in pages] == [False, True]
 
 
 def test_a_unit_copied_from_the_paper_is_quoted_as_it_looks(key: Path, tmp_path: Path) -> None:

@@ -76,6 +76,57 @@ def test_everything_else_is_refused(text: str) -> None:
         newtons(text)
 
 
+@pytest.mark.parametrize(
+    ("text", "value", "figures"),
+    [
+        ("4.90 x 10^2", 490e3, 3), ("4.90 × 10² kN", 490e3, 3), ("4.90*10^2", 490e3, 3),
+        ("4.90·10^2 kN", 490e3, 3), ("4.90x10**2 kN", 490e3, 3), ("4.9 x 10^(-1) MN", 490e3, 2),
+        ("49 × 10⁻² MN", 490e3, 2), ("F = 490 kN", 490e3, 3), ("F=490", 490e3, 3),
+        ("F: 490 kN", 490e3, 3), ("≈ 490", 490e3, 3), ("F ≈ 490", 490e3, 3),
+        ("35/4", 8750.0, 15), ("35 / 4 kN", 8750.0, 15), ("-35/4", -8750.0, 15),
+        ("F = 35/4 kN", 8750.0, 15), ("8750/3 N", 8750.0 / 3, 15),
+        ("F = 4.90 x 10^2 kN", 490e3, 3),
+    ],
+)  # fmt: skip
+def test_other_ways_to_write_one_number_are_read(text: str, value: float, figures: int) -> None:
+    number = read_number(text, unit=KN, sign=".", letter="F")
+    assert number.value == pytest.approx(value, rel=1e-11)  # a quotient is cut to twelve digits
+    assert number.figures == figures
+
+
+@pytest.mark.parametrize("text", ["M_max = 490 kNm", "Mmax=490", "m_max: 490", "490 kN m"])
+def test_the_letter_of_the_answer_line_may_stand_before_it(text: str) -> None:
+    assert read_number(text, unit=KNM, sign=".", letter="M_max").value == pytest.approx(490e3)
+
+
+def test_a_greek_letter_may_be_written_as_a_sign_or_as_a_word() -> None:
+    for text in ("θ = 45", "theta = 45", "Theta=45°"):
+        number = read_number(text, unit=unit("deg"), sign=".", letter="theta")
+        assert number.value == pytest.approx(0.7853981634)  # pi/4
+
+
+def test_the_letter_of_another_line_is_left_to_the_examiner() -> None:
+    with pytest.raises(AnswerError, match="gives R, and this line asks for M"):
+        read_number("R = 490", unit=KNM, sign=".", letter="M")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["35/0", "35/4/2", "3.5/4", "35/-4", "1e3/4", "4.90 x 10^", "4.90 x 10^(2", "x 10^2", "10^2",
+     "4.90 x 10^222", "4.90 x 10^2^2", "4.90 x 10^2.5", "4.9 x 11^2", "F = ", "F = G = 3",
+     "F = 1 = 2", "35/4 + 1", "2*3", "=35/4", "1 x 10^2 x 10^2", "8 3/4"],
+)  # fmt: skip
+def test_what_would_have_to_be_worked_out_is_left_to_the_examiner(text: str) -> None:
+    with pytest.raises(AnswerError):
+        read_number(text, unit=KN, sign=".", letter="F")
+
+
+@given(st.text(alphabet="0123456789.,/x×*^()-+eE =F²⁻kN", max_size=30))
+def test_no_mixture_of_signs_does_worse_than_being_refused(text: str) -> None:
+    with suppress(AnswerError):
+        assert abs(read_number(text, unit=KN, sign=".", letter="F").value) < 1e22
+
+
 @given(st.text(max_size=80))
 def test_no_text_does_worse_than_being_refused(text: str) -> None:
     for locale in (None, "de", "en"):

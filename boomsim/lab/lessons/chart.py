@@ -155,8 +155,9 @@ def _chart_sheet(units: str) -> Sheet:
         ),
         why="Why is there no reading between two rows or two columns?",
         because=(
-            "A chart promises nothing between its cells: the next larger radius and the next "
-            "longer boom are on the safe side, and the configuration may change from cell to cell."
+            "A chart promises nothing between its cells: the configuration may change from one to "
+            "the next. The next larger radius is on the safe side, and of the two figures beside "
+            "the boom length the smaller one: that is not always the longer boom's."
         ),
     )
 

@@ -14,7 +14,7 @@ from boomsim.rating.charts.reading import Reading, read_chart
 from boomsim.units import rounded
 
 P, C, R, L = symbols("P C R L")
-C_1, C_2, C_3, C_4, C_5 = symbols("C_1 C_2 C_3 C_4 C_5")
+C_1, C_2, C_3, C_4, C_5, C_6, C_7 = symbols("C_1 C_2 C_3 C_4 C_5 C_6 C_7")
 
 PIECE = Piece(
     machine="truck18",
@@ -56,7 +56,17 @@ def draw(chance: Chance, system: str, _: Values) -> Drawn:
     ways = {way.key: way.gross for way in misreadings(found)}
     wrong = {letter: ways.get(key, float("nan")) for letter, key in WRONG.items()}
     right = found.cell or float("nan")
-    return Drawn(values={"C": right, "R": radius, "L": length, **wrong}, table=printed(system))
+    values = {"C": right, "R": radius, "L": length, **wrong, **too_careful(found)}
+    return Drawn(values=values, table=printed(system))
+
+
+def too_careful(found: Reading) -> dict[str, float]:
+    """Go a row or a column further than the chart asks for; at its edge there is none [kg]."""
+    cells = found.chart.capacity
+    row, column = found.row + 1, max(found.column, found.beside or 0) + 1
+    further = float(cells[row, found.column]) if row < len(cells) else float("nan")
+    longer = float(cells[found.row, column]) if column < cells.shape[1] else float("nan")
+    return {"C_6": further, "C_7": longer}
 
 
 def check(given: Values) -> float:
@@ -74,7 +84,8 @@ FAMILY = Family(
     title="Reading a chart between its rows and columns",
     text="The boom moves all its sections in proportion. It is {L=} long, and the load hangs at a "
     "radius of {R=}. Which gross load does this chart allow?",
-    assume="The chart is read as the trade reads it, to the safe side.",
+    assume="Between two radii the chart is read at the larger one, between two boom lengths at "
+    "the smaller of the two figures.",
     givens=(
         Given(C, "the cell that counts", **CAPACITY),
         Given(C_1, "the row above", **CAPACITY),
@@ -82,6 +93,8 @@ FAMILY = Family(
         Given(C_3, "the row above beside", **CAPACITY),
         Given(C_4, "between two rows", **CAPACITY),
         Given(C_5, "between four cells", **CAPACITY),
+        Given(C_6, "the row below", **CAPACITY),
+        Given(C_7, "the column after the two", **CAPACITY),
         Given(R, "radius", metric="drawn in m by 0.1", us="drawn in ft by 0.1"),
         Given(L, "boom length", metric="drawn in m by 0.1", us="drawn in ft by 0.1"),
     ),
@@ -89,7 +102,7 @@ FAMILY = Family(
         Step(P, C, "gross rated capacity",
              "Take the row of the next larger radius, and in it the smaller of the two figures "
              "beside the boom length; nothing is interpolated.",
-             metric="t", us="lb", marks=2, figures=4, tolerance=0.001),
+             metric="t", us="lb", marks=2, nearest=("0.05", "100")),
     ),
     slips=(
         Slip(P, C_1, "took the next smaller radius"),
@@ -97,7 +110,11 @@ FAMILY = Family(
         Slip(P, C_3, "took the next smaller radius and the larger of its two figures"),
         Slip(P, C_4, "interpolated between two radii"),
         Slip(P, C_5, "interpolated between radii and between boom lengths"),
+        Slip(P, C_6, "went a row further than the next larger radius, and gave capacity away",
+             safer=True),
+        Slip(P, C_7, "went a column further than the two beside the boom length", safer=True),
     ),
     check=check,
     draw=draw,
+    safe="less",
 )  # fmt: skip

@@ -24,7 +24,7 @@ from boomsim.rating.charts.chart import Chart
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
 
-R = symbols("R")
+R_1, R_2 = symbols("R_1 R_2")
 
 RADII = {
     METRIC: (5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 12.0),
@@ -40,10 +40,12 @@ LABELS = tuple(label(np.array(one)) + " %" for one in PIECE.extensions)
 CLEAR = ("tipping", "stress", "plate buckling", "web crushing")
 """Limits that one of the options moves."""
 
-COUNTERWEIGHT = "A heavier counterweight."
-STEEL = "Boom sections of stronger steel."
-EITHER = "Stronger steel or a heavier counterweight, no matter which."
-NEITHER = "Neither stronger steel nor a heavier counterweight."
+COUNTERWEIGHT, STEEL = "a heavier counterweight", "boom sections of stronger steel"
+CHANGES = (COUNTERWEIGHT, STEEL)
+
+PATTERNS = ((True, False), (False, True), (True, True), (False, False))
+"""Whether the value at the smaller and at the larger radius grows, in the order of the options."""
+TEXTS = ("Only the one at {R_1}.", "Only the one at {R_2}.", "Both of them.", "Neither of them.")
 
 
 def with_steel(machine: Machine) -> Machine:
@@ -80,26 +82,38 @@ def _is_clear(chart: Chart, row: int, column: int) -> bool:
     return limit is not None and limit.name in CLEAR
 
 
-def pose(chance: Chance, given: Values) -> Posed:
-    """Choose a column and say what its value depends on."""
-    system = system_with(given["R"], RADII, of="length")
+def _rows(given: Values, chart: Chart) -> tuple[int, int]:
+    """Rows of the smaller and of the larger radius."""
+    near, far = (int(np.argmin(np.abs(chart.radii - given[name]))) for name in ("R_1", "R_2"))
+    return near, far
+
+
+def pose(chance: Chance, given: Values) -> Posed | None:
+    """Choose a column and a change so that each of the four answers is right about as often."""
+    system = system_with(given["R_1"], RADII, of="length")
     chart = chart_of_piece(PIECE, system)
-    row = int(np.argmin(np.abs(chart.radii - given["R"])))
-    column = chance.pick([n for n in range(len(LABELS)) if _is_clear(chart, row, n)])
-    structural = bool(chart.structural[row, column])
-    mixed = "mixed up the two sides of the bold line"
+    rows = _rows(given, chart)
+    ways: dict[tuple[bool, bool], list[tuple[int, str]]] = {}
+    for column in range(len(LABELS)):
+        if all(_is_clear(chart, row, column) for row in rows):
+            near, far = (bool(chart.structural[row, column]) for row in rows)
+            ways.setdefault((near, far), []).append((column, STEEL))
+            ways.setdefault((not near, not far), []).append((column, COUNTERWEIGHT))
+    if not ways:
+        return None
+    right = chance.pick(sorted(ways))
+    column, change = chance.pick(ways[right])
     return Posed(
-        options=(
-            Option(COUNTERWEIGHT, right=not structural, slip=mixed),
-            Option(STEEL, right=structural, slip=mixed),
-            Option(EITHER, slip="thought that both limits are reached at once"),
-            Option(NEITHER, slip="did not see that one limit alone sets each value"),
+        options=tuple(
+            Option(text, right=pattern == right, slip=_slip(pattern, right))
+            for pattern, text in zip(PATTERNS, TEXTS, strict=True)
         ),
-        because="The cell {is_marked} an asterisk: {side} governs it, and only what raises that "
-        "limit raises the value.",
+        because="At {R_1} the cell {near_mark} an asterisk, at {R_2} it {far_mark} one. Only what "
+        "raises the limit that governs a cell raises its value: stronger steel where there is an "
+        "asterisk, a heavier counterweight where there is none.",
         words={
-            "configuration": LABELS[column], "is_marked": "has" if structural else "does not have",
-            "side": "strength" if structural else "stability",
+            "configuration": LABELS[column], "change": change,
+            "near_mark": _mark(chart, rows[0], column), "far_mark": _mark(chart, rows[1], column),
         },
         table=table(
             chart, system=system, heads=LABELS, mark=" *",
@@ -108,28 +122,49 @@ def pose(chance: Chance, given: Values) -> Posed:
     )  # fmt: skip
 
 
-def check(given: Values, posed: Posed) -> int:
-    """Change the machine, rate it again, and see which change helps."""
-    system = system_with(given["R"], RADII, of="length")
-    radii = np.array(RADII[system]) * float(unit(LENGTH[system]).factor)
-    row = int(np.argmin(np.abs(radii - given["R"])))
-    column = LABELS.index(posed.words["configuration"])
-    gains = [gained(system, change)[row, column] - 1 > 1e-3 for change in (COUNTERWEIGHT, STEEL)]
-    return {(True, False): 0, (False, True): 1, (True, True): 2, (False, False): 3}[tuple(gains)]
+def _mark(chart: Chart, row: int, column: int) -> str:
+    """Say whether a cell has an asterisk."""
+    return "has" if chart.structural[row, column] else "does not have"
 
+
+def _slip(chosen: tuple[bool, bool], right: tuple[bool, bool]) -> str:
+    """Why someone would choose another pattern."""
+    wrong = [n for n in (0, 1) if chosen[n] != right[n]]
+    if len(wrong) == 2:
+        return "mixed up the two sides of the bold line"
+    if not wrong:
+        return ""
+    where = ("smaller", "larger")[wrong[0]]
+    if chosen[wrong[0]]:
+        return f"thought that it helps at the {where} radius too, where the other limit governs"
+    return f"did not see that it helps at the {where} radius, where its own limit governs"
+
+
+def check(given: Values, posed: Posed) -> int:
+    """Change the machine, rate it again, and see where that helps."""
+    system = system_with(given["R_1"], RADII, of="length")
+    column = LABELS.index(posed.words["configuration"])
+    rows = _rows(given, chart_of_piece(PIECE, system))
+    near, far = (bool(gained(system, posed.words["change"])[r, column] - 1 > 1e-3) for r in rows)
+    return PATTERNS.index((near, far))
+
+
+_OFFERED = {"metric": "5, 6, 7, 8, 9, 10, 12 m", "us": "17, 20, 23, 26, 30, 34, 40 ft"}
 
 FAMILY = ChoiceFamily(
     id="charts_what_governs",
     topic="charts",
     title="What governs a cell",
     text="In this chart, strength governs the cells with an asterisk and stability the others: "
-    "printed charts draw a bold line between them. Which of these would raise the value at a "
-    "radius of {R} in the configuration {configuration}?",
+    "printed charts draw a bold line between them. Look at the values for {R_1} and for {R_2} in "
+    "the configuration {configuration}. Which of them would {change} raise?",
     assume="The crane is otherwise the same.",
     givens=(
-        Given(R, "radius", metric="5, 6, 7, 8, 9, 10, 12 m", us="17, 20, 23, 26, 30, 34, 40 ft"),
+        Given(R_1, "smaller radius", **_OFFERED),
+        Given(R_2, "larger radius", **_OFFERED),
     ),
     difficulty=2,
     pose=pose,
     check=check,
-)  # fmt: skip
+    where=(R_1 < R_2,),
+)

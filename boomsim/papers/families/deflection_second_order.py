@@ -93,6 +93,9 @@ FAMILY = Family(
         Slip(P_cr, PINNED, "took the critical thrust of a column held at both ends"),
         Slip(M, P * v, "forgot the moment of the force across the boom"),
         Slip(alpha, 1 / (1 + P / P_cr), "let the thrust straighten the boom"),
+        Slip(M, alpha * (F * L + P * v), "enlarged the whole moment, though the deflection is "
+             "enlarged already"),
+        Slip(v_1, 3 * FIRST, "left out the three below the fraction bar"),
     ),
     where=(0.68 * P_cr > P, 0.12 * P_cr < P, v < 0.035 * L, v > 0.003 * L),
     check=check,

@@ -17,6 +17,8 @@ BLOCK = "forgot the hook block"
 BOTH = "forgot both the hook block and friction"
 SHORT = "rounded down instead of up"
 LEAD = "counted the lead line as a part of line, and rounded down instead of up"
+EVERY = "let every part of line lose at every sheave"
+RESERVE = "took two more as a reserve, which the permissible pull has already"
 SAFE = "took more than are needed; fewer parts hoist faster and use less rope"
 
 
@@ -29,22 +31,36 @@ def fewest(weight: float, *, pull: float, efficiency: float) -> int:
     return parts
 
 
-def pose(_: Chance, given: Values) -> Posed:
-    """Offer the right number among those that slips lead to."""
+def with_every_sheave(gross: float, *, pull: float, efficiency: float) -> int:
+    """Let every part lose at every sheave, which is too much; where that never ends, far more."""
+    return next((n for n in range(1, 40) if n * efficiency**n * pull >= gross), 99)
+
+
+def wrong_numbers(given: Values, *, right: int) -> dict[int, str]:
+    """Numbers that slips lead to, the likelier ones last."""
     gross, pull, efficiency = given["W"] + given["B"], given["F"], given["E"]
-    right = fewest(gross, pull=pull, efficiency=efficiency)
-    slips = {
+    found = {
+        right - 2: LEAD, right - 1: SHORT, right + 2: RESERVE, right + 1: SAFE,
+        with_every_sheave(gross, pull=pull, efficiency=efficiency): EVERY,
         ceil(given["W"] / pull): BOTH,
         fewest(given["W"], pull=pull, efficiency=efficiency): BLOCK,
         ceil(gross / pull): FRICTION,
-    }
-    others = {right - 2: LEAD, right - 1: SHORT, right + 1: SAFE}
-    wrong = {parts: why for parts, why in (others | slips).items() if parts != right}
-    likely = sorted(wrong, key=lambda parts: (parts not in slips, abs(parts - right)))[:3]
+    }  # fmt: skip
+    return {parts: why for parts, why in found.items() if parts not in (right, 99)}
+
+
+def pose(chance: Chance, given: Values) -> Posed:
+    """Offer the right number among those that slips lead to, in any rank among them."""
+    gross, pull, efficiency = given["W"] + given["B"], given["F"], given["E"]
+    right = fewest(gross, pull=pull, efficiency=efficiency)
+    wrong = wrong_numbers(given, right=right)
+    likely = sorted(wrong, key=lambda parts: abs(parts - right))
+    below, above = ([n for n in likely if (n < right) == low] for low in (True, False))
+    smaller = chance.pick([n for n in range(4) if n <= len(below) and 3 - n <= len(above)])
     return Posed(
-        options=(
-            Option(f"{right}", right=True),
-            *(Option(f"{parts}", slip=wrong[parts]) for parts in likely),
+        options=tuple(
+            Option(f"{parts}", right=parts == right, slip=wrong.get(parts, ""))
+            for parts in sorted([right, *below[:smaller], *above[: 3 - smaller]])
         ),
         because="Load and hook block are {times} times the permissible pull. The advantage of "
         "{right} parts of line is {most}, that of {fewer} only {less}.",

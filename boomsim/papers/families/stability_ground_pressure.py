@@ -40,6 +40,8 @@ FAMILY = Family(
         Slip(A, pi * D**2, "took the diameter for the radius"),
         Slip(A, D**2, "took the float for a square"),
         Slip(A, pi * D**2 / 2, "divided by two instead of four"),
+        Slip(A, pi * D**2 / 16, "took the radius for the diameter"),
+        Slip(A, D**2 / 4, "left out the number pi"),
     ),
     check=check,
     agreement=1e-5,

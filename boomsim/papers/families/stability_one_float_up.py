@@ -1,7 +1,7 @@
 """Over a corner one float comes up long before the crane tips."""
 
 import numpy as np
-from sympy import Max, cos, sin, symbols
+from sympy import Max, Min, cos, sin, symbols
 
 from boomsim.mechanics.supports import support_reactions
 from boomsim.papers.callpath.boom import GRAVITY
@@ -79,9 +79,9 @@ FAMILY = Family(
         Slip(a, 2 * R / L_x, "took the whole radius lengthwise, as if the boom pointed "
              "to the rear"),
         Slip(T, m / (a + b - 1), "thought that the crane tips as soon as a float is up"),
-        Slip(T, m / (a - 1), "took the rear as tipping line in any case"),
+        Slip(T, m / (Min(a, b) - 1), "took the side with the smaller number for the tipping line"),
     ),
-    where=(Max(a, b) > 1.3, a > 1.1, p > 0.1, p < 0.8),
+    where=(Max(a, b) > 1.3, Min(a, b) > 1.1, p > 0.1, p < 0.8),
     check=check,
     picture=picture,
     seen="Four floats from above, L_x apart lengthwise and B across; the boom points from their "

@@ -4,7 +4,10 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.papers.callpath.stand import crane, line_ahead, stand
+from boomsim.papers.numbers.amounts import given
 from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.measures import METRIC, US
+from boomsim.papers.numbers.spreads import spread
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.limits.tipping import rated_share
 from boomsim.rating.rules import SHARE_OF_TIPPING
@@ -13,21 +16,35 @@ M, d, R, f, f_1 = symbols("M d R f f_1")
 T, P = symbols("T P")
 
 WORDS = {"outriggers": "on outriggers that are fully set", "tyres": "on its tyres"}
+RANGES = {
+    ("outriggers", METRIC): ("80 to 220 t m by 5", "2.2 to 3.4 m by 0.1", "9 to 20 m by 0.5"),
+    ("outriggers", US): ("580000 to 1600000 lb ft by 20000", "7 to 11 ft by 0.5",
+                         "30 to 66 ft by 1"),
+    ("tyres", METRIC): ("5 to 30 t m by 0.5", "0.9 to 1.3 m by 0.1", "4 to 9 m by 0.5"),
+    ("tyres", US): ("36000 to 216000 lb ft by 2000", "3 to 4.5 ft by 0.5", "14 to 30 ft by 1"),
+}  # fmt: skip
+"""Righting moment, tipping line and radius as the trade has them: tyres stand near the axis, and
+hold less (common practice)."""
 
 
-def draw(chance: Chance, _: str, __: Values) -> Drawn:
-    """Choose what the crane stands on."""
+def draw(chance: Chance, system: str, _: Values) -> Drawn:
+    """Choose what the crane stands on, and numbers that go with it."""
     here, there = chance.shuffled(list(WORDS))
     share = SHARE_OF_TIPPING.share
-    return Drawn(values={"f": share(here), "f_1": share(there)}, words={"stand": WORDS[here]})
+    spreads = [spread(text) for text in RANGES[here, system]]
+    numbers = [given(one.number(chance.integer(one.count)), one.unit).value for one in spreads]
+    return Drawn(
+        values={**dict(zip("MdR", numbers, strict=True)), "f": share(here), "f_1": share(there)},
+        words={"stand": WORDS[here]},
+    )
 
 
-def check(given: Values) -> float:
+def check(values: Values) -> float:
     """Let a crane with this righting moment tip, and ask the rule."""
-    mass = given["M"] / given["d"]
-    boom = crane(turning=((mass, 0.0),), support=line_ahead(given["d"]))
-    tipping = np.array(stand(boom, load=100.0, radius=given["R"]).tipping_load)
-    kind = next(kind for kind in WORDS if abs(SHARE_OF_TIPPING.share(kind) - given["f"]) < 1e-6)
+    mass = values["M"] / values["d"]
+    boom = crane(turning=((mass, 0.0),), support=line_ahead(values["d"]))
+    tipping = np.array(stand(boom, load=100.0, radius=values["R"]).tipping_load)
+    kind = next(kind for kind in WORDS if abs(SHARE_OF_TIPPING.share(kind) - values["f"]) < 1e-6)
     rated = rated_share(
         SHARE_OF_TIPPING, tipping_load=tipping, support_kind=kind, at_head=np.array(0.0)
     )
@@ -44,11 +61,9 @@ FAMILY = Family(
     assume="Stability governs; the moment is written as mass times lever arm. Of the tipping load "
     "a share {f:} may be rated: 85 % on outriggers, 75 % on tyres (ASME B30.5).",
     givens=(
-        Given(M, "righting moment", metric="80 to 220 t m by 5",
-              us="580000 to 1600000 lb ft by 20000"),
-        Given(d, "tipping line from the axis", metric="1.2 to 3.4 m by 0.1",
-              us="4 to 11 ft by 0.5"),
-        Given(R, "radius", metric="9 to 20 m by 0.5", us="30 to 66 ft by 1"),
+        Given(M, "righting moment", metric="drawn in t m by 0.5", us="drawn in lb ft by 2000"),
+        Given(d, "tipping line from the axis", metric="drawn in m by 0.1", us="drawn in ft by 0.5"),
+        Given(R, "radius", metric="drawn in m by 0.5", us="drawn in ft by 1"),
         Given(f, "share of the tipping load", metric="drawn in % by 1", us="drawn in % by 1"),
         Given(f_1, "the other share", metric="drawn in % by 1", us="drawn in % by 1"),
     ),
@@ -66,7 +81,7 @@ FAMILY = Family(
         Slip(P, T / f, "divided by the share"),
         Slip(T, M / (R + d), "added the distance of the tipping line to the radius"),
     ),
-    where=(4 * d < R,),
+    where=(3.5 * d < R,),
     check=check,
     draw=draw,
 )  # fmt: skip

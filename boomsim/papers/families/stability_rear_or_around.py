@@ -18,7 +18,8 @@ R, psi, x, y = symbols("R psi x y")
 
 RADII = {METRIC: (13.0, 14.0, 15.0, 16.0, 17.0), US: (43.0, 46.0, 49.0, 52.0, 55.0)}
 SUPPORTS = ("half", "full")
-"""Ways for the invented boom truck to stand; their rear jacks are 1.7 m and 2.5 m aside."""
+ASIDE = {METRIC: ("1.7", "2.5"), US: ("5.58", "8.2")}
+"""Ways for the invented boom truck to stand, and how far their rear jacks are aside."""
 
 
 def support_with(aside: float) -> str:
@@ -41,41 +42,51 @@ def capacities(given: Values) -> tuple[Decimal, Decimal, str]:
     return found[0], found[1], system
 
 
-def pose(_: Chance, given: Values) -> Posed:
-    """Offer both capacities, one between them, and none."""
-    rear, around, system = capacities(given)
+def pose(_: Chance, given: Values) -> Posed | None:
+    """Offer the capacity over the rear, and that all around for both ways to stand."""
     edge = math.atan2(given["y"], given["x"])
     inside = given["psi"] < edge
-    rear_text, around_text, between = (
-        f"{grouped(load, system=system)}\u00a0{MASS[system]}"
-        for load in (rear, around, ((rear + around) / 2).quantize(rear))
-    )
+    rear, _around, system = capacities(given)
+    foot = float(unit(LENGTH[system]).factor)
+    offered = [float(text) * foot for text in ASIDE[system]]
+    own = min((0, 1), key=lambda n: abs(offered[n] - given["y"]))
+    loads = [rear, *(capacities({**given, "y": aside})[1] for aside in offered)]
+    if len(set(loads)) < len(loads):
+        return None  # two of them would be right
+    texts = [f"{grouped(load, system=system)}\u00a0{MASS[system]}" for load in loads]
+    shown = [f"{text}\u00a0{LENGTH[system]}" for text in ASIDE[system]]
+    right = 0 if inside else 1 + own
+    where = ["over the rear", *(f"all around with the jacks {one} aside" for one in shown)]
     return Posed(
-        options=(
-            Option(f"{rear_text}, for the boom points between the rear jacks.", right=inside,
-                   slip="took the sector over the rear for wider than it is"),
-            Option(f"{around_text}, for the boom does not point between the rear jacks.",
-                   right=not inside,
-                   slip="took the sector over the rear for narrower than it is"),
-            Option(f"{between}, for the boom points to neither the rear nor the side.",
-                   slip="interpolated between two sectors, which no chart allows"),
-            Option("Nothing, for the chart does not name this slew angle.",
-                   slip="did not know that a sector covers all slew angles inside it"),
+        options=tuple(
+            Option(f"{text}, {where[n]}.", right=n == right, slip=_slip(n, right=right, own=own))
+            for n, text in enumerate(texts)
         ),
         because="The sector over the rear ends at the lines from the axis of rotation through the "
-        "rear jacks, at arctan({y} / {x}) = {edge} from the rear. The boom points {where} it.",
+        "rear jacks, at arctan({y} / {x}) = {edge} from the rear. The boom points {inside} it.",
         words={
-            "rear": rear_text, "around": around_text,
-            "edge": f"{math.degrees(edge):.1f}°",
-            "where": "inside" if inside else "outside",
+            "edge": f"{math.degrees(edge):.1f}°", "inside": "inside" if inside else "outside",
+            "rear": texts[0], "around0": texts[1], "around1": texts[2],
+            "aside0": shown[0], "aside1": shown[1],
         },
     )  # fmt: skip
+
+
+def _slip(chosen: int, *, right: int, own: int) -> str:
+    """Why someone would take the figure of another sector or of another way to stand."""
+    if chosen == 0:
+        return "took the sector over the rear for wider than it is"
+    if chosen == 1 + own:
+        return "took the sector over the rear for narrower than it is"
+    other = "read the figure for jacks that are set otherwise"
+    return other if right else f"{other}, and took the sector over the rear for too narrow"
 
 
 def check(given: Values, _: Posed) -> int:
     """Ask the setup where its sector over the rear ends."""
     supports = {one.name: one for one in load_machine("truck18").supports}
-    return int(given["psi"] > rear_sector(supports[support_with(given["y"])]))
+    stands = support_with(given["y"])
+    return 1 + SUPPORTS.index(stands) if given["psi"] > rear_sector(supports[stands]) else 0
 
 
 def picture(values: Values, shown: Shown) -> str:
@@ -97,10 +108,11 @@ FAMILY = ChoiceFamily(
     id="stability_rear_or_around",
     topic="stability",
     title="Over the rear or all around",
-    text="The rear jacks of an invented crane stand {x=} behind the axis of rotation and {y=} to "
-    "either side of it. At a radius of {R} its charts allow {rear} over the rear and {around} all "
-    "around. The boom is slewed by {psi=} from the rear. Which gross load may be lifted there?",
-    assume="The charts are those for the outriggers as they are set.",
+    text="The rear jacks of an invented crane stand {x=} behind the axis of rotation and now {y=} "
+    "to either side of it. At a radius of {R} its charts allow {rear} over the rear; all around "
+    "they allow {around0} with the jacks {aside0} aside and {around1} with the jacks {aside1} "
+    "aside. The boom is slewed by {psi=} from the rear. Which gross load may be lifted there?",
+    assume="The sector over the rear ends at the lines through the rear jacks.",
     givens=(
         Given(x, "rear jacks behind the axis", metric="1.3 m", us="4.27 ft"),
         Given(y, "rear jacks to the side", metric="1.7, 2.5 m", us="5.58, 8.2 ft"),

@@ -98,6 +98,9 @@ FAMILY = Family(
         Slip(q, (m * x + (m_b + P) * f) / ((m_b + P) * L), "put the boom's weight at the load"),
         Slip(q, m * x / (m_b * (a - f) + P * (L - f)), "took the foot's distance off along "
              "the boom"),
+        Slip(q, (m * x + (m_b + P) * f) / (m_b * a + P * (L - f)), "took the foot's distance off "
+             "the load's lever arm as well"),
+        Slip(q, (m * x + (m_b + P) * f) / (P * L), "let the boom's own weight act at its foot"),
         Slip(q, (m * x - (m_b + P) * f) / (m_b * a + P * L), "took the part that is inside the "
              "outriggers off instead of adding it"),
     ),

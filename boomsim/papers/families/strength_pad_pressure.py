@@ -68,6 +68,7 @@ FAMILY = Family(
         Slip(R_f, F, "let the front pads carry the force at the head and no more"),
         Slip(R_f, F * (a + c) / a, "divided by the overhang instead of the overlap"),
         Slip(p, R_f / (4 * l * b), "shared the force among four pads"),
+        Slip(R_f, LEVER + F, "added the force once more, though its lever arm has it already"),
     ),
     where=(c < a, a < 5 * c, u < 1.15, u > 0.2),
     check=check,

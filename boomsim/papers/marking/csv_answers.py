@@ -10,6 +10,8 @@ from boomsim.papers.errors import PaperError
 from boomsim.papers.marking.sheets import Refusal, Sheet, label_of, refuse_row, short
 
 MOST_CELLS = 500
+LONGEST_ROW = 6
+"""Lines that one row may have, if a name in it has line breaks [1]."""
 
 
 def csv_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]:
@@ -21,7 +23,7 @@ def csv_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]:
     for one in strange:
         reason = "this column is no question; its cells are not marked"
         refused.append(Refusal(row=1, candidate="heading", column=short(one), reason=reason))
-    for row, line in enumerate(lines[1:], start=2):
+    for row, line in rows_of(lines[1:], mark, count=len(head)):
         cells = _cells(line, mark, row, refused)
         if cells is None or not any(cell.strip() for cell in cells):
             continue
@@ -35,6 +37,66 @@ def csv_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]:
             variant=cells[head.index("variant")].strip(),
             answers={label: cells[p] for p, label in labels.items() if cells[p].strip()},
         )
+
+
+def rows_of(lines: list[bytes], mark: str, *, count: int) -> Iterator[tuple[int, bytes]]:
+    """Put lines together that a quotation mark holds together: a name with a line break in it.
+
+    Parameters
+    ----------
+    lines : list of bytes
+        Below the heading
+    mark : str
+        Between cells
+    count : int
+        Cells of the heading [1]
+
+    Yields
+    ------
+    (int, bytes)
+        Line of the file in which the row begins, and the row. Where it is not certain that the
+        lines are one row, each comes as its first cell and an open quotation mark: it is refused
+    """
+    place = 0
+    while place < len(lines):
+        taken = _lines_of_row(lines, place, mark, count)
+        if taken:
+            yield place + 2, b" ".join(lines[place : place + taken])
+        else:  # the lines up to the partner are all in doubt: none of them is a row by itself
+            taken = _until_partner(lines, place)
+            for row, line in enumerate(lines[place : place + taken], start=place + 2):
+                name = line.partition(mark.encode())[0].replace(b'"', b"")
+                yield row, name + mark.encode() + b'"'
+        place += taken
+
+
+def _is_open(line: bytes) -> bool:
+    """Whether a quotation mark waits for its partner."""
+    return line.count(b'"') % 2 == 1
+
+
+def _until_partner(lines: list[bytes], place: int) -> int:
+    """How many lines lie from an open quotation mark to its partner; 1 if it has none near."""
+    for number, line in enumerate(lines[place + 1 : place + LONGEST_ROW], start=2):
+        if _is_open(line):
+            return number
+    return 1
+
+
+def _lines_of_row(lines: list[bytes], place: int, mark: str, count: int) -> int:
+    """How many lines make the row that begins here; 0 where that is not certain [1]."""
+    if not _is_open(lines[place]):
+        return 1
+    number = _until_partner(lines, place)
+    if number == 1:
+        return 1  # no partner at all: this row alone is refused
+    whole = sum(line.count(mark.encode()) for line in lines[place : place + number])
+    return number if whole == count - 1 and _opens_at_end(lines[place], mark) else 0
+
+
+def _opens_at_end(line: bytes, mark: str) -> bool:
+    """Whether the quotation mark opens the last cell of the line, as a line break in it does."""
+    return line.rpartition(mark.encode())[2].lstrip().startswith(b'"')
 
 
 def _lines(data: bytes, name: str) -> list[bytes]:

@@ -9,8 +9,9 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from boomsim.files.errors import FileError
 from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import PaperError
-from boomsim.papers.numbers.amounts import Amount, read_amount, result
+from boomsim.papers.numbers.amounts import Amount, read_amount
 from boomsim.papers.paper import Question
+from boomsim.papers.problems.bands import result_of
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
 from boomsim.papers.problems.solving import solve
@@ -135,10 +136,7 @@ def _results(family: AnyFamily, givens: dict[str, Amount], system: str) -> dict[
     if not isinstance(family, Family):
         return {}
     values = solve(family, {name: amount.value for name, amount in givens.items()})
-    return {
-        step.name: result(values[step.name], step.unit(system), figures=step.figures)
-        for step in family.steps
-    }
+    return {step.name: result_of(step, values[step.name], system=system) for step in family.steps}
 
 
 def _stale(entry: _Entry) -> str:

@@ -41,6 +41,12 @@ class CandidateMark:
         """Could be earned [1]."""
         return sum(question.most for question in self.questions)
 
+    @property
+    def unread(self) -> int:
+        """Answers that an examiner has to look at before the marks stand [1]."""
+        parts = (part for question in self.questions for part in question.parts)
+        return sum(part.status == REFUSED for part in parts)
+
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Marked:

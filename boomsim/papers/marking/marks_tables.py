@@ -8,6 +8,8 @@ from typing import Any
 from boomsim.papers.marking.mark import CandidateMark, Marked
 
 SCHEMA = "boomsim-marks/1"
+_LAST = ("marks", "of", "provisional", "not read")
+"""Last columns: marks are provisional while an answer could not be read."""
 
 
 def marks_csv(marked: Marked) -> str:
@@ -25,13 +27,12 @@ def marks_csv(marked: Marked) -> str:
     count = max((len(one.questions) for one in marked.candidates), default=0)
     buffer = io.StringIO()
     writer = csv.writer(buffer, lineterminator="\n")
-    writer.writerow(["row", "candidate", "variant", *map(str, range(1, count + 1)), "marks", "of"])
+    writer.writerow(["row", "candidate", "variant", *map(str, range(1, count + 1)), *_LAST])
     for one in marked.candidates:
         marks = [question.marks for question in one.questions]
         blanks = [""] * (count - len(marks))
-        writer.writerow(
-            [one.row, harmless(one.candidate), one.variant, *marks, *blanks, one.marks, one.most]
-        )
+        last = [one.marks, one.most, "yes" if one.unread else "no", one.unread]
+        writer.writerow([one.row, harmless(one.candidate), one.variant, *marks, *blanks, *last])
     return buffer.getvalue()
 
 
@@ -87,6 +88,7 @@ def _candidate_data(one: CandidateMark) -> dict[str, Any]:
     return {
         "row": one.row, "candidate": one.candidate, "variant": one.variant,
         "marks": one.marks, "of": one.most,
+        "provisional": one.unread > 0, "not_read": one.unread,
         "parts": [
             {
                 "question": question.number, "label": part.label, "step": part.letter,

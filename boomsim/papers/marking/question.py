@@ -15,9 +15,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from boomsim.papers.errors import AnswerError
-from boomsim.papers.numbers.amounts import result
 from boomsim.papers.numbers.reading import Number, read_number
 from boomsim.papers.paper import Asked, Question
+from boomsim.papers.problems.bands import asked_figures, asked_of, result_of
 from boomsim.papers.problems.family import Family, Slip, Step
 from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.solving import close, evaluate, needed_by, solve
@@ -160,7 +160,7 @@ class _Marking:
     def __init__(
         self, question: Question, family: Family, answers: Mapping[str, str], sign: str
     ) -> None:
-        self.family = family
+        self.family, self.question = family, question
         self.problem: Problem = question.problem
         self.asked: dict[str, Asked] = {one.step.name: one for one in question.asked}
         self.answers, self.sign = answers, sign
@@ -187,7 +187,9 @@ class _Marking:
         if not text:
             return mark
         try:
-            number = read_number(text, unit=step.unit(self.problem.system), sign=self.sign)
+            number = read_number(
+                text, unit=step.unit(self.problem.system), sign=self.sign, letter=step.name
+            )
         except AnswerError as error:
             return replace(mark, status=REFUSED, note=str(error))
         if number.value > 0:
@@ -198,7 +200,7 @@ class _Marking:
         """Return the right value, and what the candidate's own earlier values would have led to."""
         truth = self.truth[step.name]
         text, own = self._printed(step, truth), self._printed(step, expected)
-        differs = own and not close(truth, expected, tolerance=step.tolerance)
+        differs = own and not close(truth, expected, tolerance=self._near(step, truth))
         return f"{text}; from your earlier value {own}" if differs else text
 
     def _printed(self, step: Step, value: float) -> str:
@@ -206,23 +208,37 @@ class _Marking:
         system = self.problem.system
         if not value > 0:
             return ""
-        return result(value, step.unit(system), figures=step.figures).text(system=system)
+        return result_of(step, value, system=system).text(system=system)
+
+    def _near(self, step: Step, value: float) -> float:
+        """Largest relative difference from a value that counts as right [1]."""
+        return self.question.tolerance(step, value)
 
     def _value(self, step: Step, mark: PartMark, number: Number, expected: float) -> PartMark:
         """Mark a value that could be read."""
         truth = self.truth[step.name]
-        full = replace(mark, marks=step.marks, note=_figures(step, number))
-        if close(number.value, truth, tolerance=step.tolerance):
+        note = _figures(step, number, self.problem.system)
+        full = replace(mark, marks=step.marks, note=note)
+        if close(number.value, truth, tolerance=self._near(step, truth)):
             self._credit(needed_by(self.family, step.name))
             return replace(full, status=RIGHT)
-        if close(number.value, expected, tolerance=step.tolerance):
+        if close(number.value, expected, tolerance=self._near(step, expected)):
             self._credit(needed_by(self.family, step.name))
             return replace(full, status=CARRIED if self._has_erred(step) else RIGHT)
-        for target in (truth, expected):
-            if number.figures < step.figures and abs(number.value - target) <= number.half_step:
-                self._credit(needed_by(self.family, step.name))
-                return replace(full, status=ROUNDED, marks=max(step.marks - 1, 0))
+        if self._is_rounded(step, number, (truth, expected)):
+            self._credit(needed_by(self.family, step.name))
+            return replace(full, status=ROUNDED, marks=max(step.marks - 1, 0))
         return self._slipped(step, mark, number.value)
+
+    def _is_rounded(self, step: Step, number: Number, targets: tuple[float, ...]) -> bool:
+        """Whether a value is right as far as it goes; what reads like a slip is none."""
+        hidden = any(abs(number.value - target) <= number.half_step for target in targets)
+        if step.nearest[0]:
+            own = [slip for slip in self.family.slips if slip.step == step.letter]
+            return hidden and not any(
+                self._fits(slip.formula, self.own, step, number.value) for slip in own
+            )
+        return hidden and number.figures < asked_figures(step)
 
     def _has_erred(self, step: Step) -> bool:
         """Whether any value this step rests on was wrong."""
@@ -246,7 +262,8 @@ class _Marking:
 
     def _fits(self, formula: object, values: Mapping[str, float], step: Step, value: float) -> bool:
         """Whether a formula leads to this value."""
-        return close(evaluate(formula, values), value, tolerance=step.tolerance)
+        wrong = evaluate(formula, values)
+        return close(wrong, value, tolerance=self._near(step, wrong))
 
     def _is_hidden(self, slip: Slip, step: Step, value: float) -> bool:
         """Whether a slip in an earlier blank step explains this value."""
@@ -263,7 +280,8 @@ class _Marking:
                 values[earlier.name] = evaluate(formula, values)
             if earlier.name == step.name:
                 break
-        return close(values[step.name], value, tolerance=step.tolerance)
+        wrong = values[step.name]
+        return close(wrong, value, tolerance=self._near(step, wrong))
 
     def _behind(self, slip: Slip) -> frozenset[str]:
         """Return steps that a slip's formula rests on."""
@@ -282,13 +300,18 @@ class _Marking:
     def _usual(self, step: Step, value: float) -> str:
         """Return a slip that is known by its factor alone."""
         truth = self.truth[step.name]
+        near = self._near(step, truth)
         for factor, words in USUAL_SLIPS.items():
             for wrong in (truth * factor, truth / factor):
-                if close(value, wrong, tolerance=step.tolerance):
+                if close(value, wrong, tolerance=near):
                     return words
-        return "lost the sign" if close(-value, truth, tolerance=step.tolerance) else ""
+        return "lost the sign" if close(-value, truth, tolerance=near) else ""
 
 
-def _figures(step: Step, number: Number) -> str:
+def _figures(step: Step, number: Number, system: str) -> str:
     """Tell a candidate whose answer has too few figures."""
-    return f"give {step.figures} significant figures" if number.figures < step.figures else ""
+    if by := step.by(system):
+        coarse = number.half_step > 0.5 * float(by) * float(step.unit(system).factor) * 1.01
+        return f"give it {asked_of(step, system=system)}" if coarse else ""
+    figures = asked_figures(step)
+    return f"give {figures} significant figures" if number.figures < figures else ""

@@ -83,12 +83,21 @@ def candidate_page(one: CandidateMark, *, title: str, caution: str) -> str:
                 "Your marks", title, f"{one.marks} / {one.most}", f"VARIANT {escape(one.variant)}"
             ),
             f'<p class="notes"><strong>{escape(one.candidate)}</strong></p>',
+            _provisional(one),
             '<p class="quiet">“Carried forward” means: right for your own earlier value.</p>',
             _questions(one),
             f"<footer>{escape(caution)}</footer>",
         ]
     )
     return page(f"{title} – {one.candidate}", body, style=STYLE)
+
+
+def _provisional(one: CandidateMark) -> str:
+    """Say that an examiner has still to look at something."""
+    if not one.unread:
+        return ""
+    count = "one answer" if one.unread == 1 else f"{one.unread} answers"
+    return f'<p class="slip">These marks are provisional: {count} could not be read.</p>'
 
 
 def _head(kind: str, title: str, number: str, words: str) -> str:
@@ -129,7 +138,8 @@ def _candidate_row(one: CandidateMark) -> list[str]:
     width = 120 * one.marks / one.most
     link = f'<a href="candidates/row-{one.row:04d}.html">{escape(one.candidate)}</a>'
     bar = f'<span class="bar" style="width:{width:.0f}px"></span>'
-    return [str(one.row), link, escape(one.variant), f"<b>{one.marks}</b> / {one.most}", bar]
+    marks = f"<b>{one.marks}</b> / {one.most}{' provisional' if one.unread else ''}"
+    return [str(one.row), link, escape(one.variant), marks, bar]
 
 
 def _question_row(one: QuestionFigures) -> list[str]:

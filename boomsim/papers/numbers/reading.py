@@ -10,10 +10,13 @@ from decimal import Decimal
 from fractions import Fraction
 
 from boomsim.papers.errors import AnswerError, PaperError
-from boomsim.papers.numbers.amounts import given
 from boomsim.papers.numbers.measures import METRIC, US, Unit
 from boomsim.papers.numbers.moments import moment_unit
+from boomsim.papers.numbers.notations import quotient_in, with_exponent, without_name
 from boomsim.units import UnitError, did_you_mean, parse
+
+EXACT = 15
+"""Significant figures of a quotient of whole numbers [1]."""
 
 LONGEST = 60
 """Characters in one answer; nobody needs more [1]."""
@@ -89,17 +92,20 @@ def decimal_sign(locale: str | None, *, system: str = METRIC) -> str:
     )
 
 
-def read_number(text: str, *, unit: Unit, sign: str) -> Number:
+def read_number(text: str, *, unit: Unit, sign: str, letter: str = "") -> Number:
     """Read one answer.
 
     Parameters
     ----------
     text : str
-        "15.6 kN", "15600 N", or "15.6" in the unit printed beside the answer line
+        "15.6 kN", "15600 N", or "15.6" in the unit printed beside the answer line; also
+        "F = 15.6 kN", "1.56 x 10^4 N" and, of whole numbers, "78/5"
     unit : Unit
         The unit printed there
     sign : str
         From :func:`decimal_sign`
+    letter : str
+        Which the answer line asks for; "" if any may stand before the number
 
     Returns
     -------
@@ -110,7 +116,11 @@ def read_number(text: str, *, unit: Unit, sign: str) -> Number:
     AnswerError
         If it is no number, could be two, or has a unit of something else
     """
-    sign_, digits, exponent, name = _parts(text)
+    clean = without_name(_clean(text), letter=letter)
+    if quotient := quotient_in(clean):
+        value = _in_si(quotient[0], quotient[1], unit)
+        return Number(value=value, figures=EXACT, half_step=0.0)
+    sign_, digits, exponent, name = _parts(with_exponent(clean))
     plain = sign_ + _with_point(digits.strip(), sign)
     number = Decimal(f"{plain}e{exponent or 0}")
     last = Decimal(1).scaleb(int(number.as_tuple().exponent))
@@ -120,8 +130,8 @@ def read_number(text: str, *, unit: Unit, sign: str) -> Number:
     return Number(value=value, figures=written, half_step=0.5 * float(last) * one)
 
 
-def _parts(text: str) -> tuple[str, str, str | None, str | None]:
-    """Sign, digits, exponent and unit of an answer."""
+def _clean(text: str) -> str:
+    """Refuse what is too long or a formula of a spreadsheet; bring blanks and signs to one form."""
     if len(text) > LONGEST:
         raise AnswerError(
             f"has {len(text)} characters; an answer has at most {LONGEST}, a number and its unit"
@@ -129,6 +139,11 @@ def _parts(text: str) -> tuple[str, str, str | None, str | None]:
     clean = re.sub(r"[\u00a0\u202f\u2009]", " ", text).replace("−", "-").strip()
     if clean[:1] in ("=", "@"):
         raise AnswerError("looks like a spreadsheet formula; type the number itself")
+    return clean
+
+
+def _parts(clean: str) -> tuple[str, str, str | None, str | None]:
+    """Sign, digits, exponent and unit of an answer."""
     found = _NUMBER.fullmatch(clean)
     if not found:
         raise AnswerError("is not a number with a unit, such as 12.5 kN")
@@ -164,17 +179,19 @@ def _why_not(digits: str, sign: str) -> str:
     return f'has signs between its digits that make no number ("{digits[:20]}")'
 
 
-def _in_si(number: Decimal, name: str, unit: Unit) -> float:
+def _in_si(number: Decimal | Fraction, name: str, unit: Unit) -> float:
     """Apply the unit; without one, the printed unit holds."""
-    if abs(number) > Decimal("1e15"):
+    if abs(number) > 10**15:
         raise AnswerError("is out of all proportion; look at its zeros and its unit")
     if not name:
-        return given(number, unit).value
+        return float(Fraction(number) * unit.factor)
     if unit.si == "N*m" and (size := moment_unit(name)):
         return float(Fraction(number) * size)
     if unit.si.startswith("N"):
         name = _POUNDS.sub("lbf", name)  # US trade writes lb for the force too
     try:
-        return parse(f"{number:f} {name}", unit.quantity)
+        # A quotient has no end of digits; twelve are as many as print ever needs.
+        digits = number if isinstance(number, Decimal) else Decimal(f"{float(number):.12g}")
+        return parse(f"{digits:f} {name}", unit.quantity)
     except UnitError as error:
         raise AnswerError(f"cannot be read: {error}") from None

@@ -7,6 +7,7 @@ See :mod:`boomsim.papers.families.statics_pad_force` for one to copy.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
 
 from sympy import Expr, Symbol, evaluate
 from sympy.core.relational import Relational
@@ -86,7 +87,10 @@ class Step:
     figures : int
         Significant figures printed [1]
     tolerance : float
-        Largest relative difference that counts as right [1]
+        Relative difference that always counts as right, for other sensible ways and constants; the
+        rounding that the paper asks for is added, see :mod:`boomsim.papers.problems.bands` [1]
+    nearest : tuple of (str, str)
+        Where the answer is a figure of a chart, or a sum of such: its step in metric and US units
     """
 
     letter: Symbol
@@ -98,6 +102,7 @@ class Step:
     marks: int = field(default=1, kw_only=True)
     figures: int = field(default=3, kw_only=True)
     tolerance: float = field(default=0.01, kw_only=True)
+    nearest: tuple[str, str] = field(default=("", ""), kw_only=True)
 
     @property
     def name(self) -> str:
@@ -107,6 +112,11 @@ class Step:
     def unit(self, system: str) -> Unit:
         """Return unit of the result in one unit system."""
         return unit(self.metric if system == METRIC else self.us)
+
+    def by(self, system: str) -> Decimal | None:
+        """Step of a chart to which the result is asked and printed [unit of the result]."""
+        text = self.nearest[system != METRIC]
+        return Decimal(text) if text else None
 
     @property
     def is_reading(self) -> bool:
@@ -131,11 +141,15 @@ class Slip:
         What is computed instead
     words : str
         As an examiner would say it: "forgot the section's own weight"
+    safer : bool
+        Whether it may lead to the safe side of the answer, and is wrong all the same; see `safe`
+        of :class:`Family`
     """
 
     step: Symbol
     formula: Expr
     words: str
+    safer: bool = field(default=False, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -193,6 +207,9 @@ class Family:
         What the picture shows, in words, for those who do not see it
     draw : callable or None
         Supplies values from the call path: ``draw(chance, system, values) -> Drawn``
+    safe : str
+        "less" or "more" where an answer on that side of the right one would be safe as well: then
+        every slip that leads there must say so; "" where safety is not what is asked
     """
 
     id: str
@@ -209,6 +226,7 @@ class Family:
     picture: "Picture | None" = None
     seen: str = ""
     draw: "Callable[[Chance, str, Values], Drawn] | None" = None
+    safe: str = ""
 
     @property
     def marks(self) -> int:
@@ -262,7 +280,8 @@ class ChoiceFamily:
     marks : int
         [1]
     pose : callable
-        ``pose(chance, values) -> Posed`` with exactly one right option
+        ``pose(chance, values) -> Posed`` with exactly one right option, each of them at times;
+        None if these values make no clear question
     check : callable
         Index of the right option by the call path, from the givens [SI] and the options
     """
@@ -275,7 +294,7 @@ class ChoiceFamily:
     givens: tuple[Given, ...]
     difficulty: int
     marks: int = 1
-    pose: Callable[[Chance, Values], Posed]
+    pose: Callable[[Chance, Values], Posed | None]
     check: "Callable[[Values, Posed], int]"
     where: tuple[Relational, ...] = ()
     picture: "Picture | None" = None

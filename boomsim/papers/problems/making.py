@@ -5,25 +5,24 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from boomsim.papers.errors import FamilyError
-from boomsim.papers.language.wording import Piece
-from boomsim.papers.numbers.amounts import Amount, given, read_amount, result
+from boomsim.papers.numbers.amounts import Amount, given, read_amount
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.numbers.measures import METRIC
+from boomsim.papers.problems.bands import final_tolerance, result_of, slips_taken_for_right
 from boomsim.papers.problems.family import (
     AnyFamily,
     ChoiceFamily,
     Drawn,
     Family,
     Posed,
-    Slip,
 )
+from boomsim.papers.problems.mixing import mixed_choices
 from boomsim.papers.problems.problem import CHOICE, NUMERIC, Choice, Problem
 from boomsim.papers.problems.solving import close, holds, solve
 
-CHOICES = 4
 TRIES = 200
-APART = 3.0
-"""Two choices differ by at least so many tolerances of the answer."""
+WIDEST = 0.04
+"""Where rounded intermediate results hide more than that of an answer, it is drawn again [1]."""
 
 
 def make_problem(
@@ -103,7 +102,17 @@ def _attempt(
     )  # fmt: skip
     if isinstance(family, ChoiceFamily):
         return _posed(problem, family, dice)
-    return _solved(problem, family, dice)
+    solved = _solved(problem, family, dice)
+    return None if solved is None or _is_unclear(solved, family) else solved
+
+
+def _is_unclear(problem: Problem, family: Family) -> bool:
+    """Whether a known slip would pass for the right answer, or rounding hides too much of it."""
+    values, system = solve(family, problem.values), problem.system
+    if final_tolerance(family, values, system=system) > WIDEST:
+        return True
+    taken = slips_taken_for_right(family, problem.values, system=system)
+    return problem.form != CHOICE and any(True for _ in taken)
 
 
 def draw_givens(family: AnyFamily, dice: Chance, *, system: str) -> tuple[dict[str, Amount], Drawn]:
@@ -144,14 +153,14 @@ def _solved(problem: Problem, family: Family, dice: Chance) -> Problem | None:
     if not all(values[step.name] > 0 for step in family.steps) or not holds(family, values):
         return None
     results = {
-        step.name: result(values[step.name], step.unit(problem.system), figures=step.figures)
+        step.name: result_of(step, values[step.name], system=problem.system)
         for step in family.steps
     }
     _confirm(family, problem.values, values[family.steps[-1].name], problem.seed)
     solved = replace(problem, results=results)
     if problem.form != CHOICE:
         return solved
-    choices = _choices(solved, family, dice)
+    choices = mixed_choices(solved, family, dice)
     return replace(solved, choices=choices) if choices else None
 
 
@@ -166,35 +175,13 @@ def _confirm(family: Family, givens: Mapping[str, float], answer: float, seed: s
         )
 
 
-def _choices(problem: Problem, family: Family, dice: Chance) -> tuple[Choice, ...]:
-    """Mix the answer with what known slips lead to; () if too few stand apart."""
-    last = family.steps[-1]
-    kept: list[tuple[Amount, Slip | None]] = [(problem.results[last.name], None)]
-    for slip in dice.shuffled(family.slips):
-        value = solve(family, problem.values, slip=slip)[last.name]
-        if value > 0 and len(kept) < CHOICES:
-            wrong = result(value, last.unit(problem.system), figures=last.figures)
-            if all(_are_apart(wrong, one, last.tolerance) for one, _ in kept):
-                kept.append((wrong, slip))
-    if len(kept) < CHOICES:
-        return ()
-    return tuple(
-        Choice(letter="ABCDEF"[place], text=(Piece(text=amount.text(system=problem.system)),),
-               right=slip is None, slip=slip.words if slip else "")
-        for place, (amount, slip) in enumerate(dice.shuffled(kept))
-    )  # fmt: skip
-
-
-def _are_apart(one: Amount, other: Amount, tolerance: float) -> bool:
-    """Whether two choices can be told apart as they are printed."""
-    return not close(float(one.number), float(other.number), tolerance=APART * tolerance)
-
-
 def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | None:
     """Pose a choice family; None if its numbers are not sensible."""
     if not holds(family, problem.values):
         return None
     posed = family.pose(dice, problem.values)
+    if posed is None:
+        return None
     problem = replace(problem, form=CHOICE, words=posed.words, table=posed.table)
     _confirm_choice(family, problem, posed)
     choices = tuple(

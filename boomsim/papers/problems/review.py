@@ -9,17 +9,23 @@ from boomsim.papers.errors import FamilyError
 from boomsim.papers.language.wording import letters_in, names_in
 from boomsim.papers.numbers.measures import METRIC, US
 from boomsim.papers.problems.dimensions import Dimension, dimension_of, dimension_of_unit
+from boomsim.papers.problems.drawn import draw_complaints
 from boomsim.papers.problems.family import TOPICS, AnyFamily, Family
-from boomsim.papers.problems.making import CHOICES
+from boomsim.papers.problems.mixing import CHOICES
 from boomsim.papers.problems.solving import needed_by
 
+DRAWS = 8
+"""Problems drawn for a quick look, shared among both unit systems and both forms [1]."""
 
-def complaints(family: AnyFamily) -> list[str]:
-    """Find what is wrong with a family, without drawing a problem from it.
+
+def complaints(family: AnyFamily, *, draws: int = DRAWS) -> list[str]:
+    """Find what is wrong with a family and, if nothing is, with problems drawn from it.
 
     Parameters
     ----------
     family : Family or ChoiceFamily
+    draws : int
+        How many; 0 looks at the family alone [1]
 
     Returns
     -------
@@ -29,11 +35,14 @@ def complaints(family: AnyFamily) -> list[str]:
     found = list(_common(family))
     if isinstance(family, Family):
         found += [*_chain(family), *_wording(family), *_dimensions(family), *_slips(family)]
+    found = found or list(draw_complaints(family, draws=draws))
     return [f"{family.id}: {words}" for words in found]
 
 
 def _common(family: AnyFamily) -> Iterator[str]:
     """Say what both kinds of family need."""
+    if isinstance(family, Family) and family.safe not in ("", "less", "more"):
+        yield f'`safe` is "{family.safe}", and needs to be "less", "more" or ""'
     if family.topic not in TOPICS:
         yield f'the topic "{family.topic}" is not one of {", ".join(TOPICS)}'
     if not family.text.rstrip().endswith(("?", ".")):

@@ -117,13 +117,12 @@ def _number_item(question: Question) -> str:
     for place, asked in enumerate(question.asked):
         name = f"RESPONSE_{place + 1}"
         amount = problem.results[asked.step.name]
-        inside = amount.value / float(amount.unit.factor)
-        width = asked.step.tolerance * inside
+        low, high = (end / float(amount.unit.factor) for end in question.ends(asked.step))
         declared.append(number_declaration(name, f"{amount.number:f}"))
-        conditions.append(band_condition(name, inside - width, inside + width, marks=asked.marks))
+        conditions.append(band_condition(name, low, high, marks=asked.marks))
         part = f"({asked.part}) " if asked.part else ""
         lines.append(
-            f"<p>{part}{escape(asked.step.words)}: {parts_of_letter(asked.step.name)} = "
+            f"<p>{part}{escape(asked.words)}: {parts_of_letter(asked.step.name)} = "
             f'<textEntryInteraction responseIdentifier="{name}" expectedLength="10" '
             f'placeholderText="number"/> {escape(amount.unit.shown)} [{asked.marks}]</p>'
         )

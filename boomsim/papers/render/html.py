@@ -198,7 +198,7 @@ def _parts(question: Question) -> str:
     """Write the answer lines."""
     items = "".join(
         f'<li><span class="marks">[{one.marks}]</span>'
-        f"<span>{f'({one.part})' if one.part else ''}</span><span>{escape(one.step.words)}</span>"
+        f"<span>{f'({one.part})' if one.part else ''}</span><span>{escape(one.words)}</span>"
         f"<span>{math(letter(one.step.name, MATHML))} =</span>"
         '<span class="line"></span>'
         f"<span>{one.step.unit(question.problem.system).shown}</span></li>"

@@ -104,7 +104,7 @@ def _parts(question: Question) -> Iterator[str]:
         part = f"({one.part}) " if one.part else ""
         unit = one.step.unit(question.problem.system).shown
         name = letter(one.step.name, LATEX)
-        yield f"- {part}{one.step.words}: ${name}$ = \\_\\_\\_\\_\\_\\_ {unit} [{one.marks}]"
+        yield f"- {part}{one.words}: ${name}$ = \\_\\_\\_\\_\\_\\_ {unit} [{one.marks}]"
 
 
 def _answers(question: Question, kind: str) -> Iterator[str]:

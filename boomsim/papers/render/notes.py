@@ -54,7 +54,8 @@ def platform_notes(paper: Paper) -> list[str]:
         lines.append("Where choices are offered, exactly one is right.")
     if not all(choices):
         lines.append(
-            "Write numbers to at least three significant figures, in the unit behind the field, "
+            "Write numbers to at least three significant figures, or as the line asks, in the unit "
+            "behind the field, "
             "with a decimal point, without commas and without the unit. Each part is marked by "
             "itself: carry your intermediate results on unrounded."
         )
@@ -69,8 +70,8 @@ def _for_candidate(paper: Paper) -> list[str]:
         lines.append("Where choices are offered, write one letter; exactly one is right.")
     if not all(choices):
         lines.append(
-            "Give numbers to at least three significant figures, in the unit printed or another "
-            "one named."
+            "Give numbers to at least three significant figures, or as the answer line asks, in "
+            "the unit printed or another one named."
         )
     if any(len(question.asked) > 1 for question in paper.questions):
         lines.append(

@@ -8,7 +8,9 @@ from boomsim.caution import CAUTION
 from boomsim.papers.language.dialects import LATEX, PLAIN
 from boomsim.papers.language.formulas import in_letters, in_numbers
 from boomsim.papers.language.wording import in_plain
+from boomsim.papers.numbers.measures import US
 from boomsim.papers.paper import Asked, Paper, Question
+from boomsim.papers.problems.bands import asked_figures
 from boomsim.papers.render.notes import notes
 
 PAPER_SCHEMA, KEY_SCHEMA = "boomsim-paper/1", "boomsim-key/1"
@@ -112,7 +114,8 @@ def _part(question: Question, asked: Asked) -> Data:
     unit = asked.step.unit(question.problem.system).name
     return {
         "label": asked.label, "letter": asked.step.name, "words": asked.step.words,
-        "unit": unit, "marks": asked.marks, "figures": asked.step.figures,
+        "unit": unit, "marks": asked.marks, "figures": asked_figures(asked.step),
+        "nearest": asked.step.nearest[question.problem.system == US] or None,
     }  # fmt: skip
 
 
@@ -140,7 +143,7 @@ def _step(question: Question, place: int) -> Data:
         "numbers": in_numbers(step.formula, problem.letters, PLAIN, shown=problem.shown),
         "answer": amount.plain(),
         "si": amount.value,
-        "tolerance": step.tolerance,
+        "tolerance": question.tolerance(step, amount.value),
         "marks": step.marks,
     }
 

@@ -88,7 +88,7 @@ def _part(question: Question, place: int) -> Data:
     return {
         "part": asked.part,
         "letter": letter(asked.step.name, TYPST),
-        "words": asked.step.words,
+        "words": asked.words,
         "unit": asked.step.unit(question.problem.system).shown,
         "marks": asked.marks,
     }
