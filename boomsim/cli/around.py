@@ -258,7 +258,7 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
 
     from boomsim.machine.naming import support_names
     from boomsim.rating.around.directions import direction
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     ground, support = answer.ground, answer.setup.support
     rows = []
@@ -275,7 +275,7 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
                 "lifts" if low <= 0.0 else show(low, "force", units),
             ]
         )
-    load = show(float(answer.at.state.load[0, 0]), "mass", units)
+    load = show_rated(float(answer.at.state.load[0, 0]), units)
     radius = show(float(answer.at.radius[0, 0]), "length", units)
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
     said = (

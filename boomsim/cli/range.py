@@ -121,7 +121,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
 
     from boomsim.figures.words import machine_words, setup_words
     from boomsim.rating.strategies import label
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     def said(value: float, quantity: str) -> str:
         return show(float(value), quantity, units)
@@ -137,7 +137,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
                     said(found.angle[k], "angle"),
                     said(found.radius[a, k], "length"),
                     said(found.height[a, k], "length"),
-                    said(found.capacity[a, k], "mass") if rated else "not rated",
+                    show_rated(float(found.capacity[a, k]), units) if rated else "not rated",
                     ("tips" if found.tips[a, k] else "breaks") if rated else "",
                 ]
             )

@@ -8,12 +8,12 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from boomsim.rating.charts.chart import stated_chart
 from making import invented_crane
 
 from boomsim.machine.model import Machine, Rigging
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
 from boomsim.rating.capacity import rate
+from boomsim.rating.charts.chart import stated_chart
 from boomsim.rating.limits.kind import GIVES_WAY, PERMISSIBLE, Kind
 from boomsim.rating.limits.pads import FRONT_PAD
 from boomsim.rating.limits.table import KINDS
