@@ -278,10 +278,10 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
 
     from boomsim.machine.naming import support_names
     from boomsim.rating.around.directions import direction
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     ground, support = answer.ground, answer.setup.support
-    load = show(float(answer.at.state.load[0, 0]), "mass", units)
+    load = show_rated(float(answer.at.state.load[0, 0]), units)
     radius = show(float(answer.at.radius[0, 0]), "length", units)
     tipped = ground.loads.reactions.tipped
     if np.all(tipped):

@@ -20,7 +20,7 @@ from boomsim.rating.comparison.compare import best_of, default_radii
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.empty_hook.telling import tell_empty_hook
 from boomsim.rating.strategies import Configurations, label
-from boomsim.units import display, show
+from boomsim.units import display, show, show_rated
 
 MOST_WAYS, MOST_RADII = 6, 40
 """A page is for looking at a few ways, radius by radius [1]."""
@@ -183,7 +183,7 @@ def _state(ways: Ways, way: int, radius: int) -> dict[str, str]:
     at = found.at
     assert at is not None
     return {
-        "carries": show(float(ways.rating.capacity[way, radius]), "mass", units),
+        "carries": show_rated(float(ways.rating.capacity[way, radius]), units),
         "set_by": governing.set_by,
         "first": gives_way(governing),
         "angle": show(float(at.state.angle[0, 0]), "angle", units),

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.machine.model import CALM, Machine, TurningMass
+from boomsim.machine.model import CALM, Machine, Rigging, TurningMass
 from boomsim.machine.naming import support_names
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.tipping_lines import tipping_lines
@@ -255,6 +255,19 @@ def test_stability_knows_no_allowance() -> None:
     assert limit is not None
     assert limit.set_by == STABILITY
     assert "allowance" not in tell_loss(one, FAR, units="metric")
+
+
+def test_the_static_line_pull_knows_no_allowance_either() -> None:
+    setup = set_up(crane(), rigging=Rigging(parts=1), allowances="rule")
+    bare = set_up(crane(), rigging=Rigging(parts=1), allowances="none")
+    one, other = (taker(losses(s, places=PLACES), "hoisting") for s in (setup, bare))
+    limit = one.governing[NEAR]
+    assert limit is not None
+    assert limit.name == "line pull"
+    assert one.allowance == BEYOND
+    # All of the hoisting factor is lost, with the allowances as without them.
+    assert one.loss[NEAR] == pytest.approx(other.loss[NEAR], rel=1e-4)
+    assert "allowance" not in tell_loss(one, NEAR, units="metric")
 
 
 def test_jacks_are_named_by_corner_and_tyres_by_axle() -> None:

@@ -27,7 +27,7 @@ from boomsim.rating.overload.telling import (
     tell_verdict,
 )
 from boomsim.rating.places import Places
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 OUT = np.array([1.0, 1.0, 1.0])
 FAR, NEAR = 22.0, 8.0
@@ -96,7 +96,7 @@ def test_the_lean_from_which_it_comes_back_is_the_balance_of_what_stands_high() 
     assert result.fall is not None
     said = tell_fall(result, units="metric")
     lean = float(np.degrees(result.fall.no_return[0]))
-    assert f"With {mass(result.rated)} hanging clear" in said
+    assert f"With {show_rated(result.rated)} hanging clear" in said
     assert f"less than {lean:.1f}°" in said
     assert "nothing to come back from" in tell_fall(replace(result, fall=None), units="metric")
 
@@ -141,7 +141,7 @@ def test_a_crossover_names_who_leads_before_and_after_it() -> None:
         names = re.search(r"passes from \((.*?)\) to \((.*?)\)", said)
         assert names is not None
         assert [re.sub(r"[^\d.]+", "/", name).strip("/") for name in names.groups()] == percent
-        assert said.endswith(f"both carry {mass(crossover.capacity)} there.")
+        assert said.endswith(f"both carry {show_rated(crossover.capacity)} there.")
 
 
 def test_an_account_says_what_comes_first_and_by_how_much() -> None:
@@ -150,7 +150,7 @@ def test_an_account_says_what_comes_first_and_by_how_much() -> None:
     assert near is not None
     assert near.gave_way is not None
     said = tell_account("all out", near, units="metric")
-    assert said.startswith(f"(all out) carries {mass(near.capacity)}; {near.limit.words}")
+    assert said.startswith(f"(all out) carries {show_rated(near.capacity)}; {near.limit.words}")
     assert f"{mass(near.stability - near.capacity)} before the stability limit" in said
     # Shares of the use add up to all of it, each rounded to a percent.
     shares = [int(s) for s in re.findall(r"(\d+) %", said.split(" the use is ")[1].split(";")[0])]

@@ -16,7 +16,7 @@ from boomsim.rating.around.sectors import Sectors
 from boomsim.rating.around.slew import Around
 from boomsim.rating.response import Response
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WIDTH, HEIGHT = 0.19, 0.176
 """Of the page [m]."""
@@ -52,7 +52,7 @@ def figure_of_around(
     -------
     Figure
     """
-    load = show(float(at.state.load[0, 0]), "mass", units)
+    load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)
     length = show(float(at.boom.layout.boom_length[0]), "length", units)
     page = new_page(

@@ -13,7 +13,7 @@ from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.around.directions import direction
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WIDTH, LOWER = 0.19, 0.068
 """Page width, height of the lower two panels [m]."""
@@ -49,7 +49,7 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         height=0.053 + events + LOWER,
         title=f"{machine_words(result.setup)}: {_title(result)}",
         subtitle=f"extension {label(result.extension)} %; rated "
-        f"{show(result.rated, 'mass', units)} at {show(result.radius, 'length', units)}; "
+        f"{show_rated(result.rated, units)} at {show(result.radius, 'length', units)}; "
         f"{kept} kept; {setup_words(result.setup, units=units)}",
         foot=allowance_words(result.setup.rule, units=units),
     )

@@ -6,7 +6,7 @@ from boomsim.rating.comparison.leads import Crossover
 from boomsim.rating.comparison.shares import whole_percents
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WORTH_SAYING = 5.0
 """Smaller shares of a difference are summed up as "the rest" [kg]."""
@@ -41,7 +41,7 @@ def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) 
     far = label(comparison.configurations.extension[crossover.after])
     return (
         f"At a radius of {show(crossover.radius, 'length', units)} the lead passes from ({near}) "
-        f"to ({far}); both carry {show(crossover.capacity, 'mass', units)} there."
+        f"to ({far}); both carry {show_rated(crossover.capacity, units)} there."
     )
 
 
@@ -62,7 +62,7 @@ def tell_account(extension_label: str, account: Account, *, units: str) -> str:
     def mass(value: float) -> str:
         return show(value, "mass", units)
 
-    said = f"({extension_label}) carries {mass(account.capacity)}"
+    said = f"({extension_label}) carries {show_rated(account.capacity, units)}"
     if account.limit.set_by == STABILITY:
         return f"{said}; it would tip first."
     said += f"; {account.limit.words} comes first"

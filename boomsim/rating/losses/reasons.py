@@ -89,7 +89,9 @@ def why_nothing(before: Rating, after: Setup, *, place: int, farther: float = 0.
     number = int(before.governing[place, 0])
     if number < 0:
         return None
-    limit, setup = before.limits[number], before.setup
+    limit = before.limits[number]
+    # At the same slew angles, for what acts across is rated at more of them.
+    setup, after = _at_one_slew(before.setup, after)
     one, other = _hung(before, setup, place), _hung(before, after, place, farther=farther)
     touched = _touched(one, other)
     stability = limit.set_by == STABILITY
@@ -101,7 +103,7 @@ def why_nothing(before: Rating, after: Setup, *, place: int, farther: float = 0.
         touches=tuple(
             family for family in (STABILITY, STRENGTH, PERMISSIBLE_VALUE) if family in rest
         ),
-        allowed=_is_allowed(before, after, place, farther, number),
+        allowed=_is_allowed(before, setup, after, place=place, farther=farther)[number],
         slew=float(setup.slew[worst_direction(one)[0]]) if stability else None,
         elsewhere=bool(np.any(_changed(*(_tipping_all_around(at) for at in (one, other))))),
     )
@@ -118,17 +120,26 @@ def _hung(before: Rating, setup: Setup, place: int, *, farther: float = 0.0) -> 
 
 
 def _touched(one: Response, other: Response) -> np.ndarray:
-    return np.abs(np.nan_to_num(other.use - one.use)[:, 0, 0]) > NOTHING
+    # Infinite without a load and with one is not touched either.
+    with np.errstate(invalid="ignore"):
+        return np.nan_to_num(np.abs(other.use - one.use)[:, 0, 0]) > NOTHING
 
 
-def _is_allowed(before: Rating, after: Setup, place: int, farther: float, number: int) -> bool:
-    """Whether the limit would be touched if the rule had no allowances."""
+def _is_allowed(
+    before: Rating, setup: Setup, after: Setup, *, place: int, farther: float
+) -> list[bool]:
+    """Whether each limit would be touched if the rule had no allowances."""
     if after.rule.allowances is None:
-        return False
-    bare = [replace(s, rule=s.rule.without_allowances()) for s in (before.setup, after)]
+        return [False] * len(before.limits)
+    bare = [replace(s, rule=s.rule.without_allowances()) for s in (setup, after)]
     one = _hung(before, bare[0], place)
     other = _hung(before, bare[1], place, farther=farther)
-    return bool(_touched(one, other)[number])
+    return [bool(touched) for touched in _touched(one, other)]
+
+
+def _at_one_slew(before: Setup, after: Setup) -> tuple[Setup, Setup]:
+    slew = np.unique(np.concatenate([before.slew, after.slew]))
+    return replace(before, slew=slew), replace(after, slew=slew)
 
 
 def _tipping_all_around(at: Response) -> Array:

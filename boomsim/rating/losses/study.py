@@ -130,13 +130,7 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
     """
     check_amounts(amounts)
     before = rate_places(setup, places)
-    blank = np.isnan(before.capacity[:, 0])
-    if np.any(blank):
-        which = int(np.argmax(blank))
-        raise ValueError(
-            f"There is no rated load at a radius of {places.radius[which]:.2f} m with a boom of "
-            f"{before.boom.layout.boom_length[which]:.2f} m. Choose a radius that it reaches."
-        )
+    _refuse_blank(before, places)
     takers = [
         *(_taken(setup, taking, places, before) for taking in takings(setup, amounts)),
         _soft(setup, places, before, amounts.soft),
@@ -149,6 +143,25 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
         capacity=before.capacity[:, 0],
         governing=governing_of(before),
         takers=tuple(takers),
+    )
+
+
+def _refuse_blank(before: Rating, places: Places) -> None:
+    """There must be something to lose."""
+    blank = ~(before.capacity[:, 0] > 0.0)
+    if not np.any(blank):
+        return
+    which = int(np.argmax(blank))
+    radius, length = places.radius[which], before.boom.layout.boom_length[which]
+    limit = governing_of(before)[which]
+    if limit is None:
+        raise ValueError(
+            f"There is no rated load at a radius of {radius:.2f} m with a boom of "
+            f"{length:.2f} m. Choose a radius that it reaches."
+        )
+    raise ValueError(
+        f"Nothing may be lifted at a radius of {radius:.2f} m with a boom of {length:.2f} m: "
+        f"{limit.words} is used up without a load. Choose a smaller radius."
     )
 
 

@@ -2,6 +2,7 @@
 
 from boomsim.rating.around.directions import direction
 from boomsim.rating.limits.kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH, Limit
+from boomsim.rating.limits.line_pull import LINE_PULL
 from boomsim.rating.limits.telling import WHAT_SETS, what_sets
 from boomsim.rating.losses.reasons import BEYOND, WITHIN, Reason
 from boomsim.rating.losses.study import Losses, Taker
@@ -85,8 +86,9 @@ def tell_loss(taker: Taker, place: int, *, units: str) -> str:
         return WITHIN if reason.allowed else "nothing"
     sign = "-" if share > 0.0 else "+"
     said = f"{sign}{show(abs(float(taker.loss[place])), 'mass', units)} ({100 * abs(share):.1f} %)"
-    strained = taker.allowance == BEYOND and limit.set_by != STABILITY
-    return f"{said}, {BEYOND}" if strained else said
+    # Stability and the static line pull take a lift as it is given, and know no allowance.
+    strained = limit.set_by != STABILITY and limit.kind is not LINE_PULL
+    return f"{said}, {BEYOND}" if strained and taker.allowance == BEYOND else said
 
 
 def tell_reason(taker: Taker, place: int) -> str:

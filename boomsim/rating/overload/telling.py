@@ -8,7 +8,7 @@ from boomsim.rating.overload.events import Event
 from boomsim.rating.overload.lightening import Lightening
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.raising import FLOAT
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 MOST_LEAN = 10.0
 """A lean on the sinking of floats or tyres is not told any larger [deg]."""
@@ -212,7 +212,7 @@ def tell_fall(result: Overload, *, units: str) -> str:
     if result.fall is None:
         return "No load tips the crane here, so there is nothing to come back from."
     fall = result.fall
-    load, lean = show(float(fall.load[0]), "mass", units), degrees(float(fall.no_return[0]))
+    load, lean = show_rated(float(fall.load[0]), units), degrees(float(fall.no_return[0]))
     return (
         f"With {load} hanging clear the crane comes back from a lean of less than {lean:.1f}° "
         f"about its tipping line and falls from more; under the tipping load it falls from any. "
