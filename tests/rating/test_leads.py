@@ -24,8 +24,8 @@ from boomsim.rating.strategies import (
 )
 
 FALLS_SHORT = 1e-4
-"""Where a tie ends is known to 0.2 mm, and there two capacities part by up to 0.3 of themselves in a
-metre, which makes 0.6e-4; where curves cross, better; what is level is so to 1e-5 [1]."""
+"""Where a tie ends is known to 0.2 mm, and there two capacities part by up to 0.3 of themselves in
+a metre, which makes 0.6e-4; where curves cross, better; what is level is so to 1e-5 [1]."""
 
 EDGE = 2
 """Where a reach begins or ends is known to one step of this grid [1]."""
