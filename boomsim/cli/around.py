@@ -92,6 +92,8 @@ class _Answer:
 
     def as_json(self) -> dict[str, Any]:
         """SI numbers."""
+        from boomsim.machine.naming import support_names
+
         found, names = self.around, [limit.key for limit in self.around.limits]
         around, rear = self.sectors.around, self.sectors.rear
         return {
@@ -114,6 +116,7 @@ class _Answer:
             "floats": {
                 "load": self.at.state.load[0, 0],
                 "radius": self.at.radius[0, 0],
+                "names": support_names(self.setup.support),
                 "points": self.setup.support.points,
                 "slew": self.ground.loads.slew,
                 "force": self.ground.force,
@@ -137,7 +140,7 @@ class _Answer:
             paragraph(head),
             _slew_table(self.around, units),
             _sector_table(self.sectors, units),
-            *_reason_text(self.reasons, units),
+            *_reason_text(self.setup, self.reasons, units),
             *_float_text(self, units),
             paragraph(CAUTION),
         ]
@@ -148,9 +151,10 @@ def _radii(chosen: argparse.Namespace, every: "Array") -> "Array":
     radii = inputs.radii(chosen.radius)
     if radii is None:
         return places.picked(every, 0.25, 0.6)
-    if len(radii) > MOST_RADII:
+    if chosen.figure is not None and len(radii) > MOST_RADII:
         raise ValueError(
-            f"--radius: {len(radii)} radii are more than a figure bears. Give up to {MOST_RADII}."
+            f"--radius: {len(radii)} radii are more than a figure bears. Give up to {MOST_RADII}, "
+            "or leave out --figure."
         )
     return radii
 
@@ -222,24 +226,22 @@ def _sector_table(found: "Sectors", units: str) -> str:
     return table(["radius", "all around", "over the rear", "more", "in percent"], rows)
 
 
-def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[str]:
+def _reason_text(setup: "Setup", reasons: "tuple[Reason, Reason] | None", units: str) -> list[str]:
     """Moments of the masses in the governing directions of the two sectors, side by side."""
     from math import isfinite
 
+    from boomsim.cli.holding import holding_rows
     from boomsim.rating.around.directions import direction
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
         return []
+    moments = [reason.parts for reason in reasons]
     rows = [
-        [name, *(show(reason.holds.get(name, 0.0), "moment", units) for reason in reasons)]
-        for name in dict.fromkeys(name for reason in reasons for name in reason.holds)
-    ]
-    rows += [
-        ["in all", *(show(sum(r.holds.values()), "moment", units) for r in reasons)],
-        ["lever of the load", *(show(r.lever, "length", units) for r in reasons)],
-        ["stability allows", *(show(r.stability, "mass", units) for r in reasons)],
-        ["rated", *(show(r.capacity, "mass", units) for r in reasons)],
+        *holding_rows(setup, moments, mass=reasons[0].mass, units=units),
+        ["lever of the load", "", *(show(r.lever, "length", units) for r in reasons)],
+        ["stability allows", "", *(show_rated(r.stability, units) for r in reasons)],
+        ["rated", "", *(show_rated(r.capacity, units) for r in reasons)],
     ]
     heads = [
         f"{name}: {direction(r.slew)}"
@@ -247,24 +249,26 @@ def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[st
     ]
     return [
         paragraph("What holds the crane down at the last radius, in the worst direction of each:"),
-        table(["moment about the tipping line", *heads], rows),
+        table(["moment about the tipping line", "mass", *heads], rows),
     ]
 
 
 def _float_text(answer: _Answer, units: str) -> list[str]:
     import numpy as np
 
+    from boomsim.machine.naming import support_names
     from boomsim.rating.around.directions import direction
     from boomsim.units import show
 
     ground, support = answer.ground, answer.setup.support
     rows = []
-    for point, force, pressure in zip(support.points, ground.force, ground.pressure, strict=True):
+    named = zip(support_names(support), ground.force, ground.pressure, strict=True)
+    for name, force, pressure in named:
         known = np.nan_to_num(force, nan=-1.0)
         top, low = int(np.argmax(known)), float(np.nanmin(force))
         rows.append(
             [
-                f"{show(point[0], 'length', units)}, {show(point[1], 'length', units)}",
+                name,
                 show(float(force[top]), "force", units),
                 direction(float(ground.loads.slew[top])),
                 show(float(pressure[top]), "pressure", units),
@@ -280,5 +284,5 @@ def _float_text(answer: _Answer, units: str) -> list[str]:
     )
     if np.any(ground.loads.reactions.tipped):
         said += " In some directions the crane tips under this load."
-    heads = ["support, to the rear, right", "most", "then the boom is", "on the ground", "least"]
+    heads = ["support", "most", "then the boom is", "on the ground", "least"]
     return [paragraph(said), table(heads, rows)]

@@ -132,16 +132,19 @@ def _passing(found: "Comparison", names: list[str], units: str) -> str:
 
 
 def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], units: str) -> str:
+    from boomsim.rating.comparison.compare import capacities_at
     from boomsim.rating.comparison.explain import accounts, difference
     from boomsim.rating.comparison.telling import tell_account, tell_difference
     from boomsim.units import show
 
-    every = accounts(found.setup, extension=found.configurations.extension[ways], radius=radius)
-    known = [(names[way], one) for way, one in zip(ways, every, strict=True) if one is not None]
-    if not known:
-        return f"At {show(radius, 'length', units)} no configuration reaches."
-    known.sort(key=lambda pair: -pair[1].capacity)
-    told = known if len(known) <= ACCOUNTED else [*known[: ACCOUNTED - 1], known[-1]]
+    carried = capacities_at(found, radius=radius)
+    order = sorted((way for way in ways if carried[way] > 0.0), key=lambda way: -carried[way])
+    if not order:
+        return f"At {show(radius, 'length', units)} no configuration carries anything."
+    chosen = order if len(order) <= ACCOUNTED else [*order[: ACCOUNTED - 1], order[-1]]
+    extension = found.configurations.extension[chosen]
+    every = accounts(found.setup, extension=extension, radius=radius)
+    told = [(names[way], one) for way, one in zip(chosen, every, strict=True) if one is not None]
     said = [tell_account(name, one, units=units) for name, one in told]
     first, best = told[0]
     for name, one in told[1:]:

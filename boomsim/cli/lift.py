@@ -84,12 +84,17 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "capacity_governing": found.capacity_governing.key if found.capacity_governing else None,
         "tipping_load": found.tipping_load,
         "tipping_lines": found.margins,
+        "holds_down": [
+            {"part": name, "mass": found.mass.get(name), "moment": moment}
+            for name, moment in found.holds.items()
+        ],
         "supports": found.supports,
     }
 
 
 def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
+    from boomsim.cli.holding import holding_rows
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -135,19 +140,27 @@ def as_text(found: "Lift", *, units: str) -> str:
     ]
     supports = [
         [
-            f"support {k + 1} at {said(s.x, 'length')}, {said(s.y, 'length')}",
+            s.name,
+            said(s.x, "length"),
+            said(s.y, "length"),
             "lifted" if s.lifted else said(s.force, "force"),
-            said(s.ground_pressure, "stress"),
+            said(s.ground_pressure, "pressure"),
         ]
-        for k, s in enumerate(found.supports)
+        for s in found.supports
     ]
+    holds = holding_rows(setup, [found.holds], mass=found.mass, units=units)
     pieces = [
         paragraph(head),
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
         table(["limit", "use", "kind"], limits),
         table(["tipping line", "holds", "turns over", "used"], lines),
-        table(["supports", "force", "on the ground"], supports),
+        table(["what holds the crane down", "mass", "moment"], holds),
+        paragraph(
+            "Moments without the load, about the tipping line and in the direction in which "
+            "the crane is nearest to tipping; minus helps to turn it over."
+        ),
+        table(["support", "to the rear", "to the right", "force", "on the ground"], supports),
         *(paragraph(note) for note in found.notes),
         paragraph(CAUTION),
     ]

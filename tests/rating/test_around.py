@@ -109,6 +109,13 @@ def test_the_moments_that_explain_a_sector_make_its_stability_limit() -> None:
         holds = sum(reason.holds.values())
         assert 0.85 * holds / (GRAVITY * reason.lever) == pytest.approx(reason.stability, rel=1e-9)
         assert set(GROUPS) <= set(reason.holds)
+        # Every mass by itself makes the same sum, and the masses are the whole crane.
+        assert sum(reason.parts.values()) == pytest.approx(holds, rel=1e-12)
+        crane = setup.machine
+        fixed = (*crane.carrier, *crane.superstructure, *crane.counterweights)
+        boom = (*crane.boom.section_masses, crane.boom.head.mass, crane.cylinder.mass)
+        assert sum(reason.mass.values()) == pytest.approx(sum(boom) + sum(p.mass for p in fixed))
+        assert set(reason.parts) == set(reason.mass)
     assert pair[1].holds["carrier"] > pair[0].holds["carrier"]
 
 

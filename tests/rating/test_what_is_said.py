@@ -21,7 +21,12 @@ from boomsim.rating.limits.telling import sign
 from boomsim.rating.losses.study import losses
 from boomsim.rating.losses.telling import tell_governing, tell_taker
 from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.overload.telling import tell_fall, tell_feel, tell_verdict
+from boomsim.rating.overload.telling import (
+    tell_fall,
+    tell_feel,
+    tell_lightening,
+    tell_verdict,
+)
 from boomsim.rating.places import Places
 from boomsim.rating.setup import set_up
 from boomsim.units import show, show_rated
@@ -43,13 +48,14 @@ def test_far_out_it_is_said_to_tip_first_and_how_much_longer_strength_would_last
     result = study(FAR)
     assert result.tipping is not None
     assert result.failure is not None
-    (said,) = tell_verdict(result, units="metric")
+    said, light = tell_verdict(result, units="metric")
+    assert light == tell_lightening(result)
     assert said.startswith("It tips first")
     assert f"under {mass(result.tipping.load)}" in said
     assert f"Strength would last to {mass(result.failure.load)}" in said
     more = result.failure.load / result.tipping.load
     assert f"{more:.2f} times the tipping load" in said
-    (alone,) = tell_verdict(replace(result, failure=None), units="metric")
+    alone, _ = tell_verdict(replace(result, failure=None), units="metric")
     assert "Strength" not in alone
 
 
@@ -63,8 +69,9 @@ def test_near_in_it_is_said_to_break_first_and_what_breaks() -> None:
     later = result.tipping.load / result.failure.load
     assert f"tip only under {mass(result.tipping.load)}, {later:.2f} times" in said
     assert later > 1.0
-    _, calm = tell_verdict(replace(result, tipping=None), units="metric")
-    assert "nothing warns" in calm
+    _, calm, light = tell_verdict(replace(result, tipping=None), units="metric")
+    assert calm == "No load tips the crane here."
+    assert light == tell_lightening(result)
 
 
 def test_where_neither_happens_neither_is_said() -> None:

@@ -1,5 +1,7 @@
 """Picture of one lift past its rated load."""
 
+from math import isfinite
+
 from matplotlib.figure import Figure
 
 from boomsim.figures.overload.events import draw_event_key, draw_events
@@ -71,7 +73,10 @@ def _title(result: Overload) -> str:
     said = f"it {what} first, at {first.multiple:.2f} times the rated load"
     if result.warns:
         return said
-    return f"{said}, {'just before it tips' if result.ratio > JUST else 'without warning'}"
+    if result.ratio > JUST:
+        return f"{said}, just before it tips"
+    light = min(one.multiple for one in result.lightens)
+    return said if isfinite(light) else f"{said}; no float goes light before"
 
 
 def _lower(page: Page, result: Overload, units: str, *, top: float) -> None:

@@ -166,6 +166,29 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
     return load, radius, at.tip_deflection[:, 0]
 
 
+def capacities_at(comparison: Comparison, *, radius: float) -> Array:
+    """Rate all ways at one more radius, with what is condensed already.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    radius : float
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations,)
+        0 where one does not reach [kg]
+    """
+    rating = rate(
+        comparison.setup,
+        extension=comparison.configurations.extension,
+        radius=np.array([radius]),
+        boom=comparison.rating.boom,
+    )
+    return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
+
+
 def default_radii(
     setup: Setup, configurations: Configurations, *, step: float | None = None
 ) -> Array:

@@ -70,8 +70,8 @@ class Account:
         Governing tipping line and slew angle [rad]
     lever : float
         Load's lever arm beyond the tipping line [m]
-    parts : dict of str to float
-        Moment of each mass about the tipping line, righting positive [N m]
+    parts, mass : dict of str to float
+        Moment of each mass about the tipping line, righting positive [N m], and what it is [kg]
     worth : dict of str to float
         What each part is worth in rated load, as stability goes; sums to `stability` [kg]
     gave_way : GaveWay or None
@@ -86,6 +86,7 @@ class Account:
     slew: float
     lever: float
     parts: dict[str, float]
+    mass: dict[str, float]
     worth: dict[str, float]
     gave_way: GaveWay | None
 
@@ -170,13 +171,7 @@ def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Accou
     least = balance.tipping_load[:, :, 0, 0]
     turn, line = np.unravel_index(np.argmin(least), least.shape)
     lever = float(balance.lever[turn, line, 0, 0]) / GRAVITY
-    righting = float(balance.righting[turn, line, 0, 0])
-    parts = _moments(setup, at, int(turn), int(line))
-    parts["wind and lean"] = righting - sum(parts.values())
-    if abs(parts["wind and lean"]) < 1e-9 * abs(righting):
-        # Rounding only: put it where it is lost, so that the sum stays the whole.
-        largest = max(parts, key=lambda name: abs(parts[name]))
-        parts[largest] += parts.pop("wind and lean")
+    parts = righting_by_part(at, turn=int(turn), line=int(line))
     worth = _worth(setup, at, parts, lever)
     stability = sum(worth.values()) if lever > ON_THE_LINE else np.inf
     return Account(
@@ -188,12 +183,56 @@ def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Accou
         slew=float(balance.slew[turn]),
         lever=lever,
         parts=parts,
+        mass=mass_by_part(at),
         worth=worth,
         gave_way=_gave_way(setup, at, limit) if limit.set_by != STABILITY else None,
     )
 
 
-def _moments(setup: Setup, at: Response, turn: int, line: int) -> dict[str, float]:
+def righting_by_part(at: Response, *, turn: int, line: int) -> dict[str, float]:
+    """What holds the crane down about a tipping line, mass by mass, and what wind and lean do.
+
+    Parameters
+    ----------
+    at : Response
+        Of one configuration and one cell
+    turn, line : int
+        Slew angle and tipping line, as indices into its balance
+
+    Returns
+    -------
+    dict of str to float
+        Moments without the load, righting positive; masses of one name together [N m]
+    """
+    righting = float(at.balance.righting[turn, line, 0, 0])
+    parts = _moments(at, turn, line)
+    parts["wind and lean"] = righting - sum(parts.values())
+    if abs(parts["wind and lean"]) < 1e-9 * abs(righting):
+        # Rounding only: put it where it is lost, so that the sum stays the whole.
+        largest = max(parts, key=lambda name: abs(parts[name]))
+        parts[largest] += parts.pop("wind and lean")
+    return parts
+
+
+def mass_by_part(at: Response) -> dict[str, float]:
+    """Mass of each part that holds the crane down; masses of one name together.
+
+    Parameters
+    ----------
+    at : Response
+
+    Returns
+    -------
+    dict of str to float
+        With the names of :func:`righting_by_part`, without what is no mass [kg]
+    """
+    found: dict[str, float] = {}
+    for name, mass in zip(at.placed.name, at.placed.mass, strict=True):
+        found[name] = found.get(name, 0.0) + float(mass)
+    return found
+
+
+def _moments(at: Response, turn: int, line: int) -> dict[str, float]:
     """Moment of each mass about one tipping line, righting positive [N m]."""
     placed, lines, slew = at.placed, at.balance.lines, at.balance.slew[turn]
     normal, distance = lines.normal[line], float(lines.distance[line])

@@ -6,9 +6,9 @@ import numpy as np
 
 from boomsim.machine.naming import section_name
 from boomsim.rating.charts.grid import row_step
-from boomsim.rating.comparison.compare import Comparison
+from boomsim.rating.comparison.compare import Comparison, capacities_at
 from boomsim.rating.comparison.envelope import SAME
-from boomsim.rating.comparison.explain import Account, accounts, difference
+from boomsim.rating.comparison.explain import Account, Difference, accounts, difference
 from boomsim.rating.comparison.reasons import listed, reason
 from boomsim.rating.comparison.spans import Span, spans_of
 from boomsim.rating.comparison.sums import scale_of
@@ -127,42 +127,44 @@ class _Told:
 
     def at(self, radius: float) -> list[str]:
         """The third sentence: kilograms at one radius, and why."""
+        carried = capacities_at(self.comparison, radius=radius)
+        order = [int(way) for way in np.argsort(-carried, kind="stable") if carried[way] > 0.0]
         where = self.metres(radius)
-        every = accounts(
-            self.comparison.setup,
-            extension=self.comparison.configurations.extension,
-            radius=radius,
-        )
-        known = {k: one for k, one in enumerate(every) if one is not None}
-        if not any(one.capacity > 0.0 for one in known.values()):
+        if not order:
             return [f"At {where} none of them carries anything."]
-        order = sorted(known, key=lambda k: -known[k].capacity)
         best, least = order[0], order[-1]
-        scale = scale_of(known[best].capacity, self.units)
-        most = scale.down(known[best].capacity)
-        if len(order) == 1:
-            alone = f"{self.name(best)} carries {scale.text(most)}; {what_sets(known[best].limit)}"
-            return [f"At {where} {alone}."]
-        if known[least].capacity >= known[best].capacity * (1.0 - SAME):
-            return [self.level(where, order, known, scale.text(most))]
-        less = scale.down(known[least].capacity)
-        apart = difference(known[best], known[least], radius=radius)
-        names = self.name(best), self.name(least)
-        said = (
-            f"At {where} {names[0]} carries {scale.text(most)} and {names[1]} {scale.text(less)}, "
-            f"{scale.text(most - less)} less: "
+        ends = self.comparison.configurations.extension[[best, least]]
+        one, other = accounts(self.comparison.setup, extension=ends, radius=radius)
+        if one is None or other is None:
+            return []
+        if best == least:
+            return [f"At {where} {self.only(best, one)}."]
+        if other.capacity >= one.capacity * (1.0 - SAME):
+            return [f"At {where} all that reach carry {self.level(one, other)}."]
+        return [f"At {where} {self.pair((best, least), difference(one, other, radius=radius))}."]
+
+    def only(self, way: int, one: Account) -> str:
+        alone = "only " if len(self.names) > 1 else ""
+        said = show_rated(one.capacity, self.units)
+        return f"{alone}{self.name(way)} carries {said}; {what_sets(one.limit)}"
+
+    def level(self, one: Account, other: Account) -> str:
+        why = f"; {what_sets(one.limit)}" if one.limit == other.limit else ""
+        return f"the same {show_rated(one.capacity, self.units)}{why}"
+
+    def pair(self, ways: tuple[int, int], apart: Difference) -> str:
+        scale = scale_of(apart.first.capacity, self.units)
+        most, less = scale.down(apart.first.capacity), scale.down(apart.second.capacity)
+        best, least = (self.name(way) for way in ways)
+        letters = self.names[ways[0]], self.names[ways[1]]
+        why = reason(apart, letters, self.further_in(*ways), total=most - less, scale=scale)
+        return (
+            f"{best} carries {scale.text(most)} and {least} {scale.text(less)}, "
+            f"{scale.text(most - less)} less: {why}"
         )
-        letters = self.names[best], self.names[least]
-        kept = self.further_in(best, least)
-        return [said + reason(apart, letters, kept, total=most - less, scale=scale) + "."]
 
     def further_in(self, one: int, other: int) -> list[str]:
         """Sections that one way holds nearer to the heel pin than the other does."""
         front = self.comparison.rating.boom.layout.front
         nearer = np.flatnonzero(front[one] < front[other] - NEARER)
         return [section_name(int(number)) for number in nearer]
-
-    def level(self, where: str, order: list[int], known: dict[int, Account], same: str) -> str:
-        limits = {known[k].limit for k in order}
-        why = f"; {what_sets(limits.pop())}" if len(limits) == 1 else ""
-        return f"At {where} all that reach carry the same {same}{why}."

@@ -7,6 +7,7 @@ import numpy as np
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
+from boomsim.rating.comparison.explain import mass_by_part, righting_by_part
 from boomsim.rating.lift.parts import (
     Margin,
     SectionForces,
@@ -44,6 +45,8 @@ class Lift:
     tipping_load : float
         With this load's boom position; infinite where no load can tip the crane [kg]
     margins : tuple of Margin
+    holds, mass : dict of str to float
+        What holds the crane down about the tipping line that governs, part by part [N m], [kg]
     supports : tuple of SupportLoad
     notes : tuple of str
         What a reader must know besides
@@ -70,6 +73,8 @@ class Lift:
     capacity_governing: Limit | None
     tipping_load: float
     margins: tuple[Margin, ...]
+    holds: dict[str, float]
+    mass: dict[str, float]
     supports: tuple[SupportLoad, ...]
     notes: tuple[str, ...]
 
@@ -121,7 +126,7 @@ def lift(
         Use(limit=limit, use=float(use))
         for limit, use in zip(at.limits, at.use[:, 0, 0], strict=True)
     )
-    turn, _ = _worst(at)
+    turn, line = _worst(at)
     return Lift(
         setup=setup,
         response=at,
@@ -144,6 +149,8 @@ def lift(
         capacity_governing=rating.limits[rating.governing[0, 0]] if rated else None,
         tipping_load=float(at.balance.least[0, 0]),
         margins=tuple(_margin(at, k) for k in range(len(at.balance.lines.distance))),
+        holds=righting_by_part(at, turn=turn, line=line),
+        mass=mass_by_part(at),
         supports=_supports(at, turn),
         notes=tuple(_notes(at, rated)),
     )
