@@ -27,7 +27,8 @@ def pick(boom: Condensed, rows: np.ndarray) -> Condensed:
         In the order of `rows`
     """
     parts = {name: _taken(getattr(boom, name), rows) for name in _PARTS}
-    return replace(_taken(boom, rows, but=_PARTS), **parts)
+    taken: Condensed = replace(_taken(boom, rows, but=_PARTS), **parts)
+    return taken
 
 
 def _taken(whole: Any, rows: np.ndarray, *, but: tuple[str, ...] = ()) -> Any:

@@ -1,6 +1,7 @@
 """The commands as a person or a program uses them: output, JSON keys, refusals."""
 
 import json
+import re
 
 import numpy as np
 import pytest
@@ -67,6 +68,46 @@ def test_compare_at_a_length_takes_every_legal_configuration(capsys):
     # One section at 90 % of four, or two at 45 %: four and six ways.
     assert len(found["configurations"]) == 10
     assert found["radii"] == [6.0, 12.0]
+
+
+def test_by_default_ways_that_matter_are_listed_and_every_way_on_demand(capsys):
+    arguments = ("compare", "yard60", "--length", "18.7 m")
+    short = answer(capsys, *arguments)
+    full = answer(capsys, *arguments, "--every-way")
+    count = len(data(capsys, *arguments)["configurations"])
+    listed = dict(re.findall(r"([A-Z]) (\([\d., ]+\))", in_one_line(full)))
+    assert len(listed) == count
+    # Each way keeps its letter, and the text says how many it leaves out.
+    kept = dict(re.findall(r"([A-Z]) (\([\d., ]+\))", in_one_line(short)))
+    assert kept.items() < listed.items()
+    assert f"{count - len(kept)} of the {count} ways are left out" in in_one_line(short)
+    assert "left out" not in full
+    table = [line for line in short.splitlines() if line.startswith("radius")]
+    assert table[0].split() == ["radius", *sorted(kept), "most"]
+
+
+def test_where_several_carry_the_same_the_table_says_tie(capsys):
+    said = answer(capsys, "compare", "yard60", "--parts", "1")
+    found = data(capsys, "compare", "yard60", "--parts", "1")
+    rows = [line.split() for line in said.splitlines() if re.match(r"\d+\.\d+ m +\d", line)]
+    carried = [level for level in found["level"] if level]
+    assert ["tie" if len(level) > 1 else "ABC"[level[0]] for level in carried] == [
+        row[-1] for row in rows
+    ]
+    assert "tie" in {row[-1] for row in rows}
+
+
+def test_the_answer_begins_with_three_sentences(capsys):
+    said = answer(capsys, "compare", "yard60").split("\n\n")[0]
+    assert said.startswith("Close in, from ")
+    assert "\nFar out, from " in said
+    assert "\nAt " in said
+
+
+def test_a_system_without_a_length_is_obeyed(capsys):
+    for system in ("sequenced", "synchronised"):
+        found = data(capsys, "compare", "truck18", "--system", system)
+        assert {way["system"] for way in found["configurations"]} == {system}
 
 
 def test_lift_json_has_the_keys_that_outsiders_rely_on(capsys):
@@ -167,6 +208,9 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
         (["compare", "yard60", "--length", "18.7 m", "--support", "hal"], "'half'"),
         (["compare", "yard60", "--length", "18.7 m", "--parts", "99"], "12"),
         (["compare", "yard60", "--length", "18.7 m", "--system", "free"], "pinned"),
+        (["compare", "yard60", "--system", "foo"], "pinned, sequenced, synchronised, free"),
+        (["compare", "yard60", "--system", "sequenced"], "not sequenced"),
+        (["compare", "yard60", "--extension", "0,0,0,0", "--system", "foo"], "no boom system"),
         (["compare", "yard60", "--length", "18.7 m", "--wind", "90 m/s"], "60"),
         (["compare", "yard60", "--length", "18.7 m", "--figure", "a.doc"], ".png"),
         (["compare", "yard60", "--radii", "1 m"], "Nothing may be lifted"),

@@ -27,8 +27,9 @@ FALLS_SHORT = 1e-4
 """Where a tie ends is known to 0.2 mm, and there two capacities part by up to 0.3 of themselves
 in a metre, which makes 0.6e-4; where curves cross, better; what is level is so to 1e-5 [1]."""
 
-EDGE = 2
-"""Where a reach begins or ends is known to one step of this grid [1]."""
+EDGE = 4
+"""Where a reach begins or ends is known to two steps of this grid, and there a lead over one more
+may be left out [1]."""
 
 
 def lengths(machine) -> list[float]:
@@ -79,7 +80,8 @@ def no_crossover_is_false(found: Leads, setup: Setup, ways: Configurations, step
         sides = crossover.radius + 0.4 * step * np.array([-1.0, 1.0])
         capacity = np.nan_to_num(rate(setup, extension=ways.extension, radius=sides).capacity)
         assert capacity.argmax(axis=0).tolist() == [crossover.before, crossover.after]
-        assert capacity[crossover.before, 0] > crossover.capacity > capacity[crossover.after, 1]
+        # Capacities change by up to 0.4 of themselves in a metre, which here is 4 mm.
+        assert crossover.capacity == pytest.approx(capacity.max(axis=0), rel=2e-3)
     return len(found.crossovers)
 
 

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from decimal import Decimal
 from functools import lru_cache
 
 import numpy as np
@@ -113,18 +114,29 @@ def test_the_masses_in_the_sentences_of_a_difference_add_up(
     assert second is not None
     apart = difference(first, second, radius=radius)
     verdict, *reasons = tell_difference("one", "other", apart, units="metric")
-    told = re.search(r"carries ([\d,.]+) (kg|t) (more|less) than", verdict)
+    told = re.search(r"carries ([\d,.]+) t (more|less) than", verdict)
     assert told is not None
-    assert told.group(3) == ("more" if first.capacity >= second.capacity else "less")
-    by_part = sum(apart.by_part.values())
-    assert f"in all {'+' if by_part >= 0 else '-'}{mass(abs(by_part))}" in reasons[0]
-    strength = second.structure_takes - first.structure_takes
-    if max(abs(first.structure_takes), abs(second.structure_takes)) >= 5.0:
-        assert f"takes {mass(first.structure_takes)} from the first" in reasons[1]
-        assert f"{mass(second.structure_takes)} from the second" in reasons[1]
-        assert reasons[1].endswith(f"{'+' if strength >= 0 else '-'}{mass(abs(strength))}.")
+    assert told.group(2) == ("more" if first.capacity >= second.capacity else "less")
+    total = Decimal(told.group(1)) * (1 if told.group(2) == "more" else -1)
+    # The difference of the rated loads as they are written, rounded down.
+    one, other = (Decimal(show_rated(a.capacity).removesuffix(" t")) for a in (first, second))
+    assert total == one - other
+    parts, _, whole = reasons[0].partition("; in all ")
+    shares = [Decimal(part) for part in re.findall(r"([+-][\d.]+) t", parts)]
+    by_part = sum(shares)
+    assert not whole or by_part == Decimal(whole.removesuffix(" t."))
+    # Each is rounded up or down to 0.01 t, and so is what they are told to make together.
+    assert float(by_part) == pytest.approx(sum(apart.by_part.values()) / 1000, abs=0.02)
+    held = Decimal(0)
+    if reasons[1:]:
+        taken = re.search(r"takes ([\d.]+) t from the first and ([\d.]+) t from", reasons[1])
+        assert taken is not None
+        held = Decimal(taken.group(2)) - Decimal(taken.group(1))
+        assert reasons[1].endswith(f"{held:+.2f} t.")
+        for said, one_of in zip(taken.groups(), (first, second), strict=True):
+            assert float(said) == pytest.approx(one_of.structure_takes / 1000, abs=0.01)
     # What is told apart is all there is.
-    assert by_part + strength == pytest.approx(first.capacity - second.capacity, abs=1e-6)
+    assert by_part + held == total
 
 
 def test_a_crossover_names_who_leads_before_and_after_it() -> None:
@@ -150,14 +162,15 @@ def test_an_account_says_what_comes_first_and_by_how_much() -> None:
     assert near is not None
     assert near.gave_way is not None
     said = tell_account("all out", near, units="metric")
-    assert said.startswith(f"(all out) carries {show_rated(near.capacity)}; {near.limit.words}")
-    assert f"{mass(near.stability - near.capacity)} before the stability limit" in said
+    assert said.startswith(f"all out carries {show_rated(near.capacity)}; strength sets this")
+    assert f": {near.limit.words}, " in said
+    assert f" {mass(near.stability - near.capacity)} below what stability allows" in said
     # Shares of the use add up to all of it, each rounded to a percent.
     shares = [int(s) for s in re.findall(r"(\d+) %", said.split(" the use is ")[1].split(";")[0])]
     assert sum(shares) == pytest.approx(100, abs=len(shares))
     far = account(setup, extension=OUT, radius=FAR)
     assert far is not None
-    assert tell_account("all out", far, units="metric").endswith("it would tip first.")
+    assert tell_account("all out", far, units="metric").endswith("stability sets this figure.")
 
 
 def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> None:

@@ -15,6 +15,7 @@ from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     Configurations,
+    checked_system,
     configurations_of,
     configurations_of_length,
     range_of_length,
@@ -105,7 +106,7 @@ def compare(
     )
 
 
-def demonstration(boom: Boom) -> Configurations:
+def demonstration(boom: Boom, *, system: str | None = None) -> Configurations:
     """Configurations of one length that show the question best.
 
     A pinned boom: its lightest section far out alone, its two lightest half out, its heaviest
@@ -114,6 +115,8 @@ def demonstration(boom: Boom) -> Configurations:
     Parameters
     ----------
     boom : Boom
+    system : str, optional
+        Boom system to stay with; default: all of the boom's
 
     Returns
     -------
@@ -122,9 +125,10 @@ def demonstration(boom: Boom) -> Configurations:
     moving = len(boom.sections) - 1
     locks = sorted(boom.lock_positions)
     pairs = [(half, far) for half in locks for far in locks if half and abs(2 * half - far) < 1e-9]
-    if "pinned" not in boom.systems or not pairs or moving < 3:
+    pinned = "pinned" in (boom.systems if system is None else (checked_system(boom, system),))
+    if not pinned or not pairs or moving < 3:
         shortest, longest = range_of_length(boom)
-        return configurations_of_length(boom, length=(shortest + longest) / 2)
+        return configurations_of_length(boom, length=(shortest + longest) / 2, system=system)
     half, far = pairs[-1]
     head_out = [0.0] * (moving - 1) + [far]
     halves = [0.0] * (moving - 2) + [half, half]
@@ -160,6 +164,29 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
         radius=np.array([[radius]]),
     )
     return load, radius, at.tip_deflection[:, 0]
+
+
+def capacities_at(comparison: Comparison, *, radius: float) -> Array:
+    """Rate all ways at one more radius, with what is condensed already.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    radius : float
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations,)
+        0 where one does not reach [kg]
+    """
+    rating = rate(
+        comparison.setup,
+        extension=comparison.configurations.extension,
+        radius=np.array([radius]),
+        boom=comparison.rating.boom,
+    )
+    return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
 
 
 def default_radii(

@@ -19,18 +19,18 @@ SAME = 1e-5
 """Capacities that differ by no more than this share are level: the solver leaves some 1e-6 in
 each of two [1]."""
 
-COARSE, FINER, ROUNDS = 4, 5, 4
-"""Grid radii to a row of the table, how much finer each round is, and how many rounds: from 0.25 m
-over 50 mm to 0.4 mm for a crane whose rows are a metre apart [1]."""
+COARSE, FINER, ROUNDS = 2, 5, 4
+"""Grid radii to a row of the table, how much finer each round is, and how many rounds: from 0.5 m
+over 0.1 m to 0.8 mm for a crane whose rows are a metre apart [1]."""
 
 EDGE_ROUNDS = 2
-"""After so many rounds, that is 10 mm, nobody looks closer at where a way's reach begins and ends:
+"""After so many rounds, that is 20 mm, nobody looks closer at where a way's reach begins and ends:
 such cells are slow [1]."""
 
-CATCHES_UP = 0.05
+CATCHES_UP = 0.1
 """How near to the top a way is at one end, as a share of the capacity, if it comes on top between
 two radii of the coarse grid; a fifth of it on a grid five times finer. It has half the distance to
-come up in: in the whole, ways of the built-in machines gain up to 0.075 on one another [1]."""
+come up in: in the whole, ways of the built-in machines gain up to 0.15 on one another [1]."""
 
 CELLS = 640
 """Cells solved together; so many fit a processor's cache, and a cell that is slow to find keeps no
@@ -148,11 +148,8 @@ def _rated(setup: Setup, boom: Condensed, radii: Array, wanted: np.ndarray) -> E
     """Rate each way at its own radii, block by block."""
     capacity = np.full(wanted.shape, np.nan)
     governing = np.full(wanted.shape, -1)
-    for start in range(0, len(radii), _block(wanted)):
-        cells = np.arange(start, min(start + _block(wanted), len(radii)))
+    for cells in _blocks(wanted):
         rows = np.flatnonzero(wanted[:, cells].any(axis=1))
-        if not len(rows):
-            continue
         some = boom if len(rows) == len(wanted) else pick(boom, rows)
         rating = rate(setup, extension=some.layout.extension, radius=radii[cells], boom=some)
         place = np.ix_(rows, cells)
@@ -160,8 +157,18 @@ def _rated(setup: Setup, boom: Condensed, radii: Array, wanted: np.ndarray) -> E
     return Envelope(radius=radii, capacity=capacity, governing=governing, rated=wanted)
 
 
-def _block(wanted: np.ndarray) -> int:
-    return max(CELLS // max(len(wanted), 1), 16)
+def _blocks(wanted: np.ndarray) -> list[np.ndarray]:
+    """Put neighbours together of which about as many ways are wanted."""
+    count = wanted.sum(axis=0)
+    blocks: list[list[int]] = []
+    for cell in np.flatnonzero(count):
+        first = count[blocks[-1][0]] if blocks else 0
+        alike = first <= 2 * count[cell] and count[cell] <= 2 * first
+        if alike and len(blocks[-1]) < max(CELLS // first, 16):
+            blocks[-1].append(int(cell))
+        else:
+            blocks.append([int(cell)])
+    return [np.array(block) for block in blocks]
 
 
 def _together(one: Envelope, other: Envelope) -> Envelope:
