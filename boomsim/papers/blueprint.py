@@ -26,6 +26,7 @@ from boomsim.papers.registry import families
 from boomsim.units import did_you_mean
 
 Form = Literal["numeric", "choice", "mixed"]
+Feedback = Literal["never", "at the end", "at once"]
 LARGEST_FILE = 200_000
 
 
@@ -109,6 +110,10 @@ class Blueprint(_Strict):
     order : str
         "rising": easier questions first; "shuffled": another order in every variant
     seed : str or int
+        Of a sitting: secret until it is over
+    feedback : str
+        When a learning platform shows the worked solution: "never" (it is not in the package),
+        "at the end" of the test or "at once" after each question
     instructions : list of str
         Printed below the title, beside the usual ones
     part : list of Part
@@ -125,6 +130,7 @@ class Blueprint(_Strict):
     vary: Literal["numbers", "families"] = "numbers"
     order: Literal["rising", "shuffled"] = "rising"
     seed: Seed = "1"
+    feedback: Feedback = "never"
     instructions: list[str] = []
     part: Annotated[list[Part], Field(min_length=1, max_length=40)]
 

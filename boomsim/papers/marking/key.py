@@ -40,6 +40,7 @@ class _Entry(_Strict):
 
 class _Variant(_Strict):
     variant: str = Field(max_length=10)
+    code: str = Field(max_length=20)
     questions: list[_Entry]
 
 
@@ -52,12 +53,20 @@ class Key(_Strict):
     units: Literal["metric", "us"]
     seed: str
     caution: str
-    variants: list[_Variant]
+    variants: list[_Variant] = Field(min_length=1)
 
     @property
     def names(self) -> list[str]:
         """Names of the variants."""
         return [one.variant for one in self.variants]
+
+    def code(self, variant: str) -> str:
+        """Check code of a variant."""
+        return next(one.code for one in self.variants if one.variant == variant)
+
+    def variant_with(self, code: str) -> str:
+        """Name of the variant that has a code; "" if none has."""
+        return next((one.variant for one in self.variants if one.code == code), "")
 
 
 def read_key(path: str | Path) -> Key:
