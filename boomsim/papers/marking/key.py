@@ -11,6 +11,7 @@ from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import PaperError
 from boomsim.papers.numbers.amounts import Amount, read_amount
 from boomsim.papers.paper import Question
+from boomsim.papers.policy import Policy
 from boomsim.papers.problems.bands import result_of
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
@@ -53,6 +54,7 @@ class Key(_Strict):
     units: Literal["metric", "us"]
     seed: str
     caution: str
+    marking: Policy
     variants: list[_Variant] = Field(min_length=1)
 
     @property

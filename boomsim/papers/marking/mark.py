@@ -14,6 +14,7 @@ from boomsim.papers.marking.question import REFUSED, QuestionMark, mark_question
 from boomsim.papers.marking.sheets import Refusal, Sheet, short
 from boomsim.papers.numbers.reading import decimal_sign
 from boomsim.papers.paper import Question
+from boomsim.papers.policy import Policy
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,7 +128,8 @@ def mark(key_path: str | Path, answers_path: str | Path, *, locale: str | None =
             continue
         if variant not in made:
             made[variant] = questions_of(key, variant)
-        candidates.append(_candidate(replace(sheet, variant=variant), made[variant], sign, refused))
+        own = replace(sheet, variant=variant)
+        candidates.append(_candidate(own, made[variant], sign, refused, policy=key.marking))
     return Marked(
         key=key,
         candidates=tuple(candidates),
@@ -170,10 +172,15 @@ def _variant(key: Key, sheet: Sheet) -> str:
 
 
 def _candidate(
-    sheet: Sheet, questions: Sequence[Question], sign: str, refused: list[Refusal]
+    sheet: Sheet,
+    questions: Sequence[Question],
+    sign: str,
+    refused: list[Refusal],
+    *,
+    policy: Policy,
 ) -> CandidateMark:
     """Mark one candidate, and keep what could not be read."""
-    marks = tuple(mark_question(one, sheet.answers, sign=sign) for one in questions)
+    marks = tuple(mark_question(one, sheet.answers, sign=sign, policy=policy) for one in questions)
     asked = {label for question in questions for label in question.labels}
     for label in sheet.answers.keys() - asked:
         reason = f"variant {sheet.variant} has no such question; look at variant and column"

@@ -68,6 +68,7 @@ def key_data(papers: list[Paper]) -> Data:
         "title": plan.title,
         "units": plan.units,
         "seed": plan.seed,
+        "marking": plan.marking.model_dump(),
         "caution": CAUTION,
         "variants": [
             {
