@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from boomsim.papers.marking.mark import CandidateMark, Marked
 
 HELP = "mark answers with errors carried forward, and report on each candidate and on the class"
-EXAMPLE = "boomsim mark papers/key.json answers.csv --report report"
+EXAMPLE = "boomsim mark papers/keys/key.json answers.csv --report report"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -57,6 +57,8 @@ def _as_text(marked: "Marked", report: str | None) -> str:
     if marked.refusals:
         said = [f"  {refusal}" for refusal in marked.refusals]
         pieces.append("\n".join(["Not marked; look at these yourself:", *said]))
+    if marked.unchecked:
+        pieces.append(marked.unchecked)
     if marked.unanswered:
         pieces.append("No answers came for: " + ", ".join(marked.unanswered) + ".")
     if report:

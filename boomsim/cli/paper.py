@@ -9,6 +9,11 @@ from boomsim.cli.answer import paragraph, print_json
 HELP = "examination papers, worked solutions and marking keys from a blueprint"
 EXAMPLE = "boomsim paper exercises/quiz-10-minutes.toml --out papers --variants 30"
 
+SECRET = (
+    "Hand out nothing from the folder keys, nor the seed: whoever has blueprint and seed can make "
+    "the solutions."
+)
+
 STOPPED = "every file that is there is whole; the same command goes on from here."
 
 
@@ -27,7 +32,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="pdf, html, md, json or qti; repeat it for several (default: pdf)",
     )
     parser.add_argument("--variants", metavar="N", type=int, help="number of different papers")
-    parser.add_argument("--seed", metavar="WORD", help="same seed, same papers")
+    parser.add_argument(
+        "--seed", metavar="WORD", help="same seed, same papers: secret until the sitting is over"
+    )
     parser.add_argument(
         "--units", choices=("metric", "us"), help="of the questions (default: as in the blueprint)"
     )
@@ -68,5 +75,5 @@ def run(chosen: argparse.Namespace) -> int:
         print("Somebody has written in the sheet; it is left as it was.")
     print(f"To mark: {shlex.join(['boomsim', 'mark', str(written.key), str(written.sheet)])}")
     print()
-    print(paragraph(CAUTION))
+    print(paragraph(f"{SECRET} {CAUTION}"))
     return 0

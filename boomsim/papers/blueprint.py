@@ -4,6 +4,7 @@ Every fault is named at once, each with its place, the value, what is needed and
 """
 
 import tomllib
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -21,11 +22,13 @@ from pydantic_core import ErrorDetails
 from boomsim.files.errors import FileError
 from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import BlueprintError
+from boomsim.papers.policy import USUAL, Policy
 from boomsim.papers.problems.family import TOPICS
 from boomsim.papers.registry import families
 from boomsim.units import did_you_mean
 
 Form = Literal["numeric", "choice", "mixed"]
+Feedback = Literal["never", "at the end", "at once"]
 LARGEST_FILE = 200_000
 
 
@@ -109,8 +112,14 @@ class Blueprint(_Strict):
     order : str
         "rising": easier questions first; "shuffled": another order in every variant
     seed : str or int
+        Of a sitting: secret until it is over
+    feedback : str
+        When a learning platform shows the worked solution: "never" (it is not in the package),
+        "at the end" of the test or "at once" after each question
     instructions : list of str
         Printed below the title, beside the usual ones
+    marking : Policy
+        What a slip, a unit and a rounding cost
     part : list of Part
     """
 
@@ -125,6 +134,8 @@ class Blueprint(_Strict):
     vary: Literal["numbers", "families"] = "numbers"
     order: Literal["rising", "shuffled"] = "rising"
     seed: Seed = "1"
+    feedback: Feedback = "never"
+    marking: Policy = USUAL
     instructions: list[str] = []
     part: Annotated[list[Part], Field(min_length=1, max_length=40)]
 
@@ -207,10 +218,17 @@ def _place(fault: ErrorDetails) -> str:
     return text or "file"
 
 
+def _fields(loc: tuple[int | str, ...]) -> Iterable[str]:
+    """Keys that are known at a place."""
+    if len(loc) == 1:
+        return Blueprint.model_fields
+    return Policy.model_fields if loc[0] == "marking" else Part.model_fields
+
+
 def _said(fault: ErrorDetails) -> str:
     """Say what is wrong, in words of ours."""
     if fault["type"] == "extra_forbidden":
-        fields = Part.model_fields if len(fault["loc"]) > 1 else Blueprint.model_fields
+        fields = _fields(fault["loc"])
         return f"this key is not known.{did_you_mean(str(fault['loc'][-1]), fields)}"
     if fault["type"] == "missing":
         return "is missing; write it"

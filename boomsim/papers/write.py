@@ -11,6 +11,7 @@ from typing import Any
 
 from boomsim.files.turns import only_writer
 from boomsim.papers.blueprint import Blueprint, read_blueprint
+from boomsim.papers.codes import code_of
 from boomsim.papers.errors import PaperError
 from boomsim.papers.files import Manifest, digest, with_progress
 from boomsim.papers.paper import Paper, make_paper
@@ -20,8 +21,11 @@ from boomsim.units import did_you_mean
 
 FORMATS = ("pdf", "html", "md", "json", "qti")
 
-FOLDERS = {"paper": "papers", "solutions": "solutions", "marking": "marking"}
-KEY, SHEET = "key.json", "answers.csv"
+KEYS = "keys"
+"""Folder of all that must not be handed out; the rest may be copied as it is."""
+
+FOLDERS = {"paper": "papers", "solutions": f"{KEYS}/solutions", "marking": f"{KEYS}/marking"}
+KEY, SHEET = f"{KEYS}/key.json", "answers.csv"
 
 _Make = Callable[[Paper, str], bytes]
 
@@ -174,8 +178,9 @@ def answer_sheet(papers: Sequence[Paper]) -> str:
     labels = dict.fromkeys(label for paper in papers for label in paper.labels)
     buffer = io.StringIO()
     writer = csv.writer(buffer, lineterminator="\n")
-    writer.writerow(["candidate", "variant", *labels])
-    writer.writerows(["", paper.variant, *("" for _ in labels)] for paper in papers)
+    writer.writerow(["candidate", "variant", "code", *labels])
+    blanks = [""] * len(labels)
+    writer.writerows(["", paper.variant, code_of(paper), *blanks] for paper in papers)
     return buffer.getvalue()
 
 
@@ -191,7 +196,7 @@ def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Cal
         if "md" in formats:
             yield from _drawings(paper, kind, source)
         if kind == "solutions" and "qti" in formats:
-            yield f"qti/{paper.variant}.zip", source, _late(_qti, paper, kind)
+            yield f"{KEYS}/qti/{paper.variant}.zip", source, _late(_qti, paper, kind)
 
 
 def _late(make: _Make, paper: Paper, kind: str) -> Callable[[], bytes]:

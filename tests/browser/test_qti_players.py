@@ -73,7 +73,12 @@ def site(tmp_path_factory: pytest.TempPathFactory, questions: tuple[Question, ..
     for page in PLAYERS.iterdir():
         shutil.copy(page, folder)
     plan = make_blueprint(
-        {"title": "Players", "minutes": 9, "part": [{"topics": ["statics"], "questions": 1}]}
+        {
+            "title": "Players",
+            "minutes": 9,
+            "feedback": "at once",
+            "part": [{"topics": ["statics"], "questions": 1}],
+        }
     )
     package = qti_package(Paper(plan=plan, variant="01", questions=questions))
     zipfile.ZipFile(io.BytesIO(package)).extractall(folder)

@@ -63,7 +63,7 @@ def in_one_line(text: str) -> str:
 
 def solved(folder: Path, variant: str) -> list[dict]:
     """The questions of one variant with their worked solutions."""
-    text = (folder / "solutions" / f"{variant}.json").read_text(encoding="utf-8")
+    text = (folder / "keys" / "solutions" / f"{variant}.json").read_text(encoding="utf-8")
     return json.loads(text)["questions"]
 
 
@@ -87,14 +87,22 @@ def filled(folder: Path, rows: list[tuple[str, str, dict[str, str]]], path: Path
         writer = csv.DictWriter(sheet, head)
         writer.writeheader()
         for candidate, variant, answers in rows:
-            writer.writerow({"candidate": candidate, "variant": variant, **answers})
+            code = codes(folder).get(variant, "")
+            named = {"candidate": candidate, "variant": variant, "code": code}
+            writer.writerow({**named, **answers})
     return path
+
+
+def codes(folder: Path) -> dict[str, str]:
+    """The code of every variant, as its row of the answer sheet has it."""
+    with (folder / "answers.csv").open(encoding="utf-8", newline="") as sheet:
+        return {row["variant"]: row["code"] for row in csv.DictReader(sheet)}
 
 
 def marks(capsys: pytest.CaptureFixture[str], folder: Path, sheet: Path, *more: str) -> dict:
     """Mark, and read what the command says as JSON."""
     capsys.readouterr()
-    assert main(["mark", str(folder / "key.json"), str(sheet), "--json", *more]) == 0
+    assert main(["mark", str(folder / "keys" / "key.json"), str(sheet), "--json", *more]) == 0
     return json.loads(capsys.readouterr().out)
 
 
@@ -115,8 +123,9 @@ def test_the_command_says_what_it_wrote_and_how_to_go_on(tmp_path, capsys):
     assert "3 files written" in said
     assert CAUTION in in_one_line(said)
     command = next(line for line in said.splitlines() if line.startswith("To mark: "))
-    assert f"'{out / 'key.json'}'" in command  # quoted, so that it can be copied
+    assert f"'{out / 'keys' / 'key.json'}'" in command  # quoted, so that it can be copied
     assert sorted(p.name for p in out.rglob("*.pdf")) == ["01.pdf"] * 3
+    assert "nor the seed" in in_one_line(said)
 
 
 def test_json_is_all_that_is_said_when_it_is_asked_for(tmp_path, capsys):
@@ -149,7 +158,7 @@ def test_one_slip_is_named_and_costs_its_step_alone(folder, tmp_path, capsys):
     sheet = filled(folder, rows, tmp_path / "a.csv")
     told = marks(capsys, folder, sheet, "--report", str(tmp_path / "report é"))
     assert told["candidates"][0]["marks"] == FULL - 1
-    assert main(["mark", str(folder / "key.json"), str(sheet)]) == 0
+    assert main(["mark", str(folder / "keys" / "key.json"), str(sheet)]) == 0
     said = capsys.readouterr().out
     assert "6 of 7" in said
     assert "forgot that the front pad also carries the force itself" in in_one_line(said)
@@ -197,7 +206,7 @@ def test_where_all_earn_the_same_nothing_is_told_apart_and_no_number_is_shown(
 ):
     sheet = filled(folder, [("Ada", "01", right_answers(folder, "01"))], tmp_path / "a.csv")
     capsys.readouterr()
-    assert main(["mark", str(folder / "key.json"), str(sheet)]) == 0
+    assert main(["mark", str(folder / "keys" / "key.json"), str(sheet)]) == 0
     assert "nan" not in capsys.readouterr().out.split()
 
 
@@ -260,7 +269,7 @@ def test_a_run_that_is_interrupted_leaves_whole_files_and_the_next_one_completes
     assert {p.name for p in there} - {p.name for p in made} == {
         "key.json", "answers.csv", "manifest.json",
     }  # fmt: skip
-    assert len(json.loads((out / "key.json").read_text())["variants"]) == 24
+    assert len(json.loads((out / "keys" / "key.json").read_text())["variants"]) == 24
 
     told = json.loads(run_apart(*words, "--json"))
     assert told["kept"] == len(made)
@@ -334,7 +343,7 @@ def test_other_papers_in_the_folder_are_not_written_over(folder, capsys):
 
 def test_a_key_or_a_sheet_that_is_none_is_refused(folder, tmp_path, capsys):
     nothing = tmp_path / "nichts.csv"
-    key = str(folder / "key.json")
+    key = str(folder / "keys" / "key.json")
     assert "nichts.csv" in refused(capsys, "mark", key, str(nothing))
     nothing.write_text("")
     refused(capsys, "mark", key, str(nothing))

@@ -8,6 +8,8 @@ import pytest
 
 from boomsim.papers.blueprint import BlueprintError, make_blueprint, read_blueprint
 from boomsim.papers.paper import make_paper, variant_name
+from boomsim.papers.render.notes import notes
+from boomsim.papers.render.plain_data import key_data
 from boomsim.papers.selection import choose
 
 EXERCISES = Path(__file__).parents[2] / "exercises"
@@ -88,6 +90,40 @@ def test_a_named_family_is_never_left_out_in_silence() -> None:
         make_paper(make_blueprint(plan(form="numeric", part=[part])), variant=0)
     paper = make_paper(make_blueprint(plan(form="mixed", part=[part])), variant=0)
     assert sorted(q.problem.family.id for q in paper.questions) == part["families"]
+
+
+@pytest.mark.parametrize(
+    ("marking", "kept", "lost"),
+    [
+        ({}, "keeps the marks of the other steps", "a wrong answer earns nothing"),
+        ({"method": "none"}, "a wrong answer earns nothing", "keeps the marks"),
+        ({"rounding": "free"}, "loses nothing", "further than asked loses one mark"),
+        ({"factor": "all"}, "9.81 or 12) is wrong", "only once in a question"),
+    ],
+)
+def test_the_marking_policy_is_printed_on_the_paper(
+    marking: dict[str, str], kept: str, lost: str
+) -> None:
+    part = {"families": ["statics_pad_force"], "questions": 1}
+    paper = make_paper(make_blueprint(plan(guided=False, part=[part], marking=marking)), variant=0)
+    for kind in ("paper", "marking"):
+        said = " ".join(notes(paper, kind=kind))
+        assert kept in said
+        assert lost not in said
+    assert key_data([paper])["marking"] == paper.plan.marking.model_dump()
+
+
+def test_a_policy_of_answers_alone_is_not_printed_where_every_step_is_asked_for() -> None:
+    part = {"families": ["statics_pad_force"], "questions": 1}
+    paper = make_paper(make_blueprint(plan(part=[part])), variant=0)
+    assert "Where only the answer" not in " ".join(notes(paper, kind="paper"))
+
+
+def test_an_unknown_policy_is_refused_with_what_is_known() -> None:
+    with pytest.raises(BlueprintError, match="'known slip' or 'none'"):
+        make_blueprint(plan(marking={"method": "all"}))
+    with pytest.raises(BlueprintError, match="Did you mean"):
+        make_blueprint(plan(marking={"roundig": "free"}))
 
 
 def test_variants_have_equal_marks_and_equal_difficulty() -> None:

@@ -13,6 +13,7 @@ import pytest
 
 from boomsim.papers.marking.question import QuestionMark, mark_question
 from boomsim.papers.paper import Question
+from boomsim.papers.policy import Policy
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.making import make_problem, problem_with
 from boomsim.papers.registry import families, family_named
@@ -119,6 +120,44 @@ def test_method_marks_when_only_the_answer_is_asked_for(answer: str, marks: int)
     # All three marks for the answer; two if it shows one known slip; none for anything else.
     made = mark_question(FINAL_ONLY, {"1": answer}, sign="")
     assert (made.marks, made.most) == (marks, 3)
+
+
+@pytest.mark.parametrize(
+    ("answer", "policy", "marks"),
+    [
+        # By hand: the lever arm from the tail alone is wrong; two of three steps are right.
+        ("20.9 kN", {}, 2), ("20.9 kN", {"method": "none"}, 0),
+        ("10.3 kN", {}, 2), ("10.3 kN", {"method": "none"}, 0),
+        # 15 588 on a line for kN: newtons, everything else is right. 156: a decimal point.
+        ("15588", {}, 2), ("15588", {"factor": "all"}, 0), ("156", {}, 2),
+        # Twice the force is no unit.
+        ("31.2", {}, 0),
+        # 16 is 15.588 to two figures.
+        ("16", {}, 2), ("16", {"rounding": "free"}, 3), ("16", {"rounding": "all"}, 0),
+        ("15.6 kN", {"method": "none", "factor": "all", "rounding": "all"}, 3),
+    ],
+)  # fmt: skip
+def test_a_policy_says_what_an_answer_alone_is_worth(
+    answer: str, policy: dict[str, str], marks: int
+) -> None:
+    chosen = Policy(**policy)  # type: ignore[arg-type]
+    assert mark_question(FINAL_ONLY, {"1": answer}, sign="", policy=chosen).marks == marks
+
+
+def test_a_wrong_unit_is_paid_for_once_in_a_question() -> None:
+    # Newtons on all three lines: 17 490, 10 288, 15 588. The last one does not follow from the
+    # second, for its first summand is in kN: but the candidate has paid for the unit.
+    answers = {"1a": "17490", "1b": "10288", "1c": "15588"}
+    once = mark_question(QUESTION, answers, sign="")
+    assert [part.marks for part in once.parts] == [0, 1, 1]
+    every = mark_question(QUESTION, answers, sign="", policy=Policy(factor="all"))
+    assert [part.marks for part in every.parts] == [0, 1, 0]
+
+
+def test_a_strict_method_takes_nothing_from_parts_that_are_asked_for() -> None:
+    answers = {"1a": "26.5", "1b": "15.6", "1c": "20.9"}
+    strict = mark_question(QUESTION, answers, sign="", policy=Policy(method="none"))
+    assert [part.marks for part in strict.parts] == [0, 1, 1]
 
 
 def test_too_few_figures_are_mentioned_and_cost_nothing_inside_the_band() -> None:

@@ -1,6 +1,7 @@
 """QTI packages: valid by the official schemas where to hand, and by our own look always."""
 
 import io
+import re
 import zipfile
 from pathlib import Path
 from typing import Any
@@ -20,6 +21,7 @@ EVERY = list(families())
 def paper(form: str, units: str) -> Paper:
     plan = {
         "title": "All <families> & more", "minutes": 60, "units": units, "form": form,
+        "feedback": "at the end" if form == "mixed" else "never",
         "part": [{"families": EVERY, "questions": len(EVERY)}],
     }  # fmt: skip
     return make_paper(make_blueprint(plan), variant=0)
@@ -87,13 +89,51 @@ def test_a_platform_is_not_said_to_carry_errors_forward(package: bytes) -> None:
     assert "exactly one is right" in text
 
 
-ITEM = make_paper(
-    make_blueprint({"title": "x", "minutes": 5, "part": [
-        {"families": ["statics_pad_force"], "questions": 1},
-        {"families": ["strategy_own_weight"], "questions": 1, "form": "choice"}]}),
-    variant=0,
-)  # fmt: skip
-GOOD = contents(qti_package(ITEM))
+TWO = {
+    "title": "x", "minutes": 5, "variants": 2,
+    "part": [{"families": ["statics_pad_force"], "questions": 1},
+             {"families": ["strategy_own_weight"], "questions": 1, "form": "choice"}],
+}  # fmt: skip
+
+
+def two(variant: int = 0, **changes: object) -> dict[str, bytes]:
+    return contents(qti_package(make_paper(make_blueprint(TWO | changes), variant=variant)))
+
+
+GOOD = two(feedback="at once")
+
+
+def names(files: dict[str, bytes]) -> set[str]:
+    """What a platform may file a package, its test and its items under."""
+    xml = b"".join(text for name, text in files.items() if name.endswith(".xml"))
+    tags = rb"<(?:manifest|assessmentTest|assessmentItem|resource)\b[^>]*? identifier=\"([^\"]+)\""
+    return {found.decode() for found in re.findall(tags, xml)}
+
+
+def test_no_identifier_comes_again_in_another_variant_or_sitting() -> None:
+    packages = [two(0), two(1), two(0, seed="other"), two(0, units="us")]
+    found = [names(one) for one in packages]
+    assert all(len(one) == 7 for one in found)  # manifest, test, two items and three resources
+    assert len(set.union(*found)) == sum(map(len, found))
+
+
+def test_no_solution_is_in_a_package_unless_the_blueprint_says_so() -> None:
+    """A solution in the package can be read by who opens it, whatever the platform shows."""
+    text = b"".join(two().values())
+    for word in (b"modalFeedback", b"perhaps you", b"FEEDBACK", b"formula-1"):
+        assert word not in text
+    assert b'showFeedback="false"' in text
+
+
+@pytest.mark.parametrize(
+    ("feedback", "submission"), [("at the end", b"simultaneous"), ("at once", b"individual")]
+)
+def test_solutions_come_when_the_blueprint_lets_them(feedback: str, submission: bytes) -> None:
+    files = two(feedback=feedback)
+    assert b'submissionMode="%s"' % submission in files["test.xml"]
+    assert b'showFeedback="true"' in files["test.xml"]
+    assert b"perhaps you" in files["items/q01.xml"]
+    assert package_complaints(packed(files)) == []
 
 
 @pytest.mark.parametrize(

@@ -57,7 +57,7 @@ def test_complete_files_are_kept_and_damaged_ones_made_again(tmp_path: Path) -> 
     assert (first.made, first.kept) == (12, 0)  # 2 variants, 3 kinds, 2 formats
     before = fingerprints(tmp_path)
     (tmp_path / "papers" / "01.html").write_text("half a p")
-    (tmp_path / "marking" / "02.json").unlink()
+    (tmp_path / "keys" / "marking" / "02.json").unlink()
     second = quiz(tmp_path, formats=("html", "json"))
     assert (second.made, second.kept) == (2, 10)
     assert fingerprints(tmp_path) == before
@@ -80,7 +80,7 @@ def test_a_run_that_breaks_off_leaves_whole_files_and_goes_on_later(
         quiz(tmp_path, formats=("html",))
     there = {str(p.relative_to(tmp_path)) for p in tmp_path.rglob("*") if p.is_file()}
     assert there == {*made, MANIFEST}
-    assert made[0] == "key.json"  # so that what is there can be marked
+    assert made[0] == "keys/key.json"  # so that what is there can be marked
     later = quiz(tmp_path, formats=("html",))
     assert (later.made, later.kept) == (3, 3)
 
@@ -121,7 +121,9 @@ def test_nothing_is_written_if_anything_is_at_fault(tmp_path: Path) -> None:
 
 def test_a_candidates_paper_gives_no_answer_away(tmp_path: Path) -> None:
     quiz(tmp_path, formats=("html", "md", "json"))
-    slip = json.loads((tmp_path / "solutions" / "01.json").read_text())["questions"][0]["slips"]
+    slip = json.loads((tmp_path / "keys" / "solutions" / "01.json").read_text())["questions"][0][
+        "slips"
+    ]
     words = next(iter(slip.values()))
     for path in (tmp_path / "papers").iterdir():
         assert words not in path.read_text()
@@ -140,5 +142,17 @@ def test_every_paper_carries_the_caution(tmp_path: Path) -> None:
 
 def test_the_answer_sheet_has_a_column_for_every_answer(tmp_path: Path) -> None:
     sheet = quiz(tmp_path, formats=("json",)).sheet.read_text().splitlines()
-    assert sheet[0] == "candidate,variant,1,2,3,4"
-    assert sheet[1:] == [",01,,,,", ",02,,,,"]
+    assert sheet[0] == "candidate,variant,code,1,2,3,4"
+    rows = [row.split(",") for row in sheet[1:]]
+    assert [row[:2] for row in rows] == [["", "01"], ["", "02"]]
+    assert all(row[3:] == [""] * 4 for row in rows)
+
+
+def test_what_has_answers_in_it_lies_in_a_folder_of_its_own(tmp_path: Path) -> None:
+    quiz(tmp_path)
+    kept = {path.relative_to(tmp_path).parts[0] for path in tmp_path.rglob("*") if path.is_file()}
+    assert kept == {"papers", "keys", "answers.csv", MANIFEST}
+    right = json.loads((tmp_path / "keys" / "key.json").read_text())["variants"][0]["questions"]
+    assert all(question["right"] for question in right)
+    outside = [path for path in tmp_path.rglob("*") if path.is_file() and "keys" not in path.parts]
+    assert not any(b'"right"' in path.read_bytes() for path in outside)

@@ -5,6 +5,7 @@ and no other. What cannot be read is refused with its row, name and column; noth
 """
 
 import unicodedata
+from dataclasses import replace
 from pathlib import Path
 
 from boomsim.files.errors import FileError
@@ -25,8 +26,8 @@ def read_answers(path: str | Path) -> tuple[list[Sheet], list[Refusal]]:
     Parameters
     ----------
     path : str or Path
-        CSV with the columns candidate, variant, 1a, 1b, 2 …; or JSON: a list of objects with
-        "candidate", "variant" and "answers"
+        CSV with the columns candidate, variant, code, 1a, 1b, 2 …; or JSON: a list of objects with
+        "candidate", "variant", "code" and "answers"
 
     Returns
     -------
@@ -71,7 +72,7 @@ def _named(sheet: Sheet, refused: list[Refusal]) -> Sheet | None:
     if reason:
         refused.append(Refusal(row=sheet.row, candidate=short(name), column="", reason=reason))
         return None
-    return Sheet(row=sheet.row, candidate=name, variant=sheet.variant, answers=sheet.answers)
+    return replace(sheet, candidate=name)
 
 
 def _without_twins(sheets: list[Sheet], refused: list[Refusal]) -> list[Sheet]:

@@ -9,6 +9,9 @@ from boomsim.files.reading import UTF_16, text_of
 from boomsim.papers.errors import PaperError
 from boomsim.papers.marking.sheets import Refusal, Sheet, label_of, refuse_row, short
 
+NAMED, CODE = ("candidate", "variant"), "code"
+"""Columns that are no questions; sheets without the code are read, too."""
+
 MOST_CELLS = 500
 LONGEST_ROW = 6
 """Lines that one row may have, if a name in it has line breaks [1]."""
@@ -19,7 +22,7 @@ def csv_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]:
     lines = _lines(data, name)
     head, mark = _header(lines[0] if lines else b"", name)
     labels = {place: label for place, one in enumerate(head) if (label := label_of(one))}
-    strange = [one for one in head if one not in ("candidate", "variant") and not label_of(one)]
+    strange = [one for one in head if one not in (*NAMED, CODE) and not label_of(one)]
     for one in strange:
         reason = "this column is no question; its cells are not marked"
         refused.append(Refusal(row=1, candidate="heading", column=short(one), reason=reason))
@@ -35,6 +38,7 @@ def csv_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]:
             row=row,
             candidate=cells[head.index("candidate")],
             variant=cells[head.index("variant")].strip(),
+            code=cells[head.index(CODE)] if CODE in head else "",
             answers={label: cells[p] for p, label in labels.items() if cells[p].strip()},
         )
 
@@ -117,7 +121,7 @@ def _header(line: bytes, name: str) -> tuple[list[str], str]:
         except (UnicodeDecodeError, csv.Error):
             continue
         head = [cell.strip().lower() for cell in cells]
-        if {"candidate", "variant"} <= set(head) and len(head) <= MOST_CELLS:
+        if set(NAMED) <= set(head) and len(head) <= MOST_CELLS:
             labels = Counter(label_of(one) or one for one in head)
             twice = [label for label, count in labels.items() if count > 1]
             if twice:

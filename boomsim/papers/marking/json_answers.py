@@ -58,4 +58,6 @@ def _json_row(row: int, one: object, refused: list[Refusal]) -> Sheet | None:
             )
         elif value.strip():
             kept[label] = value
-    return Sheet(row=row, candidate=name, variant=variant.strip(), answers=kept)
+    code = fields.get("code")
+    typed = code if isinstance(code, str) else ""
+    return Sheet(row=row, candidate=name, variant=variant.strip(), answers=kept, code=typed)

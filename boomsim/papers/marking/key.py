@@ -11,6 +11,7 @@ from boomsim.files.reading import read_bytes, text_of
 from boomsim.papers.errors import PaperError
 from boomsim.papers.numbers.amounts import Amount, read_amount
 from boomsim.papers.paper import Question
+from boomsim.papers.policy import Policy
 from boomsim.papers.problems.bands import result_of
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
@@ -40,6 +41,7 @@ class _Entry(_Strict):
 
 class _Variant(_Strict):
     variant: str = Field(max_length=10)
+    code: str = Field(max_length=20)
     questions: list[_Entry]
 
 
@@ -52,12 +54,21 @@ class Key(_Strict):
     units: Literal["metric", "us"]
     seed: str
     caution: str
-    variants: list[_Variant]
+    marking: Policy
+    variants: list[_Variant] = Field(min_length=1)
 
     @property
     def names(self) -> list[str]:
         """Names of the variants."""
         return [one.variant for one in self.variants]
+
+    def code(self, variant: str) -> str:
+        """Check code of a variant."""
+        return next(one.code for one in self.variants if one.variant == variant)
+
+    def variant_with(self, code: str) -> str:
+        """Name of the variant that has a code; "" if none has."""
+        return next((one.variant for one in self.variants if one.code == code), "")
 
 
 def read_key(path: str | Path) -> Key:

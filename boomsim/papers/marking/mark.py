@@ -5,6 +5,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 
+from boomsim.papers.codes import tidy
+from boomsim.papers.errors import PaperError
 from boomsim.papers.marking.answers import read_answers
 from boomsim.papers.marking.class_figures import QuestionFigures, class_figures
 from boomsim.papers.marking.key import Key, questions_of, read_key
@@ -12,6 +14,7 @@ from boomsim.papers.marking.question import REFUSED, QuestionMark, mark_question
 from boomsim.papers.marking.sheets import Refusal, Sheet, short
 from boomsim.papers.numbers.reading import decimal_sign
 from boomsim.papers.paper import Question
+from boomsim.papers.policy import Policy
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,12 +64,26 @@ class Marked:
         What could not be read; an examiner looks at these
     unanswered : tuple of str
         Variants for which no answers came
+    uncoded : tuple of int
+        Rows without the code of their paper: nobody knows whether they belong to this sitting [1]
     """
 
     key: Key
     candidates: tuple[CandidateMark, ...]
     refusals: tuple[Refusal, ...]
     unanswered: tuple[str, ...]
+    uncoded: tuple[int, ...] = ()
+
+    @property
+    def unchecked(self) -> str:
+        """A sentence about rows without a code; "" if there are none."""
+        if not self.uncoded:
+            return ""
+        rows = ", ".join(map(str, self.uncoded[:6])) + (" …" if len(self.uncoded) > 6 else "")
+        return (
+            f"No code in row {rows}: whether these answers belong to this sitting was not checked; "
+            "the code is printed below the variant."
+        )
 
     @cached_property
     def figures(self) -> tuple[QuestionFigures, ...]:
@@ -98,24 +115,53 @@ def mark(key_path: str | Path, answers_path: str | Path, *, locale: str | None =
     key = read_key(key_path)
     sign = decimal_sign(locale, system=key.units)
     sheets, refused = read_answers(answers_path)
+    _refuse_another_sitting(key, sheets)
     made: dict[str, tuple[Question, ...]] = {}
     candidates = []
     for sheet in sheets:
         variant = _variant(key, sheet)
-        if not variant:
-            reason = f'there is no variant "{short(sheet.variant)}"; known are {_some(key.names)}'
+        column, reason = _why_not(key, sheet, variant)
+        if reason:
             refused.append(
-                Refusal(row=sheet.row, candidate=sheet.candidate, column="variant", reason=reason)
+                Refusal(row=sheet.row, candidate=sheet.candidate, column=column, reason=reason)
             )
             continue
         if variant not in made:
             made[variant] = questions_of(key, variant)
-        candidates.append(_candidate(replace(sheet, variant=variant), made[variant], sign, refused))
+        own = replace(sheet, variant=variant)
+        candidates.append(_candidate(own, made[variant], sign, refused, policy=key.marking))
     return Marked(
         key=key,
         candidates=tuple(candidates),
         refusals=tuple(sorted(refused, key=lambda one: (one.row, one.column))),
         unanswered=tuple(name for name in key.names if name not in made),
+        uncoded=tuple(sheet.row for sheet in sheets if not tidy(sheet.code)),
+    )
+
+
+def _refuse_another_sitting(key: Key, sheets: Sequence[Sheet]) -> None:
+    """Refuse answers none of which belongs to this key."""
+    codes = [code for sheet in sheets if (code := tidy(sheet.code))]
+    if codes and not any(key.variant_with(code) for code in codes):
+        raise PaperError(
+            f"These answers are for papers with the code {short(codes[0])}, and this key is for "
+            f'"{short(key.title)}" with the code {key.variants[0].code}: mark them with the key of '
+            "their own sitting."
+        )
+
+
+def _why_not(key: Key, sheet: Sheet, variant: str) -> tuple[str, str]:
+    """Column and reason for which a row is not marked; ("", "") if it is."""
+    code = tidy(sheet.code)
+    if not variant:
+        return "variant", f'no variant "{short(sheet.variant)}"; known are {_some(key.names)}'
+    if not code or code == key.code(variant):
+        return "", ""
+    other = key.variant_with(code)
+    whose = f"variant {other}" if other else "another sitting"
+    return "code", (
+        f'the code "{short(sheet.code)}" is that of {whose}; variant {variant} of this sitting has '
+        f"{key.code(variant)}"
     )
 
 
@@ -126,10 +172,15 @@ def _variant(key: Key, sheet: Sheet) -> str:
 
 
 def _candidate(
-    sheet: Sheet, questions: Sequence[Question], sign: str, refused: list[Refusal]
+    sheet: Sheet,
+    questions: Sequence[Question],
+    sign: str,
+    refused: list[Refusal],
+    *,
+    policy: Policy,
 ) -> CandidateMark:
     """Mark one candidate, and keep what could not be read."""
-    marks = tuple(mark_question(one, sheet.answers, sign=sign) for one in questions)
+    marks = tuple(mark_question(one, sheet.answers, sign=sign, policy=policy) for one in questions)
     asked = {label for question in questions for label in question.labels}
     for label in sheet.answers.keys() - asked:
         reason = f"variant {sheet.variant} has no such question; look at variant and column"

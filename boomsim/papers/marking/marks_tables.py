@@ -79,6 +79,7 @@ def marks_data(marked: Marked) -> dict[str, Any]:
             for one in marked.refusals
         ],
         "unanswered": list(marked.unanswered),
+        "rows_without_code": list(marked.uncoded),
     }  # fmt: skip
 
 

@@ -5,7 +5,10 @@ The rules an examiner would use by hand, in the order in which they are tried fo
 1. the value is right within the tolerance: all its marks;
 2. it follows from the candidate's own earlier values: all its marks, the error is paid for once;
 3. it is right as far as it goes, but rounded too far: one mark less;
-4. it is what a known slip leads to: no marks for that part, and the slip is named.
+4. it is what a known slip leads to: no marks for that part, and the slip is named;
+5. it is wrong by a unit alone, a power of ten, 9.81 or 12: one mark less, once in a question.
+
+A policy may be stricter or milder, see :class:`boomsim.papers.policy.Policy`.
 
 A blank part is credited when a later value that rests on it earns its marks, or shows a known
 slip elsewhere: the candidate must have had it.
@@ -17,6 +20,7 @@ from dataclasses import dataclass, replace
 from boomsim.papers.errors import AnswerError
 from boomsim.papers.numbers.reading import Number, read_number
 from boomsim.papers.paper import Asked, Question
+from boomsim.papers.policy import USUAL, Policy
 from boomsim.papers.problems.bands import asked_figures, asked_of, result_of
 from boomsim.papers.problems.family import Family, Slip, Step
 from boomsim.papers.problems.problem import Problem
@@ -107,7 +111,9 @@ class QuestionMark:
         return tuple(part.slip for part in self.parts if part.slip)
 
 
-def mark_question(question: Question, answers: Mapping[str, str], *, sign: str) -> QuestionMark:
+def mark_question(
+    question: Question, answers: Mapping[str, str], *, sign: str, policy: Policy = USUAL
+) -> QuestionMark:
     """Mark one question.
 
     Parameters
@@ -117,6 +123,7 @@ def mark_question(question: Question, answers: Mapping[str, str], *, sign: str) 
         By label; other labels are ignored
     sign : str
         From :func:`boomsim.papers.numbers.reading.decimal_sign`
+    policy : Policy
 
     Returns
     -------
@@ -126,7 +133,7 @@ def mark_question(question: Question, answers: Mapping[str, str], *, sign: str) 
     if question.is_choice or not isinstance(family, Family):
         parts: tuple[PartMark, ...] = (_choice(question, answers.get(str(question.number), "")),)
     else:
-        parts = _Marking(question, family, answers, sign).parts()
+        parts = _Marking(question, family, answers, sign, policy).parts()
     return QuestionMark(number=question.number, family=family.id, title=family.title, parts=parts)
 
 
@@ -158,8 +165,15 @@ class _Marking:
     """
 
     def __init__(
-        self, question: Question, family: Family, answers: Mapping[str, str], sign: str
+        self,
+        question: Question,
+        family: Family,
+        answers: Mapping[str, str],
+        sign: str,
+        policy: Policy,
     ) -> None:
+        self.policy = policy
+        self.paid: set[float] = set()  # factors of units that have cost a mark already
         self.family, self.question = family, question
         self.problem: Problem = question.problem
         self.asked: dict[str, Asked] = {one.step.name: one for one in question.asked}
@@ -226,9 +240,16 @@ class _Marking:
             self._credit(needed_by(self.family, step.name))
             return replace(full, status=CARRIED if self._has_erred(step) else RIGHT)
         if self._is_rounded(step, number, (truth, expected)):
-            self._credit(needed_by(self.family, step.name))
-            return replace(full, status=ROUNDED, marks=max(step.marks - 1, 0))
+            return self._rounded(step, full)
         return self._slipped(step, mark, number.value)
+
+    def _rounded(self, step: Step, full: PartMark) -> PartMark:
+        """Take for a value that is rounded too far what the policy takes."""
+        if self.policy.rounding == "all":
+            return replace(full, status=ROUNDED, marks=0)
+        self._credit(needed_by(self.family, step.name))
+        less = int(self.policy.rounding == "one mark")
+        return replace(full, status=ROUNDED, marks=max(step.marks - less, 0))
 
     def _is_rounded(self, step: Step, number: Number, targets: tuple[float, ...]) -> bool:
         """Whether a value is right as far as it goes; what reads like a slip is none."""
@@ -250,15 +271,35 @@ class _Marking:
         wrong = replace(mark, status=WRONG)
         for slip in self.family.slips:
             if slip.step == step.letter and self._fits(slip.formula, self.own, step, value):
-                self._credit(self._behind(slip))
+                if self._keeps_method:
+                    self._credit(self._behind(slip))
                 return replace(wrong, slip=slip.words)
         for slip in self.family.slips:
             if self._is_hidden(slip, step, value):
+                if not self._keeps_method:
+                    return replace(wrong, slip=slip.words)
                 self._credit(needed_by(self.family, step.name) - {str(slip.step)})
                 at = self.marks[str(slip.step)]
                 self.marks[str(slip.step)] = replace(at, slip=slip.words)
                 return replace(mark, status=CARRIED, marks=step.marks)
-        return replace(wrong, slip=self._usual(step, value))
+        return self._by_a_factor(step, wrong, value)
+
+    @property
+    def _keeps_method(self) -> bool:
+        """Whether a slip leaves the marks of other steps: always where they are asked for."""
+        return len(self.asked) > 1 or self.policy.method != "none"
+
+    def _by_a_factor(self, step: Step, wrong: PartMark, value: float) -> PartMark:
+        """Name a factor that is known by itself; that of a unit is paid for once."""
+        factor, words = self._usual(step, value)
+        of_a_unit = factor > 0 and words != USUAL_SLIPS[2.0]  # a lost half is an error of thought
+        if not of_a_unit or self.policy.factor == "all":
+            return replace(wrong, slip=words)
+        self._credit(needed_by(self.family, step.name))
+        if factor in self.paid:
+            return replace(wrong, status=CARRIED, marks=step.marks)
+        self.paid.add(factor)
+        return replace(wrong, marks=max(step.marks - 1, 0), slip=words)
 
     def _fits(self, formula: object, values: Mapping[str, float], step: Step, value: float) -> bool:
         """Whether a formula leads to this value."""
@@ -297,15 +338,15 @@ class _Marking:
             if mark.status == BLANK and not mark.slip:
                 self.marks[name] = replace(mark, status=CREDITED, marks=mark.most)
 
-    def _usual(self, step: Step, value: float) -> str:
-        """Return a slip that is known by its factor alone."""
+    def _usual(self, step: Step, value: float) -> tuple[float, str]:
+        """Return a slip that is known by its factor alone, and the factor; 0 if it is none."""
         truth = self.truth[step.name]
         near = self._near(step, truth)
         for factor, words in USUAL_SLIPS.items():
-            for wrong in (truth * factor, truth / factor):
-                if close(value, wrong, tolerance=near):
-                    return words
-        return "lost the sign" if close(-value, truth, tolerance=near) else ""
+            for times in (factor, 1 / factor):
+                if close(value, truth * times, tolerance=near):
+                    return times, words
+        return 0.0, "lost the sign" if close(-value, truth, tolerance=near) else ""
 
 
 def _figures(step: Step, number: Number, system: str) -> str:

@@ -45,7 +45,7 @@ def class_page(marked: Marked, picture: bytes) -> str:
     body = "".join(
         [
             _head("Class report", marked.key.title, f"{len(marked.candidates)}", "CANDIDATES"),
-            f'<p class="notes">{escape(_summary(marked))} {warning}</p>',
+            f'<p class="notes">{escape(_summary(marked))} {warning} {escape(marked.unchecked)}</p>',
             _refusals(marked),
             "<h2>Candidates</h2>",
             _table(

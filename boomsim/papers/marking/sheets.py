@@ -44,12 +44,15 @@ class Sheet:
     candidate, variant : str
     answers : mapping of str to str
         By label "1a"; blank ones are left out
+    code : str
+        Check code of the paper as typed; "" if none stands there
     """
 
     row: int
     candidate: str
     variant: str
     answers: Mapping[str, str]
+    code: str = ""
 
 
 def label_of(text: str) -> str:

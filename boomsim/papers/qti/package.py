@@ -16,12 +16,15 @@ import typst
 
 from boomsim import __version__
 from boomsim.caution import CAUTION
+from boomsim.papers.codes import code_of
 from boomsim.papers.language.dialects import PLAIN, TYPST
 from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.paper import Paper, Question
 from boomsim.papers.qti.xml import (
+    NEVER,
     band_condition,
     choice_condition,
+    identifier,
     item,
     manifest,
     number_declaration,
@@ -48,13 +51,16 @@ def qti_package(paper: Paper) -> bytes:
     """
     files: dict[str, str] = {}
     for question in paper.questions:
-        files |= _files(question)
-    plan = paper.plan
+        files |= _files(question, paper)
+    plan, code = paper.plan, code_of(paper)
     names = [f"items/{_name(question)}.xml" for question in paper.questions]
     intro = [*platform_notes(paper), CAUTION]
-    title = f"{plan.title} ({paper.variant})"
-    files["test.xml"] = test(title, names, minutes=plan.minutes, intro=intro)
-    files["imsmanifest.xml"] = manifest(names, others=[n for n in files if n.endswith(".svg")])
+    title = f"{plan.title} ({paper.variant}, {code})"
+    drawings = [name for name in files if name.endswith(".svg")]
+    files["test.xml"] = test(
+        title, names, minutes=plan.minutes, intro=intro, code=code, feedback=plan.feedback
+    )
+    files["imsmanifest.xml"] = manifest(names, others=drawings, code=code)
     return _zipped(files)
 
 
@@ -75,15 +81,17 @@ def _name(question: Question) -> str:
     return f"q{question.number:02d}"
 
 
-def _files(question: Question) -> dict[str, str]:
+def _files(question: Question, paper: Paper) -> dict[str, str]:
     """Write the item and its drawings."""
     name, problem = _name(question), question.problem
     drawings = {f"items/{name}-figure.svg": problem.picture} if problem.picture else {}
-    for place, step in enumerate(question.steps):
+    solved = paper.plan.feedback != NEVER
+    for place, step in enumerate(question.steps if solved else ()):
         source = in_letters(step.formula, problem.letters, TYPST)
         whole = f"{letter(step.name, TYPST)} = {source}"
         drawings[f"items/{name}-formula-{place + 1}.svg"] = formula_svg(whole)
-    text = _choice_item(question) if question.is_choice else _number_item(question)
+    make = _choice_item if question.is_choice else _number_item
+    text = make(question, code=code_of(paper), solved=solved)
     return drawings | {f"items/{name}.xml": text}
 
 
@@ -110,7 +118,7 @@ def formula_svg(source: str) -> str:
     return made.decode("utf-8")
 
 
-def _number_item(question: Question) -> str:
+def _number_item(question: Question, *, code: str, solved: bool) -> str:
     """Every part a number with its own band."""
     problem = question.problem
     declared, conditions, lines = [], [], []
@@ -128,10 +136,10 @@ def _number_item(question: Question) -> str:
         )
     hint = "<p>Write numbers with a decimal point, without commas and without the unit.</p>"
     body = _asked(question) + "".join(lines) + hint
-    return _item(question, declared, body, conditions)
+    return _item(question, declared, body, conditions, code=code, solved=solved)
 
 
-def _choice_item(question: Question) -> str:
+def _choice_item(question: Question, *, code: str, solved: bool) -> str:
     """One of several choices."""
     problem = question.problem
     choices = "".join(
@@ -147,19 +155,23 @@ def _choice_item(question: Question) -> str:
         '<responseDeclaration identifier="RESPONSE" cardinality="single" baseType="identifier">'
         f"<correctResponse><value>{problem.right}</value></correctResponse></responseDeclaration>"
     )
-    return _item(question, [declared], body, [choice_condition(marks=question.marks)])
+    conditions = [choice_condition(marks=question.marks)]
+    return _item(question, [declared], body, conditions, code=code, solved=solved)
 
 
-def _item(question: Question, declared: list[str], body: str, conditions: list[str]) -> str:
+def _item(
+    question: Question, declared: list[str], body: str, conditions: list[str],
+    *, code: str, solved: bool,
+) -> str:  # fmt: skip
     """Put an item together."""
     return item(
-        _name(question),
+        identifier(_name(question), code),
         title=question.problem.family.title,
         declared=declared,
         body=body,
         conditions=conditions,
         most=question.marks,
-        solution=_solution(question),
+        solution=_solution(question) if solved else "",
         version=__version__,
     )
 

@@ -15,6 +15,27 @@ _WHERE = (
 )
 
 
+NEVER, AT_THE_END = "never", "at the end"
+"""When a platform shows the worked solution, as blueprints say it."""
+
+
+def identifier(name: str, code: str) -> str:
+    """Name an item, a test or a resource so that no other paper has the same name.
+
+    Parameters
+    ----------
+    name : str
+        "q01"
+    code : str
+        Check code of the paper
+
+    Returns
+    -------
+    str
+    """
+    return f"{code}-{name}"
+
+
 def say(pieces: Sequence[Piece]) -> str:
     """Write text and letters.
 
@@ -127,7 +148,7 @@ def item(
     most : int
         Marks [1]
     solution : str
-        Shown when the candidate has answered
+        Shown when the feedback policy lets it be; "" to leave it out
     version : str
         Of the program
 
@@ -136,10 +157,7 @@ def item(
     str
         XML
     """
-    shown = (
-        '<setOutcomeValue identifier="FEEDBACK"><baseValue baseType="identifier">solution'
-        "</baseValue></setOutcomeValue>"
-    )
+    declared_too, set_too, shown = _feedback(solution)
     return (
         f'{_HEAD}<assessmentItem xmlns="{QTI}" {_WHERE} identifier="{name}" '
         f'title="{escape(title)}" adaptive="false" timeDependent="false" xml:lang="en" '
@@ -147,16 +165,35 @@ def item(
         f'<outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float" '
         f'normalMaximum="{most}"><defaultValue><value>0</value></defaultValue></outcomeDeclaration>'
         '<outcomeDeclaration identifier="MAXSCORE" cardinality="single" baseType="float">'
-        f"<defaultValue><value>{most}</value></defaultValue></outcomeDeclaration>"
-        '<outcomeDeclaration identifier="FEEDBACK" cardinality="single" baseType="identifier"/>\n'
+        f"<defaultValue><value>{most}</value></defaultValue></outcomeDeclaration>{declared_too}\n"
         f"<itemBody>{body}</itemBody>\n"
-        f"<responseProcessing>{''.join(conditions)}{shown}</responseProcessing>\n"
-        '<modalFeedback outcomeIdentifier="FEEDBACK" identifier="solution" showHide="show">'
-        f"<div>{solution}</div></modalFeedback>\n</assessmentItem>\n"
+        f"<responseProcessing>{''.join(conditions)}{set_too}</responseProcessing>\n"
+        f"{shown}</assessmentItem>\n"
     )
 
 
-def test(title: str, items: Sequence[str], *, minutes: int, intro: Sequence[str]) -> str:
+def _feedback(solution: str) -> tuple[str, str, str]:
+    """Declaration, rule and text of a solution; nothing of it where there is none."""
+    if not solution:
+        return "", "", ""
+    return (
+        '<outcomeDeclaration identifier="FEEDBACK" cardinality="single" baseType="identifier"/>',
+        '<setOutcomeValue identifier="FEEDBACK"><baseValue baseType="identifier">solution'
+        "</baseValue></setOutcomeValue>",
+        '<modalFeedback outcomeIdentifier="FEEDBACK" identifier="solution" showHide="show">'
+        f"<div>{solution}</div></modalFeedback>\n",
+    )
+
+
+def test(
+    title: str,
+    items: Sequence[str],
+    *,
+    minutes: int,
+    intro: Sequence[str],
+    code: str,
+    feedback: str,
+) -> str:
     """Write the test that holds the items.
 
     Parameters
@@ -168,6 +205,10 @@ def test(title: str, items: Sequence[str], *, minutes: int, intro: Sequence[str]
         Time allowed [min]
     intro : sequence of str
         Notes before the first question
+    code : str
+        Check code of the paper
+    feedback : str
+        "never", "at the end" or "at once"
 
     Returns
     -------
@@ -176,20 +217,24 @@ def test(title: str, items: Sequence[str], *, minutes: int, intro: Sequence[str]
     """
     notes = "".join(f"<p>{escape(note)}</p>" for note in intro)
     refs = "".join(
-        f'<assessmentItemRef identifier="{_id(one)}" href="{one}" fixed="true"/>' for one in items
+        f'<assessmentItemRef identifier="{_id(one, code)}" href="{one}" fixed="true"/>'
+        for one in items
     )
+    # Handed in together, solutions come when the test is over.
+    submission = "simultaneous" if feedback == AT_THE_END else "individual"
+    shown = "false" if feedback == NEVER else "true"
     total = (
         '<outcomeProcessing><setOutcomeValue identifier="SCORE"><sum>'
         '<testVariables variableIdentifier="SCORE"/></sum></setOutcomeValue></outcomeProcessing>'
     )
     return (
-        f'{_HEAD}<assessmentTest xmlns="{QTI}" {_WHERE} identifier="test" '
+        f'{_HEAD}<assessmentTest xmlns="{QTI}" {_WHERE} identifier="{identifier("test", code)}" '
         f'title="{escape(title)}" toolName="boomsim">\n'
         '<outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float">'
         "<defaultValue><value>0</value></defaultValue></outcomeDeclaration>"
         f'<timeLimits maxTime="{60 * minutes}"/>\n'
-        '<testPart identifier="part" navigationMode="nonlinear" submissionMode="individual">'
-        '<itemSessionControl maxAttempts="1" showFeedback="true"/>'
+        f'<testPart identifier="part" navigationMode="nonlinear" submissionMode="{submission}">'
+        f'<itemSessionControl maxAttempts="1" showFeedback="{shown}" showSolution="false"/>'
         f'<assessmentSection identifier="section" title="{escape(title)}" visible="true">'
         f'<rubricBlock view="candidate">{notes}</rubricBlock>{refs}'
         "</assessmentSection></testPart>\n"
@@ -197,44 +242,46 @@ def test(title: str, items: Sequence[str], *, minutes: int, intro: Sequence[str]
     )
 
 
-def manifest(items: Sequence[str], *, others: Sequence[str]) -> str:
+def manifest(items: Sequence[str], *, others: Sequence[str], code: str) -> str:
     """Write the package's list of contents.
 
     Parameters
     ----------
     items, others : sequence of str
         Files of the items, and of the drawings
+    code : str
+        Check code of the paper
 
     Returns
     -------
     str
         XML
     """
-    resources = "".join(_item_resource(one, others) for one in items)
-    needs = "".join(f'<dependency identifierref="res-{_id(one)}"/>' for one in items)
+    resources = "".join(_item_resource(one, others, code) for one in items)
+    needs = "".join(f'<dependency identifierref="res-{_id(one, code)}"/>' for one in items)
     return (
-        f'{_HEAD}<manifest xmlns="{CP}" identifier="boomsim-paper">'
+        f'{_HEAD}<manifest xmlns="{CP}" identifier="boomsim-{code}">'
         "<metadata><schema>QTIv2.2 Package</schema><schemaversion>1.0.0</schemaversion></metadata>"
-        '<organizations/><resources><resource identifier="res-test" '
+        f'<organizations/><resources><resource identifier="res-{identifier("test", code)}" '
         f'type="imsqti_test_xmlv2p2" href="test.xml"><file href="test.xml"/>{needs}</resource>'
         f"{resources}</resources></manifest>\n"
     )
 
 
-def _item_resource(name: str, others: Sequence[str]) -> str:
+def _item_resource(name: str, others: Sequence[str], code: str) -> str:
     """Write an item with its drawings."""
     stem = name.removesuffix(".xml")
     files = [name, *(one for one in others if one.startswith(f"{stem}-"))]
     listed = "".join(f'<file href="{one}"/>' for one in files)
     return (
-        f'<resource identifier="res-{_id(name)}" type="imsqti_item_xmlv2p2" href="{name}">'
+        f'<resource identifier="res-{_id(name, code)}" type="imsqti_item_xmlv2p2" href="{name}">'
         f"{listed}</resource>"
     )
 
 
-def _id(name: str) -> str:
+def _id(name: str, code: str) -> str:
     """Write identifier of an item from its file."""
-    return name.rpartition("/")[2].removesuffix(".xml")
+    return identifier(name.rpartition("/")[2].removesuffix(".xml"), code)
 
 
 def _if(condition: str, then: str) -> str:

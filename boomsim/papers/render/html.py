@@ -6,6 +6,7 @@ from html import escape
 from pathlib import Path
 
 from boomsim.caution import CAUTION
+from boomsim.papers.codes import code_of
 from boomsim.papers.language.dialects import MATHML
 from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.language.wording import Piece
@@ -124,7 +125,8 @@ def _head(paper: Paper, kind: str) -> str:
     said = " ".join(escape(note) for note in notes(paper, kind=kind))
     return (
         f'<header><div><p class="kind">{NAMES[kind]}</p><h1>{escape(plan.title)}</h1>{subtitle}'
-        f'</div><div class="variant"><small>VARIANT</small>{paper.variant}</div></header>'
+        f'</div><div class="variant"><small>VARIANT</small>{paper.variant}'
+        f"<small>{code_of(paper)}</small></div></header>"
         f"{fields if kind == 'paper' else ''}"
         f'<p class="notes"><strong>{plan.minutes} minutes · {paper.marks} marks</strong> {said}</p>'
     )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from boomsim.caution import CAUTION
+from boomsim.papers.codes import code_of
 from boomsim.papers.language.dialects import LATEX
 from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.language.wording import Piece
@@ -32,7 +33,8 @@ def render_markdown(paper: Paper, *, kind: str) -> str:
     lines = [f"# {_plain(plan.title)}", ""]
     lines += [f"*{_plain(plan.subtitle)}*", ""] if plan.subtitle else []
     lines += [
-        f"{NAMES[kind]}, variant {paper.variant} · {plan.minutes} minutes · {paper.marks} marks",
+        f"{NAMES[kind]}, variant {paper.variant}, code {code_of(paper)} · {plan.minutes} minutes · "
+        f"{paper.marks} marks",
         "",
         *(f"- {_plain(note)}" for note in notes(paper, kind=kind)),
         "",

@@ -2,6 +2,7 @@
 
 from boomsim.papers.numbers.measures import US
 from boomsim.papers.paper import Paper
+from boomsim.papers.policy import policy_notes
 
 KINDS = ("paper", "solutions", "marking")
 """What is printed of one variant: for the candidate, for learning, for the marker."""
@@ -33,6 +34,7 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
         "A part is right if its value lies in the band, or if it follows from the candidate's own "
         "earlier value by the formula beside it: an error is paid for once.",
         "A right final answer earns the marks of all parts that lead to it.",
+        *_policy(paper),
     ]
 
 
@@ -77,7 +79,16 @@ def _for_candidate(paper: Paper) -> list[str]:
         lines.append(
             "An error carries forward: later parts are marked from your own earlier values."
         )
-    return [*lines, _system(paper)]
+    return [*lines, *_policy(paper), _system(paper)]
+
+
+def _policy(paper: Paper) -> list[str]:
+    """Say what a slip, a unit and a rounding cost; nothing where all is answered by letters."""
+    numeric = [question for question in paper.questions if not question.is_choice]
+    if not numeric:
+        return []
+    alone = any(len(question.asked) < len(question.steps) for question in numeric)
+    return policy_notes(paper.plan.marking, answer_alone=alone)
 
 
 def _system(paper: Paper) -> str:

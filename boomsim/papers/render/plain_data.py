@@ -5,6 +5,7 @@ from typing import Any
 
 from boomsim import __version__
 from boomsim.caution import CAUTION
+from boomsim.papers.codes import code_of
 from boomsim.papers.language.dialects import LATEX, PLAIN
 from boomsim.papers.language.formulas import in_letters, in_numbers
 from boomsim.papers.language.wording import in_plain
@@ -38,6 +39,7 @@ def paper_data(paper: Paper, *, kind: str) -> Data:
         "title": plan.title,
         "subtitle": plan.subtitle,
         "variant": paper.variant,
+        "code": code_of(paper),
         "minutes": plan.minutes,
         "marks": paper.marks,
         "units": plan.units,
@@ -66,9 +68,14 @@ def key_data(papers: list[Paper]) -> Data:
         "title": plan.title,
         "units": plan.units,
         "seed": plan.seed,
+        "marking": plan.marking.model_dump(),
         "caution": CAUTION,
         "variants": [
-            {"variant": one.variant, "questions": [_key(question) for question in one.questions]}
+            {
+                "variant": one.variant,
+                "code": code_of(one),
+                "questions": [_key(question) for question in one.questions],
+            }
             for one in papers
         ],
     }

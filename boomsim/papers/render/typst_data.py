@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from boomsim.caution import CAUTION
+from boomsim.papers.codes import code_of
 from boomsim.papers.language.dialects import TYPST
 from boomsim.papers.language.formulas import in_letters, in_numbers, letter
 from boomsim.papers.language.wording import Piece
@@ -42,6 +43,7 @@ def typst_data(paper: Paper, *, kind: str) -> Data:
         "title": plan.title,
         "subtitle": plan.subtitle,
         "variant": paper.variant,
+        "code": code_of(paper),
         "minutes": plan.minutes,
         "marks": paper.marks,
         "notes": notes(paper, kind=kind),
