@@ -191,7 +191,7 @@ def as_text(found: "Comparison", at: list[float], *, units: str) -> str:
         key = "  ".join(f"{c} {name}" for c, name in zip(columns, labels, strict=True))
     head = (
         f"{setup.machine.name} (invented): boom length "
-        f"{show(float(found.configurations.length.mean()), 'length', units)} reached in "
+        f"{show(float(found.configurations.length.mean()), 'boom_length', units)} reached in "
         f"{len(labels)} ways. Rated gross load {setup.sector}, counterweight "
         f"{setup.counterweight.name}, support {setup.support.name}, {setup.parts} parts of line; "
         f"rule {setup.rule.name}: {setup.rule.stability.source}; {setup.rule.strength.source}."

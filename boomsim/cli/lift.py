@@ -109,7 +109,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         f"counterweight {setup.counterweight.name}, "
         f"support {setup.support.name}, {setup.parts} parts of line. Extension "
         f"{label(found.extension)} % (base side first): boom length "
-        f"{said(found.boom_length, 'length')}."
+        f"{said(found.boom_length, 'boom_length')}."
     )
     facts = [
         ["boom angle", said(found.boom_angle, "angle")],

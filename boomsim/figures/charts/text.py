@@ -81,7 +81,7 @@ def numbers_of(chart: Chart, *, units: str) -> Numbers:
     names = {"metric": ("kg", "t"), "us": ("lb", "1000 lb")}
     scale = chart.step / MASS_UNIT[units] / (1e3 if many else 1.0)
     unit = LENGTH_UNIT[units]
-    row_decimals, boom_decimals = printed_decimals(chart.radii, units=units)
+    row_decimals, boom_decimals = printed_decimals(chart.radii, length=chart.length, units=units)
     return Numbers(
         mass=names[units][many],
         length={"metric": "m", "us": "ft"}[units],

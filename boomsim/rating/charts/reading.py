@@ -214,7 +214,7 @@ def _row(chart: Chart, radius: float, units: str) -> int:
     met = _met(
         radius,
         chart.radii,
-        decimals=printed_decimals(chart.radii, units=units)[0],
+        decimals=printed_decimals(chart.radii, length=chart.length, units=units)[0],
         units=units,
     )
     if len(met):
@@ -241,7 +241,7 @@ def _columns(
         raise ValueError(f"A boom length of {length:g} m is not one. Give it above 0 m.")
     met = np.flatnonzero(np.abs(chart.length - length) <= SAME * length)
     if not len(met):
-        decimals = printed_decimals(chart.radii, units=units)[1]
+        decimals = printed_decimals(chart.radii, length=chart.length, units=units)[1]
         met = _met(length, chart.length, decimals=decimals, units=units)
     if len(met):
         return _only(chart, met), None
