@@ -57,7 +57,7 @@ def _head(found: "Comparison", units: str) -> str:
     from boomsim.units import show
 
     setup, count = found.setup, len(found.configurations.extension)
-    length = show(float(found.configurations.length.mean()), "length", units)
+    length = show(float(found.configurations.length.mean()), "boom_length", units)
     return (
         f"{setup.machine.name} (invented): boom length {length} reached in "
         f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "

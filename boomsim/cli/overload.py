@@ -215,7 +215,7 @@ def map_as_text(found: "OverloadMap", *, units: str) -> str:
             inside = "everywhere" if np.all(ratio < 1.0) else "nowhere"
         rows.append(
             [
-                show(float(length), "length", units),
+                show(float(length), "boom_length", units),
                 f"{show(float(chart.radii[known[0]]), 'length', units)} to "
                 f"{show(float(chart.radii[known[-1]]), 'length', units)}",
                 inside,

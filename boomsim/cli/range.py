@@ -128,7 +128,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
         for k in np.linspace(0, len(found.angle) - 1, ROWS).round().astype(int):
             rows.append(
                 [
-                    said(found.length[a], "length"),
+                    said(found.length[a], "boom_length"),
                     label(found.extension[a]),
                     said(found.angle[k], "angle"),
                     said(found.radius[a, k], "length"),

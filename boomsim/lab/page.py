@@ -59,7 +59,7 @@ def _title(ways: Ways) -> str:
 
 def _about(ways: Ways) -> str:
     setup = ways.rating.setup
-    length = show(float(ways.configurations.length.mean()), "length", ways.look.units)
+    length = show(float(ways.configurations.length.mean()), "boom_length", ways.look.units)
     return (
         f"{setup.machine.name}, an invented crane: a boom {length} long. Rated gross load, "
         f"{setup_words(setup, units=ways.look.units)}. "

@@ -20,9 +20,10 @@ from boomsim.figures.charts.look import CLASS
 from boomsim.figures.charts.page import chart_sheets
 from boomsim.figures.charts.pdf import pdf_bytes
 from boomsim.machine.files import load_machine
+from boomsim.rating.charts.blanks import NO_REACH
 from boomsim.rating.charts.book import every_setup, make_book, which_carry
 from boomsim.rating.charts.chart import best_chart
-from boomsim.rating.charts.tables import plain_book, table_head, write_csv
+from boomsim.rating.charts.tables import BLANKS, plain_book, table_head, write_csv
 from boomsim.rating.setup import set_up
 
 POUND = 0.45359237
@@ -191,16 +192,18 @@ def test_the_data_of_the_page_are_those_of_the_book():
         assert np.array_equal(limits[rows][rated], chapter.stated.governing[rated])
 
 
-def test_csv_rows_are_the_rated_cells_in_the_wanted_units():
+def test_csv_rows_are_the_cells_that_the_boom_reaches_in_the_wanted_units():
     chart = book().chapters[0].stated
     file = StringIO()
     write_csv([chart], file, units="us")
     first, *rest = file.getvalue().splitlines()
-    assert first == f"# {CAUTION}"
+    assert first == f"# {CAUTION} {BLANKS}"
     rows = list(csv.DictReader(rest))
     assert list(rows[0]) == table_head("us")
-    assert len(rows) == chart.rated.sum()
-    total = sum(float(row["gross_capacity_lb"]) for row in rows) * POUND
+    figures = [row for row in rows if not row["blank"]]
+    assert len(figures) == chart.rated.sum()
+    assert len(rows) == (chart.blank != NO_REACH).sum()
+    total = sum(float(row["gross_capacity_lb"]) for row in figures) * POUND
     assert total == pytest.approx(np.nansum(chart.capacity), rel=1e-9)
 
 

@@ -97,7 +97,7 @@ def test_range_prints_places_of_the_head(capsys, tmp_path):
     made = json.loads(run(capsys, "range", "truck18", "--extension", "0,0,0", "--json"))
     (arc,) = made["arcs"]
     assert len(arc["radius"]) == len(made["boom_angle"]) == len(arc["set_by"])
-    assert {"structural", "stability", None} >= set(arc["set_by"])
+    assert {"stability", "strength", "permissible value", None} >= set(arc["set_by"])
 
 
 @pytest.mark.parametrize(

@@ -184,7 +184,7 @@ def test_a_place_where_nothing_may_be_lifted_is_refused() -> None:
         == 0.0
     )
     with pytest.raises(ValueError, match=r"Nothing may be lifted .* Choose a smaller radius"):
-        losses(set_up_by_hand(light), places=far)
+        losses(setup, places=far)
 
 
 @lru_cache

@@ -54,7 +54,7 @@ def figure_of_around(
     """
     load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)
-    length = show(float(at.boom.layout.boom_length[0]), "length", units)
+    length = show(float(at.boom.layout.boom_length[0]), "boom_length", units)
     page = new_page(
         width=WIDTH,
         height=HEIGHT,

@@ -47,7 +47,7 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
     """
     setup, configurations = comparison.setup, comparison.configurations
     count = len(configurations.extension)
-    length = show(float(np.mean(configurations.length)), "length", units)
+    length = show(float(np.mean(configurations.length)), "boom_length", units)
     ways = "one way" if count == 1 else f"{count} ways"
     page = new_page(
         width=WIDTH,

@@ -108,7 +108,7 @@ def _heads(page: Page, found: Losses, units: str) -> None:
     for k, (left, _) in enumerate(columns):
         lines = (
             f"{show(float(found.places.radius[k]), 'length', units)}, boom "
-            f"{show(float(found.length[k]), 'length', units)}",
+            f"{show(float(found.length[k]), 'boom_length', units)}",
             f"{label(found.places.extension[k])} %",
             f"rated {show_rated(float(found.capacity[k]), units)} by",
             tell_governing(found.governing[k]),

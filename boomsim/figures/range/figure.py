@@ -176,7 +176,7 @@ def _draw_arcs(diagram: RangeDiagram, shape: RangeShape) -> None:
             continue
         steep = int(np.nanargmax(y))
         name = diagram.ax.annotate(
-            show(float(shape.length[row]), "length", diagram.units),
+            show(float(shape.length[row]), "boom_length", diagram.units),
             (x[steep], y[steep]),
             (-3.0, 1.0),
             textcoords="offset points",

@@ -96,9 +96,10 @@ def _label(answer: Answer, look: Look, uses: list[float]) -> str:
         return "Side view: the boom cannot be there."
     said = ", ".join(f"{section_name(i)} {percent(use)}" for i, use in enumerate(uses))
     units, at = look.units, answer.at
+    length = float(at.boom.layout.boom_length[0])
     return (
-        f"Side view to scale. Boom {say(float(at.boom.layout.boom_length[0]), 'length', units)} "
-        f"long at {say(float(at.state.angle[0, 0]), 'angle', units)}, load at "
+        f"Side view to scale. Boom {say(length, 'boom_length', units)} long at "
+        f"{say(float(at.state.angle[0, 0]), 'angle', units)}, load at "
         f"{say(float(at.radius[0, 0]), 'length', units)}. Used: {said}."
     )
 

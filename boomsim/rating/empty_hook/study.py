@@ -17,9 +17,9 @@ from boomsim.mechanics.stability import overturning
 from boomsim.mechanics.state import solve_state
 from boomsim.rating.setup import Setup
 
-POINTS, ROUNDS = 13, 3
+POINTS = (5, 13, 13, 13)
 """Angles tried in each round; the next goes between the last that stands and the first that does
-not. After three the straight line between two of them is good to some 1e-6 rad."""
+not. After four the straight line between two of them is good to some 1e-6 rad."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -106,14 +106,14 @@ def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
     angle, radius = np.full(len(fractions), -np.inf), np.full(len(fractions), np.inf)
     steep, flat = (np.full(len(fractions), a) for a in (limits.greatest_angle, limits.least_angle))
     boom = condense(setup.machine, extension=fractions)
-    high, low, ends = _closer(setup, boom, steep, flat)
+    high, low, ends = _closer(setup, boom, steep, flat, POINTS[0])
     nowhere = ends[:, 0] <= 0.0
     angle[nowhere], radius[nowhere] = np.inf, 0.0
     rows = np.flatnonzero((ends[:, 1] <= 0.0) & ~nowhere)
     if len(rows):
         boom, high, low = condense(setup.machine, extension=fractions[rows]), high[rows], low[rows]
-        for _ in range(ROUNDS - 1):
-            high, low, ends = _closer(setup, boom, high, low)
+        for points in POINTS[1:]:
+            high, low, ends = _closer(setup, boom, high, low, points)
         with np.errstate(invalid="ignore"):
             share = ends[:, 0] / (ends[:, 0] - ends[:, 1])
         # Where no moment is known above, the steeper angle counts: the last at which it stood.
@@ -122,15 +122,17 @@ def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
     return EmptyHook(setup=setup, load=hanging_mass(setup.machine), angle=angle, radius=radius)
 
 
-def _closer(setup: Setup, boom: Condensed, high: Array, low: Array) -> tuple[Array, Array, Array]:
+def _closer(
+    setup: Setup, boom: Condensed, high: Array, low: Array, points: int
+) -> tuple[Array, Array, Array]:
     """Try angles from high to low: the two between which the crane first falls, or the last two.
 
     Returns both angles, shape (configurations,), and the moments left at them, (configurations, 2).
     """
-    angle = high[:, None] + np.linspace(0.0, 1.0, POINTS) * (low - high)[:, None]
+    angle = high[:, None] + np.linspace(0.0, 1.0, points) * (low - high)[:, None]
     left = _left(setup, boom, angle)
     down = left <= 0.0
-    k = np.where(down.any(axis=1), np.argmax(down, axis=1), POINTS - 1).clip(1)
+    k = np.where(down.any(axis=1), np.argmax(down, axis=1), points - 1).clip(1)
     row = np.arange(len(k))
     return angle[row, k - 1], angle[row, k], np.stack([left[row, k - 1], left[row, k]], axis=1)
 
