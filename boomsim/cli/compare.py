@@ -72,8 +72,9 @@ def run(chosen: argparse.Namespace) -> None:
 
     def figure() -> "Figure":
         from boomsim.figures.comparison.figure import figure_of_comparison
+        from boomsim.rating.comparison.compare import finely
 
-        return figure_of_comparison(found, units=chosen.units)
+        return figure_of_comparison(finely(found), units=chosen.units)
 
     tell(
         chosen,

@@ -21,7 +21,7 @@ from boomsim.figures.styles import (
 )
 from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.comparison.leads import Crossover
-from boomsim.units import Display, show
+from boomsim.units import Display, show, show_rated
 
 STRIP = (0.965, 1.015)
 """The band of winners, as a share of the chart's height [1]."""
@@ -72,9 +72,7 @@ def mark_crossovers(
         )
         ax.add_line(ring)
         ax.add_line(drop)
-        words = (
-            f"{show(crossing.radius, 'length', units)}\n{show(crossing.capacity, 'mass', units)}"
-        )
+        words = f"{show(crossing.radius, 'length', units)}\n{show_rated(crossing.capacity, units)}"
         note = ax.annotate(
             words,
             at,
@@ -114,7 +112,10 @@ def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
         Configuration or `LEVEL`, first radius, last radius [m]
     """
     found: list[tuple[int, float, float]] = []
-    first, last = float(comparison.radii[0]), float(comparison.radii[-1])
+    carried = comparison.radii[np.any(comparison.rating.capacity > 0.0, axis=0)]
+    if not len(carried):
+        return found
+    first, last = float(carried[0]), float(carried[-1])
     for lead in comparison.leads:
         who = LEVEL if lead.leader is None else lead.leader
         near, far = max(lead.near, first), min(lead.far, last)

@@ -1,6 +1,6 @@
 """The main job: configurations of one length, rated side by side, and who wins where."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,6 +20,9 @@ from boomsim.rating.strategies import (
     configurations_of_length,
     range_of_length,
 )
+
+DRAWN = 4
+"""Radii to a row of the table where lines are drawn through them [1]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -187,6 +190,32 @@ def capacities_at(comparison: Comparison, *, radius: float) -> Array:
         boom=comparison.rating.boom,
     )
     return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
+
+
+def finely(comparison: Comparison) -> Comparison:
+    """Rate the same ways closer together, so that a line drawn through them has its true shape.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    Comparison
+        From the first to the last of its radii, and with these among its own
+    """
+    configurations, radii = comparison.configurations, comparison.radii
+    step = row_step(comparison.setup.machine, length=configurations.length) / DRAWN
+    even = step * np.arange(np.ceil(radii.min() / step), radii.max() / step)
+    even = even[np.abs(even[:, None] - radii).min(axis=1) > step / 2]
+    every = np.sort(np.concatenate([even, radii]))
+    rating = rate(
+        comparison.setup,
+        extension=configurations.extension,
+        radius=every,
+        boom=comparison.rating.boom,
+    )
+    return replace(comparison, radii=every, rating=rating, best=best_of(rating.capacity))
 
 
 def default_radii(
