@@ -19,6 +19,7 @@ from boomsim.figures.charts.file import write_sheets
 from boomsim.figures.charts.look import CLASS
 from boomsim.figures.charts.page import chart_sheets
 from boomsim.figures.charts.pdf import pdf_bytes
+from boomsim.figures.charts.text import numbers_of
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.blanks import NO_REACH
 from boomsim.rating.charts.book import every_setup, make_book, which_carry
@@ -181,6 +182,12 @@ def test_the_page_of_a_book_is_one_file_that_loads_nothing():
 def test_the_data_of_the_page_are_those_of_the_book():
     data = json.loads(re.search(r'id="data">(.*?)</script>', book_html(book()), re.S)[1])
     assert data == json.loads(json.dumps(book_data(book())))
+    heads = {way: group["length"] for group in data["groups"] for way in group["ways"]}
+    numbers = numbers_of(book().chapters[0].best, units=book().units)
+    for way, length in enumerate(book().configurations.length):
+        # Ways of one column are of one length to 0.10 m, so that a heading may be one digit off.
+        assert data["ways"][way]["boom"] == numbers.boom(float(length))
+        assert abs(float(data["ways"][way]["boom"]) - float(heads[way])) < 0.11
     for made, chapter in zip(data["chapters"], book().chapters, strict=True):
         steps = np.frombuffer(b64decode(made["steps"]), "<u2")
         steps = steps.reshape(len(data["ways"]), len(data["radii"])).T

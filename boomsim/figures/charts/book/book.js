@@ -91,7 +91,7 @@ function list(table, found, taken) {
   for (const { way, steps, limit } of every ? found : found.slice(0, FEW)) {
     const line = element("tr"), name = element("td");
     name.append(bars(way), book.ways[way].name);
-    line.append(name, element("td", book.ways[way].length.toFixed(1)), element("td", mass(steps)),
+    line.append(name, element("td", book.ways[way].boom), element("td", mass(steps)),
       element("td", number(Math.max(steps * book.scale - taken, 0), book.decimals)),
       element("td", gives(book.limits[limit]), "why" + (book.limits[limit].breaks ? " breaks" : "")));
     line.addEventListener("click", () => { $("columns").value = String(book.ways[way].group); draw(); show(asked, way); $("frame").scrollIntoView({ block: "nearest" }); });
@@ -162,7 +162,7 @@ function mark() {
 function heading(column) {
   const made = element("th");
   made.scope = "col";
-  made.append(column.group ? column.group.length : book.ways[column.head].length.toFixed(1));
+  made.append(column.group ? column.group.length : book.ways[column.head].boom);
   if (!column.group) {
     for (const percent of book.ways[column.head].percent) made.append(element("small", `${Math.round(percent * 10) / 10} %`));
   }
@@ -193,7 +193,7 @@ function drawn(column, at, c, row, first) {
 function told(here) {
   const way = book.ways[here.way];
   const load = `${mass(here.steps)} ${book.mass} gross`;
-  return `${radiusText(here.row)}, boom ${way.length.toFixed(1)} ${book.length}, extension ${way.name} %: ${load}; ${gives(here.limit)}.`;
+  return `${radiusText(here.row)}, boom ${way.boom} ${book.length}, extension ${way.name} %: ${load}; ${gives(here.limit)}.`;
 }
 function pick(entry) {
   for (const other of cells) other.node.tabIndex = -1;

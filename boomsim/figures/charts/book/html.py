@@ -123,6 +123,7 @@ def _ways(book: Book, numbers: Numbers) -> list[dict[str, Any]]:
             "name": label(row),
             "percent": [round(100.0 * float(f), 3) for f in row],
             "length": round(float(length) / numbers.unit + 1e-9, 3),
+            "boom": numbers.boom(float(length)),
             "group": group[k],
         }
         for k, (row, length) in enumerate(zip(found.extension, found.length, strict=True))
