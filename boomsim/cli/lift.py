@@ -115,7 +115,8 @@ def as_text(found: "Lift", *, units: str) -> str:
         f"counterweight {setup.counterweight.name}, "
         f"support {setup.support.name}, {setup.parts} parts of line, "
         f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
-        f"length {said(found.boom_length, 'boom_length')}. {allowance_words(setup.rule, units=units)}"
+        f"length {said(found.boom_length, 'boom_length')}. "
+        f"{allowance_words(setup.rule, units=units)}"
     )
     facts = [
         ["boom angle", said(found.boom_angle, "angle")],

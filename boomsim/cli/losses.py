@@ -192,8 +192,8 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     )
     head = (
         f"{places.setup_text(found.setup)} Extension {label(found.places.extension[0])} % (base "
-        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker alone, "
-        "at the boom angle that was set without it; nothing is less than 0.05 %."
+        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
+        "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
     )
     pieces = [
         paragraph(head),
