@@ -77,12 +77,12 @@ def of_overload(text: str, answer: Answer) -> list[tuple[str, float]]:
 def of_compare(text: str, answer: Answer) -> list[tuple[str, float]]:
     ways = answer["configurations"]
     said = []
-    for k, line in enumerate(rows(text, r"radius +\(")):
+    for k, line in enumerate(rows(text, r"radius +A")):
         said += list(zip(figures(line), [way["capacity"][k] for way in ways], strict=True))
     one_line = " ".join(text.split())
     at = answer["explained"][0]
     capacities = sorted((a["capacity"] for a in at["accounts"]), reverse=True)
-    told = re.findall(rf"carries {FIGURE}(?:;|\.| at| where)", one_line)[: len(capacities)]
+    told = re.findall(rf"carries {FIGURE};", one_line)
     said += [(" ".join(one), kg) for one, kg in zip(told, capacities, strict=True)]
     met = re.findall(rf"both carry {FIGURE} there", one_line)
     crossed = [x["capacity"] for x in answer["crossovers"]]

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 from numpy.random import Generator, default_rng
 
 from boomsim.machine.model import CALM, Disturbances
@@ -70,7 +70,7 @@ def test_a_hoisting_factor_and_a_partial_factor_are_in_the_load_s_part(rule: str
             ),
         ),
     )
-    setup = set_up(stiff, rule=rule, disturbances=change)
+    setup = set_up_by_hand(stiff, rule=rule, disturbances=change)
     boom = condense(stiff, extension=np.ones((1, 3)))
     at = respond(setup, boom=boom, load=np.array([[3000.0]]), angle=np.array([[0.7]]))
     station = 3 * 9 + int(boom.stations.at_mouth[0, 3]) % 9

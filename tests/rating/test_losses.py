@@ -177,14 +177,11 @@ def test_a_place_out_of_reach_is_refused() -> None:
 def test_a_place_where_nothing_may_be_lifted_is_refused() -> None:
     # A weight on the wrong side: the crane turns over with an empty hook.
     wrong = TurningMass(name="wrong", mass=9e3, out=6.0, up=1.8)
-    light = replace(crane(), counterweights=(wrong,))
+    over = set_up_by_hand(replace(crane(), counterweights=(wrong,)))
     far = Places(extension=PLACES.extension[2:], radius=np.array([31.0]))
-    assert (
-        rate(set_up_by_hand(light), extension=far.extension, radius=far.radius).capacity[0, 0]
-        == 0.0
-    )
+    assert rate(over, extension=far.extension, radius=far.radius).capacity[0, 0] == 0.0
     with pytest.raises(ValueError, match=r"Nothing may be lifted .* Choose a smaller radius"):
-        losses(setup, places=far)
+        losses(over, places=far)
 
 
 @lru_cache
