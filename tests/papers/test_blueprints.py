@@ -135,7 +135,7 @@ def test_every_sitting_has_equal_marks_and_equal_difficulty(path: Path) -> None:
         chosen.add(frozenset(slot.family.id for slot in slots))
     assert len(sums) == 1
     free = any(part.topics for part in read_blueprint(path).part)
-    assert len(chosen) > 3 or not free  # and yet they are other questions
+    assert len(chosen) > 1 or not free  # and yet they are other questions
 
 
 def test_sittings_with_marks_of_their_own_have_equal_difficulty_too() -> None:
