@@ -7,6 +7,7 @@ import inspect
 import io
 import pkgutil
 import shlex
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -44,6 +45,8 @@ DRAWN = {
 def write_all() -> None:
     """Write every page, table and picture."""
     SHOWN.mkdir(exist_ok=True)
+    # Papers of another version are never written over: those of an earlier build go first.
+    shutil.rmtree(SHOWN / "sheet", ignore_errors=True)
     _write(HERE / "commands.md", commands())
     _write(HERE / "api.md", api())
     _write(HERE / "machine-entries.md", machine_entries())

@@ -1,12 +1,8 @@
 """Which families go into which variant: exact marks, and equal difficulty for everyone.
 
-All variants of a part have the same number of questions, the same marks and the same sum of
-difficulties; with ``vary = "numbers"`` they have the same families too.
+All variants of a part, in every sitting, have the same number of questions, the same marks and the
+same sum of difficulties; with ``vary = "numbers"`` they have the same families too.
 """
-
-from collections import Counter
-from collections.abc import Iterable
-from dataclasses import dataclass
 
 from boomsim.papers.blueprint import Blueprint, Part
 from boomsim.papers.errors import BlueprintError
@@ -14,37 +10,13 @@ from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.effort import HARDEST
 from boomsim.papers.problems.family import AnyFamily, ChoiceFamily
 from boomsim.papers.problems.problem import CHOICE, NUMERIC
+from boomsim.papers.problems.slots import Slot
 from boomsim.papers.registry import families
-from boomsim.papers.sums import Worth, draw, reachable, weighted
+from boomsim.papers.sittings import alike, sums_of
+from boomsim.papers.sums import Worth, draw, reachable
 
 EASY = 2
 """In a mixed paper, questions up to this difficulty are choices."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Slot:
-    """One place in a paper: a family, and how it is asked.
-
-    Attributes
-    ----------
-    family : Family or ChoiceFamily
-    form : str
-        "numeric" or "choice"
-    guided : bool
-    part : int
-        Number of the part, from 0 [1]
-    """
-
-    family: AnyFamily
-    form: str
-    guided: bool
-    part: int
-
-    @property
-    def marks(self) -> int:
-        """What the question is worth [1]."""
-        whole = self.form == NUMERIC or isinstance(self.family, ChoiceFamily)
-        return self.family.marks if whole else (self.family.marks + 1) // 2
 
 
 def choose(plan: Blueprint, *, variant: int) -> tuple[Slot, ...]:
@@ -71,7 +43,7 @@ def choose(plan: Blueprint, *, variant: int) -> tuple[Slot, ...]:
 def _part(plan: Blueprint, part: Part, number: int, variant: int) -> list[Slot]:
     """Choose the questions of one part."""
     offers = _offers(plan, part, number)
-    first = _first(part, offers, Chance(plan.seed, "choice", number))
+    first = _first(part, offers, (plan.seed, "choice", number))
     if plan.vary == "numbers" or variant == 0:
         return first
     return _other(part, offers, first, Chance(plan.seed, "choice", number, variant))
@@ -114,18 +86,18 @@ def _form(family: AnyFamily, wanted: str) -> str:
     return CHOICE if wanted == "mixed" and family.difficulty <= EASY else NUMERIC
 
 
-def _first(part: Part, offers: list[Slot], dice: Chance) -> list[Slot]:
-    """Choose for the first variant: any families if the marks are free, else ones that add up."""
+def _first(part: Part, offers: list[Slot], path: tuple[str | int, ...]) -> list[Slot]:
+    """Choose for the first variant what adds up to the marks and difficulty of every sitting."""
     if part.marks is None:
-        rounds = [_by_turns(dice.shuffled(offers)) for _ in range(_times(part, offers))]
-        return [slot for one in rounds for slot in one][: part.questions]
+        return list(alike(tuple(offers), part.questions, path))
     most = (part.questions, part.marks, HARDEST * part.questions)
     worths, times = _worths(offers), _times(part, offers)
     for often in (times, times + 1):
         ways = reachable(worths, most, times=often)[part.questions]
         if ways[part.marks].any():
-            difficulty = weighted(list(ways[part.marks]), dice)
-            chosen = draw(worths, (part.questions, part.marks, difficulty), dice, times=often)
+            difficulty = int(ways[part.marks].argmax())  # in most ways; the same in every sitting
+            wanted = (part.questions, part.marks, difficulty)
+            chosen = draw(worths, wanted, Chance(*path), times=often)
             return [offers[place] for place in chosen]
     possible = [str(marks) for marks, one in enumerate(ways) if one.any()]
     raise BlueprintError(
@@ -136,7 +108,7 @@ def _first(part: Part, offers: list[Slot], dice: Chance) -> list[Slot]:
 
 def _other(part: Part, offers: list[Slot], first: list[Slot], dice: Chance) -> list[Slot]:
     """Choose others that have the same sums as the first variant's."""
-    wanted, worths = (len(first), *_totals(first)), _worths(offers)
+    wanted, worths = (len(first), *sums_of(first)), _worths(offers)
     often = next(
         times
         for times in range(_times(part, offers), part.questions + 1)
@@ -155,21 +127,6 @@ def _times(part: Part, offers: list[Slot]) -> int:
     return -(-part.questions // len(offers))
 
 
-def _by_turns(slots: Iterable[Slot]) -> list[Slot]:
-    """Let the topics of a part take turns, so that no one of them has it all."""
-    turns: Counter[str] = Counter()
-    ranked = []
-    for slot in slots:
-        ranked.append((turns[slot.family.topic], slot))
-        turns[slot.family.topic] += 1
-    return [slot for _, slot in sorted(ranked, key=lambda one: one[0])]
-
-
 def _rising(slots: list[Slot]) -> list[Slot]:
     """Easier questions first."""
     return sorted(slots, key=lambda slot: (slot.family.difficulty, slot.family.id))
-
-
-def _totals(slots: list[Slot]) -> tuple[int, int]:
-    """Return marks and difficulty of some questions [1]."""
-    return sum(slot.marks for slot in slots), sum(slot.family.difficulty for slot in slots)

@@ -126,6 +126,28 @@ def test_an_unknown_policy_is_refused_with_what_is_known() -> None:
         make_blueprint(plan(marking={"roundig": "free"}))
 
 
+@pytest.mark.parametrize("path", sorted(EXERCISES.glob("*.toml")), ids=lambda path: path.stem)
+def test_every_sitting_has_equal_marks_and_equal_difficulty(path: Path) -> None:
+    sums, chosen = set(), set()
+    for seed in range(25):
+        slots = choose(read_blueprint(path, seed=f"sitting {seed}"), variant=0)
+        sums.add((sum(s.marks for s in slots), sum(s.family.difficulty for s in slots)))
+        chosen.add(frozenset(slot.family.id for slot in slots))
+    assert len(sums) == 1
+    free = any(part.topics for part in read_blueprint(path).part)
+    assert len(chosen) > 1 or not free  # and yet they are other questions
+
+
+def test_sittings_with_marks_of_their_own_have_equal_difficulty_too() -> None:
+    part = {"topics": ["statics", "stability", "geometry"], "questions": 4, "marks": 12}
+    sums = set()
+    for seed in range(25):
+        slots = choose(make_blueprint(plan(seed=f"{seed}", part=[part])), variant=0)
+        sums.add((sum(s.marks for s in slots), sum(s.family.difficulty for s in slots)))
+    assert len(sums) == 1
+    assert {marks for marks, _ in sums} == {12}
+
+
 def test_variants_have_equal_marks_and_equal_difficulty() -> None:
     blueprint = make_blueprint(plan(vary="families", variants=30, order="shuffled"))
     sums = set()
