@@ -26,19 +26,19 @@ SHOWN = HERE / "shown"
 
 PRINTED = {
     "compare": 'compare --radius "6 m, 16 m" --figure shown/compare.svg',
-    "chart": 'chart yard60 --extension 0,0,0,93 --extension 0,0,46.5,46.5 --radii "4 m, 8 m, 12 m"',
+    "chart": 'chart yard60 --extension 0,0,0,90 --extension 0,0,45,45 --radii "4 m, 8 m, 12 m"',
     "reading": 'chart yard60 --read "11.3 m, 25 m" --load "8 t"',
-    "overload": 'overload yard60 --extension 0,0,0,93 --radius "6 m"',
-    "losses": 'losses yard60 --extension 0,0,46.5,46.5 --radius "12 m"',
+    "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
+    "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
     "paper": "paper ../exercises/worksheet-overlap.toml --format md --out shown/sheet",
 }
 DRAWN = {
     "chart": "chart yard60",
     "around": 'around truck18 --radius "12 m"',
-    "range": "range yard60 --extension 0,0,46.5,46.5",
-    "overload": 'overload yard60 --extension 0,0,0,93 --radius "6 m"',
+    "range": "range yard60 --extension 0,0,45,45",
+    "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
     "map": "overload yard60 --map",
-    "losses": 'losses yard60 --extension 0,0,46.5,46.5 --radius "12 m"',
+    "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
 }
 
 

@@ -7,11 +7,12 @@ that its pull is a hundred-thousandth of the load: the book's beams have no rope
 from collections.abc import Sequence
 from dataclasses import replace
 from math import atan2, hypot, pi, radians
+from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.files import read_machine
 from boomsim.machine.model import (
     Boom,
     CarrierMass,
@@ -36,6 +37,7 @@ from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.state import State, solve_state
+from boomsim.rating.setup import Setup, set_up
 
 Floats = NDArray[np.float64]
 
@@ -271,6 +273,11 @@ def is_buildable(machine: Machine) -> bool:
     return max(across) - min(across) >= 0.1
 
 
+def set_up_by_hand(machine: Machine, **choices: object) -> Setup:
+    """Set a crane up as a calculation by hand does: what is given acts, and no allowance."""
+    return set_up(machine, allowances="none", **choices)  # type: ignore[arg-type]
+
+
 def invented_crane() -> Machine:
     """A whole crane with everything on: three moving sections, symmetric right and left.
 
@@ -362,9 +369,15 @@ LARGER_PLATES = (
 """Top, bottom and web of each section of the larger crane, base first [m]."""
 
 
+def pinned_at_46_5_and_93() -> Machine:
+    """An invented crane of five sections with pins at 46.5 and 93 %, for figures worked by hand."""
+    path = Path(__file__).parent / "data" / "pinned_at_46.5_and_93.toml"
+    return read_machine(path.read_text(encoding="utf-8"), path.name)
+
+
 def larger_crane() -> Machine:
     """An invented crane of a larger class: about 42 ft of boom and five strokes of 32 ft."""
-    foot, yard = 0.3048, load_machine("yard60")
+    foot, yard = 0.3048, pinned_at_46_5_and_93()
     sections = []
     for i, (top, bottom, web) in enumerate(LARGER_PLATES):
         outer = yard.boom.sections[min(i, 4)]

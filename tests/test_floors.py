@@ -115,7 +115,7 @@ def test_a_comparison_without_a_picture_draws_nothing():
         "import sys, io, contextlib\n"
         "from boomsim.cli import main\n"
         "with contextlib.redirect_stdout(io.StringIO()):\n"
-        "    main(['compare', '--length', '18.9 m', '--radii', '6 m'])\n"
+        "    main(['compare', '--length', '18.7 m', '--radii', '6 m'])\n"
         "print('HEAVY', sorted({'matplotlib', 'pint', 'sympy'} & set(sys.modules)))"
     )
     done = subprocess.run(

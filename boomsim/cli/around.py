@@ -72,6 +72,7 @@ class _Answer:
         from boomsim.rating.around.floats import ground_loads
         from boomsim.rating.around.sectors import reasons, sectors
         from boomsim.rating.around.slew import around
+        from boomsim.rating.empty_hook.study import empty_hook
         from boomsim.units import parse
 
         machine = inputs.machine(chosen)
@@ -86,12 +87,16 @@ class _Answer:
         self.sectors: Sectors = sectors(setup, extension=extension, radius=every)
         self.at = _hung(self.around, load)
         self.ground: GroundLoads = ground_loads(self.at, slew=self.around.slew, mat=mat)
+        self.empty_hook = empty_hook(self.setup, extension=self.around.extension)
         self.reasons: tuple[Reason, Reason] | None = reasons(
             setup, extension=extension, radius=float(radii[-1])
         )
 
     def as_json(self) -> dict[str, Any]:
         """SI numbers."""
+        from boomsim.machine.naming import support_names
+        from boomsim.rating.empty_hook.telling import plain_empty_hook
+
         found, names = self.around, [limit.key for limit in self.around.limits]
         around, rear = self.sectors.around, self.sectors.rear
         return {
@@ -110,10 +115,12 @@ class _Answer:
                 "rear": rear.capacity[0],
                 "rear_by_stability": rear.is_stability[0],
             },
+            "empty_hook": plain_empty_hook(self.empty_hook),
             "reasons": dict(zip(("around", "rear"), self.reasons or (None, None), strict=True)),
             "floats": {
                 "load": self.at.state.load[0, 0],
                 "radius": self.at.radius[0, 0],
+                "names": support_names(self.setup.support),
                 "points": self.setup.support.points,
                 "slew": self.ground.loads.slew,
                 "force": self.ground.force,
@@ -127,6 +134,7 @@ class _Answer:
 
     def as_text(self, units: str) -> str:
         """Tables and sentences."""
+        from boomsim.rating.empty_hook.telling import tell_empty_hook
         from boomsim.rating.strategies import label
 
         head = (
@@ -137,8 +145,9 @@ class _Answer:
             paragraph(head),
             _slew_table(self.around, units),
             _sector_table(self.sectors, units),
-            *_reason_text(self.reasons, units),
+            *_reason_text(self.setup, self.reasons, units),
             *_float_text(self, units),
+            *(paragraph(s) for s in (tell_empty_hook(self.empty_hook, units=units),) if s),
             paragraph(CAUTION),
         ]
         return "\n\n".join(pieces)
@@ -148,9 +157,10 @@ def _radii(chosen: argparse.Namespace, every: "Array") -> "Array":
     radii = inputs.radii(chosen.radius)
     if radii is None:
         return places.picked(every, 0.25, 0.6)
-    if len(radii) > MOST_RADII:
+    if chosen.figure is not None and len(radii) > MOST_RADII:
         raise ValueError(
-            f"--radius: {len(radii)} radii are more than a figure bears. Give up to {MOST_RADII}."
+            f"--radius: {len(radii)} radii are more than a figure bears. Give up to {MOST_RADII}, "
+            "or leave out --figure."
         )
     return radii
 
@@ -181,7 +191,7 @@ def _slew_table(found: "Around", units: str) -> str:
     from boomsim.rating.around.directions import direction
     from boomsim.rating.limits.telling import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
-    from boomsim.units import show, show_rated
+    from boomsim.units import show
 
     edge = rear_sector(found.setup.support)
     wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
@@ -192,13 +202,21 @@ def _slew_table(found: "Around", units: str) -> str:
         if abs(angle - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
-            f"{show_rated(float(c), units)}{sign(found.limit(k, j))}" if c == c else "out of reach"
+            _rated(float(c), sign(found.limit(k, j)), units)
             for j, c in enumerate(found.capacity[k])
         ]
         rows.append([words, *cells])
     heads = [show(float(radius), "length", units) for radius in found.radius]
     note = f"{signs_in_words()} Positive slew angles are to the right."
     return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+
+
+def _rated(capacity: float, sign: str, units: str) -> str:
+    from boomsim.units import show_rated
+
+    if capacity != capacity:
+        return "out of reach"
+    return f"{show_rated(capacity, units)}{sign}" if capacity > 0.0 else "nothing"
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
@@ -222,24 +240,22 @@ def _sector_table(found: "Sectors", units: str) -> str:
     return table(["radius", "all around", "over the rear", "more", "in percent"], rows)
 
 
-def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[str]:
+def _reason_text(setup: "Setup", reasons: "tuple[Reason, Reason] | None", units: str) -> list[str]:
     """Moments of the masses in the governing directions of the two sectors, side by side."""
     from math import isfinite
 
+    from boomsim.cli.holding import holding_rows
     from boomsim.rating.around.directions import direction
     from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
         return []
+    moments = [reason.parts for reason in reasons]
     rows = [
-        [name, *(show(reason.holds.get(name, 0.0), "moment", units) for reason in reasons)]
-        for name in dict.fromkeys(name for reason in reasons for name in reason.holds)
-    ]
-    rows += [
-        ["in all", *(show(sum(r.holds.values()), "moment", units) for r in reasons)],
-        ["lever of the load", *(show(r.lever, "length", units) for r in reasons)],
-        ["stability allows", *(show(r.stability, "mass", units) for r in reasons)],
-        ["rated", *(show(r.capacity, "mass", units) for r in reasons)],
+        *holding_rows(setup, moments, mass=reasons[0].mass, units=units),
+        ["lever of the load", "", *(show(r.lever, "length", units) for r in reasons)],
+        ["stability allows", "", *(_allowed(r.stability, units) for r in reasons)],
+        ["rated", "", *(_allowed(r.capacity, units) for r in reasons)],
     ]
     heads = [
         f"{name}: {direction(r.slew)}"
@@ -247,38 +263,52 @@ def _reason_text(reasons: "tuple[Reason, Reason] | None", units: str) -> list[st
     ]
     return [
         paragraph("What holds the crane down at the last radius, in the worst direction of each:"),
-        table(["moment about the tipping line", *heads], rows),
+        table(["moment about the tipping line", "mass", *heads], rows),
     ]
+
+
+def _allowed(load: float, units: str) -> str:
+    from boomsim.units import show
+
+    return show(load, "mass", units) if load > 0.0 else "nothing"
 
 
 def _float_text(answer: _Answer, units: str) -> list[str]:
     import numpy as np
 
+    from boomsim.machine.naming import support_names
     from boomsim.rating.around.directions import direction
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     ground, support = answer.ground, answer.setup.support
+    load = show_rated(float(answer.at.state.load[0, 0]), units)
+    radius = show(float(answer.at.radius[0, 0]), "length", units)
+    tipped = ground.loads.reactions.tipped
+    if np.all(tipped):
+        return [
+            f"With {load} at {radius} the crane turns over in every direction: the supports hold "
+            "nothing."
+        ]
     rows = []
-    for point, force, pressure in zip(support.points, ground.force, ground.pressure, strict=True):
+    named = zip(support_names(support), ground.force, ground.pressure, strict=True)
+    for name, force, pressure in named:
         known = np.nan_to_num(force, nan=-1.0)
         top, low = int(np.argmax(known)), float(np.nanmin(force))
         rows.append(
             [
-                f"{show(point[0], 'length', units)}, {show(point[1], 'length', units)}",
+                name,
                 show(float(force[top]), "force", units),
                 direction(float(ground.loads.slew[top])),
                 show(float(pressure[top]), "pressure", units),
                 "lifts" if low <= 0.0 else show(low, "force", units),
             ]
         )
-    load = show(float(answer.at.state.load[0, 0]), "mass", units)
-    radius = show(float(answer.at.radius[0, 0]), "length", units)
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
     said = (
         f"Supports all around with {load} at {radius}, each on {show(ground.area, 'area', units)}; "
         f"the floats' sinking leans the carrier by up to {lean:.2f}°."
     )
-    if np.any(ground.loads.reactions.tipped):
-        said += " In some directions the crane tips under this load."
-    heads = ["support, to the rear, right", "most", "then the boom is", "on the ground", "least"]
+    if np.any(tipped):
+        said += " In some directions the crane turns over under this load: these are left out."
+    heads = ["support", "most", "then the boom is", "on the ground", "least"]
     return [paragraph(said), table(heads, rows)]

@@ -30,12 +30,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--extension",
         metavar="PERCENT",
         action="append",
-        help="a column for this way to extend, as 0,0,46.5,46.5; repeat it for more columns",
+        help="a column for this way to extend, as 0,0,45,45; repeat it for more columns",
     )
     what.add_argument(
         "--length",
         metavar="LENGTH",
-        help="a column for each way to reach this boom length, or these, as '18.9 m, 26.4 m'",
+        help="a column for each way to reach this boom length, or these, as '18.7 m, 25.9 m'",
     )
     what.add_argument(
         "--all", metavar="DIR", help="the whole book into a folder: PDF, HTML, CSV and JSON"

@@ -28,10 +28,10 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     """
     import numpy as np
 
-    from boomsim.figures.charts.text import numbers_of
-    from boomsim.figures.words import machine_words, setup_words
+    from boomsim.figures.charts.text import foot_words, numbers_of
+    from boomsim.figures.words import allowance_words, machine_words, setup_words
     from boomsim.rating.charts.chart import some_columns
-    from boomsim.rating.charts.words import NEVER_BETWEEN
+    from boomsim.rating.charts.words import NEVER_BETWEEN, blank_words
     from boomsim.rating.limits.telling import signs_in_words
 
     numbers = numbers_of(chart, units=units)
@@ -46,11 +46,14 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
     grids = [_grid(some_columns(chart, piece), units, marked) for piece in pieces]
     ways = [paragraph(line, indent="  ") for line in ways_used(chart, units=units)]
     signs = f"{signs_in_words()} " if marked else ""
+    foot = foot_words(chart)
     return "\n\n".join(
         [
-            paragraph(head),
+            paragraph(f"{head} {allowance_words(chart.setup.rule, units=units)}"),
             *grids,
             paragraph(signs + NEVER_BETWEEN),
+            paragraph(blank_words(chart, units=units)),
+            *([paragraph(f"{foot[0].upper()}{foot[1:]}.")] if foot else []),
             "Ways to extend, percent, base side first:\n" + "\n".join(ways),
             paragraph(CAUTION),
         ]
@@ -58,20 +61,25 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
 
 
 def _grid(chart: "Chart", units: str, marked: bool) -> str:
-    from boomsim.figures.charts.text import numbers_of
+    from boomsim.figures.charts.text import FOOT, foot_lines, numbers_of
     from boomsim.rating.limits.telling import sign
 
     numbers = numbers_of(chart, units=units)
     head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + " " for b in chart.length)]
-    shown = marked & (chart.steps > 0)
     rows = []
     for r, radius in enumerate(chart.radii):
         cells = [
-            numbers.capacity(int(chart.steps[r, c]))
-            + (sign(chart.limit(r, c)) if shown[r, c] else "").ljust(1)
+            (
+                reason.sign
+                if (reason := chart.reason(r, c))
+                else numbers.capacity(int(chart.steps[r, c]))
+            )
+            + (sign(chart.limit(r, c)) if marked else "").ljust(1)
             for c in range(len(chart.length))
         ]
         rows.append([numbers.radius(float(radius)), *cells])
+    for name, texts in zip(FOOT, foot_lines(chart, numbers), strict=False):
+        rows.append([name, *(text.ljust(len(text) + 1) for text in texts)])
     return table(head, rows)
 
 
@@ -87,7 +95,7 @@ def ways_used(chart: "Chart", *, units: str) -> list[str]:
     -------
     list of str
     """
-    from boomsim.figures.charts.text import numbers_of
+    from boomsim.figures.charts.text import lowest_angle, numbers_of
     from boomsim.rating.charts.runs import runs
     from boomsim.rating.strategies import label
 
@@ -97,6 +105,7 @@ def ways_used(chart: "Chart", *, units: str) -> list[str]:
         used = [
             f"({label(chart.configurations.extension[run.configuration])})"
             + (f" from {numbers.radius(float(chart.radii[run.first]))}" if chart.is_best else "")
+            + (f" (never below {low})" if (low := lowest_angle(chart, run.configuration)) else "")
             for run in runs(chart, c)
         ]
         told.append(f"{numbers.boom(float(length))} {numbers.length}: {', '.join(used) or 'none'}")
@@ -122,7 +131,11 @@ def reading_text(reading: "Reading", *, units: str) -> str:
     return "\n\n".join(
         [
             paragraph(" ".join(tell_reading(reading, units=units))),
-            "Read wrongly:\n" + "\n".join(paragraph(line, indent="  ") for line in wrong),
+            *(
+                ["Read wrongly:\n" + "\n".join(paragraph(line, indent="  ") for line in wrong)]
+                if wrong
+                else []
+            ),
             paragraph(CAUTION),
         ]
     )
@@ -152,6 +165,7 @@ def reading_json(reading: "Reading") -> dict[str, Any]:
         "extension": reading.extension,
         "cell": reading.cell,
         "blank": reading.blank,
+        "blank_because": None if reading.reason is None else reading.reason.key,
         "set_by": None if reading.limit is None else reading.limit.set_by,
         "governing": None if reading.limit is None else reading.limit.key,
         "line_limit": reading.line_limit,

@@ -145,7 +145,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
     crane = sum(p.mass for p in machine.carrier) + sum(p.mass for p in machine.superstructure)
     total = crane + boom_mass + machine.cylinder.mass + machine.counterweights[0].mass
     facts = [
-        ["boom length", f"{said(shortest, 'length')} to {said(longest, 'length')}"],
+        ["boom length", f"{said(shortest, 'boom_length')} to {said(longest, 'boom_length')}"],
         ["boom systems", ", ".join(machine.boom.systems)],
         ["locks at", ", ".join(f"{100 * p:g} %" for p in machine.boom.lock_positions)],
         [

@@ -44,9 +44,9 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
     rig.add_argument(
         "--allowances",
         choices=("rule", "none"),
-        default="none",
-        help="disturbances that strength bears without their being given: the rule's or "
-        "none, as in a calculation by hand (default: none)",
+        default="rule",
+        help="disturbances that strength bears without their being given: the rule's (default), or "
+        "none, as in a calculation by hand",
     )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")
@@ -155,7 +155,7 @@ def _refuse_absurd(found: "Disturbances") -> None:
 
 
 def extension(text: str, machine: "Machine") -> "Array":
-    """Read percentages such as "0, 0, 46.5, 46.5", base side first.
+    """Read percentages such as "0, 0, 45, 45", base side first.
 
     A pinned boom takes the lock position within a hundredth of the stroke.
     """

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from boomsim.rating.lift.study import Lift
 
 HELP = "one lift: angle, deflection, section forces, use of every limit, margin, float loads"
-EXAMPLE = "boomsim lift yard60 --extension 0,0,46.5,46.5 --radius '10 m' --load '8 t'"
+EXAMPLE = "boomsim lift yard60 --extension 0,0,45,45 --radius '10 m' --load '8 t'"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,7 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--extension",
         metavar="PERCENT",
-        help="of each moving section, base side first, as 0,0,46.5,46.5 (default: all in)",
+        help="of each moving section, base side first, as 0,0,45,45 (default: all in)",
     )
     where = parser.add_mutually_exclusive_group()
     where.add_argument("--radius", metavar="LENGTH", help="loaded radius, such as '10 m'")
@@ -55,9 +55,11 @@ def run(chosen: argparse.Namespace) -> None:
 
 def as_json(found: "Lift") -> dict[str, Any]:
     """Everything about the lift, SI."""
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
+
     return {
         "machine": found.setup.machine.name,
-        "rule": found.setup.rule.name,
+        "rule": found.setup.rule,
         "sector": found.setup.sector,
         "counterweight": found.setup.counterweight.name,
         "support": found.setup.support.name,
@@ -84,12 +86,23 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "capacity_governing": found.capacity_governing.key if found.capacity_governing else None,
         "tipping_load": found.tipping_load,
         "tipping_lines": found.margins,
+        "holds_down": [
+            {"part": name, "mass": found.mass.get(name), "moment": moment}
+            for name, moment in found.holds.items()
+        ],
         "supports": found.supports,
+        "empty_hook": plain_empty_hook(found.empty_hook),
+        "lies_over": found.lies_over,
     }
 
 
 def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
+    import numpy as np
+
+    from boomsim.cli.holding import holding_rows
+    from boomsim.figures.words import allowance_words
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -100,9 +113,10 @@ def as_text(found: "Lift", *, units: str) -> str:
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, "
         f"counterweight {setup.counterweight.name}, "
-        f"support {setup.support.name}, {setup.parts} parts of line. Extension "
-        f"{label(found.extension)} % (base side first): boom length "
-        f"{said(found.boom_length, 'length')}."
+        f"support {setup.support.name}, {setup.parts} parts of line, "
+        f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
+        f"length {said(found.boom_length, 'boom_length')}. "
+        f"{allowance_words(setup.rule, units=units)}"
     )
     facts = [
         ["boom angle", said(found.boom_angle, "angle")],
@@ -111,7 +125,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["tip deflection", said(found.tip_deflection, "length")],
         ["gross load", said(found.load, "mass")],
         ["rated capacity at this radius", _capacity(found, units)],
-        ["tipping load at this radius", said(found.tipping_load, "mass")],
+        ["tipping load at this radius", _tipping(found, units)],
         ["luffing cylinder", said(found.cylinder_push, "force")],
         ["line pull", said(found.line_pull, "force")],
     ]
@@ -126,28 +140,39 @@ def as_text(found: "Lift", *, units: str) -> str:
         for s in found.sections
     ]
     limits = [
-        [u.limit.words, f"{100 * u.use:.1f} %", u.limit.set_by]
+        [u.limit.words, _share(u.use, digits=1), u.limit.set_by]
         for u in sorted(found.limits, key=lambda u: -u.use)[:12]
     ]
     lines = [
-        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), f"{100 * m.use:.0f} %"]
+        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), _share(m.use)]
         for m in found.margins
     ]
     supports = [
         [
-            f"support {k + 1} at {said(s.x, 'length')}, {said(s.y, 'length')}",
+            s.name,
+            said(s.x, "length"),
+            said(s.y, "length"),
             "lifted" if s.lifted else said(s.force, "force"),
-            said(s.ground_pressure, "stress"),
+            said(s.ground_pressure, "pressure"),
         ]
-        for k, s in enumerate(found.supports)
+        for s in found.supports
     ]
+    holds = holding_rows(setup, [found.holds], mass=found.mass, units=units)
     pieces = [
         paragraph(head),
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
         table(["limit", "use", "kind"], limits),
         table(["tipping line", "holds", "turns over", "used"], lines),
-        table(["supports", "force", "on the ground"], supports),
+        table(["what holds the crane down", "mass", "moment"], holds),
+        paragraph(
+            "Moments without the load, about the tipping line and in the direction in which "
+            "the crane is nearest to tipping; minus helps to turn it over."
+        ),
+        table(["support", "to the rear", "to the right", "force", "on the ground"], supports)
+        if np.all(np.isfinite([s.force for s in found.supports]))
+        else "The supports hold nothing: the crane turns over.",
+        *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
         paragraph(CAUTION),
     ]
@@ -158,7 +183,24 @@ def _capacity(found: "Lift", units: str) -> str:
     from boomsim.rating.limits.telling import what_sets
     from boomsim.units import show_rated
 
+    if found.lies_over:
+        return "none: the crane turns over with the empty hook"
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
     why = what_sets(found.capacity_governing)
     return f"{show_rated(found.capacity, units)} ({why})"
+
+
+def _tipping(found: "Lift", units: str) -> str:
+    from boomsim.units import show
+
+    if found.tipping_load == 0.0:
+        return "none: it turns over without a load"
+    if found.tipping_load == float("inf"):
+        return "none: no load tips it here"
+    return show(found.tipping_load, "mass", units)
+
+
+def _share(use: float, *, digits: int = 0) -> str:
+    """How much of something is used; it may be past all bounds."""
+    return f"{100 * use:.{digits}f} %" if use < float("inf") else "turns over"

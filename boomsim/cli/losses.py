@@ -117,6 +117,8 @@ def amounts(written: list[str]) -> "Amounts":
 
 def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
     """SI numbers; one value for each place."""
+    from boomsim.rating.losses.telling import tell_reason
+
     return {
         **places.setup_json(found.setup),
         "extension": found.places.extension,
@@ -130,12 +132,17 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
                 "words": taker.words,
                 "amount": taker.amount,
                 "quantity": taker.quantity,
+                "before": taker.before,
                 "capacity": taker.capacity,
-                "loss": loss,
-                "share": share,
+                "loss": taker.loss,
+                "share": taker.share,
                 "governing": [limit.key if limit else None for limit in taker.governing],
+                "why_nothing": [tell_reason(taker, k) or None for k in range(len(taker.loss))],
+                "allowance": taker.allowance,
+                "slew": taker.slew,
+                "corners": taker.corners,
             }
-            for taker, loss, share in zip(found.takers, found.loss, found.share, strict=True)
+            for taker in found.takers
         ],
         "kilogram_costs": [
             {
@@ -152,16 +159,23 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
 
 def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     """Two tables and what they mean."""
-    from boomsim.rating.losses.telling import tell_governing, tell_taker
+    from boomsim.rating.losses.telling import (
+        lettered_reasons,
+        tell_corners,
+        tell_governing,
+        tell_lettered,
+        tell_taker,
+    )
     from boomsim.rating.strategies import label
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     columns = range(len(found.capacity))
     heads = [show(float(found.places.radius[k]), "length", units) for k in columns]
-    rows = [["rated", *(show(float(c), "mass", units) for c in found.capacity)]]
+    rows = [["rated", *(show_rated(float(c), units) for c in found.capacity)]]
     rows.append(["by", *(tell_governing(limit) for limit in found.governing)])
-    for taker, loss, share in zip(found.takers, found.loss, found.share, strict=True):
-        cells = [_lost(loss[k], share[k], taker.governing[k] is None, units) for k in columns]
+    notes = lettered_reasons(found)
+    for taker in found.takers:
+        cells = [tell_lettered(taker, k, notes=notes, units=units) for k in columns]
         rows.append([tell_taker(taker, units=units), *cells])
     unit = "kg" if units == "metric" else "lb"
     masses = [
@@ -178,25 +192,16 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     )
     head = (
         f"{places.setup_text(found.setup)} Extension {label(found.places.extension[0])} % (base "
-        f"side first), boom {show(float(found.length[0]), 'length', units)}. Each taker alone, "
-        "at the boom angle that was set without it."
+        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
+        "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
     )
-    return "\n\n".join(
-        [
-            paragraph(head),
-            table(["at a radius of", *heads], rows),
-            paragraph(said),
-            table(["one more in", *heads], masses),
-            paragraph(CAUTION),
-        ]
-    )
-
-
-def _lost(loss: float, share: float, is_all: bool, units: str) -> str:
-    from boomsim.units import show
-
-    if is_all:
-        return "all of it"
-    if share < 5e-4:
-        return "nothing"
-    return f"-{show(float(loss), 'mass', units)} ({100 * share:.1f} %)"
+    pieces = [
+        paragraph(head),
+        table(["at a radius of", *heads], rows),
+        "\n".join(paragraph(f"({letter}) {why}.") for why, letter in notes.items()),
+        paragraph(tell_corners(found, units=units)),
+        paragraph(said),
+        table(["one more in", *heads], masses),
+        paragraph(CAUTION),
+    ]
+    return "\n\n".join(piece for piece in pieces if piece)

@@ -32,7 +32,7 @@ def run(chosen: argparse.Namespace) -> None:
     rows = [
         [
             m.name,
-            f"{show(short, 'length', chosen.units)} to {show(long, 'length', chosen.units)}",
+            " to ".join(show(end, "boom_length", chosen.units) for end in (short, long)),
             ", ".join(m.boom.systems),
             m.title,
         ]

@@ -1,4 +1,4 @@
-"""``boomsim overload``: what happens first past the rated load, and whether it warns."""
+"""``boomsim overload``: what happens first past the rated load, and where a float goes light."""
 
 import argparse
 from typing import TYPE_CHECKING, Any
@@ -14,8 +14,8 @@ if TYPE_CHECKING:
     from boomsim.rating.overload.map import OverloadMap
     from boomsim.rating.overload.study import Overload
 
-HELP = "raise the load past the rated one: does the crane tip first, or break without warning?"
-EXAMPLE = "boomsim overload yard60 --extension 0,0,46.5,46.5 --radius '8 m'"
+HELP = "raise the load past the rated one: does the crane tip first, or does something break?"
+EXAMPLE = "boomsim overload yard60 --extension 0,0,45,45 --radius '8 m'"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -123,6 +123,7 @@ def as_json(found: "Overload") -> dict[str, Any]:
         "ratio": found.ratio,
         "warns": found.warns,
         "within_model_range": found.is_valid,
+        "lightens": found.lightens,
         "feel": found.feel,
         "fall": found.fall,
     }
@@ -130,21 +131,23 @@ def as_json(found: "Overload") -> dict[str, Any]:
 
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
+    from boomsim.rating.limits.telling import what_sets
     from boomsim.rating.overload.telling import (
         tell_event,
         tell_fall,
         tell_feel,
+        tell_ultimates,
         tell_verdict,
     )
     from boomsim.rating.strategies import label
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
         f"{places.setup_text(found.setup)} Extension {label(found.extension)} % (base side first); "
-        f"{show(found.rated, 'mass', units)} is rated at {show(found.radius, 'length', units)} "
-        f"({found.governing.words}). The {kept} is kept while the load is raised; yield "
-        "stress and balance stand without their margins."
+        f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
+        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
+        f"stress and balance stand without their margins. {tell_ultimates(found)}"
     )
     rows = [
         [
@@ -175,7 +178,7 @@ def as_text(found: "Overload", *, units: str) -> str:
 def map_as_json(found: "OverloadMap") -> dict[str, Any]:
     """Give the map, SI; rows are radii, columns are boom lengths."""
     chart = found.chart
-    names = [limit.key for limit in chart.limits]
+    names = [limit.key for limit in found.limits]
     return {
         **places.setup_json(chart.setup),
         "radii": chart.radii,
@@ -212,7 +215,7 @@ def map_as_text(found: "OverloadMap", *, units: str) -> str:
             inside = "everywhere" if np.all(ratio < 1.0) else "nowhere"
         rows.append(
             [
-                show(float(length), "length", units),
+                show(float(length), "boom_length", units),
                 f"{show(float(chart.radii[known[0]]), 'length', units)} to "
                 f"{show(float(chart.radii[known[-1]]), 'length', units)}",
                 inside,
@@ -223,8 +226,8 @@ def map_as_text(found: "OverloadMap", *, units: str) -> str:
     head = ["boom length", "radii", "breaks first within", "least ratio", "breaks from x rated"]
     breaks, rated = int(found.breaks_first.sum()), int(chart.rated.sum())
     said = (
-        f"In {breaks} of {rated} cells something gives way before the crane tips: there nothing "
-        "warns. The ratio is the load of the first failure over the tipping load, both without "
+        f"In {breaks} of {rated} cells something gives way before the crane tips. "
+        "The ratio is the load of the first failure over the tipping load, both without "
         "margins, at the boom angle of the rated load."
     )
     text = [places.setup_text(chart.setup), table(head, rows), paragraph(said), paragraph(CAUTION)]

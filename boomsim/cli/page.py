@@ -25,7 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--extension",
         metavar="PERCENT",
         action="append",
-        help="one way, as 0,0,46.5,46.5; repeat it (default: ways that show the question)",
+        help="one way, as 0,0,45,45; repeat it (default: ways that show the question)",
     )
     inputs.add_setup(parser)
     parser.add_argument("--units", choices=("metric", "us"), default="metric", help="of the page")

@@ -16,7 +16,7 @@ def add_place(parser: argparse.ArgumentParser, *, several: bool) -> None:
     parser.add_argument(
         "--extension",
         metavar="PERCENT",
-        help="of each moving section, base side first, as 0,0,46.5,46.5 (default: one that shows "
+        help="of each moving section, base side first, as 0,0,45,45 (default: one that shows "
         "the question)",
     )
     example = "'6 m, 12 m'" if several else "'12 m'"
@@ -97,7 +97,7 @@ def setup_json(setup: "Setup") -> dict[str, object]:
     """How the crane is set up, with the keys that all answers share."""
     return {
         "machine": setup.machine.name,
-        "rule": setup.rule.name,
+        "rule": setup.rule,
         "sector": setup.sector,
         "counterweight": setup.counterweight.name,
         "support": setup.support.name,
@@ -107,9 +107,11 @@ def setup_json(setup: "Setup") -> dict[str, object]:
 
 
 def setup_text(setup: "Setup") -> str:
-    """How the crane is set up, in one line."""
+    """How the crane is set up, in a few sentences."""
+    from boomsim.figures.words import allowance_words
+
     return (
         f"{setup.machine.name} (invented), {setup.sector}, counterweight "
         f"{setup.counterweight.name}, support {setup.support.name}, {setup.parts} parts of line, "
-        f"rule {setup.rule.name}."
-    )
+        f"rule {setup.rule.name}. {allowance_words(setup.rule)}"
+    ).rstrip()

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from boomsim.mechanics.geometry import Array
 
 HELP = "range diagram: radius and height of the boom head, boom angles, and capacities"
-EXAMPLE = "boomsim range yard60 --extension 0,0,46.5,46.5 --figure range.svg"
+EXAMPLE = "boomsim range yard60 --extension 0,0,45,45 --figure range.svg"
 
 ROWS = 7
 """Places of each boom that the table shows [1]."""
@@ -30,10 +30,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--extension",
         metavar="PERCENT",
         action="append",
-        help="one way to extend, as 0,0,46.5,46.5; repeat it for more (default: a few lengths)",
+        help="one way to extend, as 0,0,45,45; repeat it for more (default: a few lengths)",
     )
     what.add_argument(
-        "--length", metavar="LENGTH", help="all ways to reach these lengths, as '18.9 m, 26.4 m'"
+        "--length", metavar="LENGTH", help="all ways to reach these lengths, as '18.7 m, 25.9 m'"
     )
     parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
     inputs.add_setup(parser)
@@ -87,12 +87,9 @@ def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Array | None":
 
 def as_json(found: "RangeShape") -> dict[str, Any]:
     """Every arc, SI."""
-    import numpy as np
-
     from boomsim.rating.charts.tables import plain_setup
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
 
-    known = np.isfinite(found.capacity)
-    family = np.where(found.tips, "stability", "structural")
     return {
         "machine": found.setup.machine.name,
         **plain_setup(found.setup),
@@ -105,10 +102,9 @@ def as_json(found: "RangeShape") -> dict[str, Any]:
                 "radius": found.radius[a],
                 "height": found.height[a],
                 "capacity": found.capacity[a],
-                "set_by": [
-                    name if rated else None
-                    for name, rated in zip(family[a].tolist(), known[a], strict=True)
-                ],
+                "set_by": [found.limits[g].set_by if g >= 0 else None for g in found.governing[a]],
+                "empty_hook": plain_empty_hook(found.empty_hook, row=a),
+                "stands": found.stands[a],
             }
             for a in range(len(found.length))
         ],
@@ -119,7 +115,8 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     """Lay out some places of each arc as a table."""
     import numpy as np
 
-    from boomsim.figures.words import machine_words, setup_words
+    from boomsim.figures.words import allowance_words, machine_words, setup_words
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -129,29 +126,49 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     rows = []
     for a in range(len(found.length)):
         for k in np.linspace(0, len(found.angle) - 1, ROWS).round().astype(int):
-            rated = np.isfinite(found.capacity[a, k])
             rows.append(
                 [
-                    said(found.length[a], "length"),
+                    said(found.length[a], "boom_length"),
                     label(found.extension[a]),
                     said(found.angle[k], "angle"),
                     said(found.radius[a, k], "length"),
                     said(found.height[a, k], "length"),
-                    said(found.capacity[a, k], "mass") if rated else "not rated",
-                    ("tips" if found.tips[a, k] else "breaks") if rated else "",
+                    *_rated(found, a, int(k), units),
                 ]
             )
-    head = ["boom", "extension, %", "boom angle", "radius", "head height", "gross load", "beyond"]
+    head = ["boom", "extension, %", "boom angle", "radius", "head height", "gross load", "set by"]
     words = f"{machine_words(found.setup)}: where the boom head can be; "
     note = (
         "Angle and height are those of the empty hook; the gross load is the one rated at that "
-        "radius. Near its greatest reach and at its steepest a loaded boom cannot keep the radius."
+        "radius. Near its greatest reach and at its steepest a loaded boom cannot keep the radius, "
+        "and what is less than hook block and slings is not rated."
     )
+    lowest = [
+        f"({label(found.extension[a])}): {sentence}"
+        for a in range(len(found.length))
+        if (sentence := tell_empty_hook(found.empty_hook, units=units, row=a))
+    ]
     return "\n\n".join(
         [
-            paragraph(f"{words}{setup_words(found.setup, units=units)}."),
+            paragraph(
+                f"{words}{setup_words(found.setup, units=units)}. "
+                f"{allowance_words(found.setup.rule, units=units)}"
+            ),
             table(head, rows),
             paragraph(note),
+            *map(paragraph, lowest),
             paragraph(CAUTION),
         ]
     )
+
+
+def _rated(found: "RangeShape", arc: int, angle: int, units: str) -> tuple[str, str]:
+    """What one place of an arc carries, and what sets it."""
+    from boomsim.units import show_rated
+
+    governing = int(found.governing[arc, angle])
+    if not found.stands[arc, angle]:
+        return "turns over", ""
+    if governing < 0:
+        return "not rated", ""
+    return show_rated(float(found.capacity[arc, angle]), units), found.limits[governing].set_by

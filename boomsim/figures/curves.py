@@ -10,8 +10,8 @@ from boomsim.figures.styles import FAINT, FAMILIES, PAPER, Identity
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating
 
-MARK_EVERY = 4
-"""A marker at every so many radii tells whose line it is."""
+MARK_EVERY, MARKS = 4, 4
+"""A marker at every so many radii tells whose line it is; about so many on a line of many radii."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -137,7 +137,8 @@ def update_curve(curve: Curve, rating: Rating, row: int, *, x: float, y: float) 
         line.set_data(radius / x, np.where(_both_sides(own, turns), capacity, np.nan) / y)
     known = np.flatnonzero(np.isfinite(rating.capacity[row]))
     # Not all at the same radii, so that the markers of near lines stay apart.
-    marked = known[(row * 3) % MARK_EVERY :: MARK_EVERY]
+    every = max(MARK_EVERY, len(known) // MARKS)
+    marked = known[(row * 3 * every // MARK_EVERY) % every :: every]
     curve.marks.set_data(rating.radius[row, marked] / x, rating.capacity[row, marked] / y)
     curve.turns.set_data(radius[turns] / x, capacity[turns] / y)
 

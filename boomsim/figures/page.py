@@ -78,7 +78,9 @@ class Page:
         return self.right - self.left, self.top - self.bottom
 
 
-def new_page(*, width: float, height: float, title: str = "", subtitle: str = "") -> Page:
+def new_page(
+    *, width: float, height: float, title: str = "", subtitle: str = "", foot: str = ""
+) -> Page:
     """Start a figure.
 
     Parameters
@@ -87,6 +89,8 @@ def new_page(*, width: float, height: float, title: str = "", subtitle: str = ""
         Of the whole page [m]
     title, subtitle : str
         At the head; broken into lines where they are too long
+    foot : str
+        Small print above the caution
 
     Returns
     -------
@@ -103,18 +107,20 @@ def new_page(*, width: float, height: float, title: str = "", subtitle: str = ""
             style = type_of(size, colour=colour, bold=bold)
             _text(figure, (MARGIN, top), (width, height), "\n".join(lines), va="top", style=style)
             top -= len(lines) * 1.35 * size * POINT + 0.6e-3
-    caution = wrap(CAUTION, width=inside, size=TINY)
-    style = type_of(TINY, colour=QUIET)
-    foot = _text(
-        figure, (MARGIN, MARGIN / 2), (width, height), "\n".join(caution), va="bottom", style=style
-    )
-    foot.set_gid(_CAUTION_ID)
+    bottom = MARGIN / 2
+    for text, name in ((CAUTION, _CAUTION_ID), (foot, "foot")):
+        if text:
+            lines = wrap(text, width=inside, size=TINY)
+            style, shown = type_of(TINY, colour=QUIET), "\n".join(lines)
+            made = _text(figure, (MARGIN, bottom), (width, height), shown, va="bottom", style=style)
+            made.set_gid(name)
+            bottom += len(lines) * 1.35 * TINY * POINT + 0.4e-3
     return Page(
         figure=figure,
         width=width,
         height=height,
         left=MARGIN,
-        bottom=MARGIN / 2 + len(caution) * 1.35 * TINY * POINT + 1.0e-3,
+        bottom=bottom + 0.6e-3,
         right=width - MARGIN,
         top=top - 1.0e-3,
     )

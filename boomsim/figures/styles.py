@@ -9,6 +9,8 @@ they part in grey scale and for colour-blind eyes.
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from boomsim.rating.strategies import letter as letter
+
 INK = "#1b1b1f"
 QUIET = "#5d636c"
 FAINT = "#c3c8d0"
@@ -50,10 +52,13 @@ class FamilyStyle:
 
 FAMILIES = {
     "structural": FamilyStyle(
-        line=(0.0, (3.0, 1.3)), width=1.3, hatch="/////", words="broken line: strength governs"
+        line=(0.0, (3.0, 1.3)),
+        width=1.3,
+        hatch="/////",
+        words="broken line: strength or maker's value",
     ),
     "stability": FamilyStyle(
-        line="solid", width=2.3, hatch="", words="whole, heavy line: stability governs"
+        line="solid", width=2.3, hatch="", words="whole, heavy line: stability sets it"
     ),
 }
 """Styles of the two families of :mod:`boomsim.rating.limits`."""
@@ -108,22 +113,6 @@ def ink_on(colour: str) -> str:
     """
     red, green, blue = (int(colour[k : k + 2], 16) / 255.0 for k in (1, 3, 5))
     return INK if 0.299 * red + 0.587 * green + 0.114 * blue > 0.55 else PAPER
-
-
-def letter(number: int) -> str:
-    """Name a configuration by a letter: A, B to Z, then A2, B2 and so on.
-
-    Parameters
-    ----------
-    number : int
-        Place among the configurations, from 0 [1]
-
-    Returns
-    -------
-    str
-    """
-    turn, place = divmod(number, 26)
-    return chr(ord("A") + place) + (str(turn + 1) if turn else "")
 
 
 def type_of(size: float = BODY, *, colour: str = INK, bold: bool = False) -> dict[str, Any]:

@@ -1,11 +1,10 @@
 """Words that figures share: how the crane is set up, and which rule rates it."""
 
-import math
 from dataclasses import fields
 
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.loads import hoisting_factor
-from boomsim.rating.rules import Allowances, Rule
+from boomsim.rating.rules import Allowance, Rule
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 
@@ -72,36 +71,42 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
     if strength.dead != 1.0 or strength.live != 1.0:
         factors = f" under {strength.dead:g} x own weight and {strength.live:g} x load"
     strained = f"yield stress / {strength.resistance:g}{factors}"
-    if rule.allowances is None:
-        return f"{tips}; {strained}"
-    return f"{tips}; {strained}; strength with {allowance_words(rule.allowances)}"
+    allowed = "" if rule.allowances is None else ", with allowances"
+    return f"{tips}; {strained}{allowed}"
 
 
-def allowance_words(allowances: Allowances) -> str:
-    """Name each allowance with its value and its source.
+def allowance_words(rule: Rule, *, units: str = "metric") -> str:
+    """Name each allowance in a rated load with its value and its source.
 
     Parameters
     ----------
-    allowances : Allowances
+    rule : Rule
+    units : str
+        "metric" or "us"
 
     Returns
     -------
     str
+        A sentence; empty where the rule has no allowances
     """
-    has, side = allowances, 100.0 * allowances.side_pull.value
+    if rule.allowances is None:
+        return ""
+    has = rule.allowances
     factor = hoisting_factor(has.hoist_speed.value, hoist_class=int(has.hoist_class.value))
-    ahead, across = (math.degrees(one.value) for one in (has.lean, has.lean_across))
-    return ", ".join(
-        [
-            f"side pull {side:g} % ({has.side_pull.source})",
-            f"hoisting factor {factor:.2f} ({has.hoist_speed.source} {has.hoist_speed.value:g} m/s,"
-            f" {has.hoist_class.source})",
-            f"wind {has.wind_speed.value:g} m/s from behind ({has.wind_speed.source})",
-            f"load's wind area {1000 * has.load_area.value:g} m2 a tonne ({has.load_area.source})",
-            f"{ahead:.1f} deg out of level ahead ({has.lean.source})",
-            f"{across:.1f} deg across ({has.lean_across.source})",
-        ]
-    )
+    parts = [
+        _allowed("side pull {} of the load", has.side_pull, "share", units),
+        _allowed("hoisting at {}", has.hoist_speed, "speed", units)
+        + f", class {has.hoist_class.value:g} ({has.hoist_class.source}): load x {factor:.2f}",
+        _allowed("wind {} from behind", has.wind_speed, "speed", units),
+        _allowed("load's wind area {}", has.load_area, "area_per_mass", units),
+        _allowed("out of level {} ahead", has.lean, "angle", units),
+        _allowed("{} across", has.lean_across, "angle", units),
+    ]
+    return f"Allowances that strength bears beside the load: {'; '.join(parts)}."
+
+
+def _allowed(phrase: str, one: Allowance, quantity: str, units: str) -> str:
+    return f"{phrase.format(show(one.value, quantity, units))} ({one.source})"
 
 
 _DISTURBED = {

@@ -12,13 +12,14 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab import near
-from boomsim.lab.curve import Curve, condensed, curve
+from boomsim.lab.curve import Curve, condensed, curve, lowest
 from boomsim.lab.fixed import fixed
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.stability import Overturning
 from boomsim.mechanics.supports import Reactions, support_reactions
 from boomsim.rating.capacity import rate
+from boomsim.rating.empty_hook.study import EmptyHook
 from boomsim.rating.lift.study import lift
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response, respond
@@ -58,7 +59,7 @@ class Answer:
     boom : Condensed
     at : Response or None
         The lift, in its first cell; without its load where the load finds no equilibrium; None
-        where the boom cannot be there even without a load
+        where the boom cannot be there even without a load, or the crane would lie on its side
     solved : bool
         False where `at` is not the scene's lift
     trouble : str
@@ -70,6 +71,10 @@ class Answer:
     first : Limit or None
         Limit that sets the rated load at this radius
     standing : Standing or None
+    empty_hook : EmptyHook
+        How far down and out this configuration stands
+    lies : bool
+        True where the crane would lie on its side with its empty hook: there is no lift
     """
 
     scene: Scene
@@ -82,6 +87,8 @@ class Answer:
     capacity: float
     first: Limit | None
     standing: Standing | None
+    empty_hook: EmptyHook
+    lies: bool
 
     @property
     def used(self) -> float:
@@ -105,6 +112,9 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
     """
     setup = setup_of(scene)
     boom = condensed(setup.machine, scene.extension)
+    bare = lowest(setup, scene.extension)
+    if bare.lies_over(**{scene.held: getattr(scene, scene.held)})[0]:
+        return _lying(scene, setup, boom, bare)
     known = curve(setup, scene.extension, unit)
     if scene.held == "radius":
         radius = scene.radius
@@ -129,6 +139,26 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
         capacity=capacity,
         first=first,
         standing=None if drawn is None else _standing(drawn, slew=scene.slew),
+        empty_hook=bare,
+        lies=False,
+    )
+
+
+def _lying(scene: Scene, setup: Setup, boom: Condensed, bare: EmptyHook) -> Answer:
+    """Where the crane lies on its side there is no lift to answer with."""
+    return Answer(
+        scene=scene,
+        setup=setup,
+        boom=boom,
+        at=None,
+        solved=False,
+        trouble="The crane would lie on its side here with its empty hook.",
+        radius=scene.radius if scene.held == "radius" else np.nan,
+        capacity=np.nan,
+        first=None,
+        standing=None,
+        empty_hook=bare,
+        lies=True,
     )
 
 

@@ -20,7 +20,7 @@ def as_code(scene: Scene) -> str:
     Examples
     --------
     >>> print(as_code(Scene()).splitlines()[2])
-    found = lift(setup, extension=[0.0, 0.0, 0.465, 0.465], load=8000.0, radius=10.0)
+    found = lift(setup, extension=[0.0, 0.0, 0.45, 0.45], load=8000.0, radius=10.0)
     """
     setup, disturbances = setup_of(scene), scene.disturbances
     slew = repr(scene.slew if scene.rated_for == "here" else scene.rated_for)

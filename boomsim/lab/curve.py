@@ -11,6 +11,7 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
+from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.table import limits_of
 from boomsim.rating.response import respond
@@ -29,7 +30,7 @@ class Curve:
     radius : ndarray, shape (n,)
         Growing [m]
     capacity : ndarray, shape (n,)
-        NaN out of reach [kg]
+        NaN out of reach, and where the crane would lie on its side [kg]
     tips : ndarray of bool, shape (n,)
         True where stability governs
     """
@@ -61,6 +62,24 @@ def condensed(machine: Machine, extension: tuple[float, ...]) -> Condensed:
     return condense(machine, extension=np.array(extension))
 
 
+@lru_cache(maxsize=256)
+def lowest(setup: Setup, extension: tuple[float, ...]) -> EmptyHook:
+    """Find once how far down and out a configuration stands with its empty hook.
+
+    Parameters
+    ----------
+    setup : Setup
+        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
+    extension : tuple of float
+        [1]
+
+    Returns
+    -------
+    EmptyHook
+    """
+    return empty_hook(setup, extension=np.array(extension))
+
+
 @lru_cache(maxsize=128)
 def curve(setup: Setup, extension: tuple[float, ...], unit: float) -> Curve:
     """Rate one configuration at round radii and evenly between them.
@@ -81,6 +100,7 @@ def curve(setup: Setup, extension: tuple[float, ...], unit: float) -> Curve:
     radii = _radii(setup, condensed(setup.machine, extension), unit)
     name = setup.machine.name, setup.rule.name
     capacity, tips = _rated(setup, extension, radii, _last.get(name))
+    capacity[lowest(setup, extension).lies_over(radius=radii)] = np.nan
     made = Curve(radius=radii, capacity=capacity, tips=tips)
     _last[name] = made
     return made

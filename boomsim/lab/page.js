@@ -30,7 +30,8 @@ function showWays(radius) {
     const state = data.states[number][radius];
     row.fill.style.width = state ? `${100 * data.share[number][radius]}%` : '0';
     row.fill.className = !state ? '' : state.set_by === 'stability' ? 'stability' : 'structural';
-    row.carries.textContent = state ? state.carries : 'out of reach';
+    const none = data.lies[number][radius] ? 'turns over' : 'out of reach';
+    row.carries.textContent = state ? state.carries : none;
     row.what.textContent = state ? `first: ${state.first}` : '';
     row.most.textContent = data.best[radius] === number ? '★ carries most here' : '';
   });
@@ -41,7 +42,9 @@ function showLift(radius) {
   at('first').textContent = state
     ? `${way.letter} carries ${state.carries} here, at a boom angle of ${state.angle}; the tip deflects by ` +
       `${state.bend} then. What sets it: ${state.first}.`
-    : `${way.letter} cannot put its load at this radius.`;
+    : data.lies[chosen][radius]
+      ? `${way.letter}: ${data.never[chosen]}`
+      : `${way.letter} cannot put its load at this radius.`;
   at('picture').innerHTML = `<svg class="side" viewBox="${data.box}">${state ? state.picture : ''}</svg>`;
   at('picture').dataset.way = way.letter;
   at('picture').dataset.radius = data.radii[radius];

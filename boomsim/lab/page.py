@@ -8,7 +8,7 @@ from html import escape
 from importlib.resources import files
 
 from boomsim.caution import CAUTION
-from boomsim.figures.words import setup_words
+from boomsim.figures.words import allowance_words, setup_words
 from boomsim.lab.fixed import fixed
 from boomsim.lab.ink import definitions
 from boomsim.lab.page_data import CRANE, Ways, page_data
@@ -59,8 +59,9 @@ def _title(ways: Ways) -> str:
 
 def _about(ways: Ways) -> str:
     setup = ways.rating.setup
-    length = show(float(ways.configurations.length.mean()), "length", ways.look.units)
+    length = show(float(ways.configurations.length.mean()), "boom_length", ways.look.units)
     return (
         f"{setup.machine.name}, an invented crane: a boom {length} long. Rated gross load, "
-        f"{setup_words(setup, units=ways.look.units)}."
+        f"{setup_words(setup, units=ways.look.units)}. "
+        f"{allowance_words(setup.rule, units=ways.look.units)}"
     )

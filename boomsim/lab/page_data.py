@@ -17,8 +17,10 @@ from boomsim.lab.words import gives_way
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.compare import best_of, default_radii
+from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
+from boomsim.rating.empty_hook.telling import tell_empty_hook
 from boomsim.rating.strategies import Configurations, label
-from boomsim.units import display, show
+from boomsim.units import display, show, show_rated
 
 MOST_WAYS, MOST_RADII = 6, 40
 """A page is for looking at a few ways, radius by radius [1]."""
@@ -43,6 +45,8 @@ class Ways:
         [m]
     rating : Rating
     look : Look
+    empty_hook : EmptyHook
+        How far down and out each way stands
     """
 
     scene: Scene
@@ -50,6 +54,12 @@ class Ways:
     radii: Array
     rating: Rating
     look: Look
+    empty_hook: EmptyHook
+
+    @property
+    def lies(self) -> np.ndarray:
+        """True where the crane lies on its side, shape (ways, radii)."""
+        return self.empty_hook.lies_over(radius=self.radii[:, None]).T
 
 
 def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metric") -> Ways:
@@ -97,6 +107,7 @@ def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metri
         radii=kept,
         rating=rate(setup, extension=configurations.extension, radius=kept),
         look=Look(units=units),
+        empty_hook=empty_hook(setup, extension=configurations.extension),
     )
 
 
@@ -110,12 +121,15 @@ def page_data(ways: Ways) -> dict[str, Any]:
     Returns
     -------
     dict
-        Plain values; `states` by way, then by radius; null out of reach
+        Plain values; `states` by way, then by radius; null out of reach and where the crane `lies`
+        on its side; `never` says of each way how low it must not come
     """
     capacity, most = ways.rating.capacity, float(np.nanmax(ways.rating.capacity))
+    lies = ways.lies
+    known = np.isfinite(capacity) & ~lies
     states = [
-        [_state(ways, i, k) if np.isfinite(value) else None for k, value in enumerate(row)]
-        for i, row in enumerate(capacity)
+        [_state(ways, i, k) if there else None for k, there in enumerate(row)]
+        for i, row in enumerate(known.tolist())
     ]
     return {
         "ways": [_way(row, i) for i, row in enumerate(ways.configurations.extension)],
@@ -123,6 +137,11 @@ def page_data(ways: Ways) -> dict[str, Any]:
         "best": best_of(capacity).tolist(),
         "share": np.nan_to_num(capacity / most).round(4).tolist(),
         "states": states,
+        "lies": lies.tolist(),
+        "never": [
+            tell_empty_hook(ways.empty_hook, units=ways.look.units, row=i)
+            for i in range(len(capacity))
+        ],
         "why": _whys(ways),
         "box": f"0 0 {PICTURE.width:g} {PICTURE.height:g}",
         "start": len(ways.radii) // 3,
@@ -164,7 +183,7 @@ def _state(ways: Ways, way: int, radius: int) -> dict[str, str]:
     at = found.at
     assert at is not None
     return {
-        "carries": show(float(ways.rating.capacity[way, radius]), "mass", units),
+        "carries": show_rated(float(ways.rating.capacity[way, radius]), units),
         "set_by": governing.set_by,
         "first": gives_way(governing),
         "angle": show(float(at.state.angle[0, 0]), "angle", units),
@@ -186,7 +205,7 @@ def _whys(ways: Ways) -> dict[str, list[Any]]:
 
 def _why(ways: Ways, first: int, second: int, radius: int) -> list[list[Any]] | None:
     capacity = ways.rating.capacity[[first, second], radius]
-    if not np.all(np.isfinite(capacity)):
+    if not np.all(np.isfinite(capacity)) or np.any(ways.lies[[first, second], radius]):
         return None
     found = apart(_lifted(ways, first, radius), _lifted(ways, second, radius))
     if found is None:

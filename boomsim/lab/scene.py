@@ -58,7 +58,7 @@ class Scene:
 
     machine: str = "yard60"
     system: str = "pinned"
-    extension: tuple[float, ...] = (0.0, 0.0, 0.465, 0.465)
+    extension: tuple[float, ...] = (0.0, 0.0, 0.45, 0.45)
     held: str = "radius"
     radius: float = 10.0
     angle: float = 1.0

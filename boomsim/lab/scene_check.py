@@ -78,7 +78,7 @@ def _in_bounds(given: Any, bounds: Mapping[str, tuple[float, float]]) -> None:
 
 
 def _at_locks(scene: Scene) -> Scene:
-    """Bring what a person wrote (0.465) to the lock position that the machine has."""
+    """Bring what a person wrote (0.45) to the lock position that the machine has."""
     locks = machine_of(scene.machine).boom.lock_positions
     found = tuple(min(locks, key=lambda p: abs(p - f)) for f in scene.extension)
     off = [k for k, f in enumerate(scene.extension) if abs(found[k] - f) > 0.01]

@@ -6,6 +6,7 @@ import numpy as np
 
 from boomsim.lab.answer import Answer
 from boomsim.lab.say import say
+from boomsim.rating.empty_hook.telling import tell_empty_hook
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.telling import WHAT_SETS
 from boomsim.rating.response import VALID_DEFLECTION
@@ -43,6 +44,8 @@ def headline(answer: Answer, *, units: str) -> str:
     -------
     str
     """
+    if answer.lies:
+        return tell_empty_hook(answer.empty_hook, units=units)
     if answer.trouble:
         return answer.trouble
     if answer.first is None:
@@ -103,7 +106,7 @@ def configuration(answer: Answer) -> str:
     Returns
     -------
     str
-        Such as "(0, 0, 46.5, 46.5)"
+        Such as "(0, 0, 45, 45)"
     """
     return f"({label(np.array(answer.scene.extension))})"
 

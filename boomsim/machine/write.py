@@ -14,7 +14,7 @@ HEADING = """\
 # An INVENTED machine. No such machine exists; it teaches, it plans no lift.
 #
 # Every length, mass, force and angle is text with its unit: "8.20 m", "41.8 ft", "5 t", "11000 lb".
-# Write a decimal point, no comma. Shares may be "46.5 %" or 0.465.
+# Write a decimal point, no comma. Shares may be "45 %" or 0.45.
 """
 
 INLINE = (*(shape.table for shape in SHAPES.values()), schema.PAD, schema.LOCK)

@@ -8,6 +8,7 @@ import numpy as np
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.picking import pick
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.table import limits_of
 from boomsim.rating.response import Response, Start, respond
@@ -69,7 +70,14 @@ class Rating:
         return np.asarray(families[self.governing])
 
 
-def rate(setup: Setup, *, extension: Array, radius: Array, batch: int = 32) -> Rating:
+def rate(
+    setup: Setup,
+    *,
+    extension: Array,
+    radius: Array,
+    batch: int = 32,
+    boom: Condensed | None = None,
+) -> Rating:
     """Rate every configuration at every radius.
 
     Parameters
@@ -81,6 +89,8 @@ def rate(setup: Setup, *, extension: Array, radius: Array, batch: int = 32) -> R
         Loaded radius, kept as the load grows [m]
     batch : int
         Configurations solved together; so many fit a processor's cache
+    boom : Condensed, optional
+        The same configurations, where they are condensed already
 
     Returns
     -------
@@ -98,7 +108,9 @@ def rate(setup: Setup, *, extension: Array, radius: Array, batch: int = 32) -> R
             f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
         )
     radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
-    whole = _blank(setup, boom=condense(setup.machine, extension=fractions), radius=radii)
+    if boom is None:
+        boom = condense(setup.machine, extension=fractions)
+    whole = _blank(setup, boom=boom, radius=radii)
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
     order = np.argsort(whole.boom.layout.boom_length, kind="stable")
     if len(order) <= batch:
@@ -107,10 +119,8 @@ def rate(setup: Setup, *, extension: Array, radius: Array, batch: int = 32) -> R
         rows = order[start : start + batch]
         columns = np.flatnonzero(_in_reach(setup, whole.boom, radii)[rows].any(axis=0))
         if len(columns):
-            boom = whole.boom
-            if len(fractions) > batch:
-                boom = condense(setup.machine, extension=fractions[rows])
-            found = _Search(setup, boom=boom, radius=radii[np.ix_(rows, columns)]).run()
+            some = boom if len(fractions) <= batch else pick(boom, rows)
+            found = _Search(setup, boom=some, radius=radii[np.ix_(rows, columns)]).run()
             _fill(whole, found, np.ix_(rows, columns))
     return whole
 

@@ -3,7 +3,8 @@
 A rated load keeps margins. Here they are taken out: yield stresses, crushing resistances, lock
 strengths and the elastic critical load stand for themselves, and the crane tips when its balance
 is gone. What a maker permits (pads, luffing cylinder, rope, slewing ring) stays as it is given:
-passing it breaks nothing in this model, so it is told as passed and not as a failure.
+passing it is told as passed and not as a failure. Ring, cylinder and rope give way at a multiple
+of what is permitted, which is assumed.
 """
 
 from collections.abc import Callable
@@ -16,6 +17,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.kind import Limit
+from boomsim.rating.limits.ultimate import with_ultimates
 from boomsim.rating.response import Response, respond
 from boomsim.rating.rules import Rule, StabilityRule, StrengthRule
 from boomsim.rating.setup import Setup
@@ -62,9 +64,9 @@ def no_margin(setup: Setup) -> Setup:
     Returns
     -------
     Setup
-        With :data:`NO_MARGIN` for its rule
+        With :data:`NO_MARGIN` for its rule, and with the ultimate values at the end of its kinds
     """
-    return replace(setup, rule=NO_MARGIN)
+    return replace(setup, rule=NO_MARGIN, kinds=with_ultimates(setup.kinds))
 
 
 def rows_of(limits: tuple[Limit, ...], kind: str) -> np.ndarray:

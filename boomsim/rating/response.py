@@ -53,6 +53,7 @@ class Response:
     strained : State
     strained_forces : Forces
         With the allowances of the rule, without partial factors
+    factored : State
     factored_forces : Forces
         With the allowances and the partial factors of the rule
     placed : Masses
@@ -67,6 +68,7 @@ class Response:
     state: State
     strained: State
     strained_forces: Forces
+    factored: State
     factored_forces: Forces
     placed: Masses
     balance: Overturning
@@ -208,6 +210,7 @@ def respond(
         state=state,
         strained=strained,
         strained_forces=forces,
+        factored=factored,
         factored_forces=factored_forces,
         placed=placed,
         balance=balance,

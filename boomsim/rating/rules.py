@@ -199,11 +199,11 @@ LIMIT_STATES = StrengthRule(
 )
 
 USUAL_ALLOWANCES = Allowances(
-    side_pull=Allowance(value=0.02, source="SAE J1063 side load (from memory)"),
+    side_pull=Allowance(value=0.02, source="SAE J1063 side load, from memory"),
     hoist_speed=Allowance(value=0.3),
-    hoist_class=Allowance(value=1, source="EN 13001-2 class HC1 (from memory)"),
+    hoist_class=Allowance(value=1, source="HC1 of EN 13001-2, from memory"),
     wind_speed=Allowance(value=9.0),
-    load_area=Allowance(value=1.2e-3, source="EN 13000 (from memory)"),
+    load_area=Allowance(value=1.2e-3, source="EN 13000, from memory"),
     lean=Allowance(value=math.radians(0.5)),
     lean_across=Allowance(value=math.radians(0.5)),
 )

@@ -26,7 +26,7 @@ SECTORS = ("around", "rear")
 ALLOWANCES = ("rule", "none")
 """Strength bears the rule's allowances, or a lift is judged by what is given and nothing else."""
 
-DEFAULT_ALLOWANCES = "none"
+DEFAULT_ALLOWANCES = "rule"
 
 
 class _Named(Protocol):

@@ -43,9 +43,25 @@ def label(extension: Array) -> str:
     Returns
     -------
     str
-        Such as "0, 0, 46.5, 46.5"
+        Such as "0, 0, 45, 45"
     """
     return ", ".join(f"{100 * fraction:.3g}" for fraction in extension)
+
+
+def letter(number: int) -> str:
+    """Name a configuration by a letter: A, B to Z, then A2, B2 and so on.
+
+    Parameters
+    ----------
+    number : int
+        Place among the configurations, from 0 [1]
+
+    Returns
+    -------
+    str
+    """
+    turn, place = divmod(number, 26)
+    return chr(ord("A") + place) + (str(turn + 1) if turn else "")
 
 
 def pinned_configurations(boom: Boom) -> Array:
@@ -71,6 +87,32 @@ def range_of_length(boom: Boom) -> tuple[float, float]:
     return float(ends[0]), float(ends[1])
 
 
+def checked_system(boom: Boom, system: str) -> str:
+    """Refuse a boom system that there is not, or that the boom has not.
+
+    Parameters
+    ----------
+    boom : Boom
+    system : str
+
+    Returns
+    -------
+    str
+        The same
+
+    Raises
+    ------
+    ValueError
+        If it is not one of the boom's; says which there are, and which are its own.
+    """
+    if system in boom.systems:
+        return system
+    wrong = f"This boom is not {system}."
+    if system not in BOOM_SYSTEMS:
+        wrong = f"There is no boom system {system!r}; there are {', '.join(BOOM_SYSTEMS)}."
+    raise ValueError(f"{wrong} Choose one of this boom's systems: {', '.join(boom.systems)}.")
+
+
 def configurations_of(boom: Boom, *, extension: Array, system: str | None = None) -> Configurations:
     """Put chosen extensions side by side, whatever their lengths.
 
@@ -86,11 +128,12 @@ def configurations_of(boom: Boom, *, extension: Array, system: str | None = None
     -------
     Configurations
     """
+    system = boom.systems[0] if system is None else checked_system(boom, system)
     placed = layout(boom, extension=extension)
     return Configurations(
         extension=placed.extension,
         length=placed.boom_length,
-        system=(system or boom.systems[0],) * len(placed.extension),
+        system=(system,) * len(placed.extension),
     )
 
 
@@ -128,11 +171,7 @@ def configurations_of_length(
             f"The boom cannot be {length:.2f} m long: it is {shortest:.2f} m with all sections in "
             f"and {longest:.2f} m with all out. Choose a length between these."
         )
-    systems = boom.systems if system is None else (system,)
-    if system is not None and system not in boom.systems:
-        raise ValueError(
-            f"This boom is not {system}. Choose one of its systems: {', '.join(boom.systems)}."
-        )
+    systems = boom.systems if system is None else (checked_system(boom, system),)
     found: dict[tuple[float, ...], str] = {}
     for name in systems:
         for extension in _of_system(boom, name, length, tolerance):

@@ -198,6 +198,14 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_rows(("m", 2, 0), ("m", 1, 9.995)),
         us=_rows(("ft", 2, 0), ("ft", 1, 9.995)),
     ),
+    # A boom is named by its length: one rounding everywhere, so that a name read off one sheet is
+    # found on the next. A tabletop model is so short that centimetres tell its booms apart.
+    "boom_length": Quantity(
+        unit="m",
+        example='"18.9 m" or "62 ft"',
+        metric=_rows(("m", 2, 0), ("m", 1, 1.995)),
+        us=_one("ft", 1),
+    ),
     "small_length": Quantity(
         unit="m",
         example='"8 mm" or "0.31 in"',
@@ -290,7 +298,7 @@ QUANTITIES: Mapping[str, Quantity] = {
     ),
     "share": Quantity(
         unit="",
-        example='"46.5 %" or 0.465',
+        example='"45 %" or 0.45',
         metric=_rows(("%", 1, 0), ("%", 0, 9.95)),
         us=_rows(("%", 1, 0), ("%", 0, 9.95)),
     ),

@@ -65,12 +65,12 @@ def main() -> None:
     told("lean, each a new setup", steps(explorer, "lean", 0.1 * np.arange(1, 30)))
     forget()
     explorer = Explorer(start)
-    locks = [0.0, 0.465, 0.93, 1.0]
+    locks = [0.0, 0.45, 0.9, 1.0]
     first, again = [], []
     for found in (first, again):
         for one in locks:
             found += steps(explorer, "section 1", [one])
-            for two in [0.93, 1.0, 0.0, 0.465]:
+            for two in [0.9, 1.0, 0.0, 0.45]:
                 found += steps(explorer, "section 2", [two])
     told("section, pinned, first visit", first)
     told("section, pinned, seen before", again)

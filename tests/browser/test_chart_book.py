@@ -90,7 +90,7 @@ def test_arrow_keys_move_through_the_cells_and_each_is_told(page):
     page.keyboard.press("ArrowDown")
     second = page.inner_text("#cell")
     assert first != second
-    assert "beyond it the crane" in second
+    assert "sets this figure" in second
 
 
 @pytest.mark.parametrize("value", ["", "far", "-3"])

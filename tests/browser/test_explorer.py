@@ -71,7 +71,7 @@ def test_a_pinned_section_jumps_to_its_next_lock_position(page):
     before = shown(page, "extension")
     handle(page, "section-1").focus()
     page.keyboard.press("ArrowRight")
-    assert changed(page, "extension", before).split()[0] == "0.465"
+    assert changed(page, "extension", before).split()[0] == "0.45"
 
 
 def test_following_sliders_do_not_move_the_boom_by_being_rounded(page):
@@ -124,11 +124,11 @@ def test_the_arrow_keys_step_through_the_scenes(page):
     before = shown(page, "extension")
     page.locator(".boomsim-scenes select").focus()
     page.keyboard.press("Home")
-    assert changed(page, "extension", before) == "0 0 0 0.93"
+    assert changed(page, "extension", before) == "0 0 0 0.9"
     page.keyboard.press("ArrowDown")
-    assert changed(page, "extension", "0 0 0 0.93") == "0 0 0.465 0.465"
+    assert changed(page, "extension", "0 0 0 0.9") == "0 0 0.45 0.45"
     page.keyboard.press("ArrowDown")
-    assert changed(page, "extension", "0 0 0.465 0.465") == "0.93 0 0 0"
+    assert changed(page, "extension", "0 0 0.45 0.45") == "0.9 0 0 0"
 
 
 def test_a_button_is_pressed_with_the_keyboard(page):

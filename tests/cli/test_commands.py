@@ -1,6 +1,7 @@
 """The commands as a person or a program uses them: output, JSON keys, refusals."""
 
 import json
+import re
 
 import numpy as np
 import pytest
@@ -36,7 +37,7 @@ def test_compare_alone_runs_the_demonstration_and_names_its_picture(capsys, tmp_
     monkeypatch.chdir(tmp_path)
     said = in_one_line(answer(capsys, "compare"))
     assert "yard60 (invented)" in said
-    assert "(0, 0, 46.5, 46.5)" in said
+    assert "(0, 0, 45, 45)" in said
     assert "the lead passes" in said
     assert "Why, at" in said
     assert CAUTION in said
@@ -46,7 +47,7 @@ def test_compare_alone_runs_the_demonstration_and_names_its_picture(capsys, tmp_
 
 def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
     found = data(capsys, "compare")
-    assert found["schema"] == "boomsim.compare/1"
+    assert found["schema"] == "boomsim.compare/2"
     assert found["machine"] == "yard60"
     assert found["caution"] == CAUTION
     radii = len(found["radii"])
@@ -63,18 +64,58 @@ def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
 
 
 def test_compare_at_a_length_takes_every_legal_configuration(capsys):
-    found = data(capsys, "compare", "yard60", "--length", "18.93 m", "--radii", "6 m, 12 m")
-    # One section at 93 % of four, or two at 46.5 %: four and six ways.
+    found = data(capsys, "compare", "yard60", "--length", "18.7 m", "--radii", "6 m, 12 m")
+    # One section at 90 % of four, or two at 45 %: four and six ways.
     assert len(found["configurations"]) == 10
     assert found["radii"] == [6.0, 12.0]
 
 
+def test_by_default_ways_that_matter_are_listed_and_every_way_on_demand(capsys):
+    arguments = ("compare", "yard60", "--length", "18.7 m")
+    short = answer(capsys, *arguments)
+    full = answer(capsys, *arguments, "--every-way")
+    count = len(data(capsys, *arguments)["configurations"])
+    listed = dict(re.findall(r"([A-Z]) (\([\d., ]+\))", in_one_line(full)))
+    assert len(listed) == count
+    # Each way keeps its letter, and the text says how many it leaves out.
+    kept = dict(re.findall(r"([A-Z]) (\([\d., ]+\))", in_one_line(short)))
+    assert kept.items() < listed.items()
+    assert f"{count - len(kept)} of the {count} ways are left out" in in_one_line(short)
+    assert "left out" not in full
+    table = [line for line in short.splitlines() if line.startswith("radius")]
+    assert table[0].split() == ["radius", *sorted(kept), "most"]
+
+
+def test_where_several_carry_the_same_the_table_says_tie(capsys):
+    said = answer(capsys, "compare", "yard60", "--parts", "1")
+    found = data(capsys, "compare", "yard60", "--parts", "1")
+    rows = [line.split() for line in said.splitlines() if re.match(r"\d+\.\d+ m +\d", line)]
+    carried = [level for level in found["level"] if level]
+    assert ["tie" if len(level) > 1 else "ABC"[level[0]] for level in carried] == [
+        row[-1] for row in rows
+    ]
+    assert "tie" in {row[-1] for row in rows}
+
+
+def test_the_answer_begins_with_three_sentences(capsys):
+    said = answer(capsys, "compare", "yard60").split("\n\n")[0]
+    assert said.startswith("Close in, from ")
+    assert "\nFar out, from " in said
+    assert "\nAt " in said
+
+
+def test_a_system_without_a_length_is_obeyed(capsys):
+    for system in ("sequenced", "synchronised"):
+        found = data(capsys, "compare", "truck18", "--system", system)
+        assert {way["system"] for way in found["configurations"]} == {system}
+
+
 def test_lift_json_has_the_keys_that_outsiders_rely_on(capsys):
     found = data(
-        capsys, "lift", "yard60", "--extension", "0,0,47,47", "--radius", "10 m", "--load", "8 t"
+        capsys, "lift", "yard60", "--extension", "0,0,45,45", "--radius", "10 m", "--load", "8 t"
     )
     assert found["radius"] == pytest.approx(10.0, abs=1e-6)
-    assert found["boom_length"] == pytest.approx(18.93)
+    assert found["boom_length"] == pytest.approx(18.7)
     assert 0.0 < found["tip_deflection"] < 0.5
     assert found["capacity"] < found["tipping_load"]
     assert {"boom_angle", "governing"} <= set(found)
@@ -90,9 +131,9 @@ def test_lift_json_has_the_keys_that_outsiders_rely_on(capsys):
 
 def test_an_outsider_can_rebuild_a_moment_and_a_pad_force_from_describe(capsys):
     """First-order statics of the outermost section, by hand from the described numbers."""
-    machine = data(capsys, "describe", "yard60", "--extension", "0,0,0,93")
+    machine = data(capsys, "describe", "yard60", "--extension", "0,0,0,90")
     lift = data(
-        capsys, "lift", "yard60", "--extension", "0,0,0,93", "--angle", "40 deg", "--load", "1 t"
+        capsys, "lift", "yard60", "--extension", "0,0,0,90", "--angle", "40 deg", "--load", "1 t"
     )
     section, head, hoist = machine["sections"][4], machine["head"], machine["hoist"]
     angle, mouth = lift["boom_angle"], section["front_pad_at"]
@@ -116,8 +157,8 @@ def test_an_outsider_can_rebuild_a_moment_and_a_pad_force_from_describe(capsys):
 def test_describe_as_toml_is_a_machine_file_of_ones_own(capsys, tmp_path):
     mine = tmp_path / "mein kran ü.toml"
     mine.write_text(answer(capsys, "describe", "yard60", "--toml"), encoding="utf-8")
-    ours = data(capsys, "compare", "yard60", "--length", "18.93 m", "--radii", "8 m")
-    theirs = data(capsys, "compare", str(mine), "--length", "18.93 m", "--radii", "8 m")
+    ours = data(capsys, "compare", "yard60", "--length", "18.7 m", "--radii", "8 m")
+    theirs = data(capsys, "compare", str(mine), "--length", "18.7 m", "--radii", "8 m")
     assert ours["configurations"] == theirs["configurations"]
 
 
@@ -129,7 +170,7 @@ def test_a_machine_alone_is_compared_at_radii_that_it_reaches(machine, capsys):
 
 
 def test_us_customary_units_are_an_output_choice_only(capsys):
-    arguments = ("compare", "yard60", "--length", "62.1 ft", "--radii", "20 ft, 40 ft")
+    arguments = ("compare", "yard60", "--length", "61.4 ft", "--radii", "20 ft, 40 ft")
     said = answer(capsys, *arguments, "--units", "us")
     assert " ft" in said
     assert " lb" in said
@@ -146,7 +187,7 @@ def test_machines_lists_all_three(capsys):
 
 
 def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
-    text = answer(capsys, "compare", "yard60", "--length", "18.93 m", "--radii", "1 m", "--json")
+    text = answer(capsys, "compare", "yard60", "--length", "18.7 m", "--radii", "1 m", "--json")
     assert "NaN" not in text
     assert json.loads(text)["best"] == [None]
 
@@ -156,23 +197,26 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
     [
         (["compare", "yard6"], "yard60"),
         (["compare", "yard60", "--length", "18,9 m"], "decimal point"),
-        (["compare", "yard60", "--length", "18.9"], "unit"),
+        (["compare", "yard60", "--length", "18.7"], "unit"),
         (["compare", "yard60", "--length", "nan m"], "--length"),
-        (["compare", "yard60", "--length", "100 m"], "43.49 m"),
+        (["compare", "yard60", "--length", "100 m"], "43.50 m"),
         (["compare", "yard60", "--length", "13 m"], "nearest lengths"),
-        (["compare", "yard60", "--length", "18.9 m", "--radii", "0 m"], "above 0"),
-        (["compare", "yard60", "--length", "18.9 m", "--slew", "sideways"], "around"),
-        (["compare", "yard60", "--length", "18.9 m", "--rule", "shares"], "'share'"),
-        (["compare", "yard60", "--length", "18.9 m", "--counterweight", "11 t"], "'10 t'"),
-        (["compare", "yard60", "--length", "18.9 m", "--support", "hal"], "'half'"),
-        (["compare", "yard60", "--length", "18.9 m", "--parts", "99"], "12"),
-        (["compare", "yard60", "--length", "18.9 m", "--system", "free"], "pinned"),
-        (["compare", "yard60", "--length", "18.9 m", "--wind", "90 m/s"], "60"),
-        (["compare", "yard60", "--length", "18.9 m", "--figure", "a.doc"], ".png"),
+        (["compare", "yard60", "--length", "18.7 m", "--radii", "0 m"], "above 0"),
+        (["compare", "yard60", "--length", "18.7 m", "--slew", "sideways"], "around"),
+        (["compare", "yard60", "--length", "18.7 m", "--rule", "shares"], "'share'"),
+        (["compare", "yard60", "--length", "18.7 m", "--counterweight", "11 t"], "'10 t'"),
+        (["compare", "yard60", "--length", "18.7 m", "--support", "hal"], "'half'"),
+        (["compare", "yard60", "--length", "18.7 m", "--parts", "99"], "12"),
+        (["compare", "yard60", "--length", "18.7 m", "--system", "free"], "pinned"),
+        (["compare", "yard60", "--system", "foo"], "pinned, sequenced, synchronised, free"),
+        (["compare", "yard60", "--system", "sequenced"], "not sequenced"),
+        (["compare", "yard60", "--extension", "0,0,0,0", "--system", "foo"], "no boom system"),
+        (["compare", "yard60", "--length", "18.7 m", "--wind", "90 m/s"], "60"),
+        (["compare", "yard60", "--length", "18.7 m", "--figure", "a.doc"], ".png"),
         (["compare", "yard60", "--radii", "1 m"], "Nothing may be lifted"),
         (["chart", "yard60", "--rows", "0.000001 m"], "more than 1000 rows"),
         (["chart", "yard60", "--radii", ",".join(f"{k} mm" for k in range(1, 1500))], "1 to 1000"),
-        (["lift", "yard60", "--extension", "0,0,30,0"], "46.5"),
+        (["lift", "yard60", "--extension", "0,0,30,0"], "45"),
         (["lift", "yard60", "--extension", "0,0,0"], "4 percentages"),
         (["lift", "yard60", "--extension", "0,0,0,x"], "percentages"),
         (["lift", "yard60", "--extension", "0,0,0,120"], "0 to 100"),
@@ -192,5 +236,5 @@ def test_bad_input_is_refused_in_a_sentence_with_the_way_out(capsys, arguments, 
 
 def test_a_refused_picture_leaves_no_file(capsys, tmp_path):
     target = tmp_path / "no" / "such" / "folder" / "a.png"
-    refusal(capsys, "compare", "yard60", "--length", "18.93 m", "--figure", str(target))
+    refusal(capsys, "compare", "yard60", "--length", "18.7 m", "--figure", str(target))
     assert list(tmp_path.iterdir()) == []

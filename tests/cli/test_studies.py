@@ -2,14 +2,17 @@
 
 import json
 import math
+import re
 from pathlib import Path
 
 import pytest
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
+from boomsim.machine.files import load_machine
 
 ONE = ["truck18", "--extension", "50,50,50"]
+FOUR = [*ONE, "--radius", "5 m, 6 m, 7 m, 8 m"]
 RUNS = {
     "overload": ["overload", *ONE, "--radius", "6 m"],
     "overload-map": ["overload", "truck18", "--map"],
@@ -46,7 +49,7 @@ def test_json_is_json_and_nothing_else(kind: str, capsys: pytest.CaptureFixture[
     code, out, _ = ran(capsys, *RUNS[kind], "--json")
     assert code == 0
     answer = json.loads(out)
-    assert answer["schema"] == f"boomsim.{kind}/1"
+    assert answer["schema"] == f"boomsim.{kind}/2"
     assert answer["caution"] == CAUTION
     assert answer["machine"] == "truck18"
 
@@ -89,7 +92,7 @@ def test_an_overload_study_tells_its_order_of_events(capsys: pytest.CaptureFixtu
 
 def test_the_ground_only_leans_the_crane(capsys: pytest.CaptureFixture[str]) -> None:
     firm = json.loads(ran(capsys, *RUNS["overload"], "--json")[1])
-    soft = json.loads(ran(capsys, *RUNS["overload"], "--json", "--ground", "3 MN/m")[1])
+    soft = json.loads(ran(capsys, *RUNS["overload"], "--json", "--ground", "0.5 MN/m")[1])
     assert firm["events"] == soft["events"]
     assert soft["feel"]["lean"][-1] > 5 * firm["feel"]["lean"][-1]
 
@@ -125,7 +128,7 @@ REFUSED = {
     "map and radius": (["overload", "truck18", "--map", "--radius", "6 m"], "--map takes every"),
     "small mat": (["around", *ONE, "--mat", "1 cm2"], "does not carry a float"),
     "heavy load": (["around", *ONE, "--radius", "8 m", "--load", "900 t"], "no equilibrium"),
-    "four radii": (["around", *ONE, "--radius", "5 m, 6 m, 7 m, 8 m"], "Give up to 3"),
+    "four radii": (["around", *FOUR, "--figure", "a.svg"], "Give up to 3, or leave out --figure"),
     "five places": (["losses", *ONE, "--radius", "5 m,6 m,7 m,8 m,9 m"], "Give up to 4"),
     "no taker": (["losses", *ONE, "--amount", "rain=3 mm"], "names no taker"),
     "typo": (["losses", *ONE, "--amount", "wnd=3 m/s"], "wind"),
@@ -144,3 +147,48 @@ def test_bad_input_is_refused_in_a_sentence(case: str, capsys: pytest.CaptureFix
     assert out == ""
     assert said in one_line(err)
     assert len(err.strip().splitlines()) == 1
+
+
+def test_more_radii_than_a_figure_bears_are_told_in_words(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    code, out, _ = ran(capsys, "around", *FOUR)
+    assert code == 0
+    table = out.split("\n\n")[1]
+    assert [f"{radius}.00 m" in table for radius in (5, 6, 7, 8)] == [True] * 4
+
+
+@pytest.mark.parametrize("command", ["around", "lift"])
+def test_every_mass_of_the_file_is_listed_and_they_add_up(
+    command: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    crane = load_machine("truck18")
+    _, out, _ = ran(capsys, command, *ONE, "--radius", "8 m")
+    title = "what holds the crane down" if command == "lift" else "moment about the tipping line"
+    table = next(part for part in out.split("\n\n") if part.startswith(title))
+    masses = [*crane.carrier, *crane.superstructure]
+    named = [*(part.name for part in masses), f"counterweight {crane.counterweights[0].name}"]
+    named += ["base section", "section 3", "head"]
+    for name in named:
+        assert sum(line.startswith(f"{name}  ") for line in table.splitlines()) == 1
+    # One unit down a column, so that a reader can add it up; each figure is rounded to a tenth.
+    rows = table.split("in all")[0].splitlines()[2:]
+    listed = [re.findall(r"(-?[\d.,]+) kN m", row)[-1] for row in rows]
+    whole = re.findall(r"in all.* (-?[\d.,]+) kN m", table)[-1]
+    total, *parts = (float(figure.replace(",", "")) for figure in (whole, *listed))
+    assert sum(parts) == pytest.approx(total, abs=0.05 * len(listed))
+
+
+def test_one_answer_has_one_unit_of_pressure_and_names_its_supports(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    _, lifted, _ = ran(capsys, "lift", *ONE, "--radius", "8 m", "--load", "2 t")
+    _, turned, _ = ran(capsys, "around", *ONE, "--radius", "8 m", "--load", "2 t")
+    for out in (lifted, turned):
+        assert "kPa" in out
+        assert "MPa" not in out
+        for name in ("front left", "front right", "rear left", "rear right"):
+            assert name in out
+    _, tyres, _ = ran(capsys, "lift", *ONE, "--radius", "5 m", "--support", "tyres")
+    assert "axle 1 left" in tyres
+    assert "axle 3 right" in tyres

@@ -12,7 +12,7 @@ from boomsim.rating.response import respond
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations
 
-THREE_WAYS = np.array([[0, 0, 0, 0.93], [0, 0, 0.465, 0.465], [0.93, 0, 0, 0]])
+THREE_WAYS = np.array([[0, 0, 0, 0.9], [0, 0, 0.45, 0.45], [0.9, 0, 0, 0]])
 
 
 @pytest.fixture(scope="session")
@@ -30,7 +30,7 @@ def comparison(setup):
 @pytest.fixture(scope="session")
 def many(setup, comparison):
     """All configurations of the length that two long strokes give."""
-    length = float(comparison.configurations.length[0]) + 0.93 * 8.0
+    length = float(comparison.configurations.length[0]) + 0.9 * 8.0
     return compare(setup, length=length)
 
 

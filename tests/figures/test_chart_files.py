@@ -19,10 +19,12 @@ from boomsim.figures.charts.file import write_sheets
 from boomsim.figures.charts.look import CLASS
 from boomsim.figures.charts.page import chart_sheets
 from boomsim.figures.charts.pdf import pdf_bytes
+from boomsim.figures.charts.text import numbers_of
 from boomsim.machine.files import load_machine
+from boomsim.rating.charts.blanks import NO_REACH
 from boomsim.rating.charts.book import every_setup, make_book, which_carry
 from boomsim.rating.charts.chart import best_chart
-from boomsim.rating.charts.tables import plain_book, table_head, write_csv
+from boomsim.rating.charts.tables import BLANKS, plain_book, table_head, write_csv
 from boomsim.rating.setup import set_up
 
 POUND = 0.45359237
@@ -180,6 +182,12 @@ def test_the_page_of_a_book_is_one_file_that_loads_nothing():
 def test_the_data_of_the_page_are_those_of_the_book():
     data = json.loads(re.search(r'id="data">(.*?)</script>', book_html(book()), re.S)[1])
     assert data == json.loads(json.dumps(book_data(book())))
+    heads = {way: group["length"] for group in data["groups"] for way in group["ways"]}
+    numbers = numbers_of(book().chapters[0].best, units=book().units)
+    for way, length in enumerate(book().configurations.length):
+        # Ways of one column are of one length to 0.10 m, so that a heading may be one digit off.
+        assert data["ways"][way]["boom"] == numbers.boom(float(length))
+        assert abs(float(data["ways"][way]["boom"]) - float(heads[way])) < 0.11
     for made, chapter in zip(data["chapters"], book().chapters, strict=True):
         steps = np.frombuffer(b64decode(made["steps"]), "<u2")
         steps = steps.reshape(len(data["ways"]), len(data["radii"])).T
@@ -191,22 +199,24 @@ def test_the_data_of_the_page_are_those_of_the_book():
         assert np.array_equal(limits[rows][rated], chapter.stated.governing[rated])
 
 
-def test_csv_rows_are_the_rated_cells_in_the_wanted_units():
+def test_csv_rows_are_the_cells_that_the_boom_reaches_in_the_wanted_units():
     chart = book().chapters[0].stated
     file = StringIO()
     write_csv([chart], file, units="us")
     first, *rest = file.getvalue().splitlines()
-    assert first == f"# {CAUTION}"
+    assert first == f"# {CAUTION} {BLANKS}"
     rows = list(csv.DictReader(rest))
     assert list(rows[0]) == table_head("us")
-    assert len(rows) == chart.rated.sum()
-    total = sum(float(row["gross_capacity_lb"]) for row in rows) * POUND
+    figures = [row for row in rows if not row["blank"]]
+    assert len(figures) == chart.rated.sum()
+    assert len(rows) == (chart.blank != NO_REACH).sum()
+    total = sum(float(row["gross_capacity_lb"]) for row in figures) * POUND
     assert total == pytest.approx(np.nansum(chart.capacity), rel=1e-9)
 
 
 def test_json_holds_every_cell_of_the_book():
     made = json.loads(json.dumps(plain_book(book()), allow_nan=False))
-    assert made["schema"] == "boomsim.book/1"
+    assert made["schema"] == "boomsim.book/2"
     assert made["caution"] == CAUTION
     rated = sum(s >= 0 for c in made["chapters"] for way in c["capacity_steps"] for s in way)
     assert rated == book().rated

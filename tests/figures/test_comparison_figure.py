@@ -10,19 +10,24 @@ from hypothesis import strategies as st
 from matplotlib.figure import Figure
 
 from boomsim.figures.comparison.chart import (
+    MOST_SHOWN,
     draw_comparison,
     shown_configurations,
     update_comparison,
 )
 from boomsim.figures.comparison.figure import figure_of_comparison
-from boomsim.figures.comparison.marks import LEVEL, winning_ranges
+from boomsim.figures.comparison.marks import LEVEL, crossovers_on_chart, winning_ranges
 from boomsim.figures.scales import spread_out
 from boomsim.figures.styles import FAMILIES, IDENTITIES
 from boomsim.figures.words import disturbance_words
 from boomsim.machine.model import Disturbances, Rigging
-from boomsim.rating.comparison.compare import SAME, compare
+from boomsim.rating.comparison.compare import compare, finely
+from boomsim.rating.comparison.envelope import SAME
 from boomsim.rating.setup import set_up
-from boomsim.units import display, show
+from boomsim.rating.strategies import configurations_of
+from boomsim.units import display, show, show_rated
+
+ALONE = np.array([[0.0, 0.0, 0.0, 1.0]])
 
 
 def chart_of(comparison, units="metric"):
@@ -108,7 +113,7 @@ def test_crossovers_are_ringed_and_labelled_with_radius_and_capacity(comparison)
         assert ring.get_xdata()[0] == pytest.approx(met.radius)
         assert ring.get_ydata()[0] == pytest.approx(met.capacity / 1000.0)
         assert show(met.radius, "length") in note.get_text()
-        assert show(met.capacity, "mass") in note.get_text()
+        assert show_rated(met.capacity) in note.get_text()
 
 
 def test_the_strip_says_who_carries_most_at_every_radius(comparison, many, level):
@@ -124,6 +129,17 @@ def test_the_strip_says_who_carries_most_at_every_radius(comparison, many, level
             assert (expected in holders) if most > 0.0 else not holders
 
 
+def test_with_few_radii_the_strip_still_changes_where_the_lead_passes(setup, comparison):
+    few = compare(
+        setup,
+        configurations=comparison.configurations,
+        radii=comparison.radii[[2, -3]],
+    )
+    inner = [far for _, _, far in winning_ranges(few)][:-1]
+    assert inner == [one.radius for one in crossovers_on_chart(few)]
+    assert len(inner) > 0
+
+
 def test_where_several_carry_the_same_the_strip_calls_them_level(level):
     assert LEVEL in [who for who, _, _ in winning_ranges(level)]
     ax = figure_of_comparison(level).axes[0]
@@ -135,23 +151,62 @@ def test_the_words_name_machine_sector_counterweight_and_rule(comparison):
     words = " ".join(text.get_text() for text in figure.texts)
     for needed in ("yard60 (invented)", "all around", "counterweight", "85 %", "3 ways"):
         assert needed in words
-    for extension in ("0, 0, 0, 93 %", "0, 0, 46.5, 46.5 %", "93, 0, 0, 0 %"):
+    for extension in ("0, 0, 0, 90 %", "0, 0, 45, 45 %", "90, 0, 0, 0 %"):
         assert extension in words
 
 
 def test_each_configuration_stands_beside_the_chart(comparison, many):
     for made in (comparison, many):
-        assert len(figure_of_comparison(made).axes) == 1 + len(shown_configurations(made))
+        # The chart, a side view each, and the strip below.
+        assert len(figure_of_comparison(made).axes) == 2 + len(shown_configurations(made))
 
 
 def test_of_many_configurations_the_frequent_winners_are_named(many):
     shown = shown_configurations(many)
-    assert len(many.configurations.extension) > len(shown) == 5
+    assert len(many.configurations.extension) > len(shown)
+    assert 5 <= len(shown) <= MOST_SHOWN
     wins = np.bincount(many.best[many.best >= 0], minlength=len(many.configurations.extension))
     assert set(np.argsort(-wins)[:3]) <= set(shown)
     chart = chart_of(many)
     assert {k for k, c in chart.curves.items() if c.marks.get_visible()} == set(shown)
     assert len(chart.curves) == len(many.configurations.extension)
+
+
+def test_a_picture_of_few_radii_has_its_rings_on_the_lines(setup, comparison):
+    few = compare(setup, configurations=comparison.configurations, radii=comparison.radii[[3, -3]])
+    fine = finely(few)
+    assert set(few.radii) <= set(fine.radii)
+    assert (fine.radii[0], fine.radii[-1]) == (few.radii[0], few.radii[-1])
+    for one in crossovers_on_chart(fine):
+        for way in (one.before, one.after):
+            drawn = np.interp(one.radius, fine.radii, fine.rating.capacity[way])
+            # Between radii a quarter of a metre apart a line is straight: 1 % at a kink of it.
+            assert drawn == pytest.approx(one.capacity, rel=0.01)
+
+
+def test_the_strip_below_shows_how_much_less_than_the_most_each_carries(comparison, many):
+    for made in (comparison, many):
+        figure = figure_of_comparison(made)
+        chart, strip = figure.axes[0], figure.axes[-1]
+        assert strip.get_xlim() == chart.get_xlim()
+        lines = {int(line.get_label()): line for line in strip.lines if len(line.get_xdata()) > 2}
+        assert list(lines) == shown_configurations(made)
+        capacity = made.rating.capacity
+        for way, line in lines.items():
+            less = np.asarray(line.get_ydata()) * 1000.0
+            known = np.isfinite(capacity[way])
+            most = np.nanmax(capacity[:, known], axis=0)
+            assert less[known] + most == pytest.approx(capacity[way, known])
+        # The one that carries least far out still lies within the strip.
+        low, high = strip.get_ylim()
+        assert high == 0.0
+        far = np.flatnonzero((capacity > 0.0).all(axis=0))[-1]
+        assert low * 1000.0 < capacity[:, far].min() - capacity[:, far].max()
+
+
+def test_one_way_alone_has_no_strip(setup):
+    alone = compare(setup, configurations=configurations_of(setup.machine.boom, extension=ALONE))
+    assert len(figure_of_comparison(alone).axes) == 2
 
 
 def test_an_updated_chart_shows_the_new_comparison(comparison, many):

@@ -28,7 +28,8 @@ def test_each_shifted_section_is_named_with_its_mass(why, setup):
         pytest.skip("no load tips the crane here")
     words = [step.words for step in steps_of(why, setup=setup) if step.kind == "weight"]
     for i in (1, 2, 3):
-        mass = show(setup.machine.boom.sections[i].mass, "mass")
+        # With what of the telescope cylinder goes out with it.
+        mass = show(setup.machine.boom.section_masses[i], "mass")
         assert any(w.startswith(f"section {i}, {mass}") for w in words)
 
 
@@ -36,6 +37,8 @@ def test_the_light_section_out_has_the_heavy_ones_nearer(why, setup):
     if not why.by_part:
         pytest.skip("no load tips the crane here")
     words = {s.words.split(",")[0]: s for s in steps_of(why, setup=setup)}
+    if (why.first.line, why.first.slew) != (why.second.line, why.second.slew):
+        pytest.skip("they would turn over different lines")
     for i in (1, 2, 3):
         assert words[f"section {i}"].words.endswith("nearer")
         assert words[f"section {i}"].value > 0.0
@@ -65,7 +68,7 @@ def test_an_axis_that_does_not_start_at_zero_says_so(why, setup):
 
 
 def test_the_title_says_how_much_and_where(why, setup):
-    ways = (np.array([0, 0, 0, 0.93]), np.array([0.93, 0, 0, 0]))
+    ways = (np.array([0, 0, 0, 0.9]), np.array([0.9, 0, 0, 0]))
     title = figure_of_difference(why, setup=setup, extensions=ways).texts[0].get_text()
     assert show(abs(why.total), "mass") in title
     assert ("more" if why.total >= 0 else "less") in title

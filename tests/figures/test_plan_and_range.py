@@ -15,7 +15,7 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up
 from boomsim.units import show
 
-WAY = np.array([0.0, 0.0, 0.465, 0.465])
+WAY = np.array([0.0, 0.0, 0.45, 0.45])
 
 
 @pytest.fixture(scope="module", params=[0.0, 0.6, -2.0, np.pi])

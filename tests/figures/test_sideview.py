@@ -11,7 +11,7 @@ from boomsim.mechanics.geometry import layout
 from boomsim.mechanics.profile import properties
 from boomsim.rating.response import respond
 
-WAY = np.array([0.465, 0.0, 0.93, 0.465])
+WAY = np.array([0.45, 0.0, 0.9, 0.45])
 
 
 def new_axes():
@@ -103,7 +103,7 @@ def area(crane):
 
 
 def test_a_small_view_holds_every_boom_it_is_compared_with(setup):
-    ways = ([0, 0, 0, 0], [1, 1, 1, 1], [0, 0.465, 0, 0])
+    ways = ([0, 0, 0, 0], [1, 1, 1, 1], [0, 0.45, 0, 0])
     shapes = [straight_boom(setup.machine, extension=np.array(w), angle=0.17) for w in ways]
     artists = draw_sideview(new_axes(), shapes[0], detail=False)
     frame(artists, limits(shapes))

@@ -9,7 +9,7 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from boomsim.caution import CAUTION
 from boomsim.figures.around.figure import figure_of_around
 from boomsim.figures.around.polar import draw_polar, update_polar, with_turns
-from boomsim.figures.around.reactions import draw_reactions, float_name
+from boomsim.figures.around.reactions import draw_reactions
 from boomsim.figures.around.sectors import draw_sectors
 from boomsim.figures.losses.figure import figure_of_losses
 from boomsim.figures.overload.events import draw_events, update_events
@@ -249,13 +249,6 @@ def test_forces_and_pressures_share_their_lines():
     high = artists.ax.get_ylim()[1] * 1000.0
     # One square metre under each float: as many pascals as newtons.
     assert artists.pressure.get_ylim()[1] * 1000.0 == pytest.approx(high)
-
-
-def test_floats_are_named_by_where_they_stand():
-    names = [float_name(truck().support, k) for k in range(4)]
-    assert sorted(names) == ["front left", "front right", "rear left", "rear right"]
-    tyres = truck("tyres").support
-    assert len({float_name(tyres, k) for k in range(len(tyres.points))}) == len(tyres.points)
 
 
 def test_the_gain_over_the_rear_is_drawn_between_the_two_lines():

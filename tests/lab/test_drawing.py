@@ -100,7 +100,7 @@ def test_the_drawn_head_stands_where_the_mechanics_put_it(number):
 
 def test_a_straight_boom_is_as_long_as_its_sections_reach():
     machine = machine_of("yard60")
-    boom = condensed(machine, (0.0, 0.465, 0.93, 1.0))
+    boom = condensed(machine, (0.0, 0.45, 0.9, 1.0))
     shape = bent(boom, angle=0.0, rotation=None)
     assert np.isclose(shape.axis[-1, -1, 0] - machine.heel_out, boom.layout.front[0, -1])
     assert np.allclose(shape.axis[:, 0, 0] - machine.heel_out, boom.layout.tail[0])

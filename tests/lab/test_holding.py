@@ -9,7 +9,7 @@ from boomsim.lab.explorer import Explorer
 from boomsim.lab.scene import Scene, setup_of
 from boomsim.rating.comparison.explain import account, difference
 
-WAYS = ((0.0, 0.0, 0.0, 0.93), (0.0, 0.0, 0.465, 0.465), (0.93, 0.0, 0.0, 0.0))
+WAYS = ((0.0, 0.0, 0.0, 0.9), (0.0, 0.0, 0.45, 0.45), (0.9, 0.0, 0.0, 0.0))
 
 
 @pytest.fixture

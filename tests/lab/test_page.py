@@ -16,7 +16,7 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.comparison.explain import account, difference
 from boomsim.rating.strategies import configurations_of
-from boomsim.units import show
+from boomsim.units import show_rated
 
 BENCH = Scene(machine="bench", system="free", extension=(0.0, 0.0), radius=0.5, load=1.0)
 
@@ -40,7 +40,7 @@ def test_capacities_and_what_gives_way_are_the_rated_ones(ways):
             capacity = again.capacity[i, k]
             assert (state is None) == (not np.isfinite(capacity))
             if state is not None:
-                assert state["carries"] == show(float(capacity), "mass")
+                assert state["carries"] == show_rated(float(capacity))
                 limit = again.limits[again.governing[i, k]]
                 assert state["set_by"] == limit.set_by
                 seen += 1

@@ -36,7 +36,7 @@ def test_a_page_rates_with_the_allowances_that_are_chosen(tmp_path):
     for allowances in ("none", "rule"):
         path = tmp_path / f"{allowances}.html"
         assert main(["page", str(path), "bench", "--allowances", allowances]) == 0
-        said[allowances] = "hoisting factor 1.10" in path.read_text(encoding="utf-8")
+        said[allowances] = "load x 1.10" in path.read_text(encoding="utf-8")
     assert said == {"none": False, "rule": True}
 
 

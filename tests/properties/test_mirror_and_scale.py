@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import (
     CALM,
@@ -24,7 +24,6 @@ from boomsim.machine.model import (
 )
 from boomsim.rating.capacity import rate
 from boomsim.rating.response import Response, condense, respond
-from boomsim.rating.setup import set_up
 
 few = settings(max_examples=12, deadline=None, derandomize=True)
 CRANE = invented_crane()
@@ -34,7 +33,7 @@ fractions = st.lists(st.floats(0.0, 1.0), min_size=3, max_size=3)
 def lifted(
     out: list[float], slew: float, *, load: float = 3000.0, change: Disturbances = CALM
 ) -> Response:
-    setup = set_up(CRANE, slew=slew, disturbances=change)
+    setup = set_up_by_hand(CRANE, slew=slew, disturbances=change)
     boom = condense(CRANE, extension=np.array([out]))
     return respond(setup, boom=boom, load=np.array([[load]]), angle=np.array([[0.9]]))
 
@@ -159,8 +158,8 @@ def test_a_model_of_the_crane_is_rated_like_the_crane(k: float, f: float, out: l
     # Yield and modulus enter plate buckling as a ratio only, so their limits scale too.
     model, radii = scaled(CRANE, k, f), np.array([6.0, 11.0, 16.0, 22.0])
     for rule in ("share", "limit-states"):
-        full = rate(set_up(CRANE, rule=rule), extension=np.array([out]), radius=radii)
-        small = rate(set_up(model, rule=rule), extension=np.array([out]), radius=k * radii)
+        full = rate(set_up_by_hand(CRANE, rule=rule), extension=np.array([out]), radius=radii)
+        small = rate(set_up_by_hand(model, rule=rule), extension=np.array([out]), radius=k * radii)
         # Both are found to 1e-6 of themselves.
         assert small.capacity == pytest.approx(f * full.capacity, rel=5e-6, nan_ok=True)
         assert small.angle == pytest.approx(full.angle, abs=1e-5, nan_ok=True)

@@ -10,7 +10,7 @@ from math import sqrt
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import CALM, Disturbances, Pad, Section
 from boomsim.mechanics.crushing import crushing_resistance
@@ -24,7 +24,6 @@ from boomsim.rating.limits.plate_buckling import buckling_use
 from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.yielding import stress_components
 from boomsim.rating.response import Response, bear, condense, respond
-from boomsim.rating.setup import set_up
 
 CRANE = invented_crane()
 RESISTANCE = 1.5
@@ -36,7 +35,7 @@ SECTIONS = range(len(CRANE.boom.sections))
 
 @lru_cache
 def hung(pulled: bool, angle: float = 1.0) -> Response:
-    setup = set_up(CRANE, disturbances=PULLED if pulled else CALM)
+    setup = set_up_by_hand(CRANE, disturbances=PULLED if pulled else CALM)
     boom = condense(CRANE, extension=np.array([[1.0, 0.6, 0.9]]))
     return respond(setup, boom=boom, load=np.array([[9000.0]]), angle=np.array([[angle]]))
 
@@ -51,9 +50,7 @@ def thin_webbed(share: float, pulled: bool) -> Response:
         return replace(section, profile=replace(section.profile, thickness=thickness))
 
     boom = replace(CRANE.boom, sections=tuple(thinner(s) for s in CRANE.boom.sections))
-    setup = set_up(
-        replace(CRANE, boom=boom), disturbances=PULLED if pulled else CALM, allowances="none"
-    )
+    setup = set_up_by_hand(replace(CRANE, boom=boom), disturbances=PULLED if pulled else CALM)
     cut = condense(setup.machine, extension=np.array([[1.0, 0.6, 0.9]]))
     return respond(setup, boom=cut, load=np.array([[9000.0]]), angle=np.array([[1.0]]))
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from making import RIGID, bare_machine, invented_crane, one, stiff_section
+from making import RIGID, bare_machine, invented_crane, one, set_up_by_hand, stiff_section
 
 from boomsim.machine.model import CarrierMass, Machine
 from boomsim.mechanics.masses import masses
@@ -19,14 +19,14 @@ from boomsim.mechanics.stability import backward_share
 from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.response import condense, respond
-from boomsim.rating.setup import Setup, set_up
+from boomsim.rating.setup import Setup
 
 ALL_OUT = np.array([[1.0, 1.0, 1.0]])
 FAR = np.array([22.0, 25.0])
 
 
 def rated(machine: Machine, slew: float | str = "around") -> tuple[Setup, Rating]:
-    setup = set_up(machine, slew=slew)
+    setup = set_up_by_hand(machine, slew=slew)
     return setup, rate(setup, extension=ALL_OUT, radius=FAR)
 
 
@@ -81,7 +81,7 @@ def test_share_on_the_boom_side_is_half_less_e_over_2_b(behind: float, share: fl
     half_base = 3.0  # `FOUR_JACKS` stand at 3 m
     weight = CarrierMass(name="all", mass=30e3, x=-behind * half_base, y=0.0, z=1.0)
     machine = bare_machine((stiff_section(10.0, stiffness=RIGID),), carrier=(weight,))
-    setup = set_up(machine)
+    setup = set_up_by_hand(machine)
     at = respond(
         setup,
         boom=condense(machine, extension=np.zeros((1, 0))),
@@ -97,7 +97,7 @@ def test_a_counterweight_that_leaves_less_than_15_percent_is_refused_without_a_l
     # 5-1.1.2. Status: from memory.
     crane = invented_crane()
     heavy = replace(crane.counterweights[0], mass=45e3, out=-3.8)
-    setup = set_up(replace(crane, counterweights=(heavy,)))
+    setup = set_up_by_hand(replace(crane, counterweights=(heavy,)))
     rating = rate(setup, extension=np.zeros((1, 3)), radius=np.array([3.0]))
     at = respond(setup, boom=rating.boom, load=one(0.0), radius=rating.radius)
     share = backward_share(placed=at.placed, lines=at.balance.lines, slew=setup.slew)

@@ -16,6 +16,7 @@ from making import (
     bare_machine,
     invented_crane,
     larger_crane,
+    set_up_by_hand,
     stiff_section,
 )
 
@@ -24,7 +25,6 @@ from boomsim.machine.systems import one_after_another
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.response import respond
-from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import (
     label,
     pinned_configurations,
@@ -87,7 +87,7 @@ def test_the_longest_boom_has_all_sections_out() -> None:
 
 def test_120_percent_of_a_stability_limited_load_is_past_tipping() -> None:
     # 0.85 x 1.2 = 1.02.
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     rating = rate(setup, extension=np.array([[1.0, 1.0, 1.0]]), radius=np.array([22.0]))
     assert rating.is_stability.all()
     over = respond(setup, boom=rating.boom, load=1.2 * rating.capacity, radius=rating.radius)
@@ -99,7 +99,7 @@ def test_120_percent_of_a_stability_limited_load_is_past_tipping() -> None:
 
 def test_at_41_8_ft_one_section_far_out_carries_more_than_two_at_half() -> None:
     # 71.9 ft of boom at a radius of 41.8 ft, on an invented crane with these five strokes.
-    setup = set_up(larger_crane())
+    setup = set_up_by_hand(larger_crane())
     one, two = (0.0, 0.0, 0.0, 0.0, 0.93), (0.0, 0.0, 0.0, 0.465, 0.465)
     rating = rate(setup, extension=np.array([one, two]), radius=np.array([41.8 * FOOT]))
     # "About 42" and "about 32" leave half a percent.
@@ -108,7 +108,7 @@ def test_at_41_8_ft_one_section_far_out_carries_more_than_two_at_half() -> None:
 
 
 def test_the_heavy_section_out_with_the_rest_nested_is_strongest_close_in() -> None:
-    setup = set_up(larger_crane())
+    setup = set_up_by_hand(larger_crane())
     light, heavy = (0.0, 0.0, 0.0, 0.0, 0.93), (0.93, 0.0, 0.0, 0.0, 0.0)
     rating = rate(setup, extension=np.array([light, heavy]), radius=np.array([20.0 * FOOT]))
     assert rating.capacity[1, 0] > rating.capacity[0, 0]

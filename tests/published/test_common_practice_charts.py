@@ -7,6 +7,7 @@ tipping load is past tipping at 120 % of it; a chart is never interpolated.
 Source: Facts of the trade. Status: common practice.
 """
 
+from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -65,7 +66,12 @@ def test_where_the_best_way_changes_the_line_may_be_crossed_again() -> None:
 @pytest.mark.parametrize("rule", ["share", "limit-states"])
 def test_over_the_rear_is_rated_no_lower_than_all_around(name: str, rule: str) -> None:
     around, rear = stated(name, rule=rule), stated(name, "rear", rule)
-    assert np.array_equal(around.radii, rear.radii)
+    # Over the rear a chart goes on where all around no more than the hook could hang.
+    assert set(around.radii) <= set(rear.radii)
+    rows = np.searchsorted(rear.radii, around.radii)
+    rear = replace(
+        rear, **{name: getattr(rear, name)[rows] for name in ("steps", "governing", "exact")}
+    )
     shared = around.rated & rear.rated
     assert np.array_equal(shared, around.rated)
     # Both searches are good to 1e-6 of the capacity.

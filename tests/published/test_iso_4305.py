@@ -16,6 +16,7 @@ from making import (
     bare_machine,
     invented_crane,
     one,
+    set_up_by_hand,
     stiff_section,
 )
 
@@ -24,7 +25,6 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.response import condense, respond
 from boomsim.rating.rules import RULES, SHARE_OF_TIPPING, TEST_LOAD
-from boomsim.rating.setup import set_up
 
 TIPPING, REFERRED = 88.636e3, 34.286e3  # T and F [N]
 
@@ -56,7 +56,7 @@ def test_the_boom_referred_to_the_head_is_its_weight_times_foot_to_centre_over_f
     bar = stiff_section(12.0, stiffness=RIGID, mass=3000.0)
     truck = CarrierMass(name="truck", mass=20e3, x=0.0, y=0.0, z=1.0)
     machine = bare_machine((bar,), head=replace(BARE_HEAD, ahead=0.5), carrier=(truck,))
-    setup = set_up(machine, rule="test-load")
+    setup = set_up_by_hand(machine, rule="test-load")
     assert setup.parts == NO_ROPE
     at = respond(
         setup,
@@ -70,7 +70,7 @@ def test_the_boom_referred_to_the_head_is_its_weight_times_foot_to_centre_over_f
 
 def test_a_rated_crane_has_its_test_load_in_hand() -> None:
     machine = invented_crane()
-    setup = set_up(machine, rule="test-load")
+    setup = set_up_by_hand(machine, rule="test-load")
     rating = rate(setup, extension=np.array([[1.0, 1.0, 1.0]]), radius=np.array([20.0, 24.0]))
     assert rating.is_stability.all()
     at = respond(setup, boom=rating.boom, load=rating.capacity, radius=rating.radius)

@@ -7,10 +7,10 @@ Source: ISO 4305. Status: from memory.
 
 import numpy as np
 import pytest
+from making import set_up_by_hand
 
 from boomsim.machine.files import load_machine
 from boomsim.rating.capacity import rate
-from boomsim.rating.setup import set_up
 
 
 @pytest.mark.parametrize(
@@ -21,8 +21,8 @@ def test_the_test_load_rates_lower_in_every_stability_cell(
     name: str, out: tuple[float, ...]
 ) -> None:
     machine, radii = load_machine(name), np.arange(4.0, 30.0, 2.0)
-    share = rate(set_up(machine, rule="share"), extension=np.array([out]), radius=radii)
-    test = rate(set_up(machine, rule="test-load"), extension=np.array([out]), radius=radii)
+    share = rate(set_up_by_hand(machine, rule="share"), extension=np.array([out]), radius=radii)
+    test = rate(set_up_by_hand(machine, rule="test-load"), extension=np.array([out]), radius=radii)
     known = np.isfinite(share.capacity)
     tips = known & share.is_stability
     assert tips.any()

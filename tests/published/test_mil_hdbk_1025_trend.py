@@ -13,14 +13,13 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.supports import support_reactions
 from boomsim.rating.capacity import rate
 from boomsim.rating.response import respond
-from boomsim.rating.setup import set_up
 
 REAR, FRONT, WIDE = 2.4, -3.2, 3.1
 CELLS = ((0.0, 4.0), (0.0, 6.0), (0.0, 8.0), (1.0, 10.0), (1.0, 20.0))
@@ -35,7 +34,7 @@ def crane() -> Machine:
 
 def float_loads(out: float, radius: float) -> tuple[float, float, float]:
     """Most that any float carries with the boom over the rear corner, the rear and the side [N]."""
-    setup = set_up(crane())
+    setup = set_up_by_hand(crane())
     rating = rate(setup, extension=np.full((1, 3), out), radius=np.array([radius]))
     at = respond(setup, boom=rating.boom, load=rating.capacity, radius=rating.radius)
     placed, load = at.placed, float(rating.capacity[0, 0])

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.figures.words import rule_words
+from boomsim.figures.words import allowance_words, rule_words
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.condense import condense
@@ -21,7 +21,7 @@ from boomsim.rating.response import respond
 from boomsim.rating.rules import RULES, USUAL_ALLOWANCES
 from boomsim.rating.setup import Setup, set_up
 
-WAY = np.array([[0.0, 0.465, 0.465, 0.0]])
+WAY = np.array([[0.0, 0.45, 0.45, 0.0]])
 RADII = np.array([5.0, 7.0, 9.0, 12.0, 16.0])
 ACTING = USUAL_ALLOWANCES.acting()
 
@@ -107,7 +107,7 @@ def test_the_ring_bears_the_moment_of_a_lean_by_hand() -> None:
     crane = invented_crane()
     slope, load = 0.02, np.array([[3000.0]])
     way = condense(crane, extension=np.array([[0.0, 0.0, 0.0]]))
-    setup = set_up(crane, disturbances=Disturbances(lean=slope))
+    setup = set_up(crane, disturbances=Disturbances(lean=slope), allowances="none")
     at = respond(setup, boom=way, load=load, angle=np.array([[0.3]]))
     placed, turning = at.placed, at.placed.turning
     mass = placed.mass[:turning]
@@ -121,18 +121,25 @@ def test_the_ring_bears_the_moment_of_a_lean_by_hand() -> None:
 
 
 def test_each_allowance_is_named_with_its_value_and_its_source() -> None:
-    words = rule_words(RULES["share"], support_kind="outriggers")
+    words = allowance_words(RULES["share"])
     for said in (
-        "side pull 2 % (SAE J1063",
-        "hoisting factor 1.10",
-        "wind 9 m/s from behind (assumed)",
-        "1.2 m2 a tonne (EN 13000",
-        "0.5 deg out of level ahead (assumed)",
+        "side pull 2.0 % of the load (SAE J1063",
+        "load x 1.10",
+        "wind 9.00 m/s from behind (assumed)",
+        "1.20 m²/t (EN 13000",
+        "out of level 0.5° ahead (assumed)",
     ):
         assert said in words
-    assert "allowance" not in rule_words(
-        RULES["share"].without_allowances(), support_kind="outriggers"
+    assert "20.1 mph" in allowance_words(RULES["share"], units="us")
+    assert allowance_words(RULES["share"].without_allowances()) == ""
+
+
+def test_a_rule_with_allowances_says_so_and_one_without_does_not() -> None:
+    ruled, bare = (
+        rule_words(rule, support_kind="outriggers")
+        for rule in (RULES["share"], RULES["share"].without_allowances())
     )
+    assert ruled == f"{bare}, with allowances"
 
 
 def test_a_choice_of_allowances_that_is_none_is_refused() -> None:

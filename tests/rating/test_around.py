@@ -5,7 +5,7 @@ from functools import lru_cache
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, pinned_at_46_5_and_93, set_up_by_hand
 
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import CALM, Disturbances
@@ -21,7 +21,7 @@ from boomsim.rating.changes import with_sector
 from boomsim.rating.lift.study import lift
 from boomsim.rating.response import Response
 from boomsim.rating.resultant import resultant, turned
-from boomsim.rating.setup import rear_sector, set_up
+from boomsim.rating.setup import rear_sector
 from boomsim.rating.strategies import pinned_configurations
 
 OUT = np.array([1.0, 1.0, 1.0])
@@ -30,13 +30,13 @@ RADII = np.array([8.0, 16.0, 22.0, 26.0])
 
 @lru_cache
 def circle() -> Around:
-    return around(set_up(invented_crane()), extension=OUT, radius=RADII)
+    return around(set_up_by_hand(invented_crane()), extension=OUT, radius=RADII)
 
 
 @pytest.mark.parametrize("rule", ["share", "test-load", "limit-states"])
 def test_a_slew_angle_rates_as_if_it_were_asked_for_alone(rule: str) -> None:
     slew = np.radians([0.0, 33.0, 90.0, 137.0, -90.0])
-    setup = set_up(invented_crane(), rule=rule)
+    setup = set_up_by_hand(invented_crane(), rule=rule)
     found = around(setup, extension=OUT, radius=RADII, slew=slew)
     for k, angle in enumerate(slew):
         alone = rate(with_sector(setup, slew=float(angle)), extension=OUT, radius=RADII)
@@ -46,7 +46,7 @@ def test_a_slew_angle_rates_as_if_it_were_asked_for_alone(rule: str) -> None:
 
 
 def test_the_least_of_all_around_is_the_rating_all_around() -> None:
-    rating = rate(set_up(invented_crane()), extension=OUT, radius=RADII)
+    rating = rate(set_up_by_hand(invented_crane()), extension=OUT, radius=RADII)
     assert circle().capacity.min(axis=0) == pytest.approx(rating.capacity[0], rel=4e-6)
 
 
@@ -84,15 +84,15 @@ def test_over_the_rear_rates_at_least_as_much_as_all_around_in_every_cell() -> N
             else np.linspace(0.0, 1.0, 5)[:, None] * np.ones(moving)
         )
         radii = np.arange(3.0, 30.0, 3.0)
-        one = rate(set_up(machine), extension=ways, radius=radii)
-        other = rate(set_up(machine, slew="rear"), extension=ways, radius=radii)
+        one = rate(set_up_by_hand(machine), extension=ways, radius=radii)
+        other = rate(set_up_by_hand(machine, slew="rear"), extension=ways, radius=radii)
         known = np.isfinite(one.capacity)
         assert known.any()
         assert np.all(other.capacity[known] >= one.capacity[known] * (1 - 4e-6))
 
 
 def test_where_strength_governs_the_rear_rates_the_same_and_where_stability_does_more() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     found = sectors(setup, extension=OUT, radius=RADII)
     structural = ~found.around.is_stability[0]
     assert structural.any()
@@ -102,18 +102,25 @@ def test_where_strength_governs_the_rear_rates_the_same_and_where_stability_does
 
 
 def test_the_moments_that_explain_a_sector_make_its_stability_limit() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     pair = reasons(setup, extension=OUT, radius=24.0)
     assert pair is not None
     for reason in pair:
         holds = sum(reason.holds.values())
         assert 0.85 * holds / (GRAVITY * reason.lever) == pytest.approx(reason.stability, rel=1e-9)
         assert set(GROUPS) <= set(reason.holds)
+        # Every mass by itself makes the same sum, and the masses are the whole crane.
+        assert sum(reason.parts.values()) == pytest.approx(holds, rel=1e-12)
+        crane = setup.machine
+        fixed = (*crane.carrier, *crane.superstructure, *crane.counterweights)
+        boom = (*crane.boom.section_masses, crane.boom.head.mass, crane.cylinder.mass)
+        assert sum(reason.mass.values()) == pytest.approx(sum(boom) + sum(p.mass for p in fixed))
+        assert set(reason.parts) == set(reason.mass)
     assert pair[1].holds["carrier"] > pair[0].holds["carrier"]
 
 
 def test_out_of_reach_there_is_no_reason() -> None:
-    assert reasons(set_up(invented_crane()), extension=OUT, radius=90.0) is None
+    assert reasons(set_up_by_hand(invented_crane()), extension=OUT, radius=90.0) is None
 
 
 def _boom_wind(at: Response, pressure: float) -> float:
@@ -127,11 +134,11 @@ def _boom_wind(at: Response, pressure: float) -> float:
 def test_wind_presses_the_light_floats_less_by_its_moment_over_their_distance() -> None:
     # By hand: the moment of every gust about the ground, over 6.4 m between front and rear floats,
     # shared by two. Pressure 0.613 v2 (ISO 4302); a section of level part sin2 pushes outwards.
-    crane = load_machine("yard60")
+    crane = pinned_at_46_5_and_93()
     blown = Disturbances(wind_speed=12.0, load_area=1e-3)
     extension, load, radius = np.array([[0.0, 0.0, 0.465, 0.465]]), 15000.0, 10.0
     calm, windy = (
-        lift(set_up(crane, disturbances=d), extension=extension, load=load, radius=radius)
+        lift(set_up_by_hand(crane, disturbances=d), extension=extension, load=load, radius=radius)
         for d in (CALM, blown)
     )
     pressure = 0.613 * 12.0**2
@@ -149,7 +156,7 @@ def test_wind_presses_the_light_floats_less_by_its_moment_over_their_distance() 
 
 
 def test_the_resultant_of_the_centres_of_gravity_is_the_same_again() -> None:
-    at = hung_at(set_up(invented_crane()), extension=OUT, load=3000.0, radius=20.0)
+    at = hung_at(set_up_by_hand(invented_crane()), extension=OUT, load=3000.0, radius=20.0)
     found = centres(at, slew=0.7)
     mass = np.array([c.mass for c in found])
     assert mass.sum() == pytest.approx(at.placed.mass.sum() + 3000.0)
@@ -160,14 +167,14 @@ def test_the_resultant_of_the_centres_of_gravity_is_the_same_again() -> None:
 
 
 def test_slewing_moves_the_resultant_on_a_circle_round_the_carrier_s_share() -> None:
-    at = hung_at(set_up(invented_crane()), extension=OUT, load=2000.0, radius=20.0)
+    at = hung_at(set_up_by_hand(invented_crane()), extension=OUT, load=2000.0, radius=20.0)
     loads = float_loads(at, slew=np.radians(np.arange(0.0, 360.0, 15.0)))
     x, y = loads.x[:, 0, 0], loads.y[:, 0, 0]
     assert np.ptp(np.hypot(x - x.mean(), y - y.mean())) < 1e-9
 
 
 def test_where_the_resultant_leaves_the_polygon_the_crane_has_tipped() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     rating = rate(setup, extension=OUT, radius=np.array([22.0]))
     slew = slews_of(setup)
     for share, tips in ((0.99, False), (1.01, True)):
@@ -178,7 +185,7 @@ def test_where_the_resultant_leaves_the_polygon_the_crane_has_tipped() -> None:
 
 
 def test_bonded_reactions_are_the_reactions_while_all_floats_push() -> None:
-    at = hung_at(set_up(invented_crane()), extension=OUT, load=500.0, radius=12.0)
+    at = hung_at(set_up_by_hand(invented_crane()), extension=OUT, load=500.0, radius=12.0)
     loads = float_loads(at, slew=np.radians(np.arange(0.0, 360.0, 15.0)))
     pushing = ~loads.reactions.lifted.any(axis=0)
     assert pushing.any()
@@ -196,7 +203,7 @@ def test_a_resultant_at_a_quarter_point_loads_four_floats_as_statics_says() -> N
 
 
 def test_a_larger_mat_presses_less_in_proportion() -> None:
-    at = hung_at(set_up(invented_crane()), extension=OUT, load=3000.0, radius=15.0)
+    at = hung_at(set_up_by_hand(invented_crane()), extension=OUT, load=3000.0, radius=15.0)
     slew = np.array([0.0, 1.0])
     small, large = ground_loads(at, slew=slew), ground_loads(at, slew=slew, mat=1.0)
     assert small.force == pytest.approx(large.force)
@@ -204,7 +211,7 @@ def test_a_larger_mat_presses_less_in_proportion() -> None:
 
 
 def test_the_over_rear_sector_ends_at_the_lines_through_the_rear_jacks() -> None:
-    setup = set_up(invented_crane(), slew="rear")
+    setup = set_up_by_hand(invented_crane(), slew="rear")
     edge = rear_sector(setup.support)
     slew = slews_of(setup)
     assert slew[0] == pytest.approx(-edge)
@@ -213,13 +220,13 @@ def test_the_over_rear_sector_ends_at_the_lines_through_the_rear_jacks() -> None
 
 
 def test_a_single_slew_angle_stays_one() -> None:
-    assert slews_of(set_up(invented_crane(), slew=0.4)).tolist() == [0.4]
+    assert slews_of(set_up_by_hand(invented_crane(), slew=0.4)).tolist() == [0.4]
 
 
 def test_a_sector_follows_the_supports_in_use() -> None:
     machine = load_machine("truck18")
     half = next(s for s in machine.supports if s.name == "half")
-    moved = replace(set_up(machine), support=half)
+    moved = replace(set_up_by_hand(machine), support=half)
     there = with_sector(moved, slew="rear")
     assert there.slew.max() == pytest.approx(rear_sector(half))
     assert there.support == half
@@ -238,11 +245,11 @@ def test_directions_are_named() -> None:
 
 
 def test_a_mat_smaller_than_the_float_is_refused() -> None:
-    at = hung_at(set_up(invented_crane()), extension=OUT, load=0.0, radius=15.0)
+    at = hung_at(set_up_by_hand(invented_crane()), extension=OUT, load=0.0, radius=15.0)
     with pytest.raises(ValueError, match="does not carry a float"):
         ground_loads(at, slew=np.array([0.0]), mat=0.1)
 
 
 def test_a_load_that_the_boom_cannot_hold_is_refused() -> None:
     with pytest.raises(ValueError, match="no equilibrium"):
-        hung_at(set_up(invented_crane()), extension=OUT, load=1e7, radius=15.0)
+        hung_at(set_up_by_hand(invented_crane()), extension=OUT, load=1e7, radius=15.0)

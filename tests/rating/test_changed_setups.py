@@ -10,7 +10,7 @@ from making import invented_crane
 from boomsim.machine.model import Support
 from boomsim.rating.changes import with_sector, with_support
 from boomsim.rating.limits.table import limits_of
-from boomsim.rating.losses.takers import shorter_support
+from boomsim.rating.losses.outrigger import shorter_support
 from boomsim.rating.raising import most_used
 from boomsim.rating.setup import SECTORS, rear_sector, set_up
 

@@ -149,7 +149,7 @@ def test_every_length_of_a_pinned_boom_is_a_column_with_all_its_ways() -> None:
     assert sorted(i for group in groups for i in group) == list(range(len(ways.length)))
     for group in groups:
         assert np.ptp(ways.length[group]) < 1e-9
-        # Equal strokes: one length is one multiset of lock positions, but 2 x 46.5 is 93.
+        # Equal strokes: one length is one multiset of lock positions, but 2 x 45 is 90.
         sums = ways.extension[group].sum(axis=1)
         assert np.ptp(sums) < 1e-9
 

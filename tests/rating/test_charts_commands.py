@@ -35,7 +35,7 @@ def test_chart_prints_a_table_a_key_and_the_caution(capsys):
 
 def test_chart_json_is_si_with_stable_keys(capsys):
     made = json.loads(run(capsys, "chart", "truck18", "--units", "us", "--json"))
-    assert made["schema"] == "boomsim.chart/1"
+    assert made["schema"] == "boomsim.chart/2"
     assert made["caution"] == CAUTION
     assert made["step"] == pytest.approx(45.359237)
     rows = len(made["radii"])
@@ -97,7 +97,7 @@ def test_range_prints_places_of_the_head(capsys, tmp_path):
     made = json.loads(run(capsys, "range", "truck18", "--extension", "0,0,0", "--json"))
     (arc,) = made["arcs"]
     assert len(arc["radius"]) == len(made["boom_angle"]) == len(arc["set_by"])
-    assert {"structural", "stability", None} >= set(arc["set_by"])
+    assert {"stability", "strength", "permissible value", None} >= set(arc["set_by"])
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from making import set_up_by_hand
 
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.condense import condense
@@ -17,7 +18,6 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.limits.crushing_with_bending import CRUSHING_WITH_BENDING
 from boomsim.rating.limits.table import KINDS
 from boomsim.rating.response import bear, respond
-from boomsim.rating.setup import set_up
 
 HALVES = np.array([[0.0, 0.0, 0.45, 0.45]])
 
@@ -33,7 +33,7 @@ def test_the_limit_is_the_equation_worked_by_hand(out, radius):
     section = 4  # nothing is in it that presses on it inside its overlap
     machine = load_machine("yard60")
     machine = replace(machine, boom=replace(machine.boom, systems=("free",)))
-    setup = set_up(machine)
+    setup = set_up_by_hand(machine)
     boom = condense(machine, extension=HALVES * out / 0.45)
     load, cell = np.array([[8000.0]]), np.array([[radius]])
     at = respond(setup, boom=boom, load=load, radius=cell)
@@ -54,7 +54,7 @@ def test_the_limit_is_the_equation_worked_by_hand(out, radius):
 
 
 def test_it_sets_figures_that_neither_limit_alone_would():
-    setup = set_up(load_machine("yard60"))
+    setup = set_up_by_hand(load_machine("yard60"))
     without = replace(setup, kinds=tuple(k for k in KINDS if k is not CRUSHING_WITH_BENDING))
     extension, radius = np.eye(4) * 0.9, np.array([5.0, 8.0, 11.0])
     alone, both = (rate(s, extension=extension, radius=radius).capacity for s in (without, setup))
@@ -65,7 +65,9 @@ def test_it_sets_figures_that_neither_limit_alone_would():
 def test_a_lock_carries_nothing_while_its_section_stands_on_its_stop():
     machine = load_machine("yard60")
     boom = condense(machine, extension=HALVES)
-    at = respond(set_up(machine), boom=boom, load=np.array([[8000.0]]), radius=np.array([[6.0]]))
+    at = respond(
+        set_up_by_hand(machine), boom=boom, load=np.array([[8000.0]]), radius=np.array([[6.0]])
+    )
     assert [used(at, "lock", i) for i in (1, 2)] == [0.0, 0.0]
     # The thrust of what is outboard, by hand: load, head and section 4 along the boom, and the
     # rope that runs from the head back to the winch; more than the first three alone.
@@ -76,4 +78,4 @@ def test_a_lock_carries_nothing_while_its_section_stands_on_its_stop():
 
 
 def setup_factor(machine) -> float:
-    return set_up(machine).rule.strength.resistance
+    return set_up_by_hand(machine).rule.strength.resistance

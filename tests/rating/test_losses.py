@@ -5,17 +5,18 @@ from functools import lru_cache
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Machine, TurningMass
 from boomsim.mechanics.loads import hoisting_factor
 from boomsim.rating.capacity import rate
 from boomsim.rating.changes import with_disturbances
+from boomsim.rating.losses.outrigger import short_outrigger, shorter_support
 from boomsim.rating.losses.sensitivity import Sensitivity, sensitivity
 from boomsim.rating.losses.study import Losses, losses
-from boomsim.rating.losses.takers import Amounts, short_outrigger, shorter_support
+from boomsim.rating.losses.takers import Amounts
 from boomsim.rating.places import Places
-from boomsim.rating.setup import Setup, set_up
+from boomsim.rating.setup import Setup
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),
@@ -33,7 +34,7 @@ def crane() -> Machine:
 
 
 def setup() -> Setup:
-    return set_up(crane())
+    return set_up_by_hand(crane())
 
 
 @lru_cache
@@ -154,7 +155,7 @@ def test_all_at_once_takes_more_than_each() -> None:
 
 
 def test_a_machine_without_other_choices_has_fewer_takers() -> None:
-    result = losses(set_up(invented_crane()), places=PLACES)
+    result = losses(set_up_by_hand(invented_crane()), places=PLACES)
     names = [taker.name for taker in result.takers]
     assert "counterweight" not in names
     assert "outrigger" not in names
@@ -173,9 +174,19 @@ def test_a_place_out_of_reach_is_refused() -> None:
         losses(setup(), places=far)
 
 
+def test_a_place_where_nothing_may_be_lifted_is_refused() -> None:
+    # A weight on the wrong side: the crane turns over with an empty hook.
+    wrong = TurningMass(name="wrong", mass=9e3, out=6.0, up=1.8)
+    over = set_up_by_hand(replace(crane(), counterweights=(wrong,)))
+    far = Places(extension=PLACES.extension[2:], radius=np.array([31.0]))
+    assert rate(over, extension=far.extension, radius=far.radius).capacity[0, 0] == 0.0
+    with pytest.raises(ValueError, match=r"Nothing may be lifted .* Choose a smaller radius"):
+        losses(over, places=far)
+
+
 @lru_cache
 def costs(rule: str = "share") -> Sensitivity:
-    return sensitivity(set_up(crane(), rule=rule), places=PLACES)
+    return sensitivity(set_up_by_hand(crane(), rule=rule), places=PLACES)
 
 
 @pytest.mark.parametrize("rule", ["share", "test-load"])
@@ -195,7 +206,7 @@ def test_a_slope_is_the_difference_of_two_machines_rated_in_full() -> None:
     for share in (-0.02, 0.02):
         changed = replace(heavy, mass=heavy.mass * (1 + share))
         boom = replace(machine.boom, sections=(*machine.boom.sections[:3], changed))
-        other = set_up(replace(machine, boom=boom))
+        other = set_up_by_hand(replace(machine, boom=boom))
         found = rate(other, extension=PLACES.extension, radius=PLACES.radius[:, None])
         rated.append(found.capacity[:, 0])
     in_full = (rated[1] - rated[0]) / (0.04 * heavy.mass)
@@ -233,7 +244,7 @@ def test_a_heavier_section_never_gives_capacity_where_strength_governs() -> None
 def test_a_pull_across_is_tried_at_every_slew_angle() -> None:
     calm = setup()
     pulled = with_disturbances(calm, side_pull=0.02)
-    by_name = set_up(crane(), disturbances=replace(calm.disturbances, side_pull=0.02))
+    by_name = set_up_by_hand(crane(), disturbances=replace(calm.disturbances, side_pull=0.02))
     assert len(pulled.slew) > len(calm.slew)
     assert pulled.slew.tolist() == by_name.slew.tolist()
     assert with_disturbances(pulled, side_pull=0.0).slew.tolist() == calm.slew.tolist()

@@ -6,7 +6,7 @@ from math import cos, radians, sin
 
 import numpy as np
 import pytest
-from making import NO_ROPE, invented_crane
+from making import NO_ROPE, invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Disturbances, Machine, Rigging
 from boomsim.machine.shapes.box import box
@@ -18,7 +18,6 @@ from boomsim.rating.limits.kind import STRENGTH
 from boomsim.rating.losses.sensitivity import sensitivity
 from boomsim.rating.places import Places, governing_of, rate_places
 from boomsim.rating.response import Response, respond
-from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 
 OUT = np.array([1.0, 1.0, 1.0])
@@ -39,7 +38,7 @@ def ropeless() -> Machine:
 def accounted(
     machine: Machine, radius: float, change: Disturbances, slew: float | str = "around"
 ) -> Account:
-    setup = set_up(machine, disturbances=change, slew=slew)
+    setup = set_up_by_hand(machine, disturbances=change, slew=slew)
     found = account(setup, extension=OUT, radius=radius)
     assert found is not None
     return found
@@ -62,7 +61,7 @@ def test_without_rope_and_lug_all_bending_comes_from_the_load_and_the_boom(radiu
     assert gave_way.moment is not None
     causes = gave_way.causes
     # What is left of the lead line is a hundred-thousandth of the load.
-    left = abs(causes["hoist rope and cylinder lug"])
+    left = abs(sum(causes.get(name, 0.0) for name in ("hoist rope", "cylinder lug")))
     assert left < 1e-3 * abs(gave_way.moment)
     assert causes["load"] + causes["own weight"] == pytest.approx(gave_way.moment, rel=1e-3)
     # Both bend the boom downwards.
@@ -72,7 +71,7 @@ def test_without_rope_and_lug_all_bending_comes_from_the_load_and_the_boom(radiu
 
 def swayed(change: Disturbances, machine: Machine | None = None) -> Response:
     crane = machine or invented_crane()
-    setup = set_up(crane, disturbances=change)
+    setup = set_up_by_hand(crane, disturbances=change)
     boom = condense(crane, extension=OUT[None])
     return respond(setup, boom=boom, load=np.array([[2000.0]]), angle=np.array([[0.9]]))
 
@@ -119,7 +118,7 @@ def test_what_has_no_mass_has_no_centre() -> None:
 def test_the_stability_sum_and_machines_rated_anew_agree_when_something_pushes(
     change: Disturbances,
 ) -> None:
-    result = sensitivity(set_up(invented_crane(), disturbances=change), places=FAR)
+    result = sensitivity(set_up_by_hand(invented_crane(), disturbances=change), places=FAR)
     assert result.is_stability[0]
     # The sum leaves the deflection as it is: 2 % of a kilogram at most.
     assert result.by_sum == pytest.approx(result.by_rating, abs=0.02)
@@ -133,7 +132,7 @@ def test_the_first_limit_of_the_list_can_govern_like_any_other() -> None:
     soft = replace(base, profile=thick, material=replace(base.material, yield_stress=80e6))
     weak = replace(crane, boom=replace(crane.boom, sections=(soft, *crane.boom.sections[1:])))
     near = Places(extension=OUT[None], radius=np.array([10.0]))
-    setup = set_up(weak, rigging=Rigging(parts=10))
+    setup = set_up_by_hand(weak, rigging=Rigging(parts=10))
     (limit,) = governing_of(rate_places(setup, near))
     assert limit is not None
     assert (limit.set_by, limit.name, limit.section) == (STRENGTH, "stress", 0)

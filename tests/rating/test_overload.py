@@ -5,7 +5,7 @@ from functools import lru_cache
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.supports import support_reactions
@@ -16,7 +16,6 @@ from boomsim.rating.overload.falling import net_moment
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.raising import NO_MARGIN, hang, load_at_one, no_margin
 from boomsim.rating.response import Response
-from boomsim.rating.setup import set_up
 
 OUT, IN = np.array([1.0, 1.0, 1.0]), np.array([0.0, 0.0, 0.0])
 FAR, NEAR = 22.0, 8.0
@@ -26,7 +25,7 @@ FAR, NEAR = 22.0, 8.0
 def study(
     far: bool = True, hold: str = "angle", rule: str = "share", slew: float | str = "around"
 ) -> Overload:
-    setup = set_up(invented_crane(), rule=rule, slew=slew)
+    setup = set_up_by_hand(invented_crane(), rule=rule, slew=slew)
     return overload(setup, extension=OUT, radius=FAR if far else NEAR, hold=hold)
 
 
@@ -158,7 +157,7 @@ def test_the_carrier_leans_towards_the_load_and_the_head_comes_down() -> None:
 def test_softer_floats_lean_in_proportion() -> None:
     crane = invented_crane()
     soft = replace(crane, supports=(replace(crane.supports[0], stiffness=6e6),))
-    found = overload(set_up(soft), extension=OUT, radius=FAR)
+    found = overload(set_up_by_hand(soft), extension=OUT, radius=FAR)
     # Ten times as soft; the floats' forces do not change.
     assert found.feel.lean[-1] == pytest.approx(10 * study().feel.lean[-1], rel=1e-6)
     assert found.feel.lightest == pytest.approx(study().feel.lightest, abs=1.0)
@@ -254,7 +253,7 @@ def test_over_the_other_side_the_same_happens() -> None:
 
 
 def test_where_no_load_can_tip_the_crane_it_breaks() -> None:
-    result = overload(set_up(invented_crane()), extension=IN, radius=2.5, hold="radius")
+    result = overload(set_up_by_hand(invented_crane()), extension=IN, radius=2.5, hold="radius")
     assert result.tipping is None
     assert result.fall is None
     assert result.failure is not None
@@ -301,4 +300,4 @@ def test_a_load_without_equilibrium_is_a_collapse_and_uses_nothing_else_up() -> 
 )
 def test_what_cannot_be_is_refused_in_one_sentence(radius: float, hold: str, said: str) -> None:
     with pytest.raises(ValueError, match=said):
-        overload(set_up(invented_crane()), extension=OUT, radius=radius, hold=hold)
+        overload(set_up_by_hand(invented_crane()), extension=OUT, radius=radius, hold=hold)

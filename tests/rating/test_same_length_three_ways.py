@@ -82,11 +82,13 @@ def test_the_shift_of_a_section_is_worth_its_weight_by_hand(compared):
     light, heavy = (account(compared.setup, extension=rows[i], radius=radius) for i in (0, 2))
     apart = difference(light, heavy, radius=radius)
     machine = compared.setup.machine
-    # Section 1's centre lies 0.93 strokes further out in HEAVY, horizontally by cos(boom angle).
+    # Section 1's centre lies 0.9 strokes further out in HEAVY, horizontally by cos(boom angle).
     angle = compared.rating.angle[HEAVY, list(compared.radii).index(radius)]
-    shift = 0.93 * machine.boom.sections[1].stroke * np.cos(angle)
+    shift = 0.9 * machine.boom.sections[1].stroke * np.cos(angle)
     lever = radius - max(abs(x) for x, _ in compared.setup.support.points)
-    by_hand = 0.85 * machine.boom.sections[1].mass * shift / lever
+    pushed = machine.boom.telescope_cylinder  # a share of it goes out with section 1
+    moving = machine.boom.sections[1].mass + pushed.mass * pushed.moving_share
+    by_hand = 0.85 * moving * shift / lever
     # Deflection and the small difference of boom angles move the centre by centimetres: 2 %.
     assert apart.by_part["section 1"] == pytest.approx(by_hand, rel=0.02)
 
@@ -113,7 +115,9 @@ def test_a_boom_truck_compares_its_two_ways_of_going_out():
 def test_the_bench_model_is_rated_in_all_three_ways_a_free_boom_stands_for():
     machine = load_machine("bench")
     compared = compare(
-        set_up(machine), configurations=demonstration(machine.boom), radii=np.array([0.3, 0.5])
+        set_up(machine),
+        configurations=demonstration(machine.boom),
+        radii=np.array([0.3, 0.5]),
     )
     assert len(compared.configurations.extension) == 3
     assert np.isfinite(compared.rating.capacity).any()

@@ -2,11 +2,12 @@
 
 import re
 from dataclasses import replace
+from decimal import Decimal
 from functools import lru_cache
 
 import numpy as np
 import pytest
-from making import invented_crane
+from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
@@ -20,10 +21,14 @@ from boomsim.rating.limits.telling import sign
 from boomsim.rating.losses.study import losses
 from boomsim.rating.losses.telling import tell_governing, tell_taker
 from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.overload.telling import tell_fall, tell_feel, tell_verdict
+from boomsim.rating.overload.telling import (
+    tell_fall,
+    tell_feel,
+    tell_lightening,
+    tell_verdict,
+)
 from boomsim.rating.places import Places
-from boomsim.rating.setup import set_up
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 OUT = np.array([1.0, 1.0, 1.0])
 FAR, NEAR = 22.0, 8.0
@@ -31,7 +36,7 @@ FAR, NEAR = 22.0, 8.0
 
 @lru_cache
 def study(radius: float, hold: str = "angle") -> Overload:
-    return overload(set_up(invented_crane()), extension=OUT, radius=radius, hold=hold)
+    return overload(set_up_by_hand(invented_crane()), extension=OUT, radius=radius, hold=hold)
 
 
 def mass(value: float) -> str:
@@ -42,13 +47,14 @@ def test_far_out_it_is_said_to_tip_first_and_how_much_longer_strength_would_last
     result = study(FAR)
     assert result.tipping is not None
     assert result.failure is not None
-    (said,) = tell_verdict(result, units="metric")
+    said, light = tell_verdict(result, units="metric")
+    assert light == tell_lightening(result)
     assert said.startswith("It tips first")
     assert f"under {mass(result.tipping.load)}" in said
     assert f"Strength would last to {mass(result.failure.load)}" in said
     more = result.failure.load / result.tipping.load
     assert f"{more:.2f} times the tipping load" in said
-    (alone,) = tell_verdict(replace(result, failure=None), units="metric")
+    alone, _ = tell_verdict(replace(result, failure=None), units="metric")
     assert "Strength" not in alone
 
 
@@ -62,8 +68,9 @@ def test_near_in_it_is_said_to_break_first_and_what_breaks() -> None:
     later = result.tipping.load / result.failure.load
     assert f"tip only under {mass(result.tipping.load)}, {later:.2f} times" in said
     assert later > 1.0
-    _, calm = tell_verdict(replace(result, tipping=None), units="metric")
-    assert "nothing warns" in calm
+    _, calm, light = tell_verdict(replace(result, tipping=None), units="metric")
+    assert calm == "No load tips the crane here."
+    assert light == tell_lightening(result)
 
 
 def test_where_neither_happens_neither_is_said() -> None:
@@ -90,7 +97,7 @@ def test_the_lean_from_which_it_comes_back_is_the_balance_of_what_stands_high() 
     assert result.fall is not None
     said = tell_fall(result, units="metric")
     lean = float(np.degrees(result.fall.no_return[0]))
-    assert f"With {mass(result.rated)} hanging clear" in said
+    assert f"With {show_rated(result.rated)} hanging clear" in said
     assert f"less than {lean:.1f}°" in said
     assert "nothing to come back from" in tell_fall(replace(result, fall=None), units="metric")
 
@@ -101,29 +108,40 @@ def test_the_masses_in_the_sentences_of_a_difference_add_up(
     pair: tuple[int, int], radius: float
 ) -> None:
     machine = load_machine("yard60")
-    setup, ways = set_up(machine), demonstration(machine.boom).extension
+    setup, ways = set_up_by_hand(machine), demonstration(machine.boom).extension
     first, second = (account(setup, extension=ways[k], radius=radius) for k in pair)
     assert first is not None
     assert second is not None
     apart = difference(first, second, radius=radius)
     verdict, *reasons = tell_difference("one", "other", apart, units="metric")
-    told = re.search(r"carries ([\d,.]+) (kg|t) (more|less) than", verdict)
+    told = re.search(r"carries ([\d,.]+) t (more|less) than", verdict)
     assert told is not None
-    assert told.group(3) == ("more" if first.capacity >= second.capacity else "less")
-    by_part = sum(apart.by_part.values())
-    assert f"in all {'+' if by_part >= 0 else '-'}{mass(abs(by_part))}" in reasons[0]
-    strength = second.structure_takes - first.structure_takes
-    if max(abs(first.structure_takes), abs(second.structure_takes)) >= 5.0:
-        assert f"takes {mass(first.structure_takes)} from the first" in reasons[1]
-        assert f"{mass(second.structure_takes)} from the second" in reasons[1]
-        assert reasons[1].endswith(f"{'+' if strength >= 0 else '-'}{mass(abs(strength))}.")
+    assert told.group(2) == ("more" if first.capacity >= second.capacity else "less")
+    total = Decimal(told.group(1)) * (1 if told.group(2) == "more" else -1)
+    # The difference of the rated loads as they are written, rounded down.
+    one, other = (Decimal(show_rated(a.capacity).removesuffix(" t")) for a in (first, second))
+    assert total == one - other
+    parts, _, whole = reasons[0].partition("; in all ")
+    shares = [Decimal(part) for part in re.findall(r"([+-][\d.]+) t", parts)]
+    by_part = sum(shares)
+    assert not whole or by_part == Decimal(whole.removesuffix(" t."))
+    # Each is rounded up or down to 0.01 t, and so is what they are told to make together.
+    assert float(by_part) == pytest.approx(sum(apart.by_part.values()) / 1000, abs=0.02)
+    held = Decimal(0)
+    if reasons[1:]:
+        taken = re.search(r"takes ([\d.]+) t from the first and ([\d.]+) t from", reasons[1])
+        assert taken is not None
+        held = Decimal(taken.group(2)) - Decimal(taken.group(1))
+        assert reasons[1].endswith(f"{held:+.2f} t.")
+        for said, one_of in zip(taken.groups(), (first, second), strict=True):
+            assert float(said) == pytest.approx(one_of.structure_takes / 1000, abs=0.01)
     # What is told apart is all there is.
-    assert by_part + strength == pytest.approx(first.capacity - second.capacity, abs=1e-6)
+    assert by_part + held == total
 
 
 def test_a_crossover_names_who_leads_before_and_after_it() -> None:
     machine = load_machine("yard60")
-    found = compare(set_up(machine), configurations=demonstration(machine.boom))
+    found = compare(set_up_by_hand(machine), configurations=demonstration(machine.boom))
     for crossover in found.crossovers:
         said = tell_crossover(found, crossover, units="metric")
         near, far = crossover.radius - 0.5, crossover.radius + 0.5
@@ -135,27 +153,28 @@ def test_a_crossover_names_who_leads_before_and_after_it() -> None:
         names = re.search(r"passes from \((.*?)\) to \((.*?)\)", said)
         assert names is not None
         assert [re.sub(r"[^\d.]+", "/", name).strip("/") for name in names.groups()] == percent
-        assert said.endswith(f"both carry {mass(crossover.capacity)} there.")
+        assert said.endswith(f"both carry {show_rated(crossover.capacity)} there.")
 
 
 def test_an_account_says_what_comes_first_and_by_how_much() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     near = account(setup, extension=OUT, radius=NEAR)
     assert near is not None
     assert near.gave_way is not None
     said = tell_account("all out", near, units="metric")
-    assert said.startswith(f"(all out) carries {mass(near.capacity)}; {near.limit.words}")
-    assert f"{mass(near.stability - near.capacity)} before the stability limit" in said
+    assert said.startswith(f"all out carries {show_rated(near.capacity)}; strength sets this")
+    assert f": {near.limit.words}, " in said
+    assert f" {mass(near.stability - near.capacity)} below what stability allows" in said
     # Shares of the use add up to all of it, each rounded to a percent.
     shares = [int(s) for s in re.findall(r"(\d+) %", said.split(" the use is ")[1].split(";")[0])]
     assert sum(shares) == pytest.approx(100, abs=len(shares))
     far = account(setup, extension=OUT, radius=FAR)
     assert far is not None
-    assert tell_account("all out", far, units="metric").endswith("it would tip first.")
+    assert tell_account("all out", far, units="metric").endswith("stability sets this figure.")
 
 
 def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     light, heavy = (lift(setup, extension=OUT, radius=NEAR, load=m) for m in (2000.0, 30000.0))
     worst = max(heavy.limits, key=lambda one: one.use)
     assert worst.use > 1.0
@@ -164,7 +183,7 @@ def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> Non
 
 
 def test_a_margin_is_what_the_load_turns_over_what_holds_it() -> None:
-    setup = set_up(invented_crane())
+    setup = set_up_by_hand(invented_crane())
     load = 4000.0
     found = lift(setup, extension=OUT, radius=FAR, load=load)
     lines = tipping_lines(setup.support)
@@ -178,7 +197,9 @@ def test_a_margin_is_what_the_load_turns_over_what_holds_it() -> None:
 
 
 def test_a_letter_marks_what_governs_a_cell() -> None:
-    rating = rate(set_up(invented_crane()), extension=OUT, radius=np.array([NEAR, FAR, 60.0]))
+    rating = rate(
+        set_up_by_hand(invented_crane()), extension=OUT, radius=np.array([NEAR, FAR, 60.0])
+    )
     signs = [sign(rating.limit(0, cell)) for cell in range(3)]
     assert signs[1:] == ["", ""]
     assert signs[0] in ("*", "†")
@@ -189,7 +210,7 @@ def test_a_letter_marks_what_governs_a_cell() -> None:
 
 def test_a_taker_is_told_with_its_amount() -> None:
     places = Places(extension=OUT[None], radius=np.array([FAR]))
-    found = losses(set_up(invented_crane()), places=places)
+    found = losses(set_up_by_hand(invented_crane()), places=places)
     said = {taker.name: tell_taker(taker, units="metric") for taker in found.takers}
     # One degree, ten metres a second, one metre: what a study takes where nothing is asked.
     for name, amount in (("lean", 1.0), ("wind", 10.0), ("farther", 1.0)):
@@ -203,10 +224,10 @@ def test_a_taker_is_told_with_its_amount() -> None:
 @pytest.mark.parametrize("load", [-1.0, np.nan, 1e7])
 def test_a_load_that_is_none_is_refused(load: float) -> None:
     with pytest.raises(ValueError, match="Give 0 kg or more"):
-        lift(set_up(invented_crane()), extension=OUT, load=load, radius=NEAR)
+        lift(set_up_by_hand(invented_crane()), extension=OUT, load=load, radius=NEAR)
 
 
 @pytest.mark.parametrize("held", [{}, {"radius": 8.0, "angle": 1.0}])
 def test_a_lift_is_held_at_a_radius_or_at_an_angle(held: dict[str, float]) -> None:
     with pytest.raises(ValueError, match="either the radius or the boom angle"):
-        lift(set_up(invented_crane()), extension=OUT, load=1000.0, **held)
+        lift(set_up_by_hand(invented_crane()), extension=OUT, load=1000.0, **held)

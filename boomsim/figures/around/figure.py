@@ -9,14 +9,14 @@ from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.plan.shape import plan_of
 from boomsim.figures.plan.view import draw_plan
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.around.directions import direction
 from boomsim.rating.around.floats import GroundLoads
 from boomsim.rating.around.sectors import Sectors
 from boomsim.rating.around.slew import Around
 from boomsim.rating.response import Response
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WIDTH, HEIGHT = 0.19, 0.176
 """Of the page [m]."""
@@ -52,14 +52,15 @@ def figure_of_around(
     -------
     Figure
     """
-    load = show(float(at.state.load[0, 0]), "mass", units)
+    load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)
-    length = show(float(at.boom.layout.boom_length[0]), "length", units)
+    length = show(float(at.boom.layout.boom_length[0]), "boom_length", units)
     page = new_page(
         width=WIDTH,
         height=HEIGHT,
         title=f"{machine_words(found.setup)} all around: {load} at {where}, boom {length}",
         subtitle=f"extension {label(found.extension)} %; {setup_words(found.setup, units=units)}",
+        foot=allowance_words(found.setup.rule, units=units),
     )
     _upper(page, found, at, units)
     _lower(page, ground, sectors, at, units)
@@ -74,7 +75,7 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=0.0,
         top=top,
         width=HALF,
-        note="whole, heavy line: the crane would tip; broken: strength governs",
+        note="whole, heavy line: stability sets it; broken: strength or a permissible value",
     )
     high = top - bottom - 0.0085
     draw_polar(page.axes(left=0.0, bottom=bottom, width=HALF, height=high), found, units=units)

@@ -19,6 +19,7 @@ from boomsim.figures.styles import (
     type_of,
 )
 from boomsim.machine.model import Support
+from boomsim.machine.naming import support_names
 from boomsim.rating.around.floats import GroundLoads
 
 WORDS = {-180: "front", -90: "left", 0: "rear", 90: "right", 180: "front"}
@@ -46,28 +47,6 @@ class ReactionCurves:
     pressure: Axes
     units: str
     lines: tuple[Line2D, ...]
-
-
-def float_name(support: Support, which: int) -> str:
-    """Name a support by where it stands: "front left".
-
-    Parameters
-    ----------
-    support : Support
-    which : int
-
-    Returns
-    -------
-    str
-        With its number among several of that name
-    """
-    xs = sorted({x for x, _ in support.points})
-    x, y = support.points[which]
-    row = "rear" if x >= sum(xs) / len(xs) else "front"
-    name = f"{row} {'right' if y > 0 else 'left'}"
-    if len(support.points) <= 4:
-        return name
-    return f"{name} {1 + [v for v in xs if (v >= sum(xs) / len(xs)) == (row == 'rear')].index(x)}"
 
 
 def draw_reactions(
@@ -120,7 +99,8 @@ def update_reactions(artists: ReactionCurves, loads: GroundLoads) -> None:
     right = artists.pressure
     quiet_axes(right, x="", y="", grid="none")
     quiet_axes(ax, x="where the boom points", y="")
-    high = 1.06 * float(np.nanmax(loads.force))
+    _say_tipped(artists, loads)
+    high = 1.06 * float(np.nanmax(loads.force, initial=0.0)) or force.factor
     ax.set_ylim(0.0, high / force.factor)
     ax.set_title(f"force, {force.symbol}", loc="left", pad=3.0, **type_of(SMALL))
     ax.tick_params(labelsize=SMALL)
@@ -136,6 +116,17 @@ def update_reactions(artists: ReactionCurves, loads: GroundLoads) -> None:
     ax.set_xlim(-180.0, 180.0)
     right.set_ylim(0.0, high / loads.area / stress.factor)
     right.set_title(f"on the ground, {stress.symbol}", loc="right", pad=3.0, **type_of(SMALL))
+
+
+def _say_tipped(artists: ReactionCurves, loads: GroundLoads) -> None:
+    """Say it in words where no support holds anything, whichever way the boom points."""
+    for old in artists.ax.texts:
+        old.remove()
+    if np.all(loads.loads.reactions.tipped):
+        artists.ax.text(
+            0.5, 0.5, "the crane turns over in every direction", ha="center", va="center",
+            transform=artists.ax.transAxes, **type_of(SMALL, colour=INK),
+        )  # fmt: skip
 
 
 def draw_reaction_key(ax: Axes, support: Support) -> None:
@@ -155,7 +146,7 @@ def draw_reaction_key(ax: Axes, support: Support) -> None:
         style = type_of(SMALL, colour=QUIET)
         ax.text(0.0, 0.5, f"a line for each of {count} tyres", ha="left", va="center", **style)
         return
-    across = -(-count // 2)
+    across, names = -(-count // 2), support_names(support)
     for k in range(count):
         look: Identity = identity(k)
         left, y = (k % across) / across, 0.78 - 0.52 * (k // across)
@@ -166,5 +157,4 @@ def draw_reaction_key(ax: Axes, support: Support) -> None:
                 markerfacecolor=PAPER, markeredgewidth=0.9, clip_on=False,
             )
         )  # fmt: skip
-        words = float_name(support, k)
-        ax.text(left + 0.075, y, words, ha="left", va="center", **type_of(SMALL, colour=INK))
+        ax.text(left + 0.075, y, names[k], ha="left", va="center", **type_of(SMALL, colour=INK))

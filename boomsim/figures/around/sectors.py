@@ -75,7 +75,7 @@ def _key(ax: Axes) -> None:
     for k, words in enumerate(("all around", "over the rear")):
         look, y = identity(k), 0.93 - 0.09 * k
         sample = Line2D(
-            [0.52, 0.58, 0.64], [y] * 3, color=look.colour, linewidth=1.5, marker=look.marker,
+            [0.46, 0.515, 0.57], [y] * 3, color=look.colour, linewidth=1.5, marker=look.marker,
             markevery=[1], markersize=4.2, markerfacecolor=PAPER, markeredgewidth=1.0,
             transform=ax.transAxes,
         )  # fmt: skip
@@ -85,13 +85,13 @@ def _key(ax: Axes) -> None:
         style, y = FAMILIES[family], 0.73 - 0.09 * k
         ax.add_line(
             Line2D(
-                [0.52, 0.64], [y] * 2, color=INK, linestyle=style.line,
+                [0.46, 0.57], [y] * 2, color=INK, linestyle=style.line,
                 linewidth=0.75 * style.width, transform=ax.transAxes,
             )
         )  # fmt: skip
-        _words(ax, y, "strength governs" if family == "structural" else "stability governs")
+        _words(ax, y, "strength or maker's value" if family == "structural" else "stability")
 
 
 def _words(ax: Axes, y: float, words: str) -> None:
-    made = ax.text(0.67, y, words, transform=ax.transAxes, ha="left", va="center", **type_of(SMALL))
+    made = ax.text(0.59, y, words, transform=ax.transAxes, ha="left", va="center", **type_of(SMALL))
     made.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.6})

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from boomsim.figures.charts.look import LABEL, MARGIN
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Words, box
 from boomsim.figures.charts.places import CAP, Grid
-from boomsim.figures.charts.text import percent, way
+from boomsim.figures.charts.text import FOOT, foot_lines, lowest_angle, percent, way
 from boomsim.figures.charts.type import width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.chart import Chart
@@ -88,6 +89,33 @@ def radius_marks(grid: Grid) -> Iterator[Mark]:
     yield Words(grid.right + 1.4, base, words, grid.small, colour=QUIET)
 
 
+def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
+    """Write under each column how low and how far out its boom may come with its empty hook.
+
+    Parameters
+    ----------
+    grid : Grid
+    top, row : float
+        Of the lines and between them [mm]
+
+    Yields
+    ------
+    Mark
+    """
+    size = min(grid.small * 1.05, row / (1.3 * POINT))
+    names = (FOOT[0], f"{FOOT[1]}, {grid.numbers.length}")
+    for k, (name, texts) in enumerate(
+        zip(names, foot_lines(grid.chart, grid.numbers), strict=True)
+    ):
+        base = top + (k + 0.75) * row
+        for c, text in enumerate(texts):
+            middle = grid.left + (c + 0.5) * grid.column
+            yield Words(middle, base, text, size, align="center", bold=k == 0)
+        fit = min(size, (LABEL + MARGIN / 2 - 1.4) / width_of(name, size=1.0))
+        for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
+            yield Words(x, base, name, fit, align=align, colour=QUIET)
+
+
 def ways_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
     """List under each column the ways to extend that it uses.
 
@@ -108,6 +136,7 @@ def ways_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
     for c, found in enumerate(named):
         for k, configuration in enumerate(found):
             text = way(boom, chart.configurations.extension[configuration])
+            text = f"{text} {lowest_angle(chart, configuration)}".rstrip()
             room = grid.column - 1.0
             fit = min(size, room / width_of(text, size=1.0))
             middle = grid.left + (c + 0.5) * grid.column

@@ -11,6 +11,7 @@ from boomsim.figures.charts.places import Grid
 from boomsim.figures.charts.text import code
 from boomsim.figures.charts.type import width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.rating.charts.blanks import REASONS
 from boomsim.rating.charts.boldline import bold_edges, paths
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.runs import letters, runs
@@ -97,7 +98,6 @@ def _figures(grid: Grid) -> Iterator[Mark]:
     # Plain lists: a chart has a thousand cells, and one number of an array is slow to take out.
     steps, governing = chart.steps.tolist(), chart.governing.tolist()
     sketch = (~chart.within_range).tolist()
-    inks = np.where(chart.exact < rigging_of(chart), QUIET, INK).tolist()
     bases = [grid.base(r) for r in range(len(chart.radii))]
     for c in range(len(chart.length)):
         left = grid.left + c * grid.column
@@ -105,19 +105,17 @@ def _figures(grid: Grid) -> Iterator[Mark]:
         end = left + (grid.column + letter + widest - beside) / 2
         for r, base in enumerate(bases):
             if governing[r][c] < 0:
+                sign = REASONS[chart.blank[r, c]].sign
+                if sign:
+                    yield Words(left + grid.column / 2, base, sign, size, "center", False, QUIET)
                 continue
             text = numbers.capacity(steps[r][c])
             text = f"~{text}" if sketch[r][c] else text
-            yield Words(end, base, text, size, "right", False, inks[r][c])
-            if codes[governing[r][c]] and steps[r][c]:
+            yield Words(end, base, text, size, "right", False, INK)
+            if codes[governing[r][c]]:
                 yield Words(end + 0.5, base, codes[governing[r][c]], small, "left", False, QUIET)
         for r, name in _starts(chart, c).items():
             yield Words(left + 0.5, bases[r], name, small, bold=True, colour=QUIET)
-
-
-def rigging_of(chart: Chart) -> float:
-    """Mass of hook block and slings, which every gross load holds [kg]."""
-    return chart.setup.machine.hook_block + chart.setup.machine.slings
 
 
 def _starts(chart: Chart, column: int) -> dict[int, str]:

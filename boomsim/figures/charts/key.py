@@ -5,15 +5,16 @@ from typing import NamedTuple
 
 import numpy as np
 
-from boomsim.figures.charts.grid import rigging_of
 from boomsim.figures.charts.look import BOLD, LINE, MARGIN, SMALL, TINT, Look
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Stroke, Words, box, rule
 from boomsim.figures.charts.places import CAP
-from boomsim.figures.charts.text import code, lock_words, locks_are_numbered
+from boomsim.figures.charts.text import code, foot_words, lock_words, locks_are_numbered
 from boomsim.figures.charts.type import broken, width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.rating.charts.blanks import nearest_radius, words_of
 from boomsim.rating.charts.boldline import bold_edges, crossings
 from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.foot import reasons_told
 from boomsim.rating.charts.words import NEVER_BETWEEN
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import WHAT_SETS
@@ -59,6 +60,7 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
     """
     groups = {
         "cells": _cells(chart, look),
+        "blank": _blanks(chart, units),
         "breaks": _codes(chart) if look.codes else [],
         "extension": _ways(chart),
     }
@@ -67,6 +69,7 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
     for name, items in groups.items():
         lines += [Line(name, row) for row in _flowed(items, room)]
     texts = {
+        "foot": foot_words(chart),
         "reading": how_to_read(chart, units=units),
         "your task": look.task,
         "answer": answer(chart) if look.answers else "",
@@ -93,17 +96,21 @@ def _cells(chart: Chart, look: Look) -> list[Item]:
         items.append(Item("plain", "", WHAT_SETS[STABILITY]))
     if look.bold_line:
         items.append(Item("bold", "", "the bold line parts the two"))
-    if np.any(chart.steps == 0):
-        items.append(Item("", "–", "no load may hang here"))
-    if np.any((chart.exact < rigging_of(chart)) & (chart.steps > 0)):
-        items.append(Item("", "grey", "less than hook block and slings"))
     if np.any(~chart.within_range & chart.rated):
         items.append(Item("", "~", "bends beyond the range of the model: a sketch"))
     return items
 
 
+def _blanks(chart: Chart, units: str) -> list[Item]:
+    """Why cells are blank, and where the rows begin."""
+    machine, near = chart.setup.machine, nearest_radius(chart.setup)
+    items = [Item("", r.sign, words_of(r, machine)) for r in reasons_told(chart) if r.sign]
+    within = f"within {show(near, 'length', units)} the load would hang over the machine itself"
+    return [*items, Item("", "", "empty: the boom cannot be there"), Item("", "", within)]
+
+
 def _codes(chart: Chart) -> list[Item]:
-    seen = np.unique(chart.governing[(chart.steps > 0) & (chart.governing >= 0)])
+    seen = np.unique(chart.governing[chart.rated])
     found = [chart.limits[g] for g in seen]
     return [Item("", code(limit), limit.words) for limit in found if code(limit)]
 
@@ -160,10 +167,7 @@ def how_to_read(chart: Chart, *, units: str) -> str:
     listed = (("hook block", machine.hook_block), ("slings", machine.slings))
     taken = " and ".join(f"{n} ({show(m, 'mass', units)})" for n, m in listed if m > 0.0)
     held = f"; {taken} are part of them" if taken else ""
-    return (
-        f"{NEVER_BETWEEN} Figures are gross loads, rounded down{held}. Where a cell is blank the "
-        "boom cannot be."
-    )
+    return f"{NEVER_BETWEEN} Figures are gross loads, rounded down{held}."
 
 
 def _flowed(items: list[Item], width: float) -> Iterator[list[Item]]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.columns import most_ways, ways_marks
+from boomsim.figures.charts.columns import foot_marks, most_ways, ways_marks
 from boomsim.figures.charts.grid import grid_marks
 from boomsim.figures.charts.head import head_marks
 from boomsim.figures.charts.key import key_height, key_lines, key_marks
@@ -23,9 +23,10 @@ from boomsim.figures.charts.look import (
 )
 from boomsim.figures.charts.marks import POINT, Mark, Sheet, Words, paper_size, rule
 from boomsim.figures.charts.places import Grid, figure_size
-from boomsim.figures.charts.text import Numbers, numbers_of
+from boomsim.figures.charts.text import Numbers, foot_lines, numbers_of
 from boomsim.figures.charts.type import broken
 from boomsim.figures.styles import FAINT, QUIET
+from boomsim.figures.words import allowance_words
 from boomsim.rating.charts.chart import Chart, some_columns
 from boomsim.rating.strategies import EQUAL_LENGTH
 
@@ -144,8 +145,14 @@ class _Page:
             chart, numbers, title=title, note=look.note, width=self.width
         )
         self.key = key_lines(chart, units=units, look=look, width=inside)
-        self.caution = broken(CAUTION, width=inside - 12.0, size=TINY)
+        self.caution = [
+            line
+            for said in (allowance_words(chart.setup.rule, units=units), CAUTION)
+            for line in broken(said, width=inside - 12.0, size=TINY)
+            if line
+        ]
         self.ways = most_ways(chart) if chart.is_best else 0
+        self.lowest = len(foot_lines(chart, numbers))
         self.foot = self.height - MARGIN - len(self.caution) * LINE * TINY * POINT
         room = self.foot - 2.0 - key_height(self.key) - self.top
         self.grid = _fitted(chart, numbers, look, top=self.top, width=self.width, room=room)
@@ -155,8 +162,11 @@ class _Page:
         yield from self.head
         yield from grid_marks(self.grid)
         end = self.grid.bottom
+        if self.lowest:
+            yield from _lowest(self.grid)
+            end += WAYS_GAP + self.lowest * WAY * self.grid.row
         if self.ways:
-            yield from _ways(self.grid)
+            yield from _ways(self.grid, top=end + WAYS_GAP)
             end += WAYS_GAP + self.ways * WAY * self.grid.row
         yield from key_marks(self.key, top=end + KEY_GAP)
         yield from self._foot(page)
@@ -179,9 +189,11 @@ def _fitted(
     column = min((width - 2 * (MARGIN + LABEL)) / columns, WIDEST)
     ways = most_ways(chart) if chart.is_best else 0
     sections = 0 if chart.is_best else len(chart.setup.machine.boom.sections) - 1
-    # Rows of figures, the list of ways and the column heads share the height.
-    shares = rows + WAY * ways + HEAD_ROWS + SECTION_ROW * sections
-    row = min((room - KEY_GAP - WAYS_GAP * (ways > 0)) / shares, TALLEST)
+    # Rows of figures, the lines at the foot, the list of ways and the heads share the height.
+    lowest = len(foot_lines(chart, numbers))
+    shares = rows + WAY * (ways + lowest) + HEAD_ROWS + SECTION_ROW * sections
+    gaps = KEY_GAP + WAYS_GAP * ((ways > 0) + (lowest > 0))
+    row = min((room - gaps) / shares, TALLEST)
     head = (HEAD_ROWS + SECTION_ROW * sections) * row
     return Grid(
         chart=chart,
@@ -203,7 +215,12 @@ WAYS_GAP, KEY_GAP = 1.6, 2.2
 """White above the list of ways and above the key [mm]."""
 
 
-def _ways(grid: Grid) -> Iterator[Mark]:
+def _lowest(grid: Grid) -> Iterator[Mark]:
     top = grid.bottom + WAYS_GAP
+    yield rule(grid.left, top - 0.4, grid.right - grid.left, width=0.4, colour=QUIET)
+    yield from foot_marks(grid, top=top, row=WAY * grid.row)
+
+
+def _ways(grid: Grid, *, top: float) -> Iterator[Mark]:
     yield rule(grid.left, top - 0.4, grid.right - grid.left, width=0.4, colour=QUIET)
     yield from ways_marks(grid, top=top, row=WAY * grid.row)

@@ -9,11 +9,10 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT, printed_decimals
 from boomsim.rating.charts.line import line_limit
+from boomsim.rating.empty_hook.study import EmptyHook
+from boomsim.rating.empty_hook.telling import steep_angle
 from boomsim.rating.limits.kind import STABILITY, Limit
-from boomsim.units import rounded
-
-NO_LOAD = "–"
-"""In a cell that the boom can reach and where no load may hang."""
+from boomsim.units import rounded, rounded_down
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,9 +48,7 @@ class Numbers:
 
     def capacity(self, steps: int) -> str:
         """Write a capacity; nothing for a blank cell."""
-        if steps < 0:
-            return ""
-        return f"{steps * self.scale:,.{self.decimals}f}" if steps else NO_LOAD
+        return "" if steps < 0 else f"{steps * self.scale:,.{self.decimals}f}"
 
     def radius(self, value: float) -> str:
         """Write a radius [m]."""
@@ -60,6 +57,10 @@ class Numbers:
     def boom(self, value: float) -> str:
         """Write a boom length [m]."""
         return rounded(value / self.unit, self.boom_decimals)
+
+    def radius_down(self, value: float) -> str:
+        """Write a radius from which on something must not be, never more than it is [m]."""
+        return rounded_down(value / self.unit, self.boom_decimals)
 
 
 def numbers_of(chart: Chart, *, units: str) -> Numbers:
@@ -80,7 +81,7 @@ def numbers_of(chart: Chart, *, units: str) -> Numbers:
     names = {"metric": ("kg", "t"), "us": ("lb", "1000 lb")}
     scale = chart.step / MASS_UNIT[units] / (1e3 if many else 1.0)
     unit = LENGTH_UNIT[units]
-    row_decimals, boom_decimals = printed_decimals(chart.radii, units=units)
+    row_decimals, boom_decimals = printed_decimals(chart.radii, length=chart.length, units=units)
     return Numbers(
         mass=names[units][many],
         length={"metric": "m", "us": "ft"}[units],
@@ -164,3 +165,80 @@ def lock_words(boom: Boom) -> str:
 def percent(fraction: float) -> str:
     """Whole percents, halves up: 46.5 % is "47"."""
     return f"{np.floor(100.0 * fraction + 0.5 + 1e-9):.0f}"
+
+
+FOOT = ("never below", "nor beyond")
+"""Names of the lines at the foot of a chart: boom angle, radius."""
+
+NOWHERE = "×"
+"""At the foot of a column whose boom the crane cannot stand with, however steep."""
+
+
+def foot_lines(chart: Chart, numbers: Numbers) -> list[list[str]]:
+    """Write how low and how far out the boom of each stated way may come with its empty hook.
+
+    Parameters
+    ----------
+    chart : Chart
+    numbers : Numbers
+
+    Returns
+    -------
+    list of list of str
+        Boom angles and radii, a text for each column, empty where the crane never turns over. No
+        lines where it does in no column, and none under best ways: each of these has its own angle
+    """
+    ways = [] if chart.is_best else [choice[0] for choice in chart.choices]
+    if not np.any(chart.empty_hook.turns_over[ways]):
+        return []
+    rows = [_at_foot(chart.empty_hook, way, numbers) for way in ways]
+    return [list(line) for line in zip(*rows, strict=True)]
+
+
+def _at_foot(found: EmptyHook, way: int, numbers: Numbers) -> tuple[str, str]:
+    if not found.turns_over[way]:
+        return "", ""
+    if not found.stands[way]:
+        return NOWHERE, NOWHERE
+    return steep_angle(float(found.angle[way])), numbers.radius_down(float(found.radius[way]))
+
+
+def lowest_angle(chart: Chart, configuration: int) -> str:
+    """Write how low the boom of a way that is used may come with its empty hook.
+
+    Parameters
+    ----------
+    chart : Chart
+    configuration : int
+
+    Returns
+    -------
+    str
+        Nothing where the crane never turns over
+    """
+    if not chart.empty_hook.turns_over[configuration]:
+        return ""
+    return steep_angle(float(chart.empty_hook.angle[configuration]))
+
+
+def foot_words(chart: Chart) -> str:
+    """Say what is told at the foot about the empty hook; nothing where nothing is.
+
+    Parameters
+    ----------
+    chart : Chart
+
+    Returns
+    -------
+    str
+    """
+    ways = np.unique(chart.used[chart.used >= 0]) if chart.is_best else np.ravel(chart.choices)
+    if not np.any(chart.empty_hook.turns_over[ways]):
+        return ""
+    told = "an angle behind a way: never lower its boom below it"
+    if not chart.is_best:
+        told = f"{FOOT[0]}, {FOOT[1]}: boom angle and radius of each column"
+    return (
+        f"{told}; there the crane turns over with its empty hook, about the least tipping line and "
+        "without any margin"
+    )

@@ -11,17 +11,18 @@ from boomsim.figures.curves import Curve, draw_curve, update_curve
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import Identity, identity
 from boomsim.rating.comparison.compare import Comparison
+from boomsim.rating.comparison.spans import spans_of, ways_that_matter
 from boomsim.units import Display
 
 KEY_FROM, KEY_DEEP = 0.55, 0.33
 """Where the key begins along the radius, how far down it reaches, as shares of the chart [1]."""
 
-MOST_SHOWN = 5
+MOST_SHOWN = 6
 """So many configurations are named; the others of the same length are thin grey lines."""
 
 
 def shown_configurations(comparison: Comparison, *, most: int = MOST_SHOWN) -> list[int]:
-    """Choose the configurations to name: the winners, then those that lie furthest below.
+    """Choose the configurations to name: those that the text tells, the longest leads first.
 
     Parameters
     ----------
@@ -36,17 +37,16 @@ def shown_configurations(comparison: Comparison, *, most: int = MOST_SHOWN) -> l
     count = len(comparison.configurations.extension)
     if count <= most:
         return list(range(count))
-    winners = [int(k) for k in np.unique(comparison.best[comparison.best >= 0])]
-    wins = np.bincount(comparison.best[comparison.best >= 0], minlength=count)
-    winners.sort(key=lambda k: -wins[k])
-    chosen = winners[: most - 1]
-    capacity = np.nan_to_num(comparison.rating.capacity)
-    whole = capacity / np.maximum(capacity.max(axis=0), 1.0)
-    rest = sorted((k for k in range(count) if k not in chosen), key=lambda k: whole[k].sum())
-    # The poorest, and from there evenly up to the best that never wins.
-    room = most - len(chosen)
-    places = np.unique(np.linspace(0, len(rest) - 1, max(room, 1)).round().astype(int))[:room]
-    return sorted([*chosen, *(rest[int(p)] for p in places)])
+    matter = ways_that_matter(comparison)
+    if len(matter) <= most:
+        return matter
+    least = list(dict.fromkeys(comparison.least))
+    width = dict.fromkeys(matter, 0.0)
+    for span in spans_of(comparison.leads):
+        if span.leader is not None:
+            width[span.leader] += span.far - span.near
+    longest = sorted((way for way in matter if way not in least), key=lambda way: -width[way])
+    return sorted([*least, *longest[: most - len(least)]])
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

@@ -11,7 +11,8 @@ from boomsim.figures.comparison.chart import (
     looks_of,
     shown_configurations,
 )
-from boomsim.figures.comparison.marks import draw_key
+from boomsim.figures.comparison.gaps import draw_gaps
+from boomsim.figures.comparison.marks import crossovers_on_chart, draw_key
 from boomsim.figures.curves import with_turns
 from boomsim.figures.lettering import text_width
 from boomsim.figures.page import MARGIN, Page, new_page
@@ -19,13 +20,13 @@ from boomsim.figures.scales import spread_out
 from boomsim.figures.side.boomshape import straight_boom
 from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, PAPER, Identity, letter, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.strategies import label
 from boomsim.units import show
 
 WIDTH = 0.19
-HEIGHT = 0.125
+HEIGHT, STRIP, BETWEEN = 0.125, 0.018, 0.0095
 CHART_LEFT, CHART_BOTTOM, CHART_WIDTH = 0.0135, 0.0105, 0.113
 COLUMN = 0.1385
 GLYPH_WIDTH, GLYPH_HEIGHT, NAME_HEIGHT = 0.040, 0.0125, 0.0045
@@ -47,28 +48,42 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
     """
     setup, configurations = comparison.setup, comparison.configurations
     count = len(configurations.extension)
-    length = show(float(np.mean(configurations.length)), "length", units)
+    length = show(float(np.mean(configurations.length)), "boom_length", units)
     ways = "one way" if count == 1 else f"{count} ways"
+    shown = shown_configurations(comparison)
+    below = STRIP + BETWEEN if len(shown) > 1 and comparison.leads else 0.0
     page = new_page(
         width=WIDTH,
-        height=HEIGHT,
+        height=HEIGHT + below,
         title=f"{machine_words(setup)}: {length} of boom, {ways} to reach it",
         subtitle=setup_words(setup, units=units),
+        foot=allowance_words(setup.rule, units=units),
     )
-    shown = shown_configurations(comparison)
+    bottom = CHART_BOTTOM + below
     ax = page.axes(
         left=CHART_LEFT,
-        bottom=CHART_BOTTOM,
+        bottom=bottom,
         width=CHART_WIDTH,
-        height=page.room[1] - CHART_BOTTOM - 0.0055,
+        height=page.room[1] - bottom - 0.0055,
     )
     draw_comparison(ax, comparison, units=units, shown=shown)
     if not np.isfinite(comparison.rating.capacity).any():
         words = "none of them reaches any of these radii"
         ax.text(0.5, 0.5, words, transform=ax.transAxes, ha="center", **type_of())
-    draw_key(ax, crossovers=bool(comparison.crossovers), others=count - len(shown))
+    draw_key(ax, crossovers=bool(crossovers_on_chart(comparison)), others=count - len(shown))
     _draw_column(page, ax, comparison, shown, units)
+    if below:
+        _draw_strip(page, ax, comparison, shown, units)
     return page.figure
+
+
+def _draw_strip(page: Page, ax: Axes, comparison: Comparison, shown: list[int], units: str) -> None:
+    """Below the chart, with its radii, how much less the others carry than the best."""
+    strip = page.axes(left=CHART_LEFT, bottom=CHART_BOTTOM, width=CHART_WIDTH, height=STRIP)
+    x, y = displays_of(comparison, units)
+    draw_gaps(strip, comparison, looks_of(shown), x=x, y=y)
+    strip.set_xlim(ax.get_xlim())
+    ax.set_xlabel("")
 
 
 def _draw_column(

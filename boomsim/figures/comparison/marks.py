@@ -19,11 +19,15 @@ from boomsim.figures.styles import (
     letter,
     type_of,
 )
-from boomsim.rating.comparison.compare import SAME, Comparison
-from boomsim.units import Display, show
+from boomsim.rating.comparison.compare import Comparison
+from boomsim.rating.comparison.leads import Crossover
+from boomsim.units import Display, show, show_rated
 
 STRIP = (0.965, 1.015)
 """The band of winners, as a share of the chart's height [1]."""
+
+NEAR = 0.09
+"""Crossovers closer than this share of the radii shown have labels one above the other [1]."""
 
 
 def mark_crossovers(
@@ -46,8 +50,12 @@ def mark_crossovers(
         Three for each crossover, in that order
     """
     made: list[Artist] = []
-    for crossing in comparison.crossovers:
+    before, up = -np.inf, 0
+    for crossing in crossovers_on_chart(comparison):
         at = crossing.radius / x.factor, crossing.capacity / y.factor
+        # A label that would lie on the one before goes a label higher.
+        up = up + 1 if at[0] - before < NEAR * np.ptp(comparison.radii) / x.factor else 0
+        before = at[0]
         ring = Line2D(
             [at[0]],
             [at[1]],
@@ -64,13 +72,11 @@ def mark_crossovers(
         )
         ax.add_line(ring)
         ax.add_line(drop)
-        words = (
-            f"{show(crossing.radius, 'length', units)}\n{show(crossing.capacity, 'mass', units)}"
-        )
+        words = f"{show(crossing.radius, 'length', units)}\n{show_rated(crossing.capacity, units)}"
         note = ax.annotate(
             words,
             at,
-            (7.0, 7.0),
+            (7.0, 7.0 + 22.0 * up),
             textcoords="offset points",
             ha="left",
             va="bottom",
@@ -83,32 +89,18 @@ def mark_crossovers(
     return made
 
 
+def crossovers_on_chart(comparison: Comparison) -> list[Crossover]:
+    """Those between the first and the last radius of the chart."""
+    first, last = comparison.radii[0], comparison.radii[-1]
+    return [one for one in comparison.crossovers if first <= one.radius <= last]
+
+
 LEVEL = -1
 """Stands for the winner where several configurations carry the same."""
 
 
-def winners(comparison: Comparison) -> list[int | None]:
-    """Who carries most at each radius.
-
-    Parameters
-    ----------
-    comparison : Comparison
-
-    Returns
-    -------
-    list of (int or None)
-        Number of the configuration; `LEVEL` where several do, None where none carries anything
-    """
-    capacity = np.nan_to_num(comparison.rating.capacity, nan=-1.0)
-    close = capacity >= capacity.max(axis=0) * (1.0 - SAME)
-    return [
-        None if best < 0 else LEVEL if close[:, k].sum() > 1 else int(best)
-        for k, best in enumerate(comparison.best)
-    ]
-
-
 def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
-    """Who carries most from which radius to which.
+    """Who carries most from which radius to which, over the radii of the chart.
 
     Parameters
     ----------
@@ -119,27 +111,19 @@ def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
     list of (int, float, float)
         Configuration or `LEVEL`, first radius, last radius [m]
     """
-    best, radii = winners(comparison), comparison.radii
     found: list[tuple[int, float, float]] = []
-    exact = {
-        (c.before, c.after, int(np.searchsorted(radii, c.radius))): c.radius
-        for c in comparison.crossovers
-    }
-    start = 0
-    for i in range(1, len(best) + 1):
-        if i < len(best) and best[i] == best[start]:
+    carried = comparison.radii[np.any(comparison.rating.capacity > 0.0, axis=0)]
+    if not len(carried):
+        return found
+    first, last = float(carried[0]), float(carried[-1])
+    for lead in comparison.leads:
+        who = LEVEL if lead.leader is None else lead.leader
+        near, far = max(lead.near, first), min(lead.far, last)
+        if far < near:
             continue
-        who = best[start]
-        if who is not None:
-            found.append((who, float(radii[start]), float(radii[i - 1])))
-        start = i
-    for n in range(len(found) - 1):
-        (one, near, last), (two, first, far) = found[n], found[n + 1]
-        place = int(np.searchsorted(radii, first))
-        if radii[place - 1] != last:
-            continue  # between the two nobody carries anything
-        met = exact.get((one, two, place), (last + first) / 2)
-        found[n], found[n + 1] = (one, near, met), (two, met, far)
+        if found and found[-1][0] == who and found[-1][2] == near:
+            near = found.pop()[1]
+        found.append((who, near, far))
     return found
 
 

@@ -15,7 +15,7 @@ from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.side.boomshape import straight_boom
 from boomsim.figures.side.view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.styles import BODY, FAMILIES, INK, PAPER, SMALL, STEEL, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.comparison.explain import Difference
 from boomsim.rating.setup import Setup
@@ -203,12 +203,13 @@ def figure_of_difference(
     more = "more" if difference.total >= 0.0 else "less"
     total = show(abs(difference.total), "mass", units)
     radius = show(difference.radius, "length", units)
-    height = 0.043 + ROW * len(steps)
+    height = 0.052 + ROW * len(steps)
     page = new_page(
         width=WIDTH,
         height=height,
         title=f"Why {letters[0]} carries {total} {more} than {letters[1]} at {radius} radius",
         subtitle=f"{machine_words(setup)}: {setup_words(setup, units=units)}",
+        foot=allowance_words(setup.rule, units=units),
     )
     bottom = 0.0095
     ax = page.axes(

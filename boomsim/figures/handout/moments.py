@@ -7,7 +7,7 @@ from matplotlib.lines import Line2D
 from boomsim.figures.page import new_page
 from boomsim.figures.scales import display_of, quiet_axes
 from boomsim.figures.styles import BODY, PAPER, SMALL, identity, letter, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.response import Response
@@ -94,6 +94,7 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
         height=0.0265 + count * PANEL,
         title=f"{machine_words(at.setup)}: which section is bent how much by {where}",
         subtitle=setup_words(at.setup, units=units),
+        foot=allowance_words(at.setup.rule, units=units),
     )
     top = 1.12 * float((-at.forces.moment).max())
     for row in range(count):

@@ -1,5 +1,6 @@
 """Picture of what eats capacity, and of what a kilogram costs."""
 
+from textwrap import wrap
 from typing import Any
 
 import numpy as np
@@ -11,19 +12,28 @@ from boomsim.figures.losses.bars import draw_bars
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
 from boomsim.figures.styles import FAMILIES, INK, PAPER, QUIET, SMALL, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.losses.sensitivity import Sensitivity
 from boomsim.rating.losses.study import Losses
-from boomsim.rating.losses.telling import tell_governing, tell_taker
+from boomsim.rating.losses.telling import (
+    lettered_reasons,
+    tell_corners,
+    tell_governing,
+    tell_lettered,
+    tell_taker,
+)
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WIDTH, ROW, WORDS = 0.19, 0.0048, 0.062
 """Page width, distance of the rows, room for what a row is [m]."""
 
 FEW = 3
 """Up to so many places there is room for masses beside the percents."""
+
+LINE, NOTE_WIDTH = 0.0036, 150
+"""Distance of the lines of notes [m], and so many characters are in one."""
 
 HEAD, SECTION, KEY = 0.0160, 0.0075, 0.008
 """Room for the columns' heads, for a heading, and for the key [m]."""
@@ -45,11 +55,13 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
     Figure
     """
     takers, parts = len(found.takers) * ROW, len(costs.name) * ROW
+    notes = _notes(found, units)
     page = new_page(
         width=WIDTH,
-        height=0.0260 + HEAD + takers + SECTION + 0.0055 + parts + KEY,
+        height=0.0260 + HEAD + takers + SECTION + 0.0055 + parts + KEY + len(notes) * LINE,
         title=f"{machine_words(found.setup)}: what eats capacity",
         subtitle=setup_words(found.setup, units=units),
+        foot=allowance_words(found.setup.rule, units=units),
     )
     top = page.room[1]
     _heads(page, found, units)
@@ -65,8 +77,23 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
         width=WORDS,
     )
     _draw_costs(page, costs, bottom=top - 0.0055 - parts, height=parts)
-    _draw_key(page)
+    _draw_key(page, bottom=len(notes) * LINE)
+    _write_notes(page, notes)
     return page.figure
+
+
+def _notes(found: Losses, units: str) -> list[str]:
+    """Reasons for each nothing, and where a short outrigger is counted, in lines."""
+    told = [f"({letter}) {why}." for why, letter in lettered_reasons(found).items()]
+    told.append(tell_corners(found, units=units))
+    return [line for text in told for line in wrap(text, NOTE_WIDTH)]
+
+
+def _write_notes(page: Page, lines: list[str]) -> None:
+    for n, words in enumerate(reversed(lines)):
+        y = (page.bottom + n * LINE) / page.height
+        style = type_of(SMALL, colour=QUIET)
+        page.figure.text(page.left / page.width, y, words, ha="left", va="bottom", **style)
 
 
 def _columns(page: Page, count: int) -> list[tuple[float, float]]:
@@ -81,9 +108,9 @@ def _heads(page: Page, found: Losses, units: str) -> None:
     for k, (left, _) in enumerate(columns):
         lines = (
             f"{show(float(found.places.radius[k]), 'length', units)}, boom "
-            f"{show(float(found.length[k]), 'length', units)}",
+            f"{show(float(found.length[k]), 'boom_length', units)}",
             f"{label(found.places.extension[k])} %",
-            f"rated {show(float(found.capacity[k]), 'mass', units)} by",
+            f"rated {show_rated(float(found.capacity[k]), units)} by",
             tell_governing(found.governing[k]),
         )
         for n, words in enumerate(lines):
@@ -105,12 +132,13 @@ def _draw_takers(page: Page, found: Losses, units: str, *, bottom: float, height
         [[g is not None and g.set_by != STABILITY for g in t.governing] for t in found.takers]
     )
 
+    notes = lettered_reasons(found)
+
     def write(row: int, column: int) -> str:
-        if share[row, column] < 5e-4:
-            return "nothing"
+        taker = found.takers[row]
+        if taker.why[column] is not None or taker.governing[column] is None:
+            return tell_lettered(taker, column, notes=notes, units=units)
         taken = show(float(loss[row, column]), "mass", units)
-        if found.takers[row].governing[column] is None:
-            return "all of it"
         part = f"{100 * share[row, column]:.1f} %"
         return part if len(found.capacity) > FEW else f"{taken}, {part}"
 
@@ -137,8 +165,8 @@ def _draw_costs(page: Page, costs: Sensitivity, *, bottom: float, height: float)
     )
 
 
-def _draw_key(page: Page) -> None:
-    ax = page.axes(left=0.0, bottom=0.0, width=page.room[0], height=KEY - 0.003)
+def _draw_key(page: Page, *, bottom: float) -> None:
+    ax = page.axes(left=0.0, bottom=bottom, width=page.room[0], height=KEY - 0.003)
     ax.set_axis_off()
     ax.set_xlim(0.0, page.room[0])
     ax.set_ylim(0.0, 1.0)

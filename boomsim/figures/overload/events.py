@@ -15,7 +15,7 @@ from boomsim.rating.overload.events import Event
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.overload.telling import tell_event, tell_multiple
 from boomsim.rating.raising import FLOAT
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 LOOKS: dict[str, dict[str, Any]] = {
     GIVES_WAY: {"facecolor": PAPER, "edgecolor": INK, "hatch": "//////", "linewidth": 0.8},
@@ -109,7 +109,7 @@ def update_events(artists: EventBars, result: Overload) -> None:
     marks: list[Artist] = [
         ax.axvline(rated, color=INK, linewidth=0.9, linestyle=(0, (4, 2)), zorder=4.0),
         ax.text(
-            rated, -0.95, f"rated {show(result.rated, 'mass', artists.units)}", ha="center",
+            rated, -0.95, f"rated {show_rated(result.rated, artists.units)}", ha="center",
             va="bottom", **type_of(SMALL),
         ),
     ]  # fmt: skip

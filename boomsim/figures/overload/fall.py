@@ -10,7 +10,7 @@ from matplotlib.text import Annotation
 from boomsim.figures.scales import display_of, quiet_axes, spread_out
 from boomsim.figures.styles import INK, LOAD, PAPER, QUIET, SMALL, LineStyle, type_of
 from boomsim.rating.overload.falling import Fall
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 LOOKS: tuple[tuple[str, float, LineStyle], ...] = (
     (QUIET, 1.3, (0.0, (5.0, 1.6))),
@@ -111,7 +111,9 @@ def update_fall(artists: FallCurves, fall: Fall) -> None:
     ends = [float(values[-1]) / scale.factor for values in moment]
     apart = spread_out(ends, least=0.062 * (high - low), low=low, high=high)
     for name, place, load, what in zip(artists.names, apart, fall.load, NAMES, strict=True):
-        name.set_text(f"{show(float(load), 'mass', units)} {what}")
+        kilograms = float(load)
+        rated = show_rated(kilograms, units)
+        name.set_text(f"{rated if what == 'rated' else show(kilograms, 'mass', units)} {what}")
         name.xy = (1.0, place)
 
 

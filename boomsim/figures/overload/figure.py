@@ -1,5 +1,7 @@
 """Picture of one lift past its rated load."""
 
+from math import isfinite
+
 from matplotlib.figure import Figure
 
 from boomsim.figures.overload.events import draw_event_key, draw_events
@@ -7,11 +9,11 @@ from boomsim.figures.overload.fall import draw_fall
 from boomsim.figures.overload.feel import draw_feel
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.panels import heading
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.around.directions import direction
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WIDTH, LOWER = 0.19, 0.068
 """Page width, height of the lower two panels [m]."""
@@ -47,8 +49,9 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         height=0.053 + events + LOWER,
         title=f"{machine_words(result.setup)}: {_title(result)}",
         subtitle=f"extension {label(result.extension)} %; rated "
-        f"{show(result.rated, 'mass', units)} at {show(result.radius, 'length', units)}; "
+        f"{show_rated(result.rated, units)} at {show(result.radius, 'length', units)}; "
         f"{kept} kept; {setup_words(result.setup, units=units)}",
+        foot=allowance_words(result.setup.rule, units=units),
     )
     top = page.room[1]
     heading(page, "Order of events as the load is raised", left=0.0, top=top, width=0.17)
@@ -71,7 +74,10 @@ def _title(result: Overload) -> str:
     said = f"it {what} first, at {first.multiple:.2f} times the rated load"
     if result.warns:
         return said
-    return f"{said}, {'just before it tips' if result.ratio > JUST else 'without warning'}"
+    if result.ratio > JUST:
+        return f"{said}, just before it tips"
+    light = min(one.multiple for one in result.lightens)
+    return said if isfinite(light) else f"{said}; no float goes light before"
 
 
 def _lower(page: Page, result: Overload, units: str, *, top: float) -> None:

@@ -1,4 +1,4 @@
-"""Map over a chart of whether it would tip first, or break without warning."""
+"""Map over a chart of whether it would tip first, or break first."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -14,7 +14,7 @@ from boomsim.figures.charts.text import numbers_of
 from boomsim.figures.lettering import POINT, text_width
 from boomsim.figures.page import Page, new_page
 from boomsim.figures.styles import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.charts.boldline import Edge, paths
 from boomsim.rating.overload.map import OverloadMap
 
@@ -71,9 +71,10 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
     page = new_page(
         width=WIDTH,
         height=height + HEADS + KEY + 0.030,
-        title=f"{machine_words(found.chart.setup)}: does it tip first, or break without warning?",
+        title=f"{machine_words(found.chart.setup)}: does it tip first, or break first?",
         subtitle="load of the first structural failure over the tipping load, no margins, boom "
         f"angle kept; {setup_words(found.chart.setup, units=units)}",
+        foot=allowance_words(found.chart.setup.rule, units=units),
     )
     room = page.room
     ax = page.axes(
@@ -232,7 +233,7 @@ def draw_map_key(page: Page, ax: Axes) -> None:
         ax.add_patch(Rectangle((left, row + 0.2), 0.006, 0.6, facecolor=colour, **key))
         ax.text(left + 0.0075, row + 0.5, words, ha="left", va="center", **type_of(SMALL))
     marks = (
-        (LOAD, 2.6, "here failure and tipping meet: above it nothing warns"),
+        (LOAD, 2.6, "here failure and tipping meet: above it something breaks first"),
         (INK, 1.0, "bold line of the chart: strength rates above, stability below"),
     )
     for k, (colour, thick, words) in enumerate(marks):

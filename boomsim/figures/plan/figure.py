@@ -7,7 +7,7 @@ from boomsim.figures.page import Page, new_page
 from boomsim.figures.plan.shape import PlanShape, plan_of
 from boomsim.figures.plan.view import Plan, draw_plan, load_is_out, view
 from boomsim.figures.styles import INK, QUIET, SMALL, type_of
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.around.directions import direction
 from boomsim.rating.response import Response
 from boomsim.units import show
@@ -42,6 +42,7 @@ def figure_of_plan(at: Response, *, slew: float | None = None, units: str = "met
         height=max(high, KEY_HEIGHT) + 0.022,
         title=f"{machine_words(at.setup)} from above: {load} at {where}, {direction(shape.slew)}",
         subtitle=setup_words(at.setup, units=units),
+        foot=allowance_words(at.setup.rule, units=units),
     )
     ax = page.axes(left=0.0, bottom=0.0, width=SIDE, height=page.room[1])
     plan = draw_plan(ax, shape, units=units)

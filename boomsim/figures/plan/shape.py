@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.figures.side.carrier import axles, pieces
-from boomsim.machine.model import Machine
+from boomsim.figures.side.carrier import pieces
+from boomsim.machine.footprint import axles, half_width
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.profile import properties
 from boomsim.mechanics.tipping_lines import TippingLines
@@ -131,23 +131,6 @@ def turned_by(points: Array, slew: float) -> Array:
 
 def _rectangle(left: float, right: float, half: float) -> Array:
     return np.array([[left, -half], [right, -half], [right, half], [left, half]])
-
-
-def half_width(machine: Machine) -> float:
-    """Half the carrier's width as drawn.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    float
-        [m]
-    """
-    tyres = [abs(y) for s in machine.supports if s.kind == "tyres" for _, y in s.points]
-    widest = max(abs(y) for s in machine.supports for _, y in s.points)
-    return max(tyres) * 1.15 if tyres else 0.6 * widest
 
 
 def ground_shapes(setup: Setup) -> dict[str, list[Array]]:

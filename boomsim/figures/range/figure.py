@@ -1,6 +1,7 @@
 """Range diagram: where the head goes, at which boom angle, and what it may carry there."""
 
 from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 from matplotlib.artist import Artist
@@ -24,13 +25,21 @@ from boomsim.figures.styles import (
     SMALL,
     type_of,
 )
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.empty_hook.telling import steep_angle
 from boomsim.rating.setup import Setup
 from boomsim.units import display, show
 
 RAYS = np.radians(np.arange(0.0, 90.0, 10.0))
 """Boom angles of the rays [rad]."""
+
+
+CROSS: dict[str, Any] = {
+    "marker": "x", "markersize": 7.0, "markeredgewidth": 1.8, "color": INK, "linestyle": "none",
+    "zorder": 6.0,
+}  # fmt: skip
+"""Where an arc ends because the crane turns over."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -46,6 +55,8 @@ class RangeDiagram:
         Arc of each configuration where that family governs
     contours : list of Line2D
         Of equal capacity
+    ends : list of Line2D
+        Where the crane turns over with its empty hook
     others : list of Artist
         Rays, names and numbers
     """
@@ -55,6 +66,7 @@ class RangeDiagram:
     structural: list[Line2D] = field(default_factory=list)
     stability: list[Line2D] = field(default_factory=list)
     contours: list[Line2D] = field(default_factory=list)
+    ends: list[Line2D] = field(default_factory=list)
     others: list[Artist] = field(default_factory=list)
 
 
@@ -86,7 +98,8 @@ def update_range(diagram: RangeDiagram, shape: RangeShape) -> None:
     diagram : RangeDiagram
     shape : RangeShape
     """
-    for kept in (diagram.structural, diagram.stability, diagram.contours, diagram.others):
+    kinds = (diagram.structural, diagram.stability, diagram.contours, diagram.ends, diagram.others)
+    for kept in kinds:
         for old in kept:
             old.remove()
         kept.clear()
@@ -100,6 +113,7 @@ def update_range(diagram: RangeDiagram, shape: RangeShape) -> None:
         ticks_in(axis, unit, reach=max(reach, top))
     _draw_rays(diagram, shape)
     _draw_arcs(diagram, shape)
+    _draw_ends(diagram, shape)
     _draw_contours(diagram, shape)
 
 
@@ -141,7 +155,9 @@ def _draw_rays(diagram: RangeDiagram, shape: RangeShape) -> None:
 
 def _draw_arcs(diagram: RangeDiagram, shape: RangeShape) -> None:
     for row in range(len(shape.length)):
-        x, y = shape.radius[row], shape.height[row]
+        stands = shape.stands[row]
+        x = np.where(stands, shape.radius[row], np.nan)
+        y = np.where(stands, shape.height[row], np.nan)
         known, tips = np.isfinite(shape.capacity[row]), shape.tips[row]
         bare = Line2D(x, y, color=FAINT, linewidth=0.8, zorder=2.0)
         diagram.ax.add_line(bare)
@@ -156,9 +172,11 @@ def _draw_arcs(diagram: RangeDiagram, shape: RangeShape) -> None:
             )  # fmt: skip
             diagram.ax.add_line(line)
             getattr(diagram, family).append(line)
-        steep = int(np.nanargmax(shape.height[row]))
+        if not stands.any():
+            continue
+        steep = int(np.nanargmax(y))
         name = diagram.ax.annotate(
-            show(float(shape.length[row]), "length", diagram.units),
+            show(float(shape.length[row]), "boom_length", diagram.units),
             (x[steep], y[steep]),
             (-3.0, 1.0),
             textcoords="offset points",
@@ -168,6 +186,21 @@ def _draw_arcs(diagram: RangeDiagram, shape: RangeShape) -> None:
             **type_of(SMALL, bold=True),
         )
         name.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.4})
+        diagram.others.append(name)
+
+
+def _draw_ends(diagram: RangeDiagram, shape: RangeShape) -> None:
+    """Cross each arc off at the angle below which the crane turns over with its empty hook."""
+    for row in np.flatnonzero(shape.empty_hook.turns_over & shape.empty_hook.stands):
+        angle = float(shape.empty_hook.angle[row])
+        place = shape.place(int(row), angle)
+        cross = Line2D(*([v] for v in place), **CROSS)
+        diagram.ax.add_line(cross)
+        diagram.ends.append(cross)
+        name = diagram.ax.annotate(
+            steep_angle(angle), place, (6.0, -3.0), textcoords="offset points", ha="left", va="top",
+            zorder=6.0, **type_of(SMALL, bold=True),
+        )  # fmt: skip
         diagram.others.append(name)
 
 
@@ -203,8 +236,9 @@ def _draw_contours(diagram: RangeDiagram, shape: RangeShape) -> None:
 WIDTH, HIGHEST = 0.19, 0.24
 """Of the page [m]."""
 
-CRANE_ANGLE = 0.35
-"""Boom angle of the crane that is drawn [rad]."""
+CRANE_ANGLE, ABOVE = 0.35, 0.09
+"""Boom angle of the crane that is drawn, and how far above the angle at which it would turn over
+[rad]."""
 
 
 def figure_of_range(
@@ -233,28 +267,33 @@ def figure_of_range(
         height=min(high + 0.0345, HIGHEST),
         title=f"{machine_words(setup)}: range of the boom head, and what is rated there",
         subtitle=setup_words(setup, units=units),
+        foot=allowance_words(setup.rule, units=units),
     )
     foot = 0.0105
     ax = page.axes(left=0.014, bottom=foot, width=wide, height=page.room[1] - foot)
     ax.set_anchor("SW")
     diagram = draw_range(ax, shape, units=units)
     _draw_crane(diagram, shape)
-    _draw_key(diagram)
+    _draw_key(diagram, turns_over=bool(shape.empty_hook.turns_over.any()))
     return page.figure
 
 
 def _draw_crane(diagram: RangeDiagram, shape: RangeShape) -> None:
-    """Draw the crane itself to the same scale, its boom retracted."""
+    """Draw the crane itself to the same scale, its shortest boom out; none that cannot stand."""
     ax, setup = diagram.ax, shape.setup
     limits = ax.get_xlim(), ax.get_ylim()
-    boom = straight_boom(setup.machine, extension=shape.extension[0], angle=CRANE_ANGLE)
+    if not shape.empty_hook.stands[0]:
+        return
+    angle = max(CRANE_ANGLE, float(shape.empty_hook.angle[0]) + ABOVE)
+    angle = min(angle, setup.machine.boom.greatest_angle)
+    boom = straight_boom(setup.machine, extension=shape.extension[0], angle=angle)
     draw_sideview(ax, boom, counterweight=setup.counterweight, support=setup.support, detail=False)
     ax.set_axis_on()
     ax.set_xlim(*limits[0])
     ax.set_ylim(*limits[1])
 
 
-def _draw_key(diagram: RangeDiagram) -> None:
+def _draw_key(diagram: RangeDiagram, *, turns_over: bool) -> None:
     """Line styles, in the corner above the longest arc, where the head never comes."""
     rows: list[tuple[Line2D, str]] = [
         (Line2D([], [], color=INK, linestyle=s.line, linewidth=0.8 * s.width), s.words)
@@ -264,9 +303,13 @@ def _draw_key(diagram: RangeDiagram) -> None:
         (Line2D([], [], color=LOAD, linewidth=0.9, marker="o", markersize=2.6), "equal capacity")
     )
     rows.append((Line2D([], [], color=FAINT, linewidth=0.8), "head, empty hook: not rated here"))
+    if turns_over:
+        rows.append((Line2D([], [], **CROSS), "with the empty hook the crane turns"))
+        rows.append((Line2D([], [], linestyle="none"), "over below this boom angle"))
     for n, (line, words) in enumerate(rows):
         y = 0.985 - 0.032 * n
-        line.set_data([0.69, 0.73], [y, y])
+        across = [0.71] if line.get_marker() == "x" else [0.69, 0.73]
+        line.set_data(across, [y] * len(across))
         line.set_transform(diagram.ax.transAxes)
         diagram.ax.add_artist(line)
         text = diagram.ax.text(

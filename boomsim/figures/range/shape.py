@@ -9,6 +9,8 @@ from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion, one_after_anoth
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
+from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 
@@ -34,13 +36,19 @@ class RangeShape:
     length : ndarray, shape (configurations,)
         Boom length, rising [m]
     radius, height : ndarray
-        Head sheave centre with an empty hook [m]
+        Head sheave centre with an empty hook: hook block and slings hang on it [m]
     angle : ndarray, shape (angles,)
         Boom angle, rising [rad]
     capacity : ndarray
-        Rated at that radius; NaN where the boom does not reach it with the load on [kg]
+        Rated at that radius; NaN where the boom does not reach it with the load on, and where it is
+        less than hook block and slings [kg]
+    governing : ndarray of int
+        Limit that sets it, index into `limits`; -1 where nothing is rated
+    limits : tuple of Limit
     tips : ndarray of bool
-        True where stability governs
+        True where stability sets it
+    empty_hook : EmptyHook
+        How far down each configuration stands without a load
     """
 
     setup: Setup
@@ -50,7 +58,20 @@ class RangeShape:
     height: Array
     angle: Array
     capacity: Array
+    governing: np.ndarray
+    limits: tuple[Limit, ...]
     tips: np.ndarray
+    empty_hook: EmptyHook
+
+    @property
+    def stands(self) -> np.ndarray:
+        """True where the crane stands with its empty hook."""
+        return np.asarray(self.angle > self.empty_hook.angle[:, None])
+
+    def place(self, row: int, angle: float) -> tuple[float, float]:
+        """Radius and height of the head of one configuration at a boom angle [m]."""
+        radius, height = (np.interp(angle, self.angle, v[row]) for v in (self.radius, self.height))
+        return float(radius), float(height)
 
 
 def usual_extensions(boom: Boom, *, steps: int = 6) -> Array:
@@ -99,10 +120,13 @@ def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:
     order = np.argsort(boom.layout.boom_length, kind="stable")
     boom = condense(machine, extension=boom.layout.extension[order])
     angle = np.linspace(machine.boom.least_angle, machine.boom.greatest_angle, ANGLES)
-    bare = respond(setup, boom=boom, load=np.zeros((1, 1)), angle=angle[None])
+    lowest = empty_hook(setup, extension=boom.layout.extension)
+    bare = respond(setup, boom=boom, load=np.array([[lowest.load]]), angle=angle[None])
     radius = bare.placed.head_out
     rating = _rated(setup, boom.layout.extension, radius)
     held = (radius > 0.0) & (radius < HELD * radius.max(axis=1, keepdims=True))
+    capacity = np.where(held & (rating.capacity >= lowest.load), rating.capacity, np.nan)
+    rated = np.isfinite(capacity)
     return RangeShape(
         setup=setup,
         extension=boom.layout.extension,
@@ -110,8 +134,11 @@ def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:
         radius=radius,
         height=bare.placed.head_up,
         angle=angle,
-        capacity=np.where(held, rating.capacity, np.nan),
-        tips=rating.is_stability,
+        capacity=capacity,
+        governing=np.where(rated, rating.governing, -1),
+        limits=rating.limits,
+        tips=rating.is_stability & rated,
+        empty_hook=lowest,
     )
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.machine.footprint import axles, chassis_ends
 from boomsim.machine.model import Machine, Support, TurningMass
 from boomsim.mechanics.geometry import Array
 
@@ -72,27 +73,6 @@ def _disc(out: float, up: float, radius: float) -> Array:
     return np.stack([out + radius * np.cos(turn), up + radius * np.sin(turn)], axis=1)
 
 
-def axles(machine: Machine) -> tuple[list[float], float]:
-    """Where the wheels are, and how large they are drawn.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    list of float
-        x of each axle; empty for a machine without tyres [m]
-    float
-        Radius; 0 without tyres [m]
-    """
-    places = sorted({x for s in machine.supports if s.kind == "tyres" for x, _ in s.points})
-    if not places:
-        return [], 0.0
-    gaps = np.diff(places)
-    return places, min(0.42 * machine.ring.up, 0.46 * float(gaps.min(initial=np.inf)))
-
-
 def _wheels(machine: Machine) -> list[Piece]:
     places, radius = axles(machine)
     found = []
@@ -104,10 +84,8 @@ def _wheels(machine: Machine) -> list[Piece]:
 
 def _chassis(machine: Machine) -> list[Piece]:
     places, radius = axles(machine)
-    jacks = [x for s in machine.supports if s.kind == "outriggers" for x, _ in s.points]
-    edge = 0.12 * machine.heel_up
     low = 0.9 * radius if places else 0.3 * machine.ring.up
-    left, right = min([*places, *jacks]) - edge, max([*places, *jacks]) + edge
+    left, right = chassis_ends(machine)
     frame = Piece(
         name="chassis", tone="body", corners=_box(left, low, right, 0.88 * machine.ring.up)
     )

@@ -6,7 +6,7 @@ from boomsim.figures.page import MARGIN, new_page
 from boomsim.figures.side.boomshape import bent_boom
 from boomsim.figures.side.dimensions import draw_dimensions
 from boomsim.figures.side.view import draw_sideview, frame, limits
-from boomsim.figures.words import machine_words, setup_words
+from boomsim.figures.words import allowance_words, machine_words, setup_words
 from boomsim.rating.response import Response
 from boomsim.rating.strategies import label
 
@@ -48,6 +48,7 @@ def figure_of_lift(
         height=min(max(wide + 0.022, 0.08), HIGHEST),
         title=f"{machine_words(setup)} with {label(out)} % out",
         subtitle=setup_words(setup, units=units),
+        foot=allowance_words(setup.rule, units=units),
     )
     ax = page.axes(left=0.0, bottom=0.0, width=page.room[0], height=page.room[1])
     artists = draw_sideview(ax, shape, counterweight=setup.counterweight, support=setup.support)

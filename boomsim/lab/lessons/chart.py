@@ -81,14 +81,14 @@ def gross_reading(units: str, *, radius: float, length: float) -> Reading:
     -------
     Reading
     """
-    return read_chart(lesson_chart(units), radius=radius, length=length, deductions=())
+    return read_chart(lesson_chart(units), radius=radius, length=length, deductions=(), units=units)
 
 
 def _chart_guess(units: str) -> Guess:
     reading = gross_reading(units, radius=RADIUS, length=LENGTH)
     return Guess(
         question=(
-            f"The boom is {length_of(LENGTH, units)} long and the load hangs at "
+            f"The boom is {show(LENGTH, 'boom_length', units)} long and the load hangs at "
             f"{length_of(RADIUS, units)}. The chart has columns for "
             f"{_listed(reading.chart.length, units)} and a row for every "
             f"{length_of(ROW[units], units)} of radius. Which row counts, and which column?"
@@ -102,7 +102,7 @@ def _chart_guess(units: str) -> Guess:
 
 
 def _listed(lengths: np.ndarray, units: str) -> str:
-    said = [length_of(float(length), units) for length in lengths]
+    said = [show(float(length), "boom_length", units) for length in lengths]
     return f"{', '.join(said[:-1])} and {said[-1]}"
 
 
@@ -111,7 +111,8 @@ def _chart_check(units: str) -> Check:
     wrong = misreadings(reading, other_sector=lesson_chart(units, slew="rear"))
     return Check(
         question=(
-            f"Read the chart for all around: a boom of {length_of(ASKED_LENGTH, units)}, a radius "
+            "Read the chart for all around: a boom of "
+            f"{show(ASKED_LENGTH, 'boom_length', units)}, a radius "
             f"of {length_of(ASKED_RADIUS, units)}. Which gross load does it allow?"
         ),
         answer=reading.gross,
@@ -133,7 +134,7 @@ def _chart_sheet(units: str) -> Sheet:
     lines = range(max(reading.row - 6, 0), min(reading.row + 7, len(chart.radii)))
     ways = few_ways().extension
     names = tuple(
-        f"{length_of(float(length), units)}\n{label(way)} %"
+        f"{show(float(length), 'boom_length', units)}\n{label(way)} %"
         for length, way in zip(chart.length, ways, strict=True)
     )
     rows = []
@@ -147,7 +148,7 @@ def _chart_sheet(units: str) -> Sheet:
         ),
         figure=lambda: figure_of_columns(chart.setup.machine, extension=ways, names=names),
         seen="The five booms of the chart's columns from the side, the shortest first.",
-        head=("radius", *(length_of(float(length), units) for length in chart.length)),
+        head=("radius", *(show(float(length), "boom_length", units) for length in chart.length)),
         rows=tuple(rows),
         task=(
             "Draw the bold line: along every edge between a B and a T. Mark row and column asked "

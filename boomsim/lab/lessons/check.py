@@ -135,7 +135,7 @@ class Check:
             return Verdict(kind="refused", words=f"That cannot be read yet. {error}")
         said = quoted(text)
         if not quantity_named(self.quantity).unit and "%" not in str(text):
-            words = f"{said} has no unit. Write it with the percent sign, like {self.said(0.465)}."
+            words = f"{said} has no unit. Write it with the percent sign, like {self.said(0.45)}."
             return Verdict(kind="refused", words=f"That cannot be read yet. {words}")
         if self._is_near(value, self.answer):
             return Verdict(kind="right", words=f"Right: {said}. The model says {self.exact}.")

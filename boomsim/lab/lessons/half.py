@@ -43,7 +43,7 @@ def _half_guess(units: str) -> Guess:
     setup, found = half_compared()
     bends = half_bent(setup, found).tip_deflection[:, 0]
     far = found.rating.capacity[:, column(found, FAR)]
-    length = show(float(found.configurations.length.mean()), "length", units)
+    length = show(float(found.configurations.length.mean()), "boom_length", units)
     return Guess(
         question=(
             f"A boom of {length} again in three ways. A: every section out by half. B: the two "

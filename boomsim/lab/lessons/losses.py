@@ -13,7 +13,7 @@ from boomsim.rating.lift.study import Lift, lift
 from boomsim.rating.losses.study import Losses, Taker, losses
 from boomsim.rating.places import Places
 from boomsim.rating.setup import Setup, set_up
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 NEAR, FAR = 6.0, 12.0
 """Heavy section out close in; light section out farther out [m]."""
@@ -67,6 +67,14 @@ def taker_words(taker: Taker, units: str) -> str:
     return f"{taker.words} {show(taker.amount, taker.quantity, units)}"
 
 
+def _left(taker: Taker, place: int, units: str) -> str:
+    """What may still be lifted; over a short outrigger, after what might be without it there."""
+    left = show_rated(float(taker.capacity[place]), units)
+    if taker.slew is None:
+        return left
+    return f"{left} of {show_rated(float(taker.before[place]), units)} over that corner"
+
+
 def _named(name: str) -> tuple[int, Taker]:
     return next((k, t) for k, t in enumerate(lost().takers) if t.name == name)
 
@@ -80,7 +88,7 @@ def _losses_guess(units: str) -> Guess:
     return Guess(
         question=(
             f"At {show(NEAR, 'length', units)} the chart allows "
-            f"{show(float(found.capacity[0]), 'mass', units)} with section 1 out. Now one thing is "
+            f"{show_rated(float(found.capacity[0]), units)} with section 1 out. Now one thing is "
             f"not as the chart takes it. {listed}. Which costs most, and which least?"
         ),
         truths=(
@@ -141,14 +149,14 @@ def _losses_sheet(units: str) -> Sheet:
     ]
     rows: list[tuple[str | Blank, ...]] = [
         ("as the chart takes it", *(
-            field for c in found.capacity for field in (show(float(c), "mass", units), "0 %")
+            field for c in found.capacity for field in (show_rated(float(c), units), "0 %")
         ))
     ]  # fmt: skip
     for name in LISTED:
         number, taker = _named(name)
         fields: list[str | Blank] = []
         for place in (0, 1):
-            fields.append(show(float(taker.capacity[place]), "mass", units))
+            fields.append(_left(taker, place, units))
             fields.append(Blank(text=f"{100 * float(found.share[number, place]):.0f} %"))
         rows.append((taker_words(taker, units), *fields))
     return Sheet(

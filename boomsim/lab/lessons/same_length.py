@@ -55,7 +55,7 @@ def _ways_guess(units: str) -> Guess:
     rows = found.configurations.extension
     listed = "; ".join(f"{n}: {label(e)} %" for n, e in zip("ABC", rows, strict=True))
     near, far = (show(r, "length", units) for r in (NEAR, FAR))
-    length = show(float(found.configurations.length.mean()), "length", units)
+    length = show(float(found.configurations.length.mean()), "boom_length", units)
     return Guess(
         question=(
             f"One boom of {length}, run out in three ways (percent of stroke, base side first). "

@@ -46,7 +46,7 @@ def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
         ("used", "of rated", percent(answer.used) if np.isfinite(answer.used) else NONE),
         ("radius", "radius, load on", said(radius, "length")),
         ("angle", "boom angle", said(angle, "angle")),
-        ("length", "boom length", say(length, "length", look.units)),
+        ("length", "boom length", say(length, "boom_length", look.units)),
         ("height", "head height", said(height, "length")),
         ("deflection", "tip deflection", said(bend, small)),
     ]

@@ -90,13 +90,16 @@ def side_view(
 
 
 def _label(answer: Answer, look: Look, uses: list[float]) -> str:
+    if answer.lies:
+        return "Side view: the crane would lie on its side there. Drawn: as low as it stands."
     if answer.at is None:
         return "Side view: the boom cannot be there."
     said = ", ".join(f"{section_name(i)} {percent(use)}" for i, use in enumerate(uses))
     units, at = look.units, answer.at
+    length = float(at.boom.layout.boom_length[0])
     return (
-        f"Side view to scale. Boom {say(float(at.boom.layout.boom_length[0]), 'length', units)} "
-        f"long at {say(float(at.state.angle[0, 0]), 'angle', units)}, load at "
+        f"Side view to scale. Boom {say(length, 'boom_length', units)} long at "
+        f"{say(float(at.state.angle[0, 0]), 'angle', units)}, load at "
         f"{say(float(at.radius[0, 0]), 'length', units)}. Used: {said}."
     )
 
@@ -129,7 +132,7 @@ def frame_of(answer: Answer, box: Box, *, small: bool, large: float) -> Frame:
 
 
 def drawn_shape(answer: Answer) -> Bent:
-    """Bend the boom as it is; straight, and as near as it gets, where it cannot be.
+    """Bend the boom as it is; straight, and as near as it gets, where it cannot be or stand.
 
     Parameters
     ----------
@@ -143,6 +146,9 @@ def drawn_shape(answer: Answer) -> Bent:
     if at is not None:
         angle = float(at.state.angle[0, 0])
         return bent(boom, angle=angle, rotation=at.state.rotation[0, :, 0])
+    if answer.lies:
+        angle = min(float(answer.empty_hook.angle[0]), machine.boom.greatest_angle)
+        return bent(boom, angle=angle, rotation=None)
     reach = machine.heel_out + float(boom.layout.boom_length[0])
     far = answer.scene.held == "angle" or answer.scene.radius > 0.5 * reach
     angle = machine.boom.least_angle if far else machine.boom.greatest_angle

@@ -18,7 +18,7 @@ from boomsim.rating.strategies import label
 G, N, C, C_1, C_2, R, k, m_b, m_s = symbols("G N C C_1 C_2 R k m_b m_s")
 
 MACHINE = "yard60"
-EXTENSIONS = ((0.0, 0.0, 0.465, 0.465), (0.465, 0.465, 0.0, 0.0), (0.93, 0.93, 0.93, 0.93))
+EXTENSIONS = ((0.0, 0.0, 0.45, 0.45), (0.45, 0.45, 0.0, 0.0), (0.9, 0.9, 0.9, 0.9))
 RADII = {"metric": (6, 7, 8, 9, 10, 12, 14), "us": (20, 24, 28, 32, 36, 40, 46)}
 UNITS = {"metric": ("m", "t", "0.05"), "us": ("ft", "lb", "50")}
 

@@ -32,7 +32,7 @@ RADII = {
 }
 PIECE = Piece(
     machine="yard60",
-    extensions=((0.0, 0.0, 0.0, 1.0), (0.0, 0.0, 0.465, 0.465), (1.0, 0.0, 0.0, 0.0)),
+    extensions=((0.0, 0.0, 0.0, 1.0), (0.0, 0.0, 0.45, 0.45), (1.0, 0.0, 0.0, 0.0)),
     radii=tuple(RADII.items()),
 )
 LABELS = tuple(label(np.array(one)) + " %" for one in PIECE.extensions)

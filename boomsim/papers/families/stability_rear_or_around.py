@@ -16,15 +16,15 @@ from boomsim.rating.setup import rear_sector
 
 R, psi, x, y = symbols("R psi x y")
 
-RADII = {METRIC: (8.0, 10.0, 12.0, 14.0, 16.0), US: (26.0, 32.0, 38.0, 46.0, 54.0)}
+RADII = {METRIC: (13.0, 14.0, 15.0, 16.0, 17.0), US: (43.0, 46.0, 49.0, 52.0, 55.0)}
 SUPPORTS = ("half", "full")
-ASIDE = {METRIC: ("2.2", "3.3"), US: ("7.22", "10.83")}
-"""Ways for the invented yard crane to stand, and how far their rear jacks are aside."""
+ASIDE = {METRIC: ("1.7", "2.5"), US: ("5.58", "8.2")}
+"""Ways for the invented boom truck to stand, and how far their rear jacks are aside."""
 
 
 def support_with(aside: float) -> str:
     """Find the way to stand whose rear jacks are so far aside [m]."""
-    supports = {one.name: one for one in load_machine("yard60").supports}
+    supports = {one.name: one for one in load_machine("truck18").supports}
     return min(SUPPORTS, key=lambda name: abs(max(p[1] for p in supports[name].points) - aside))
 
 
@@ -34,7 +34,7 @@ def capacities(given: Values) -> tuple[Decimal, Decimal, str]:
     foot = float(unit(LENGTH[system]).factor)
     row = min(range(5), key=lambda n: abs(RADII[system][n] * foot - given["R"]))
     rear, around = (
-        Piece(machine="yard60", extensions=((0.465,) * 4,), radii=tuple(RADII.items()),
+        Piece(machine="truck18", extensions=((1.0, 0.5, 0.0),), radii=tuple(RADII.items()),
               sector=sector, support=support_with(given["y"])) for sector in ("rear", "around")
     )  # fmt: skip
     found = [number(chart_of_piece(one, system), row, 0, system=system) for one in (rear, around)]
@@ -84,7 +84,7 @@ def _slip(chosen: int, *, right: int, own: int) -> str:
 
 def check(given: Values, _: Posed) -> int:
     """Ask the setup where its sector over the rear ends."""
-    supports = {one.name: one for one in load_machine("yard60").supports}
+    supports = {one.name: one for one in load_machine("truck18").supports}
     stands = support_with(given["y"])
     return 1 + SUPPORTS.index(stands) if given["psi"] > rear_sector(supports[stands]) else 0
 
@@ -114,10 +114,10 @@ FAMILY = ChoiceFamily(
     "aside. The boom is slewed by {psi=} from the rear. Which gross load may be lifted there?",
     assume="The sector over the rear ends at the lines through the rear jacks.",
     givens=(
-        Given(x, "rear jacks behind the axis", metric="3.1 m", us="10.17 ft"),
-        Given(y, "rear jacks to the side", metric="2.2, 3.3 m", us="7.22, 10.83 ft"),
-        Given(R, "radius", metric="8, 10, 12, 14, 16 m", us="26, 32, 38, 46, 54 ft"),
-        Given(psi, "slew angle", metric="20 to 64 deg by 1", us="20 to 64 deg by 1"),
+        Given(x, "rear jacks behind the axis", metric="1.3 m", us="4.27 ft"),
+        Given(y, "rear jacks to the side", metric="1.7, 2.5 m", us="5.58, 8.2 ft"),
+        Given(R, "radius", metric="13, 14, 15, 16, 17 m", us="43, 46, 49, 52, 55 ft"),
+        Given(psi, "slew angle", metric="34 to 80 deg by 1", us="34 to 80 deg by 1"),
     ),
     difficulty=2,
     pose=pose,

@@ -34,7 +34,7 @@ BETWEEN = {METRIC: "4.5, 5.5, 6.4, 8.4, 9.6, 11, 12.8, 13.5, 15",
            US: "15, 18, 21.5, 28, 32, 37, 43, 48, 50"}  # fmt: skip
 PIECE = Piece(
     machine="yard60",
-    extensions=((0.0, 0.0, 0.0, 1.0), (0.0, 0.0, 0.465, 0.465), (1.0, 0.0, 0.0, 0.0)),
+    extensions=((0.0, 0.0, 0.0, 1.0), (0.0, 0.0, 0.45, 0.45), (1.0, 0.0, 0.0, 0.0)),
     radii=tuple(ROWS.items()),
 )
 LABELS = tuple(label(np.array(one)) + " %" for one in PIECE.extensions)

@@ -30,7 +30,34 @@ def direction(slew: float) -> str:
     >>> direction(0.0), direction(np.radians(-135.0))
     ('over the rear', 'slewed to -135°')
     """
+    return _square(slew) or f"slewed to {np.degrees(slew):.0f}°"
+
+
+def over(slew: float) -> str:
+    """Say which part of the carrier the boom is over, without an angle.
+
+    Parameters
+    ----------
+    slew : float
+        [rad]
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> over(0.0), over(np.radians(-135.0))
+    ('over the rear', 'over the front left corner')
+    """
+    along = "rear" if np.cos(slew) > 0.0 else "front"
+    side = "right" if np.sin(slew) > 0.0 else "left"
+    return _square(slew) or f"over the {along} {side} corner"
+
+
+def _square(slew: float) -> str:
+    """Words for a direction square to the carrier; empty for others."""
     for angle, words in NAMED:
         if abs(np.angle(np.exp(1j * (slew - angle)))) < NEAR:
             return words
-    return f"slewed to {np.degrees(slew):.0f}°"
+    return ""

@@ -73,8 +73,11 @@ class Reason:
         Governing direction [rad]
     lever : float
         Of the load beyond the tipping line [m]
-    holds : dict of str to float
-        Moment of each group of masses about the tipping line, righting positive [N m]
+    holds, parts : dict of str to float
+        Moment of each group of masses, and of each mass, about the tipping line, righting
+        positive [N m]
+    mass : dict of str to float
+        Of each mass [kg]
     stability : float
         What the stability rule alone allows [kg]
     capacity : float
@@ -84,6 +87,8 @@ class Reason:
     slew: float
     lever: float
     holds: dict[str, float]
+    parts: dict[str, float]
+    mass: dict[str, float]
     stability: float
     capacity: float
 
@@ -123,6 +128,8 @@ def _reason(setup: Setup, found: Account) -> Reason:
         slew=found.slew,
         lever=found.lever,
         holds=holds,
+        parts=found.parts,
+        mass=found.mass,
         stability=found.stability,
         capacity=found.capacity,
     )

@@ -66,8 +66,8 @@ class Book:
 
     @property
     def rated(self) -> int:
-        """How many cells hold a rating [1]."""
-        return sum(int(np.sum(chapter.cells.governing >= 0)) for chapter in self.chapters)
+        """How many cells of the stated ways hold a figure [1]."""
+        return sum(int(np.sum(chapter.stated.rated)) for chapter in self.chapters)
 
 
 def make_book(

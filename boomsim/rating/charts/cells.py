@@ -8,6 +8,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.grid import chart_radii, checked_radii, reach
 from boomsim.rating.charts.ways import every_configuration
+from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
@@ -32,6 +33,8 @@ class Cells:
         At the rated load; NaN where blank [kg], [rad]
     within_range : ndarray of bool
         False where the tip deflects beyond what the model is meant for
+    empty_hook : EmptyHook
+        How far down and out each configuration stands without a load
     """
 
     setup: Setup
@@ -43,6 +46,7 @@ class Cells:
     tipping_load: Array
     angle: Array
     within_range: np.ndarray
+    empty_hook: EmptyHook
 
 
 def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) -> Cells:
@@ -76,6 +80,7 @@ def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) ->
         tipping_load=rating.tipping_load,
         angle=rating.angle,
         within_range=rating.valid,
+        empty_hook=empty_hook(setup, extension=configurations.extension),
     )
 
 

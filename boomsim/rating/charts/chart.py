@@ -5,9 +5,20 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.charts.blanks import (
+    LESS,
+    NO_REACH,
+    PRINTED,
+    REASONS,
+    Reason,
+    falls_inwards,
+    nearest_radius,
+    reasons_of_cells,
+)
 from boomsim.rating.charts.cells import Cells, chart_cells
 from boomsim.rating.charts.grid import chart_step, checked_step, whole_steps
 from boomsim.rating.charts.ways import same_length
+from boomsim.rating.empty_hook.study import EmptyHook
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
@@ -33,7 +44,9 @@ class Chart:
     step : float
         Capacities are whole multiples of it [kg]
     steps : ndarray of int
-        Capacity in steps; -1 where blank, 0 where no load may hang
+        Capacity in steps; -1 where blank
+    blank : ndarray of int
+        Why, index into :data:`boomsim.rating.charts.blanks.REASONS`; -1 where there is a figure
     exact : ndarray
         Capacity before it is rounded; NaN where blank [kg]
     governing : ndarray of int
@@ -43,6 +56,8 @@ class Chart:
         At the rated load; NaN where blank [kg], [rad]
     within_range : ndarray of bool
         False where the tip deflects beyond what the model is meant for
+    empty_hook : EmptyHook
+        How far down and out each of the configurations stands without a load
     """
 
     setup: Setup
@@ -53,12 +68,14 @@ class Chart:
     used: np.ndarray
     step: float
     steps: np.ndarray
+    blank: np.ndarray
     exact: Array
     governing: np.ndarray
     limits: tuple[Limit, ...]
     tipping_load: Array
     angle: Array
     within_range: np.ndarray
+    empty_hook: EmptyHook
 
     @property
     def capacity(self) -> Array:
@@ -67,7 +84,7 @@ class Chart:
 
     @property
     def rated(self) -> np.ndarray:
-        """True where the boom can be."""
+        """True where there is a figure."""
         return self.governing >= 0
 
     @property
@@ -80,6 +97,11 @@ class Chart:
     def is_best(self) -> bool:
         """True where a column chooses among several configurations."""
         return any(len(choice) > 1 for choice in self.choices)
+
+    def reason(self, row: int, column: int) -> Reason | None:
+        """Why a cell is blank; None where there is a figure."""
+        number = int(self.blank[row, column])
+        return None if number == PRINTED else REASONS[number]
 
     def limit(self, row: int, column: int) -> Limit | None:
         """Limit that governs a cell; None where blank."""
@@ -115,7 +137,8 @@ def best_chart(
     """
     cells = chart_cells(setup, configurations=configurations, radii=radii, units=units)
     step = chart_step(cells.capacity, units=units) if step is None else step
-    return chart_of(cells, columns=same_length(cells.configurations.length), step=step)
+    columns = same_length(cells.configurations.length)
+    return _not_empty(chart_of(cells, columns=columns, step=step))
 
 
 def stated_chart(
@@ -145,11 +168,26 @@ def stated_chart(
     """
     cells = chart_cells(setup, configurations=configurations, radii=radii, units=units)
     step = chart_step(cells.capacity, units=units) if step is None else step
-    return chart_of(cells, columns=[[i] for i in range(len(configurations.length))], step=step)
+    columns = [[i] for i in range(len(configurations.length))]
+    return _not_empty(chart_of(cells, columns=columns, step=step))
+
+
+def _not_empty(chart: Chart) -> Chart:
+    if not len(chart.radii):
+        nearest = nearest_radius(chart.setup)
+        raise ValueError(
+            f"All radii of this chart lie within {nearest:.2f} m, over the machine itself. Give "
+            "greater ones."
+        )
+    return chart
 
 
 def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
-    """Gather rated cells into a chart; rows that no column reaches are left out.
+    """Gather rated cells into a chart.
+
+    Rows over the machine itself are left out, and those at the ends in which no column has a
+    figure. A column that holds less than farther out is blank there, for a chart never falls
+    inwards; so is what would be less than hook block and slings.
 
     Parameters
     ----------
@@ -164,10 +202,11 @@ def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
     Chart
     """
     checked_step(step)
-    used = np.stack([_steadiest(cells, own, step) for own in columns], axis=1)
-    some = np.flatnonzero(np.any(used >= 0, axis=1))
-    rows = slice(some[0], some[-1] + 1) if len(some) else slice(0, 0)
-    used = used[rows]
+    reasons = reasons_of_cells(cells, step=step)
+    found = [_steadiest(cells, own, step, reasons) for own in columns]
+    used, why = (np.stack(one, axis=1) for one in zip(*found, strict=True))
+    rows = _rows_with_figures(cells, why)
+    used, why = used[rows], why[rows]
     row = np.arange(len(cells.radii))[rows, None]
     blank = used < 0
 
@@ -184,22 +223,39 @@ def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
         used=used,
         step=step,
         steps=whole_steps(exact, step=step),
+        blank=why,
         exact=exact,
         governing=gathered(cells.governing, -1).astype(int),
         limits=cells.limits,
         tipping_load=gathered(cells.tipping_load, np.nan),
         angle=gathered(cells.angle, np.nan),
         within_range=gathered(cells.within_range, 0).astype(bool),
+        empty_hook=cells.empty_hook,
     )
 
 
-def _steadiest(cells: Cells, own: list[int], step: float) -> np.ndarray:
-    """Choose a configuration for each row: the most steps, with the fewest changes."""
-    steps = whole_steps(cells.capacity[own], step=step)
-    if len(own) == 1:
-        return np.where(steps[0] >= 0, own[0], -1)
+def _rows_with_figures(cells: Cells, why: np.ndarray) -> slice:
+    """From the first to the last row with a figure; without any, those that the boom reaches."""
+    outside = (cells.radii > nearest_radius(cells.setup))[:, None]
+    for some in (why == PRINTED, why != NO_REACH):
+        rows = np.flatnonzero(np.any(some & outside, axis=1))
+        if len(rows):
+            return slice(rows[0], rows[-1] + 1)
+    return slice(0, 0)
+
+
+def _steadiest(
+    cells: Cells, own: list[int], step: float, reasons: np.ndarray
+) -> tuple[np.ndarray, np.ndarray]:
+    """Choose a configuration for each row: the most steps, with the fewest changes; and why not."""
+    steps = np.where(reasons[own] == PRINTED, whole_steps(cells.capacity[own], step=step), -1)
     most = steps.max(axis=0)
-    among = (steps == most) & (most >= 0)
+    falls = falls_inwards(most)
+    among = (steps == most) & (most >= 0) & ~falls
+    # Of several ways to fail the mildest is told: nothing but more load is wrong with the first.
+    why = np.where(falls, LESS, np.where(most >= 0, PRINTED, reasons[own].clip(0).min(axis=0)))
+    if len(own) == 1:
+        return np.where(among[0], own[0], -1), why
     used = np.full(len(most), -1)
     row = 0
     while row < len(most):
@@ -210,7 +266,7 @@ def _steadiest(cells: Cells, own: list[int], step: float) -> np.ndarray:
             pick = longest[np.argmax(cells.capacity[own][longest, row])]
             used[row : row + stays] = own[pick]
         row += max(stays, 1)
-    return used
+    return used, why
 
 
 def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
@@ -228,9 +284,20 @@ def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
     if len(columns) == len(chart.length):
         return chart
     reached = np.flatnonzero(np.any(chart.rated[:, columns], axis=1))
+    if not len(reached):
+        reached = np.flatnonzero(np.any(chart.blank[:, columns] != NO_REACH, axis=1))
     rows = np.arange(reached[0], reached[-1] + 1) if len(reached) else np.arange(1)
     cells = np.ix_(rows, columns)
-    grids = ("used", "steps", "exact", "governing", "tipping_load", "angle", "within_range")
+    grids = (
+        "used",
+        "steps",
+        "blank",
+        "exact",
+        "governing",
+        "tipping_load",
+        "angle",
+        "within_range",
+    )
     return replace(
         chart,
         radii=chart.radii[rows],

@@ -4,6 +4,7 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
+from boomsim.units import display
 
 MASS_UNIT = {"metric": 1.0, "us": 0.45359237}
 LENGTH_UNIT = {"metric": 1.0, "us": 0.3048}
@@ -16,15 +17,17 @@ ROWS = {"metric": 1.0, "us": 5.0}
 """From one radius of a crane to the next [m] or [ft]."""
 
 
-def printed_decimals(radii: Array, *, units: str) -> tuple[int, int]:
+def printed_decimals(radii: Array, *, length: Array, units: str) -> tuple[int, int]:
     """Decimals with which a chart prints its radii and its boom lengths.
 
-    Radii are written in full, up to two decimals; boom lengths with as many, and one at least.
+    Radii are written in full, up to two decimals; boom lengths as everywhere.
 
     Parameters
     ----------
     radii : ndarray, shape (rows,)
         [m]
+    length : ndarray, shape (columns,)
+        Boom lengths [m]
     units : str
         "metric" or "us"
 
@@ -40,7 +43,7 @@ def printed_decimals(radii: Array, *, units: str) -> tuple[int, int]:
             break
     else:
         decimals = most
-    return decimals, max(1, decimals)
+    return decimals, display("boom_length", units, like=float(np.min(length))).digits
 
 
 FEW, MANY = 5, 40

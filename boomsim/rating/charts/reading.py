@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.charts.blanks import NO_REACH, PRINTED, Reason
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.deductions import Deduction, usual_deductions
 from boomsim.rating.charts.grid import LENGTH_UNIT, printed_decimals
@@ -40,7 +41,7 @@ class Reading:
     cell : float
         Its gross load; 0 where it is blank [kg]
     blank : bool
-        True where the boom cannot be
+        True where the cell holds no figure
     limit : Limit or None
         That governs the cell; None where it is blank
     parts : int
@@ -112,6 +113,11 @@ class Reading:
         """Fewest parts of line for the load and the deductions, or for all of the cell."""
         gross = self.cell if self.load is None else self.load + self.deducted
         return fewest_parts(self.chart, gross=gross)
+
+    @property
+    def reason(self) -> Reason | None:
+        """Why the cell is blank; None where it holds a figure."""
+        return self.chart.reason(self.row, self.column)
 
     @property
     def is_structural(self) -> bool:
@@ -208,7 +214,7 @@ def _row(chart: Chart, radius: float, units: str) -> int:
     met = _met(
         radius,
         chart.radii,
-        decimals=printed_decimals(chart.radii, units=units)[0],
+        decimals=printed_decimals(chart.radii, length=chart.length, units=units)[0],
         units=units,
     )
     if len(met):
@@ -235,7 +241,7 @@ def _columns(
         raise ValueError(f"A boom length of {length:g} m is not one. Give it above 0 m.")
     met = np.flatnonzero(np.abs(chart.length - length) <= SAME * length)
     if not len(met):
-        decimals = printed_decimals(chart.radii, units=units)[1]
+        decimals = printed_decimals(chart.radii, length=chart.length, units=units)[1]
         met = _met(length, chart.length, decimals=decimals, units=units)
     if len(met):
         return _only(chart, met), None
@@ -250,6 +256,8 @@ def _columns(
     if not len(fewer) or chart.steps[row, longer] < 0:
         return longer, None
     shorter = _least_of(chart, np.flatnonzero(chart.length == chart.length[fewer].max()), row)
+    if chart.blank[row, shorter] not in (PRINTED, NO_REACH):
+        return shorter, longer
     steps = chart.steps[row]
     if 0 <= steps[shorter] < steps[longer]:
         return shorter, longer

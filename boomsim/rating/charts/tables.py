@@ -2,21 +2,30 @@
 
 import csv
 from collections.abc import Iterable, Iterator
+from dataclasses import asdict
 from typing import IO, Any
 
 import numpy as np
 
 import boomsim
 from boomsim.caution import CAUTION
+from boomsim.rating.charts.blanks import NO_REACH, REASONS, nearest_radius
 from boomsim.rating.charts.boldline import bold_edges
 from boomsim.rating.charts.book import Book
 from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.foot import reasons_told
 from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT
+from boomsim.rating.empty_hook.telling import plain_empty_hook
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 
 UNITS = {"metric": ("m", "kg"), "us": ("ft", "lb")}
 """Of length and mass in tables."""
+
+BLANKS = "blank: why a cell holds no figure. " + " ".join(
+    f"{reason.key}: {reason.words}." for reason in REASONS[:NO_REACH]
+)  # fmt: skip
+"""Remark at the head of a file; what a boom does not reach is not listed."""
 
 Row = list[str | float | int]
 
@@ -48,11 +57,12 @@ def table_head(units: str) -> Row:
         "set_by",
         "limit",
         "within_model_range",
+        "blank",
     ]
 
 
 def table_rows(chart: Chart, *, units: str) -> Iterator[Row]:
-    """List the rated cells of a chart, column by column.
+    """List the cells of a chart, column by column; none that the boom does not reach.
 
     Parameters
     ----------
@@ -74,13 +84,18 @@ def table_rows(chart: Chart, *, units: str) -> Iterator[Row]:
     # Steps are whole numbers: the product is exact to the last digit that is shown.
     capacity = np.round(chart.steps * (chart.step / MASS_UNIT[units]), 6).T.tolist()
     used, governing = chart.used.T.tolist(), chart.governing.T.tolist()
+    blank = chart.blank.T.tolist()
     within = chart.within_range.T.tolist()
     for c in range(len(chart.length)):
         for r, radius in enumerate(radii):
             way = used[c][r]
             if way >= 0:
                 cell = [ways[way], lengths[way], radius, capacity[c][r]]
-                yield [*named, *cell, *limits[governing[c][r]], int(within[c][r])]
+                yield [*named, *cell, *limits[governing[c][r]], int(within[c][r]), ""]
+            elif blank[c][r] != NO_REACH:
+                own = chart.choices[c]
+                cell = [ways[own[0]] if len(own) == 1 else "", lengths[own[0]], radius]
+                yield [*named, *cell, "", "", "", "", REASONS[blank[c][r]].key]
 
 
 def write_csv(charts: Iterable[Chart], file: IO[str], *, units: str) -> None:
@@ -94,7 +109,7 @@ def write_csv(charts: Iterable[Chart], file: IO[str], *, units: str) -> None:
     units : str
         "metric" or "us"
     """
-    file.write(f"# {CAUTION}\n")
+    file.write(f"# {CAUTION} {BLANKS}\n")
     writer = csv.writer(file, lineterminator="\n")
     writer.writerow(table_head(units))
     for chart in charts:
@@ -113,7 +128,7 @@ def plain_setup(setup: Setup) -> dict[str, Any]:
     dict
     """
     return {
-        "rule": setup.rule.name,
+        "rule": asdict(setup.rule),
         "sector": setup.sector,
         "counterweight": setup.counterweight.name,
         "support": setup.support.name,
@@ -131,7 +146,7 @@ def plain_chart(chart: Chart) -> dict[str, Any]:
     Returns
     -------
     dict
-        Cells are null where the boom cannot be
+        Cells are null where they are blank; `blank` says why
     """
     return {
         "machine": chart.setup.machine.name,
@@ -144,10 +159,19 @@ def plain_chart(chart: Chart) -> dict[str, Any]:
                 "boom_length": chart.length[c],
                 "extensions": chart.configurations.extension[list(chart.choices[c])],
                 "cells": [_plain_cell(chart, r, c) for r in range(len(chart.radii))],
+                "blank": [
+                    None if reason is None else reason.key
+                    for reason in (chart.reason(r, c) for r in range(len(chart.radii)))
+                ],
+                "empty_hook": [
+                    plain_empty_hook(chart.empty_hook, row=way) for way in chart.choices[c]
+                ],
             }
             for c in range(len(chart.length))
         ],
         "bold_line": sorted(bold_edges(chart)),
+        "blank_reasons": {reason.key: reason.words for reason in reasons_told(chart)},
+        "nearest_radius": nearest_radius(chart.setup),
     }
 
 
@@ -178,11 +202,12 @@ def plain_book(book: Book) -> dict[str, Any]:
     Returns
     -------
     dict
-        Capacities are in steps, a list over the radii for each configuration; -1 where blank
+        Capacities are in steps, a list over the radii for each configuration; -1 where blank, and
+        why: index into `blank_reasons`, -1 where there is a figure
     """
     limits = book.chapters[0].best.limits
     return {
-        "schema": "boomsim.book/1",
+        "schema": "boomsim.book/2",
         "boomsim": boomsim.__version__,
         "caution": CAUTION,
         "machine": book.machine.name,
@@ -192,12 +217,14 @@ def plain_book(book: Book) -> dict[str, Any]:
         "boom_lengths": book.configurations.length.tolist(),
         "systems": list(book.configurations.system),
         "limits": [{"name": limit.key, "set_by": limit.set_by} for limit in limits],
+        "blank_reasons": [{"key": r.key, "words": r.words} for r in REASONS],
         "chapters": [
             {
                 **plain_setup(chapter.setup),
                 "first_radius": _first_row(book, chapter.stated),
                 "capacity_steps": chapter.stated.steps.T.tolist(),
                 "governing": chapter.stated.governing.T.tolist(),
+                "blank": chapter.stated.blank.T.tolist(),
             }
             for chapter in book.chapters
         ],

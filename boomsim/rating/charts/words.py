@@ -1,5 +1,8 @@
 """A reading of a chart in sentences, with units."""
 
+from boomsim.rating.charts.blanks import nearest_radius, words_of
+from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.foot import reasons_told
 from boomsim.rating.charts.misreading import Misreading
 from boomsim.rating.charts.reading import Reading
 from boomsim.rating.limits.telling import what_sets
@@ -31,7 +34,9 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
     """
     said = [_row(reading, units), _column(reading, units)]
     if reading.blank:
-        return [*said, "That cell is blank: the boom cannot be there, and nothing may be lifted."]
+        assert reading.reason is not None
+        words = words_of(reading.reason, reading.chart.setup.machine)
+        return [*said, f"That cell is blank, and nothing may be lifted: {words}."]
     said.append(_cell(reading, units))
     if reading.rope_governs:
         carried = show(reading.line_limit, "mass", units)
@@ -42,6 +47,29 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
     if reading.load is not None:
         said.append(_verdict(reading, units))
     return said
+
+
+def blank_words(chart: Chart, *, units: str) -> str:
+    """Say why cells of a chart are blank, and where its rows begin.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+        A sentence or two
+    """
+    told = [
+        f"{r.sign}: {words_of(r, chart.setup.machine)}; " for r in reasons_told(chart) if r.sign
+    ]
+    near = show(nearest_radius(chart.setup), "length", units)
+    empty = "here a cell is empty the boom cannot be."
+    signs = f"In a blank cell {''.join(told)}w{empty}" if told else f"W{empty}"
+    return f"{signs} Within a radius of {near} the load would hang over the machine itself."
 
 
 def _row(reading: Reading, units: str) -> str:

@@ -1,44 +1,28 @@
 """The main job: configurations of one length, rated side by side, and who wins where."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from boomsim.machine.model import Boom
+from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.grid import row_step
+from boomsim.rating.comparison.envelope import SAME
+from boomsim.rating.comparison.leads import Crossover, Lead, leads_of
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     Configurations,
+    checked_system,
     configurations_of,
     configurations_of_length,
     range_of_length,
 )
 
-SAME = 1e-4
-"""Capacities that differ by less than this share are level: no winner [1]."""
-
-
-@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class Crossover:
-    """Where the best configuration changes as the radius grows.
-
-    Attributes
-    ----------
-    radius : float
-        [m]
-    before, after : int
-        Configurations that are best on the near and on the far side
-    capacity : float
-        Of both there [kg]
-    """
-
-    radius: float
-    before: int
-    after: int
-    capacity: float
+DRAWN = 4
+"""Radii to a row of the table where lines are drawn through them [1]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -55,7 +39,13 @@ class Comparison:
         Arrays of shape (configurations, radii)
     best : ndarray of int, shape (radii,)
         Configuration with most capacity; the first of equals; -1 where none reaches
+    leads : tuple of Lead
+        Who carries most from where to where, at all radii that any of them reaches, whatever
+        `radii` are
     crossovers : tuple of Crossover
+        Where one takes the lead from another
+    least : tuple of int
+        Who carries least close in, and who far out
     """
 
     setup: Setup
@@ -63,7 +53,9 @@ class Comparison:
     radii: Array
     rating: Rating
     best: np.ndarray
+    leads: tuple[Lead, ...]
     crossovers: tuple[Crossover, ...]
+    least: tuple[int, int]
 
 
 def compare(
@@ -102,19 +94,22 @@ def compare(
             raise ValueError("Give the boom length to compare at, or the configurations.")
         configurations = configurations_of_length(setup.machine.boom, length=length, system=system)
     radii = default_radii(setup, configurations) if radii is None else np.asarray(radii, float)
-    rating = rate(setup, extension=configurations.extension, radius=radii)
-    best = best_of(rating.capacity)
+    boom = condense(setup.machine, extension=configurations.extension)
+    rating = rate(setup, extension=configurations.extension, radius=radii, boom=boom)
+    who = leads_of(setup, boom=boom)
     return Comparison(
         setup=setup,
         configurations=configurations,
         radii=radii,
         rating=rating,
-        best=best,
-        crossovers=tuple(_crossovers(setup, configurations, radii, best)),
+        best=best_of(rating.capacity),
+        leads=who.leads,
+        crossovers=who.crossovers,
+        least=who.least,
     )
 
 
-def demonstration(boom: Boom) -> Configurations:
+def demonstration(boom: Boom, *, system: str | None = None) -> Configurations:
     """Configurations of one length that show the question best.
 
     A pinned boom: its lightest section far out alone, its two lightest half out, its heaviest
@@ -123,6 +118,8 @@ def demonstration(boom: Boom) -> Configurations:
     Parameters
     ----------
     boom : Boom
+    system : str, optional
+        Boom system to stay with; default: all of the boom's
 
     Returns
     -------
@@ -131,9 +128,10 @@ def demonstration(boom: Boom) -> Configurations:
     moving = len(boom.sections) - 1
     locks = sorted(boom.lock_positions)
     pairs = [(half, far) for half in locks for far in locks if half and abs(2 * half - far) < 1e-9]
-    if "pinned" not in boom.systems or not pairs or moving < 3:
+    pinned = "pinned" in (boom.systems if system is None else (checked_system(boom, system),))
+    if not pinned or not pairs or moving < 3:
         shortest, longest = range_of_length(boom)
-        return configurations_of_length(boom, length=(shortest + longest) / 2)
+        return configurations_of_length(boom, length=(shortest + longest) / 2, system=system)
     half, far = pairs[-1]
     head_out = [0.0] * (moving - 1) + [far]
     halves = [0.0] * (moving - 2) + [half, half]
@@ -169,6 +167,55 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
         radius=np.array([[radius]]),
     )
     return load, radius, at.tip_deflection[:, 0]
+
+
+def capacities_at(comparison: Comparison, *, radius: float) -> Array:
+    """Rate all ways at one more radius, with what is condensed already.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    radius : float
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations,)
+        0 where one does not reach [kg]
+    """
+    rating = rate(
+        comparison.setup,
+        extension=comparison.configurations.extension,
+        radius=np.array([radius]),
+        boom=comparison.rating.boom,
+    )
+    return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
+
+
+def finely(comparison: Comparison) -> Comparison:
+    """Rate the same ways closer together, so that a line drawn through them has its true shape.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    Comparison
+        From the first to the last of its radii, and with these among its own
+    """
+    configurations, radii = comparison.configurations, comparison.radii
+    step = row_step(comparison.setup.machine, length=configurations.length) / DRAWN
+    even = step * np.arange(np.ceil(radii.min() / step), radii.max() / step)
+    even = even[np.abs(even[:, None] - radii).min(axis=1) > step / 2]
+    every = np.sort(np.concatenate([even, radii]))
+    rating = rate(
+        comparison.setup,
+        extension=configurations.extension,
+        radius=every,
+        boom=comparison.rating.boom,
+    )
+    return replace(comparison, radii=every, rating=rating, best=best_of(rating.capacity))
 
 
 def default_radii(
@@ -214,40 +261,3 @@ def best_of(capacity: Array) -> np.ndarray:
     most = known.max(axis=0)
     first = np.argmax(known >= most * (1.0 - SAME), axis=0)
     return np.where(most > 0.0, first, -1)
-
-
-def _crossovers(
-    setup: Setup, configurations: Configurations, radii: Array, best: np.ndarray
-) -> list[Crossover]:
-    found = []
-    for i in range(len(radii) - 1):
-        if best[i] != best[i + 1] and min(best[i], best[i + 1]) >= 0:
-            pair = configurations.extension[[best[i], best[i + 1]]]
-            met = _meeting(setup, pair, float(radii[i]), float(radii[i + 1]))
-            if met is not None:
-                found.append(
-                    Crossover(
-                        radius=met[0],
-                        before=int(best[i]),
-                        after=int(best[i + 1]),
-                        capacity=met[1],
-                    )
-                )
-    return found
-
-
-def _meeting(setup: Setup, pair: Array, near: float, far: float) -> tuple[float, float] | None:
-    """Where two capacity curves meet: two rounds of twenty points, then a straight line."""
-    for _ in range(2):
-        radii = np.linspace(near, far, 21)
-        capacity = rate(setup, extension=pair, radius=radii).capacity
-        ahead = capacity[0] - capacity[1]
-        with np.errstate(invalid="ignore"):
-            change = np.flatnonzero((ahead[:-1] >= 0.0) & (ahead[1:] < 0.0))
-        if len(change) == 0:
-            return None
-        k = int(change[0])
-        near, far = float(radii[k]), float(radii[k + 1])
-    share = float(ahead[k] / (ahead[k] - ahead[k + 1]))
-    value = capacity[0, k] + share * (capacity[0, k + 1] - capacity[0, k])
-    return near + share * (far - near), float(value)

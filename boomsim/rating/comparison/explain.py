@@ -16,6 +16,7 @@ from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.stability import ON_THE_LINE
 from boomsim.mechanics.stations import PER_SECTION
 from boomsim.rating.capacity import rate
+from boomsim.rating.comparison.causes import moment_by_cause
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.response import Response, bear, respond
@@ -24,7 +25,9 @@ from boomsim.rating.setup import Setup
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class GaveWay:
-    """What happens at the place that governs a structural cell.
+    """What happens at the place that governs a structural cell, in the state that governs it.
+
+    That state bears the rule's allowances and partial factors.
 
     Attributes
     ----------
@@ -35,7 +38,7 @@ class GaveWay:
     components : dict of str to float
         Shares of the use by stress component: axial force, bending, sideways bending, shear [1]
     causes : dict of str to float
-        Bending moment there by cause: load, weight of each part outboard, hoist rope; sums to
+        Bending moment there by cause: load, own weight, hoist rope, wind, cylinder lug; sums to
         `moment` [N m]
     moment : float or None
         Bending moment there in the luffing plane [N m]
@@ -67,8 +70,8 @@ class Account:
         Governing tipping line and slew angle [rad]
     lever : float
         Load's lever arm beyond the tipping line [m]
-    parts : dict of str to float
-        Moment of each mass about the tipping line, righting positive [N m]
+    parts, mass : dict of str to float
+        Moment of each mass about the tipping line, righting positive [N m], and what it is [kg]
     worth : dict of str to float
         What each part is worth in rated load, as stability goes; sums to `stability` [kg]
     gave_way : GaveWay or None
@@ -83,6 +86,7 @@ class Account:
     slew: float
     lever: float
     parts: dict[str, float]
+    mass: dict[str, float]
     worth: dict[str, float]
     gave_way: GaveWay | None
 
@@ -167,13 +171,7 @@ def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Accou
     least = balance.tipping_load[:, :, 0, 0]
     turn, line = np.unravel_index(np.argmin(least), least.shape)
     lever = float(balance.lever[turn, line, 0, 0]) / GRAVITY
-    righting = float(balance.righting[turn, line, 0, 0])
-    parts = _moments(setup, at, int(turn), int(line))
-    parts["wind and lean"] = righting - sum(parts.values())
-    if abs(parts["wind and lean"]) < 1e-9 * abs(righting):
-        # Rounding only: put it where it is lost, so that the sum stays the whole.
-        largest = max(parts, key=lambda name: abs(parts[name]))
-        parts[largest] += parts.pop("wind and lean")
+    parts = righting_by_part(at, turn=int(turn), line=int(line))
     worth = _worth(setup, at, parts, lever)
     stability = sum(worth.values()) if lever > ON_THE_LINE else np.inf
     return Account(
@@ -185,12 +183,56 @@ def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Accou
         slew=float(balance.slew[turn]),
         lever=lever,
         parts=parts,
+        mass=mass_by_part(at),
         worth=worth,
         gave_way=_gave_way(setup, at, limit) if limit.set_by != STABILITY else None,
     )
 
 
-def _moments(setup: Setup, at: Response, turn: int, line: int) -> dict[str, float]:
+def righting_by_part(at: Response, *, turn: int, line: int) -> dict[str, float]:
+    """What holds the crane down about a tipping line, mass by mass, and what wind and lean do.
+
+    Parameters
+    ----------
+    at : Response
+        Of one configuration and one cell
+    turn, line : int
+        Slew angle and tipping line, as indices into its balance
+
+    Returns
+    -------
+    dict of str to float
+        Moments without the load, righting positive; masses of one name together [N m]
+    """
+    righting = float(at.balance.righting[turn, line, 0, 0])
+    parts = _moments(at, turn, line)
+    parts["wind and lean"] = righting - sum(parts.values())
+    if abs(parts["wind and lean"]) < 1e-9 * abs(righting):
+        # Rounding only: put it where it is lost, so that the sum stays the whole.
+        largest = max(parts, key=lambda name: abs(parts[name]))
+        parts[largest] += parts.pop("wind and lean")
+    return parts
+
+
+def mass_by_part(at: Response) -> dict[str, float]:
+    """Mass of each part that holds the crane down; masses of one name together.
+
+    Parameters
+    ----------
+    at : Response
+
+    Returns
+    -------
+    dict of str to float
+        With the names of :func:`righting_by_part`, without what is no mass [kg]
+    """
+    found: dict[str, float] = {}
+    for name, mass in zip(at.placed.name, at.placed.mass, strict=True):
+        found[name] = found.get(name, 0.0) + float(mass)
+    return found
+
+
+def _moments(at: Response, turn: int, line: int) -> dict[str, float]:
     """Moment of each mass about one tipping line, righting positive [N m]."""
     placed, lines, slew = at.placed, at.balance.lines, at.balance.slew[turn]
     normal, distance = lines.normal[line], float(lines.distance[line])
@@ -272,26 +314,6 @@ def _gave_way(setup: Setup, at: Response, limit: Limit) -> GaveWay:
         components=kind.components(
             at.factored_forces, station=station, section=section, bear=strength
         ),
-        causes=_causes(at, station),
-        moment=float(at.forces.moment[0, station, 0]),
+        causes=moment_by_cause(at, station),
+        moment=float(at.factored_forces.moment[0, station, 0]),
     )
-
-
-def _causes(at: Response, station: int) -> dict[str, float]:
-    """Bending moment at a station by cause, on the boom as it is bent; the causes add up."""
-    boom, state = at.boom, at.state
-    row, head_row = boom.up.moment[0, station], float(boom.up.moment_head[0, station, 0])
-    cos, sin = state.cos[0, :, 0], state.sin[0, :, 0]
-    angle = float(state.angle[0, 0])
-    down = GRAVITY * (np.sin(angle) * sin - np.cos(angle) * cos)
-    own = float(row @ (boom.stations.mass_out[0, :, 0] * down))
-    beyond = boom.stations.beyond[0, :, 0]
-    head = boom.machine.boom.head
-    tip_cos, tip_sin = cos[-1], sin[-1]
-    arm = head.ahead * tip_cos + head.below * tip_sin, head.ahead * tip_sin - head.below * tip_cos
-    turn = GRAVITY * (np.sin(angle) * arm[1] - np.cos(angle) * arm[0])
-    hung = float(row @ (beyond * down)) + head_row * float(turn)
-    own += hung * head.mass
-    load = hung * float(state.load[0, 0])
-    total = float(at.forces.moment[0, station, 0])
-    return {"load": load, "own weight": own, "hoist rope and cylinder lug": total - load - own}

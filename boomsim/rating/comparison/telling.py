@@ -1,13 +1,23 @@
 """The comparison and its explanation in sentences, with units."""
 
-from boomsim.rating.comparison.compare import Comparison, Crossover
+from boomsim.rating.comparison.compare import Comparison
 from boomsim.rating.comparison.explain import Account, Difference
+from boomsim.rating.comparison.leads import Crossover
+from boomsim.rating.comparison.shares import whole_percents
+from boomsim.rating.comparison.sums import Scale, in_steps, scale_of, with_rest
 from boomsim.rating.limits.kind import STABILITY
+from boomsim.rating.limits.telling import what_sets
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
-WORTH_SAYING = 5.0
-"""Smaller shares of a difference are summed up as "the rest" [kg]."""
+TOLD = {
+    "load": "the load",
+    "own weight": "the boom's own weight",
+    "hoist rope": "the hoist rope along the boom",
+    "wind": "the wind",
+    "cylinder lug": "the luffing cylinder's push along the boom",
+}
+"""What bends a boom, in a sentence."""
 
 
 def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) -> str:
@@ -29,16 +39,17 @@ def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) 
     far = label(comparison.configurations.extension[crossover.after])
     return (
         f"At a radius of {show(crossover.radius, 'length', units)} the lead passes from ({near}) "
-        f"to ({far}); both carry {show(crossover.capacity, 'mass', units)} there."
+        f"to ({far}); both carry {show_rated(crossover.capacity, units)} there."
     )
 
 
-def tell_account(extension_label: str, account: Account, *, units: str) -> str:
+def tell_account(name: str, account: Account, *, units: str) -> str:
     """One sentence on what limits a configuration, and how.
 
     Parameters
     ----------
-    extension_label : str
+    name : str
+        Of the configuration
     account : Account
     units : str
 
@@ -46,36 +57,43 @@ def tell_account(extension_label: str, account: Account, *, units: str) -> str:
     -------
     str
     """
-
-    def mass(value: float) -> str:
-        return show(value, "mass", units)
-
-    said = f"({extension_label}) carries {mass(account.capacity)}"
+    said = f"{name} carries {show_rated(account.capacity, units)}"
+    said += f"; {what_sets(account.limit)}"
     if account.limit.set_by == STABILITY:
-        return f"{said}; it would tip first."
-    said += f"; {account.limit.words} comes first"
+        return f"{said}."
     if account.structure_takes < float("inf"):
-        said += f", {mass(account.structure_takes)} before the stability limit"
+        scale = scale_of(account.capacity, units)
+        below = scale.text(round(account.structure_takes / scale.step))
+        said += f", {below} below what stability allows"
     gave = account.gave_way
     if gave is None or gave.place is None or gave.moment is None:
         return said + "."
-    shares = [f"{name} {100 * use:.0f} %" for name, use in gave.components.items() if use > 0.005]
-    load = 100 * gave.causes["load"] / gave.moment
-    return (
-        f"{said}. {show(gave.place, 'length', units)} from that section's tail the use is "
-        f"{' + '.join(shares)}; of the bending moment there the load makes {load:.0f} % and the "
-        f"boom's own weight {100 * gave.causes['own weight'] / gave.moment:.0f} %."
+    said += (
+        f". {show(gave.place, 'length', units)} from that section's tail the use is "
+        f"{_summed(whole_percents(gave.components))}"
     )
+    causes = [f"{TOLD[name]} {share} %" for name, share in whole_percents(gave.causes).items()]
+    if not causes:
+        return said + "."
+    listed = " and ".join([", ".join(causes[:-1]), causes[-1]] if causes[1:] else causes)
+    return f"{said}; of the bending moment there: {listed}."
+
+
+def _summed(shares: dict[str, int]) -> str:
+    """Write a sum of percents: "axial force 8 % + bending 92 %"."""
+    (name, first), *rest = shares.items()
+    more = (f" {'+' if share > 0 else '-'} {name} {abs(share)} %" for name, share in rest)
+    return f"{name} {first} %" + "".join(more)
 
 
 def tell_difference(
-    first_label: str, second_label: str, difference: Difference, *, units: str
+    first_name: str, second_name: str, difference: Difference, *, units: str
 ) -> list[str]:
     """Why the first carries more or less than the second, in sentences whose numbers add up.
 
     Parameters
     ----------
-    first_label, second_label : str
+    first_name, second_name : str
     difference : Difference
     units : str
 
@@ -83,33 +101,35 @@ def tell_difference(
     -------
     list of str
     """
-
-    def mass(value: float) -> str:
-        return show(abs(value), "mass", units)
-
-    more = "more" if difference.total >= 0.0 else "less"
+    first, second = difference.first, difference.second
+    scale = scale_of(max(first.capacity, second.capacity), units)
+    one, other = scale.down(first.capacity), scale.down(second.capacity)
+    more = "more" if one >= other else "less"
     told = [
-        f"At {show(difference.radius, 'length', units)} ({first_label}) carries "
-        f"{mass(difference.total)} {more} than ({second_label})."
+        f"At {show(difference.radius, 'length', units)} {first_name} carries "
+        f"{scale.text(abs(one - other))} {more} than {second_name}."
     ]
     if not difference.by_part:
-        told.append("No load can tip the crane at this radius, so strength alone decides.")
-        return told
-    shifts = {n: v for n, v in difference.by_part.items() if abs(v) >= WORTH_SAYING}
-    shares = [f"{name} {'+' if v > 0 else '-'}{mass(v)}" for name, v in shifts.items()]
-    told.append(
-        "Where each part's weight lies is worth, about the tipping line: "
-        + (", ".join(shares) if shares else "nothing to speak of")
-        + f"; in all {_signed(sum(difference.by_part.values()), units)}."
-    )
-    first, second = difference.by_structure
-    if abs(first) >= WORTH_SAYING or abs(second) >= WORTH_SAYING:
+        return [*told, "No load can tip the crane at this radius, so strength alone decides."]
+    parts = with_rest(difference.by_part)
+    held = dict(zip((_FIRST, _SECOND), difference.by_structure, strict=True))
+    steps = in_steps({**parts, **held}, total=one - other, scale=scale)
+    takes = [steps.pop(name) for name in held]
+    told.append(_where_weight_lies(steps, scale))
+    if any(takes):
         told.append(
-            f"Strength takes {mass(first)} from the first and {mass(second)} from the second: "
-            f"{_signed(first + second, units)}."
+            f"What holds a figure below what stability allows takes {scale.text(-takes[0])} from "
+            f"the first and {scale.text(takes[1])} from the second: {scale.signed(sum(takes))}."
         )
     return told
 
 
-def _signed(value: float, units: str) -> str:
-    return f"{'+' if value >= 0 else '-'}{show(abs(value), 'mass', units)}"
+_FIRST, _SECOND = "held: first", "held: second"
+
+
+def _where_weight_lies(steps: dict[str, int], scale: Scale) -> str:
+    shares = [f"{name} {scale.signed(count)}" for name, count in steps.items() if count]
+    said = "Where each part's weight lies is worth, about the tipping line: "
+    if len(shares) < 2:
+        return f"{said}{shares[0] if shares else 'nothing to speak of'}."
+    return f"{said}{', '.join(shares)}; in all {scale.signed(sum(steps.values()))}."

@@ -4,10 +4,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.naming import section_name
+from boomsim.machine.model import Support
+from boomsim.machine.naming import section_name, support_names
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stations import PER_SECTION
 from boomsim.mechanics.supports import ground_pressure, support_reactions
+from boomsim.mechanics.tipping_lines import TippingLines
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.response import Response
 from boomsim.rating.resultant import resultant, turned
@@ -52,6 +54,7 @@ class Margin:
     Attributes
     ----------
     name : str
+        The two supports that it joins
     slew : float
         [rad]
     righting, overturning : float
@@ -73,6 +76,8 @@ class SupportLoad:
 
     Attributes
     ----------
+    name : str
+        "front left", or of a tyre "axle 1 left"
     x, y : float
         Carrier axes [m]
     force : float
@@ -82,6 +87,7 @@ class SupportLoad:
         [Pa]
     """
 
+    name: str
     x: float
     y: float
     force: float
@@ -114,14 +120,20 @@ def _margin(at: Response, line: int) -> Margin:
     with np.errstate(divide="ignore", invalid="ignore"):
         used = np.where(righting > 0.0, np.maximum(load * lever, 0.0) / righting, np.inf)
     turn = int(np.argmax(used + 1e-12 * lever))
-    start, end = balance.lines.start[line], balance.lines.end[line]
     return Margin(
-        name=f"({start[0]:.2f}, {start[1]:.2f}) to ({end[0]:.2f}, {end[1]:.2f})",
+        name=_line_name(at.setup.support, balance.lines, line),
         slew=float(balance.slew[turn]),
         righting=float(righting[turn]),
         overturning=float(max(load * lever[turn], 0.0)),
         use=float(used[turn]),
     )
+
+
+def _line_name(support: Support, lines: TippingLines, line: int) -> str:
+    """Name a tipping line by the two supports that it joins."""
+    names = dict(zip(support.points, support_names(support), strict=True))
+    ends = (lines.start[line], lines.end[line])
+    return " to ".join(names[float(end[0]), float(end[1])] for end in ends)
 
 
 def _supports(at: Response, turn: int) -> tuple[SupportLoad, ...]:
@@ -131,13 +143,18 @@ def _supports(at: Response, turn: int) -> tuple[SupportLoad, ...]:
     found = support_reactions(support, weight=weight[:, 0, 0], x=x[:, 0, 0], y=y[:, 0, 0])
     return tuple(
         SupportLoad(
+            name=name,
             x=point[0],
             y=point[1],
             force=float(force),
             lifted=bool(up),
             ground_pressure=float(ground_pressure(force, area=support.area)),
         )
-        for point, force, up in zip(
-            support.points, found.force[:, 0], found.lifted[:, 0], strict=True
+        for name, point, force, up in zip(
+            support_names(support),
+            support.points,
+            found.force[:, 0],
+            found.lifted[:, 0],
+            strict=True,
         )
     )

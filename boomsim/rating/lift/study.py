@@ -7,6 +7,8 @@ import numpy as np
 from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
+from boomsim.rating.comparison.explain import mass_by_part, righting_by_part
+from boomsim.rating.empty_hook.study import EmptyHook, empty_hook, hanging_mass
 from boomsim.rating.lift.parts import (
     Margin,
     SectionForces,
@@ -44,7 +46,13 @@ class Lift:
     tipping_load : float
         With this load's boom position; infinite where no load can tip the crane [kg]
     margins : tuple of Margin
+    holds, mass : dict of str to float
+        What holds the crane down about the tipping line that governs, part by part [N m], [kg]
     supports : tuple of SupportLoad
+    empty_hook : EmptyHook
+        How far down and out this configuration stands without a load
+    lies_over : bool
+        True where the boom is beyond that: the crane lies on its side with the empty hook
     notes : tuple of str
         What a reader must know besides
     """
@@ -70,7 +78,11 @@ class Lift:
     capacity_governing: Limit | None
     tipping_load: float
     margins: tuple[Margin, ...]
+    holds: dict[str, float]
+    mass: dict[str, float]
     supports: tuple[SupportLoad, ...]
+    empty_hook: EmptyHook
+    lies_over: bool
     notes: tuple[str, ...]
 
 
@@ -121,7 +133,9 @@ def lift(
         Use(limit=limit, use=float(use))
         for limit, use in zip(at.limits, at.use[:, 0, 0], strict=True)
     )
-    turn, _ = _worst(at)
+    turn, line = _worst(at)
+    bare = empty_hook(setup, extension=extension)
+    lies = bool(bare.lies_over(radius=radius, angle=angle)[0])
     return Lift(
         setup=setup,
         response=at,
@@ -144,8 +158,12 @@ def lift(
         capacity_governing=rating.limits[rating.governing[0, 0]] if rated else None,
         tipping_load=float(at.balance.least[0, 0]),
         margins=tuple(_margin(at, k) for k in range(len(at.balance.lines.distance))),
+        holds=righting_by_part(at, turn=turn, line=line),
+        mass=mass_by_part(at),
         supports=_supports(at, turn),
-        notes=tuple(_notes(at, rated)),
+        empty_hook=bare,
+        lies_over=lies,
+        notes=tuple(_notes(at, float(rating.capacity[0, 0]), lies)),
     )
 
 
@@ -180,7 +198,7 @@ def _worst(at: Response) -> tuple[int, int]:
     return int(turn), int(line)
 
 
-def _notes(at: Response, rated: np.bool_) -> list[str]:
+def _notes(at: Response, rated: float, lies: bool) -> list[str]:
     notes = []
     if not at.is_valid[0, 0]:
         share = 100 * at.tip_deflection[0, 0] / at.boom.layout.boom_length[0]
@@ -194,9 +212,16 @@ def _notes(at: Response, rated: np.bool_) -> list[str]:
             f"The boom angle is outside the machine's range of "
             f"{np.degrees(boom.least_angle):.0f} to {np.degrees(boom.greatest_angle):.0f} deg."
         )
-    if not rated:
+    if lies:
+        notes.append("Here the crane would lie on its side with its empty hook.")
+        return notes
+    if np.isnan(rated):
         notes.append("There is no rated capacity here.")
+    elif rated < hanging_mass(at.setup.machine):
+        notes.append("Less is rated here than hook block and slings weigh: nothing may be lifted.")
     worst = max(zip(at.use[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
-    if worst[0] > 1.0:
+    if worst[0] == np.inf:
+        notes.append(f"Beyond the rated load: {worst[1].words} is past all bounds.")
+    elif worst[0] > 1.0:
         notes.append(f"Beyond the rated load: {worst[1].words} is at {100 * worst[0]:.0f} %.")
     return notes

@@ -95,6 +95,24 @@ class Along(Protocol):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Ultimate:
+    """Where a part with a permissible value really gives way.
+
+    Attributes
+    ----------
+    times : float
+        Of the permissible value [1]
+    words : str
+        What happens then, such as "the hoist rope parts"
+    source : str
+    """
+
+    times: float
+    words: str
+    source: str = "assumed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Kind:
     """One way to fail.
 
@@ -119,6 +137,8 @@ class Kind:
         `GIVES_WAY`, `PERMISSIBLE` or `TIPS`; None where it is no matter of the load
     along, components : callable or None
         Where along a section it is used, and by what: for limits that have a place
+    ultimate : Ultimate or None
+        Where what has a permissible value gives way; None where that is not known
     """
 
     name: str
@@ -131,6 +151,7 @@ class Kind:
     passed: str | None = GIVES_WAY
     along: Along | None = None
     components: Components | None = None
+    ultimate: Ultimate | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,7 @@
 """Line pull: what the winch may pull at its rope."""
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
+from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
 def _use(case: Case) -> Array:
@@ -17,4 +17,5 @@ LINE_PULL = Kind(
     use=_use,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
+    ultimate=Ultimate(times=3.55, words="the hoist rope parts"),
 )

@@ -3,7 +3,7 @@
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
+from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
 def _use(case: Case) -> Array:
@@ -18,4 +18,5 @@ LUFFING_CYLINDER = Kind(
     use=_use,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
+    ultimate=Ultimate(times=1.6, words="the luffing cylinder gives way"),
 )

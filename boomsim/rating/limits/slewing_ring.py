@@ -6,7 +6,7 @@ from boomsim.machine.model import CALM
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY, gravity_in_base, gusts, hoisting_factor
 from boomsim.mechanics.stability import wind_on_sections
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
+from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
 def ring_moment(case: Case) -> Array:
@@ -62,4 +62,5 @@ SLEWING_RING = Kind(
     use=_use,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
+    ultimate=Ultimate(times=1.75, words="the slewing ring tears"),
 )

@@ -1,6 +1,6 @@
 """Soft ground under one side: the load leans the crane, the lean carries the load farther out."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,9 +20,27 @@ SOFT_TRIES = 12
 """Trials of lean and load."""
 
 
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class OnSoftGround:
+    """One place, rated on soft ground.
+
+    Attributes
+    ----------
+    capacity : float
+        [kg]
+    limit : Limit or None
+    setup : Setup
+        Turned to where it would tip, with the lean that the load makes
+    """
+
+    capacity: float
+    limit: Limit | None
+    setup: Setup
+
+
 def on_soft_ground(
     setup: Setup, places: Places, *, place: int, firm: Rating, soft: float
-) -> tuple[float, Limit | None]:
+) -> OnSoftGround:
     """Rate one place whose load makes the crane lean, the lean and the load in agreement.
 
     lean -> capacity -> lean: a smaller load leans less, so the trials close in from both sides.
@@ -32,18 +50,21 @@ def on_soft_ground(
     boom = condense(setup.machine, extension=one.extension)
     most, limit = float(firm.capacity[place, 0]), governing_of(firm)[place]
     aimed = _aimed(setup, boom, load=most, radius=one.radius)
-    capacity = most
+    capacity, leaning = most, aimed
     for trial in range(SOFT_TRIES):
         lean = soft_lean(aimed, boom=boom, load=capacity, radius=float(one.radius[0]), soft=soft)
         if not np.isfinite(lean):
-            return 0.0, limit
-        rating = rate_places(with_disturbances(aimed, lean=aimed.disturbances.lean + lean), one)
+            return OnSoftGround(capacity=0.0, limit=limit, setup=leaning)
+        leaning = with_disturbances(aimed, lean=aimed.disturbances.lean + lean)
+        rating = rate_places(leaning, one)
         now, limit = float(np.nan_to_num(rating.capacity[0, 0])), governing_of(rating)[0]
         if abs(now - capacity) <= 1e-5 * max(capacity, 1.0):
             break
         # Halved steps settle what plain ones may not, on ground as soft as that.
         capacity = now if trial < SOFT_TRIES // 2 else (now + capacity) / 2
-    return (capacity, limit) if capacity < most else (most, governing_of(firm)[place])
+    if not capacity < most:
+        capacity, limit = most, governing_of(firm)[place]
+    return OnSoftGround(capacity=capacity, limit=limit, setup=leaning)
 
 
 def _aimed(setup: Setup, boom: Condensed, *, load: float, radius: Array) -> Setup:

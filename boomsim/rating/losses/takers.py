@@ -1,11 +1,12 @@
 """What can eat capacity, and the setups that each of it makes out of one."""
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 
 import numpy as np
 
-from boomsim.machine.model import Support, TurningMass
-from boomsim.rating.changes import with_counterweight, with_disturbances, with_support
+from boomsim.machine.model import TurningMass
+from boomsim.rating.changes import with_counterweight, with_disturbances
+from boomsim.rating.losses.outrigger import short_corners, shorter_support
 from boomsim.rating.setup import Setup
 
 
@@ -69,7 +70,11 @@ class Taking:
     quantity : str or None
         In `boomsim.units.QUANTITIES`
     setups : tuple of Setup
-        The worst of them counts
+        The one that takes most counts
+    against : tuple of Setup
+        What each of them is counted against; empty: the setup without the taker
+    corners : tuple of str
+        Which support each of them is about; empty where it is about none
     farther : float
         Added to the radius [m]
     """
@@ -79,6 +84,8 @@ class Taking:
     amount: float | None
     quantity: str | None
     setups: tuple[Setup, ...]
+    against: tuple[Setup, ...] = ()
+    corners: tuple[str, ...] = ()
     farther: float = 0.0
 
 
@@ -215,68 +222,19 @@ def _lighter(setup: Setup) -> list[Taking]:
 
 
 def _short(setup: Setup) -> list[Taking]:
-    """Set one outrigger as short as on the next shorter way to stand; the worst counts."""
+    """Set one outrigger as short as on the next shorter way to stand; the worst corner counts."""
     shorter = shorter_support(setup)
     if shorter is None:
         return []
-    count = len(setup.support.points)
-    made = [short_outrigger(setup.support, shorter=shorter, which=k) for k in range(count)]
-    moved = [
-        float(np.hypot(*np.subtract(other.points[k], setup.support.points[k])))
-        for k, other in enumerate(made)
-    ]
+    trials = short_corners(setup, shorter=shorter)
     return [
         Taking(
             name="outrigger",
             words="one outrigger short by",
-            amount=max(moved),
+            amount=max(trial.moved for trial in trials),
             quantity="length",
-            setups=tuple(with_support(setup, other) for other in made),
+            setups=tuple(trial.after for trial in trials),
+            against=tuple(trial.before for trial in trials),
+            corners=tuple(trial.corner for trial in trials),
         )
     ]
-
-
-def shorter_support(setup: Setup) -> Support | None:
-    """Find the widest way to stand that is narrower than the one in use, on as many outriggers.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Support or None
-    """
-    used = setup.support
-
-    def spread(support: Support) -> float:
-        return sum(abs(y) for _, y in support.points)
-
-    narrower = [
-        s
-        for s in setup.machine.supports
-        if s.kind == used.kind == "outriggers"
-        and len(s.points) == len(used.points)
-        and spread(s) < spread(used)
-    ]
-    return max(narrower, key=spread, default=None)
-
-
-def short_outrigger(support: Support, *, shorter: Support, which: int) -> Support:
-    """Set one outrigger as on another support.
-
-    Parameters
-    ----------
-    support : Support
-    shorter : Support
-    which : int
-        Index of the outrigger
-
-    Returns
-    -------
-    Support
-    """
-    point = np.array(support.points[which])
-    nearest = min(shorter.points, key=lambda p: float(np.hypot(*(np.array(p) - point))))
-    points = tuple(nearest if k == which else p for k, p in enumerate(support.points))
-    return replace(support, name=f"{support.name}, one short", points=points)

@@ -6,7 +6,7 @@ import numpy as np
 
 from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import GIVES_WAY, TIPS
+from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.raising import (
     hang,
     largest_load,
@@ -28,12 +28,15 @@ class Ends:
     failure, tipping : ndarray
         Loads of the first structural failure and of tipping; infinite where never [kg]
     gives_way : ndarray of int
-        Index into the setup's limits of what fails first
+        Index into `limits` of what fails first
+    limits : tuple of Limit
+        Of the setup without margins: those that it is rated by come first
     """
 
     failure: Array
     tipping: Array
     gives_way: np.ndarray
+    limits: tuple[Limit, ...]
 
 
 def ends_of(
@@ -85,5 +88,8 @@ def ends_of(
     tipping = meet(tips, np.where(np.isfinite(near), near, rated), False)
     use = hung(np.minimum(failure, most)).use
     return Ends(
-        failure=failure, tipping=tipping, gives_way=most_used(use, limits=limits, rows=breaks)
+        failure=failure,
+        tipping=tipping,
+        gives_way=most_used(use, limits=limits, rows=breaks),
+        limits=limits,
     )

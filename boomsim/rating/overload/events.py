@@ -4,11 +4,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.machine.naming import support_names
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.floats import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.kind import TIPS, Kind, Limit
+from boomsim.rating.limits.table import limits_of
 from boomsim.rating.overload.falling import worst_direction
 from boomsim.rating.raising import (
     FLOAT,
@@ -62,7 +64,7 @@ class Raised:
         self.real, self.boom, self.hold = no_margin(setup), rating.boom, hold
         self.rated = float(rating.capacity[0, 0])
         self.held = rating.angle if hold == "angle" else rating.radius
-        self.limits = rating.limits
+        self.limits = limits_of(self.real.machine, kinds=self.real.kinds)
         self.direction = worst_direction(self.hung(np.array([[self.rated]])))
 
     def hung(self, load: Array) -> Response:
@@ -147,10 +149,14 @@ class Raised:
     def _lifted(self, load: float, slew: float) -> Event:
         there = float_loads(self.hung(np.array([[load]])), slew=np.array([slew]))
         which = int(np.argmin(there.bonded[:, 0, 0, 0]))
+        support = self.real.support
+        what = (
+            f"the {support_names(support)[which]} {'tyre' if support.kind == 'tyres' else 'float'}"
+        )
         return Event(
             kind=FLOAT,
             name="float",
-            words="a float lifts" if load > 0.0 else "a float is off the ground",
+            words=f"{what} lifts" if load > 0.0 else f"{what} is off the ground",
             load=load,
             multiple=load / self.rated,
             slew=slew,

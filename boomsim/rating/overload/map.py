@@ -14,7 +14,10 @@ from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
 from boomsim.rating.charts.chart import Chart
+from boomsim.rating.limits.kind import Limit
+from boomsim.rating.limits.table import limits_of
 from boomsim.rating.overload.ends import ends_of
+from boomsim.rating.raising import no_margin
 
 BATCH = 24
 """Configurations solved together; so many fit a processor's cache."""
@@ -31,13 +34,16 @@ class OverloadMap:
         Loads of the first structural failure and of tipping; infinite where never, NaN where the
         chart is blank [kg]
     gives_way : ndarray of int
-        Index into the chart's limits of what fails first; -1 where blank
+        Index into `limits` of what fails first; -1 where blank
+    limits : tuple of Limit
+        Without margins: the chart's come first
     """
 
     chart: Chart
     failure: Array
     tipping: Array
     gives_way: np.ndarray
+    limits: tuple[Limit, ...]
 
     @property
     def ratio(self) -> Array:
@@ -46,7 +52,7 @@ class OverloadMap:
 
     @property
     def breaks_first(self) -> np.ndarray:
-        """True where something gives way before the crane tips: nothing warns."""
+        """True where something gives way before the crane tips."""
         return np.asarray(self.ratio < 1.0)
 
     @property
@@ -85,7 +91,9 @@ def overload_map(chart: Chart) -> OverloadMap:
         )
         failure[batch.cells], tipping[batch.cells] = ends.failure, ends.tipping
         way[batch.cells] = ends.gives_way
-    return OverloadMap(chart=chart, failure=failure, tipping=tipping, gives_way=way)
+    real = no_margin(chart.setup)
+    limits = limits_of(real.machine, kinds=real.kinds)
+    return OverloadMap(chart=chart, failure=failure, tipping=tipping, gives_way=way, limits=limits)
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

@@ -18,6 +18,7 @@ from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.overload.ends import ends_of
 from boomsim.rating.overload.events import Event, Raised
 from boomsim.rating.overload.falling import Fall, fall
+from boomsim.rating.overload.lightening import Lightening, lightenings
 from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup
 
@@ -97,6 +98,8 @@ class Overload:
     limits : tuple of Limit
     use : ndarray, shape (limits, loads)
         Without any margin [1]
+    lightens : tuple of Lightening
+        In which directions a float goes light before it ends, and in which none does
     feel : Feel
     fall : Fall or None
         None where no load tips the crane
@@ -118,6 +121,7 @@ class Overload:
     load: Array
     limits: tuple[Limit, ...]
     use: Array
+    lightens: tuple[Lightening, ...]
     feel: Feel
     fall: Fall | None
     is_valid: bool
@@ -184,6 +188,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     failure, tipping = _first(events, GIVES_WAY), _first(events, TIPS)
     shown = raised.hung(np.linspace(0.0, BEYOND * _last_shown(rated, known[1:]), GRID)[None])
     turn, line = raised.direction
+    until = min(known[1:], default=rated)
     return Overload(
         setup=setup,
         boom=rating.boom,
@@ -199,7 +204,8 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
         load=shown.state.load[0],
         limits=shown.limits,
         use=shown.use[:, 0],
-        feel=_feel(raised, until=min(known[1:], default=rated), slew=float(setup.slew[turn])),
+        lightens=lightenings(raised, until=until),
+        feel=_feel(raised, until=until, slew=float(setup.slew[turn])),
         fall=None if tipping is None else _fall(raised, tipping.load, turn, line),
         is_valid=_is_valid(shown, failure, tipping),
     )

@@ -13,6 +13,8 @@ for (const chapter of book.chapters) {
   chapter.steps = unpack(chapter.steps, book.wide ? Uint32Array : Uint16Array);
   chapter.governing = unpack(chapter.governing, Uint8Array);
   chapter.best = unpack(chapter.best, Uint16Array);
+  chapter.why = unpack(chapter.why, Uint8Array);
+  chapter.bestWhy = unpack(chapter.bestWhy, Uint8Array);
 }
 const blank = book.wide ? 0xffffffff : BLANK;
 
@@ -70,7 +72,7 @@ function search() {
   const found = [];
   for (let way = 0; way < book.ways.length; way++) {
     const steps = chapter.steps[way * rows + row];
-    if (steps !== blank && steps > 0 && steps * book.scale >= need - 1e-9) found.push({ way, steps, limit: chapter.governing[way * rows + row] });
+    if (steps !== blank && steps * book.scale >= need - 1e-9) found.push({ way, steps, limit: chapter.governing[way * rows + row] });
   }
   found.sort((a, b) => b.steps - a.steps || book.ways[a.way].length - book.ways[b.way].length);
   const exact = Math.abs(book.radiusValues[row] - radius) < 1e-9;
@@ -83,13 +85,13 @@ function search() {
 }
 function list(table, found, taken) {
   const head = element("tr");
-  for (const text of ["extension, % (base side first)", `boom, ${book.length}`, `gross, ${book.mass}`, `net, ${book.mass}`, "beyond it the crane"]) head.append(element("th", text));
+  for (const text of ["extension, % (base side first)", `boom, ${book.length}`, `gross, ${book.mass}`, `net, ${book.mass}`, "what sets it"]) head.append(element("th", text));
   head.lastChild.className = "why";
   const body = element("tbody");
   for (const { way, steps, limit } of every ? found : found.slice(0, FEW)) {
     const line = element("tr"), name = element("td");
     name.append(bars(way), book.ways[way].name);
-    line.append(name, element("td", book.ways[way].length.toFixed(1)), element("td", mass(steps)),
+    line.append(name, element("td", book.ways[way].boom), element("td", mass(steps)),
       element("td", number(Math.max(steps * book.scale - taken, 0), book.decimals)),
       element("td", gives(book.limits[limit]), "why" + (book.limits[limit].breaks ? " breaks" : "")));
     line.addEventListener("click", () => { $("columns").value = String(book.ways[way].group); draw(); show(asked, way); $("frame").scrollIntoView({ block: "nearest" }); });
@@ -108,8 +110,8 @@ book.groups.forEach((group, k) => $("columns").append(new Option(`all ${group.wa
 
 function columnsOf(chapter) {
   if ($("columns").value !== "best")
-    return book.groups[Number($("columns").value)].ways.map(way => ({ head: way, way: () => way }));
-  return book.groups.map((group, g) => ({ group, way: row => chapter.best[g * rows + row] }));
+    return book.groups[Number($("columns").value)].ways.map(way => ({ head: way, way: () => way, why: row => chapter.why[way * rows + row] }));
+  return book.groups.map((group, g) => ({ group, way: row => chapter.best[g * rows + row], why: row => chapter.bestWhy[g * rows + row] }));
 }
 function draw() {
   const chapter = chosen(), columns = columnsOf(chapter), table = $("chart");
@@ -128,7 +130,7 @@ function draw() {
   const top = element("thead"), body = element("tbody");
   top.append(head);
   cells = [];
-  let nothing = false;
+  const told = new Set();
   for (let row = first; row >= 0 && row <= last; row++) {
     const line = element("tr");
     line.dataset.row = row;
@@ -136,15 +138,19 @@ function draw() {
     name.scope = "row";
     line.append(name);
     at.forEach((column, c) => {
-      const cell = drawn(column, at, c, row, first);
-      nothing = nothing || (column[row] && column[row].steps === 0);
+      const cell = drawn(column, at, c, row, first), why = book.reasons[columns[c].why(row)];
+      if (!column[row] && why && why.sign) {
+        cell.append(element("i", why.sign, "why"));
+        cell.title = why.words;
+        told.add(`${why.sign} ${why.words}`);
+      }
       line.append(cell);
     });
     body.append(line);
   }
   table.replaceChildren(top, body);
   $("changes").hidden = $("columns").value !== "best";
-  $("nothing").textContent = nothing ? "– no load may hang here" : "";
+  $("nothing").textContent = [...told].join("; ");
   if (cells.length) cells[0].node.tabIndex = 0;
   mark();
   $("cell").textContent = "Choose a cell to see which way it uses and what sets its figure.";
@@ -156,7 +162,7 @@ function mark() {
 function heading(column) {
   const made = element("th");
   made.scope = "col";
-  made.append(column.group ? column.group.length : book.ways[column.head].length.toFixed(1));
+  made.append(column.group ? column.group.length : book.ways[column.head].boom);
   if (!column.group) {
     for (const percent of book.ways[column.head].percent) made.append(element("small", `${Math.round(percent * 10) / 10} %`));
   }
@@ -165,7 +171,7 @@ function heading(column) {
 function drawn(column, at, c, row, first) {
   const here = column[row], made = element("td");
   if (!here) return made;
-  made.className = "on" + (here.limit.breaks ? " breaks" : "") + (here.steps * book.scale < book.rigging ? " little" : "");
+  made.className = "on" + (here.limit.breaks ? " breaks" : "");
   if (c === 0 || !at[c - 1][row]) made.classList.add("left");
   if (row === first || !column[row - 1]) made.classList.add("top");
   const right = at[c + 1] && at[c + 1][row], below = column[row + 1];
@@ -173,8 +179,8 @@ function drawn(column, at, c, row, first) {
   if (below && below.limit.breaks !== here.limit.breaks) made.classList.add("linebelow");
   const before = column[row - 1];
   if ($("columns").value === "best" && before && before.way !== here.way) made.append(element("b", "▸"));
-  made.append(here.steps ? mass(here.steps) : "–");
-  if ($("codes").checked) made.append(element("small", here.steps ? here.limit.code : ""));
+  made.append(mass(here.steps));
+  if ($("codes").checked) made.append(element("small", here.limit.code));
   made.tabIndex = -1;
   made.setAttribute("aria-label", told(here));
   const entry = { node: made, row, column: c, here };
@@ -186,8 +192,8 @@ function drawn(column, at, c, row, first) {
 }
 function told(here) {
   const way = book.ways[here.way];
-  const load = here.steps ? `${mass(here.steps)} ${book.mass} gross` : "no load may hang";
-  return `${radiusText(here.row)}, boom ${way.length.toFixed(1)} ${book.length}, extension ${way.name} %: ${load}; beyond it the crane ${gives(here.limit)}.`;
+  const load = `${mass(here.steps)} ${book.mass} gross`;
+  return `${radiusText(here.row)}, boom ${way.boom} ${book.length}, extension ${way.name} %: ${load}; ${gives(here.limit)}.`;
 }
 function pick(entry) {
   for (const other of cells) other.node.tabIndex = -1;

@@ -12,6 +12,7 @@ from boomsim.caution import CAUTION
 from boomsim.figures.charts.head import facts_of
 from boomsim.figures.charts.text import Numbers, code, numbers_of
 from boomsim.figures.words import rule_words
+from boomsim.rating.charts.blanks import REASONS, words_of
 from boomsim.rating.charts.book import Book, Chapter
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import WHAT_SETS
@@ -72,7 +73,6 @@ def book_data(book: Book) -> dict[str, Any]:
         "length": numbers.length,
         "scale": numbers.scale,
         "decimals": numbers.decimals,
-        "rigging": rigging / unit,
         "taken": _rounded_up(rigging / unit, numbers.decimals + 1),
         "example": _two_digits(_middle(book) / unit),
         "radii": [numbers.radius(float(r)) for r in book.radii],
@@ -92,6 +92,7 @@ def book_data(book: Book) -> dict[str, Any]:
             for limit in chart.limits
         ],
         "wide": wide,
+        "reasons": [{"sign": r.sign, "words": words_of(r, book.machine)} for r in REASONS],
         "chapters": [_chapter(book, chapter, wide=wide) for chapter in book.chapters],
     }
 
@@ -122,6 +123,7 @@ def _ways(book: Book, numbers: Numbers) -> list[dict[str, Any]]:
             "name": label(row),
             "percent": [round(100.0 * float(f), 3) for f in row],
             "length": round(float(length) / numbers.unit + 1e-9, 3),
+            "boom": numbers.boom(float(length)),
             "group": group[k],
         }
         for k, (row, length) in enumerate(zip(found.extension, found.length, strict=True))
@@ -133,6 +135,8 @@ def _chapter(book: Book, chapter: Chapter, *, wide: bool) -> dict[str, Any]:
     steps = _on_all_rows(book, chapter.stated.radii, chapter.stated.steps)
     governing = _on_all_rows(book, chapter.stated.radii, chapter.stated.governing)
     used = _on_all_rows(book, chapter.best.radii, chapter.best.used)
+    why = _on_all_rows(book, chapter.stated.radii, chapter.stated.blank)
+    best_why = _on_all_rows(book, chapter.best.radii, chapter.best.blank)
     return {
         "sector": setup.sector,
         "counterweight": facts["counterweight"],
@@ -143,6 +147,8 @@ def _chapter(book: Book, chapter: Chapter, *, wide: bool) -> dict[str, Any]:
         "steps": _packed(steps, "<u4" if wide else "<u2"),
         "governing": _packed(governing, "u1"),
         "best": _packed(used, "<u2"),
+        "why": _packed(why, "u1"),
+        "bestWhy": _packed(best_why, "u1"),
     }
 
 

@@ -1,0 +1,173 @@
+"""What ``boomsim compare`` says: three sentences, the table, and the account in full."""
+
+from typing import TYPE_CHECKING
+
+from boomsim.caution import CAUTION
+from boomsim.cli.answer import paragraph, table
+
+if TYPE_CHECKING:
+    from boomsim.rating.comparison.compare import Comparison
+
+ACCOUNTED = 3
+"""So many ways are accounted for at a radius: the two that carry most and the one least [1]."""
+
+
+def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = False) -> str:
+    """The comparison in short, as a table and in full.
+
+    Parameters
+    ----------
+    found : Comparison
+    at : list of float
+        Radii at which differences are explained [m]
+    units : str
+        "metric" or "us"
+    every : bool
+        Whether to list every way, not only those that matter
+
+    Returns
+    -------
+    str
+    """
+    from boomsim.rating.comparison.in_short import in_short
+    from boomsim.rating.comparison.spans import ways_that_matter
+    from boomsim.rating.strategies import letter
+
+    count = len(found.configurations.extension)
+    names = [letter(way) for way in range(count)]
+    ways = list(range(count)) if every else ways_that_matter(found)
+    rows = _rows(found, ways, names, units)
+    spoken = in_short(found, names=names, radius=at[-1], units=units) if at else []
+    pieces = [
+        "\n".join(paragraph(sentence) for sentence in spoken),
+        paragraph(_head(found, units)),
+        paragraph(_key(found, ways, names)),
+        table(["radius", *(names[way] for way in ways), "most"], rows),
+        paragraph(_legend(count - len(ways), count)),
+        paragraph(_passing(found, names, units)),
+        *(_why(found, radius, ways, names, units) for radius in at),
+        paragraph(_deflections(found, ways, names, units)),
+        paragraph(CAUTION),
+    ]
+    return "\n\n".join(piece for piece in pieces if piece)
+
+
+def _head(found: "Comparison", units: str) -> str:
+    from boomsim.figures.words import allowance_words
+    from boomsim.units import show
+
+    setup, count = found.setup, len(found.configurations.extension)
+    length = show(float(found.configurations.length.mean()), "boom_length", units)
+    return (
+        f"{setup.machine.name} (invented): boom length {length} reached in "
+        f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "
+        f"counterweight {setup.counterweight.name}, support {setup.support.name}, {setup.parts} "
+        f"parts of line; rule {setup.rule.name}: {setup.rule.stability.source}; "
+        f"{setup.rule.strength.source}. {allowance_words(setup.rule, units=units)}"
+    )
+
+
+def _key(found: "Comparison", ways: list[int], names: list[str]) -> str:
+    from boomsim.rating.strategies import label
+
+    extension = found.configurations.extension
+    return "  ".join(f"{names[way]} ({label(extension[way])})" for way in ways)
+
+
+def _rows(found: "Comparison", ways: list[int], names: list[str], units: str) -> list[list[str]]:
+    from boomsim.rating.comparison.spans import most_at
+    from boomsim.units import show
+
+    rows = []
+    for column, most in enumerate(most_at(found)):
+        if (found.rating.governing[:, column] >= 0).any():
+            radius = show(float(found.radii[column]), "length", units)
+            cells = [_cell(found, way, column, units) for way in ways]
+            rows.append([radius, *cells, "tie" if most[1:] else "".join(names[w] for w in most)])
+    if not rows:
+        raise ValueError(
+            "Nothing may be lifted at any of these radii by any of these configurations as the "
+            "crane is set up. Choose other radii, another counterweight or another support."
+        )
+    return rows
+
+
+def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
+    from boomsim.rating.limits.telling import sign
+    from boomsim.units import show_rated
+
+    limit = found.rating.limit(way, column)
+    if limit is None:
+        return "- "
+    said = show_rated(float(found.rating.capacity[way, column]), units)
+    return f"{said}{sign(limit) or ' '}"
+
+
+def _legend(left_out: int, count: int) -> str:
+    from boomsim.rating.limits.telling import signs_in_words
+
+    said = (
+        "Extension of each moving section in percent, base side first. The last column names the "
+        f"way that carries most; tie: several carry the same. {signs_in_words()}"
+    )
+    if not left_out:
+        return said
+    return (
+        f"{said} {left_out} of the {count} ways are left out: they lead nowhere, and are neither "
+        "the one that carries least close in nor the one that carries least far out. --every-way "
+        "lists them."
+    )
+
+
+def _passing(found: "Comparison", names: list[str], units: str) -> str:
+    """Where the lead passes, and what both carry there."""
+    from boomsim.units import show, show_rated
+
+    told = [
+        f"from {names[one.before]} to {names[one.after]} at "
+        f"{show(one.radius, 'length', units)}, where both carry "
+        f"{show_rated(one.capacity, units)}"
+        for one in found.crossovers
+    ]
+    return f"As the radius grows the lead passes {'; '.join(told)}." if told else ""
+
+
+def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], units: str) -> str:
+    from boomsim.rating.comparison.compare import capacities_at
+    from boomsim.rating.comparison.explain import accounts, difference
+    from boomsim.rating.comparison.telling import tell_account, tell_difference
+    from boomsim.units import show
+
+    carried = capacities_at(found, radius=radius)
+    order = sorted((way for way in ways if carried[way] > 0.0), key=lambda way: -carried[way])
+    if not order:
+        return f"At {show(radius, 'length', units)} no configuration carries anything."
+    chosen = order if len(order) <= ACCOUNTED else [*order[: ACCOUNTED - 1], order[-1]]
+    extension = found.configurations.extension[chosen]
+    every = accounts(found.setup, extension=extension, radius=radius)
+    told = [(names[way], one) for way, one in zip(chosen, every, strict=True) if one is not None]
+    said = [tell_account(name, one, units=units) for name, one in told]
+    first, best = told[0]
+    for name, one in told[1:]:
+        apart = difference(best, one, radius=radius)
+        said.append(" ".join(tell_difference(first, name, apart, units=units)))
+    lines = [paragraph(f"- {sentence}", indent="  ") for sentence in said]
+    return "\n".join([f"Why, at {show(radius, 'length', units)}:", *lines])
+
+
+def _deflections(found: "Comparison", ways: list[int], names: list[str], units: str) -> str:
+    """The other half of the answer: which deflects less under one and the same load."""
+    from boomsim.rating.comparison.compare import deflections
+    from boomsim.units import show
+
+    load, radius, down = deflections(found)
+    if load is None or radius is None or down is None:
+        return ""
+    order = sorted(ways, key=lambda way: down[way])
+    listed = ", ".join(
+        f"{names[way]} {show(float(down[way]), 'small_length', units)}" for way in order
+    )
+    return (
+        f"Stiffness is another question. Under the same load of {show(load, 'mass', units)} "
+        f"at {show(radius, 'length', units)} the tip deflects: {listed}."
+    )

@@ -1,0 +1,1 @@
+"""How far out the crane stands with nothing but its hook block and slings on the rope."""
