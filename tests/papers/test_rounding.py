@@ -92,6 +92,19 @@ def test_a_figure_of_a_chart_that_was_rounded_to_three_figures_costs_one_mark() 
     assert (whole.marks, marked.marks) == (whole.most, whole.most - 1)
 
 
+@pytest.mark.parametrize("name", ["stability_rated_by_share", "stability_rated_by_test_load"])
+def test_a_rated_load_is_printed_rounded_down_and_accepted_so(name: str) -> None:
+    for seed in range(SEEDS):
+        problem = make_problem(family_named(name), seed=f"{seed}")
+        rated = problem.results["P"]
+        assert float(rated.number) <= rated.value / float(rated.unit.factor) * (1 + 1e-9)
+        label = next(one.label for one in Question(number=1, problem=problem).asked
+                     if one.step.name == "P")  # fmt: skip
+        down = f"{round_figures(float(rated.number), figures=3, down=True):f}"
+        made = mark_question(Question(number=1, problem=problem), {label: down}, sign=".")
+        assert next(one for one in made.parts if one.label == label).status == "right"
+
+
 def test_an_answer_line_says_what_is_not_usual() -> None:
     steps = {name: family_named(name).steps[-1] for name in (  # type: ignore[union-attr]
         "charts_reading", "deflection_loaded_radius", "statics_pad_force")}  # fmt: skip
