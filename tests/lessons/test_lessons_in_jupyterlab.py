@@ -87,7 +87,7 @@ def test_run_all_stops_at_a_missing_guess_with_one_sentence(browser, lab):
     shutil.copyfile(OF_LESSONS[1], lab.folder / "unguessed.ipynb")
     page.goto(lab.address("unguessed.ipynb"))
     lab.start(page)
-    stopped = page.locator("[data-mime-type='application/vnd.jupyter.error']")
+    stopped = page.locator("[data-mime-type='application/vnd.jupyter.stderr']")
     stopped.wait_for(timeout=60_000)
     assert stopped.inner_text().strip() == FIRST
     assert page.locator("img.lesson-picture").count() == 0
