@@ -135,6 +135,14 @@ def test_03_the_tip_hangs_down_without_a_load_and_then_goes_down_evenly(half):
     assert np.argmax(steps.mean(axis=0)) == 1
 
 
+def test_03_who_carries_the_drawn_curves_on_finds_who_leads_far_out(half):
+    # Straight on from the two last rows of the handout.
+    a, b = (half[1].rating.capacity[:, column(half[1], row)] for row in (18.0, 20.0))
+    onwards = b + (b - a) * (HALF_FAR - 20.0) / 2.0
+    assert np.argmax(b) == 0
+    assert np.argmax(onwards) == np.argmax(half[1].rating.capacity[:, column(half[1], HALF_FAR)])
+
+
 @pytest.fixture(scope="module")
 def close():
     return close_lifts()[1]
@@ -168,6 +176,11 @@ def test_04_the_pads_of_the_self_check_are_those_of_the_lever_law():
     front, rear = pad_forces(overhang=a, overlap=c, force=100e3)
     assert front == pytest.approx(100e3 * (a + c) / c, rel=1e-6)
     assert rear == pytest.approx(100e3 * a / c, rel=1e-6)
+
+
+def test_04_the_light_section_must_carry_nearly_as_much_in_a_as_the_heavy_one_in_c(close):
+    light, heavy = close[0].sections[4].moment_max, close[2].sections[1].moment_max
+    assert 0.9 * heavy < light < heavy
 
 
 def test_04_light_at_first_and_hardly_used_close_in_means_strong(close):
