@@ -10,11 +10,12 @@ from boomsim.figures.charts.marks import Fill, Mark, Stroke, Words, box
 from boomsim.figures.charts.places import Grid
 from boomsim.figures.charts.text import code
 from boomsim.figures.charts.type import width_of
+from boomsim.figures.charts.ways import change_mark
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.blanks import REASONS
 from boomsim.rating.charts.boldline import bold_edges, paths
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.charts.runs import letters, runs
+from boomsim.rating.charts.runs import first_rows
 
 
 def grid_marks(grid: Grid) -> Iterator[Mark]:
@@ -94,36 +95,34 @@ def _figures(grid: Grid) -> Iterator[Mark]:
     widest = width_of(numbers.capacity(int(chart.steps.max())), size=size)
     codes = [code(limit) if grid.look.codes else "" for limit in chart.limits]
     beside = width_of("p0", size=small) + 0.5
-    letter = width_of("A", size=small) + 0.5 if chart.is_best else 0.0
+    sign = width_of("A", size=small) + 0.5 if chart.is_best else 0.0
     # Plain lists: a chart has a thousand cells, and one number of an array is slow to take out.
     steps, governing = chart.steps.tolist(), chart.governing.tolist()
     sketch = (~chart.within_range).tolist()
     bases = [grid.base(r) for r in range(len(chart.radii))]
     for c in range(len(chart.length)):
         left = grid.left + c * grid.column
-        # The figures end where letter, widest figure and code lie in the middle of the cell.
-        end = left + (grid.column + letter + widest - beside) / 2
+        # The figures end where sign, widest figure and code lie in the middle of the cell.
+        end = left + (grid.column + sign + widest - beside) / 2
         for r, base in enumerate(bases):
             if governing[r][c] < 0:
-                sign = REASONS[chart.blank[r, c]].sign
-                if sign:
-                    yield Words(left + grid.column / 2, base, sign, size, "center", False, QUIET)
+                why = REASONS[chart.blank[r, c]].sign
+                if why:
+                    yield Words(left + grid.column / 2, base, why, size, "center", False, QUIET)
                 continue
             text = numbers.capacity(steps[r][c])
             text = f"~{text}" if sketch[r][c] else text
             yield Words(end, base, text, size, "right", False, INK)
             if codes[governing[r][c]]:
                 yield Words(end + 0.5, base, codes[governing[r][c]], small, "left", False, QUIET)
-        for r, name in _starts(chart, c).items():
-            yield Words(left + 0.5, bases[r], name, small, bold=True, colour=QUIET)
+        for r in _changes(chart, c):
+            yield change_mark(left + 0.5, grid.top + (r + 0.5) * grid.row, size)
 
 
-def _starts(chart: Chart, column: int) -> dict[int, str]:
-    """Rows in which a column passes to another configuration, with its letter."""
-    named = letters(chart, column)
-    if len(named) < 2:
-        return {}
-    return {run.first: named[run.configuration] for run in runs(chart, column)}
+def _changes(chart: Chart, column: int) -> list[int]:
+    """Rows in which a column passes to another configuration."""
+    every = sorted(r for rows in first_rows(chart, column).values() for r in rows)
+    return every[1:]
 
 
 def _bold_line(grid: Grid) -> Iterator[Mark]:

@@ -8,8 +8,9 @@ import numpy as np
 from boomsim.figures.charts.look import BOLD, LINE, MARGIN, SMALL, TINT, Look
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Stroke, Words, box, rule
 from boomsim.figures.charts.places import CAP
-from boomsim.figures.charts.text import code, foot_words, lock_words, locks_are_numbered
+from boomsim.figures.charts.text import code, foot_words, lock_words
 from boomsim.figures.charts.type import broken, width_of
+from boomsim.figures.charts.ways import ALL_OUT, change_mark
 from boomsim.figures.styles import FAINT, INK, QUIET
 from boomsim.rating.charts.blanks import nearest_radius, words_of
 from boomsim.rating.charts.boldline import bold_edges, crossings
@@ -27,8 +28,12 @@ GAP, SWATCH = 4.5, 7.0
 """Between items, and room for a swatch with its gap [mm]."""
 
 
+FILLS = {"tint": TINT, "all out": ALL_OUT}
+"""Of swatches."""
+
+
 class Item(NamedTuple):
-    """Words behind a swatch ("tint", "plain", "bold") or behind a short sign in bold, or alone."""
+    """Words behind a swatch ("tint", "bold", …) or behind a short sign in bold, or alone."""
 
     swatch: str
     sign: str
@@ -61,7 +66,7 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
     groups = {
         "cells": _cells(chart, look),
         "blank": _blanks(chart, units),
-        "breaks": _codes(chart) if look.codes else [],
+        "limits": _codes(chart) if look.codes else [],
         "extension": _ways(chart),
     }
     room = width - LABELS
@@ -118,11 +123,14 @@ def _codes(chart: Chart) -> list[Item]:
 def _ways(chart: Chart) -> list[Item]:
     if not chart.is_best:
         return [Item("", "", "percent of the stroke of each moving section, base side first")]
-    boom = chart.setup.machine.boom
-    items = [Item("", "A, B …", "from this row downwards, as listed under the column")]
-    if locks_are_numbered(boom):
-        return [*items, Item("", "", lock_words(boom))]
-    return [*items, Item("", "", "percent of the stroke of each moving section, base side first")]
+    changes = Item("change", "", "another way to extend begins here")
+    listed = (
+        "under a column: the radius from which it uses a way, and a bar for each moving section, "
+        "the largest at the top, filled as far as it is out"
+    )
+    locks = lock_words(chart.setup.machine.boom)
+    items = [changes, Item("", "", listed), Item("all out", "", "all out")]
+    return [*items, Item("", "", locks)] if locks else items
 
 
 def answer(chart: Chart) -> str:
@@ -140,9 +148,9 @@ def answer(chart: Chart) -> str:
     often = [k + 1 for k in np.flatnonzero(crossed > 1)]
     structural = int(np.sum(chart.structural & chart.rated))
     told = (
-        f"The line runs along {len(bold_edges(chart))} cell edges. The {structural} tinted cells "
-        f"of {int(chart.rated.sum())} give no warning. On the way down the line is crossed once in "
-        f"{int(np.sum(crossed == 1))} of {len(crossed)} columns"
+        f"The line runs along {len(bold_edges(chart))} cell edges. In the {structural} tinted "
+        f"cells of {int(chart.rated.sum())} stability does not set the figure. On the way down the "
+        f"line is crossed once in {int(np.sum(crossed == 1))} of {len(crossed)} columns"
     )
     if not often:
         return told + "."
@@ -224,10 +232,12 @@ def key_marks(lines: list[Line], *, top: float) -> Iterator[Mark]:
 def _swatch(kind: str, x: float, base: float) -> Iterator[Mark]:
     high = CAP * SMALL * POINT
     frame = box(x, base - high, 5.5, high)
-    if kind == "tint":
-        yield Fill(points=frame, colour=TINT)
-    if kind in ("tint", "plain"):
+    if kind in FILLS:
+        yield Fill(points=frame, colour=FILLS[kind])
+    if kind in (*FILLS, "plain"):
         edge = FAINT if kind == "tint" else QUIET
         yield Stroke(points=[*frame, frame[0]], width=0.3, colour=edge)
     if kind == "bold":
         yield rule(x, base - high / 2, 5.5, width=BOLD, colour=INK)
+    if kind == "change":
+        yield change_mark(x + 2.0, base - high / 2, SMALL)

@@ -57,9 +57,10 @@ CLASS = Look(
     bold_line=False,
     shading=False,
     codes=False,
-    task="Draw the line along cell edges that parts the cells in which something would break first "
-    "from those in which the crane would tip first. Mark the cells where going over the chart "
-    "would give no warning. For three cells of your choice, say what gives way, and why there.",
+    task="Draw the line along cell edges that parts the figures that strength or a maker's "
+    "permissible value sets from those that stability sets. For three cells of your choice, say "
+    "which part sets the figure, and why there. Would that part also give way before the crane "
+    "tips, if the load were raised? Say what you would need to know.",
     note="class version",
 )
 

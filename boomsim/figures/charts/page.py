@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.columns import foot_marks, most_ways, ways_marks
+from boomsim.figures.charts.columns import foot_marks
 from boomsim.figures.charts.grid import grid_marks
 from boomsim.figures.charts.head import head_marks
 from boomsim.figures.charts.key import key_height, key_lines, key_marks
@@ -25,6 +25,7 @@ from boomsim.figures.charts.marks import POINT, Mark, Sheet, Words, paper_size, 
 from boomsim.figures.charts.places import Grid, figure_size
 from boomsim.figures.charts.text import Numbers, foot_lines, numbers_of
 from boomsim.figures.charts.type import broken
+from boomsim.figures.charts.ways import most_ways, ways_marks
 from boomsim.figures.styles import FAINT, QUIET
 from boomsim.figures.words import allowance_words
 from boomsim.rating.charts.chart import Chart, some_columns
@@ -167,7 +168,7 @@ class _Page:
             end += WAYS_GAP + self.lowest * WAY * self.grid.row
         if self.ways:
             yield from _ways(self.grid, top=end + WAYS_GAP)
-            end += WAYS_GAP + self.ways * WAY * self.grid.row
+            end += WAYS_GAP + self.ways * BARS * self.grid.row
         yield from key_marks(self.key, top=end + KEY_GAP)
         yield from self._foot(page)
 
@@ -191,7 +192,7 @@ def _fitted(
     sections = 0 if chart.is_best else len(chart.setup.machine.boom.sections) - 1
     # Rows of figures, the lines at the foot, the list of ways and the heads share the height.
     lowest = len(foot_lines(chart, numbers))
-    shares = rows + WAY * (ways + lowest) + HEAD_ROWS + SECTION_ROW * sections
+    shares = rows + BARS * ways + WAY * lowest + HEAD_ROWS + SECTION_ROW * sections
     gaps = KEY_GAP + WAYS_GAP * ((ways > 0) + (lowest > 0))
     row = min((room - gaps) / shares, TALLEST)
     head = (HEAD_ROWS + SECTION_ROW * sections) * row
@@ -208,8 +209,8 @@ def _fitted(
     )
 
 
-WAY, HEAD_ROWS, SECTION_ROW = 0.78, 2.0, 0.72
-"""Heights of a line of the list of ways, the column heads, a section in them [rows]."""
+WAY, BARS, HEAD_ROWS, SECTION_ROW = 0.78, 1.0, 2.0, 0.72
+"""Heights of a line at the foot, the bars of a way in the list, column heads, a section [rows]."""
 
 WAYS_GAP, KEY_GAP = 1.6, 2.2
 """White above the list of ways and above the key [mm]."""
@@ -223,4 +224,4 @@ def _lowest(grid: Grid) -> Iterator[Mark]:
 
 def _ways(grid: Grid, *, top: float) -> Iterator[Mark]:
     yield rule(grid.left, top - 0.4, grid.right - grid.left, width=0.4, colour=QUIET)
-    yield from ways_marks(grid, top=top, row=WAY * grid.row)
+    yield from ways_marks(grid, top=top, row=BARS * grid.row)
