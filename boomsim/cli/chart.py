@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from boomsim.machine.model import Machine
     from boomsim.rating.charts.chart import Chart
     from boomsim.rating.setup import Setup
+    from boomsim.rating.strategies import Configurations
 
 HELP = "load charts with the bold line between what strength sets and what stability sets"
 EXAMPLE = "boomsim chart yard60 --figure chart.pdf; boomsim chart truck18 --all charts"
@@ -24,7 +25,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     what.add_argument(
         "--best",
         action="store_true",
-        help="the best way to extend at each radius, a column for each boom length (default)",
+        help="the best of all ways to extend at each radius, a column for each boom length "
+        "(default: one way for each length, as the boom goes out step by step)",
     )
     what.add_argument(
         "--extension",
@@ -111,7 +113,15 @@ def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
         return partial(print_json, "chart", plain_chart(made))
     from boomsim.cli.chart_text import as_text
 
-    return partial(print, as_text(made, units=chosen.units, marked=not chosen.class_version))
+    return partial(
+        print,
+        as_text(
+            made,
+            units=chosen.units,
+            marked=not chosen.class_version,
+            rule=_rule_of_columns(chosen, made),
+        ),
+    )
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -138,25 +148,10 @@ def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
 
 def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
     """Rate the chart that was asked for."""
-    import numpy as np
-
     from boomsim.rating.charts.chart import best_chart, stated_chart
-    from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration
-    from boomsim.rating.strategies import configurations_of
 
-    boom, stated = machine.boom, True
-    if chosen.extension is not None:
-        written = [inputs.extension(text, machine) for text in chosen.extension]
-        ways = configurations_of(boom, extension=np.array(written))
-    elif chosen.length is not None:
-        lengths = inputs.radii(chosen.length, what="--length")
-        assert lengths is not None
-        ways = configurations_at_lengths(
-            boom, length=[float(one) for one in lengths], system=chosen.system
-        )
-    else:
-        ways, stated = every_configuration(boom, system=chosen.system), False
-    make = stated_chart if stated else best_chart
+    ways = _ways(chosen, machine)
+    make = best_chart if chosen.best else stated_chart
     return make(
         setup(chosen, machine),
         configurations=ways,
@@ -164,6 +159,36 @@ def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
         step=chart_inputs.step(chosen),
         units=chosen.units,
     )
+
+
+def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Configurations":
+    """Choose the ways to extend that make the columns."""
+    import numpy as np
+
+    from boomsim.rating.charts import ways
+    from boomsim.rating.strategies import configurations_of
+
+    boom = machine.boom
+    if chosen.extension is not None:
+        written = [inputs.extension(text, machine) for text in chosen.extension]
+        return configurations_of(boom, extension=np.array(written))
+    if chosen.length is not None:
+        lengths = inputs.radii(chosen.length, what="--length")
+        assert lengths is not None
+        wanted = [float(one) for one in lengths]
+        return ways.configurations_at_lengths(boom, length=wanted, system=chosen.system)
+    if chosen.best:
+        return ways.every_configuration(boom, system=chosen.system)
+    return ways.one_way_for_each_length(boom, system=chosen.system)
+
+
+def _rule_of_columns(chosen: argparse.Namespace, made: "Chart") -> str:
+    """Say by which rule the columns of the usual chart were chosen; nothing of others."""
+    from boomsim.rating.charts.ways import one_way_words
+
+    if chosen.best or chosen.extension is not None or chosen.length is not None:
+        return ""
+    return one_way_words(made.setup.machine.boom, system=chosen.system)
 
 
 def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
@@ -195,8 +220,11 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
     looks = {target: CLASS if chosen.class_version else FULL}
     if chosen.class_version:
         looks[target.with_stem(f"{target.stem}-answers")] = ANSWERS
+    rule = _rule_of_columns(chosen, made)
     for path, look in looks.items():
-        sheets = chart_sheets(made, units=chosen.units, paper=chart_inputs.paper(chosen), look=look)
+        sheets = chart_sheets(
+            made, units=chosen.units, paper=chart_inputs.paper(chosen), look=look, rule=rule
+        )
         write_sheets(sheets, path)
 
 

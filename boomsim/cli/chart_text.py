@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from boomsim.rating.charts.reading import Reading
 
 
-def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
+def as_text(chart: "Chart", *, units: str, marked: bool = True, rule: str = "") -> str:
     """Lay out a chart as tables that fit the terminal.
 
     Parameters
@@ -21,6 +21,8 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
         "metric" or "us"
     marked : bool
         Put a sign beside each figure that stability does not set
+    rule : str
+        By which the ways to extend were chosen
 
     Returns
     -------
@@ -54,10 +56,14 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
             paragraph(signs + NEVER_BETWEEN),
             paragraph(blank_words(chart, units=units)),
             *([paragraph(f"{foot[0].upper()}{foot[1:]}.")] if foot else []),
-            "Ways to extend, percent, base side first:\n" + "\n".join(ways),
+            "\n".join([paragraph(f"{_heading(rule)}, percent, base side first:"), *ways]),
             paragraph(CAUTION),
         ]
     )  # fmt: skip
+
+
+def _heading(rule: str) -> str:
+    return f"One way to extend for each column ({rule})" if rule else "Ways to extend"
 
 
 def _grid(chart: "Chart", units: str, marked: bool) -> str:

@@ -16,6 +16,7 @@ from boomsim.rating.charts.blanks import REASONS
 from boomsim.rating.charts.boldline import bold_edges, paths
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.runs import first_rows
+from boomsim.rating.strategies import EQUAL_LENGTH
 
 
 def grid_marks(grid: Grid) -> Iterator[Mark]:
@@ -76,13 +77,14 @@ def _hairlines(grid: Grid) -> Iterator[Mark]:
             y = grid.top + r * grid.row
             ends = ((grid.left + a * grid.column, y), (grid.left + b * grid.column, y))
             yield Stroke(points=ends, width=0.25, colour=FAINT)
-    lengths = grid.chart.length
+    # Stronger where the boom length changes, if several columns are of one length.
+    apart = np.abs(np.diff(grid.chart.length)) > EQUAL_LENGTH
+    grouped = not grid.chart.is_best and not np.all(apart)
     for c in range(columns + 1):
         beside = np.zeros(rows, dtype=bool)
         beside |= rated[:, c - 1] if c > 0 else False
         beside |= rated[:, c] if c < columns else False
-        step = 0 < c < columns and abs(lengths[c] - lengths[c - 1]) > 0.1
-        strong = step and not grid.chart.is_best
+        strong = grouped and 0 < c < columns and bool(apart[c - 1])
         for a, b in _spans(beside):
             x = grid.left + c * grid.column
             ends = ((x, grid.top + a * grid.row), (x, grid.top + b * grid.row))

@@ -47,7 +47,7 @@ class Line(NamedTuple):
     items: list[Item]
 
 
-def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Line]:
+def key_lines(chart: Chart, *, units: str, look: Look, width: float, rule: str = "") -> list[Line]:
     """Write the key.
 
     Parameters
@@ -58,6 +58,8 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
     look : Look
     width : float
         [mm]
+    rule : str
+        By which the ways to extend were chosen
 
     Returns
     -------
@@ -67,7 +69,7 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
         "cells": _cells(chart, look),
         "blank": _blanks(chart, units),
         "limits": _codes(chart) if look.codes else [],
-        "extension": _ways(chart),
+        "extension": _ways(chart, rule),
     }
     room = width - LABELS
     lines = []
@@ -120,9 +122,10 @@ def _codes(chart: Chart) -> list[Item]:
     return [Item("", code(limit), limit.words) for limit in found if code(limit)]
 
 
-def _ways(chart: Chart) -> list[Item]:
+def _ways(chart: Chart, chosen: str) -> list[Item]:
     if not chart.is_best:
-        return [Item("", "", "percent of the stroke of each moving section, base side first")]
+        shares = "percent of the stroke of each moving section, base side first"
+        return [Item("", "", words) for words in (shares, chosen) if words]
     changes = Item("change", "", "another way to extend begins here")
     listed = (
         "under a column: the radius from which it uses a way, and a bar for each moving section, "

@@ -31,6 +31,9 @@ from boomsim.figures.words import allowance_words
 from boomsim.rating.charts.chart import Chart, some_columns
 from boomsim.rating.strategies import EQUAL_LENGTH
 
+ONE_WAY = "One way to extend for each boom length"
+"""Title of a chart whose ways were chosen by a rule."""
+
 
 def chart_sheets(
     chart: Chart,
@@ -39,6 +42,7 @@ def chart_sheets(
     paper: str = "a4",
     look: Look = FULL,
     title: str = "",
+    rule: str = "",
     first_page: int = 1,
 ) -> list[Sheet]:
     """Lay out a chart, on as many pages as its columns need.
@@ -53,6 +57,8 @@ def chart_sheets(
     look : Look
     title : str
         Default: says what the columns are
+    rule : str
+        By which the ways to extend were chosen
     first_page : int
         Number of the first page
 
@@ -63,7 +69,7 @@ def chart_sheets(
     numbers = numbers_of(chart, units=units)
     pieces = columns_on_pages(chart, paper=paper)
     shares = f" – part {{}} of {len(pieces)}" if len(pieces) > 1 else ""
-    words = title or what_columns_are(chart, numbers)
+    words = title or (ONE_WAY if rule else what_columns_are(chart, numbers))
     return [
         _sheet(
             some_columns(chart, piece),
@@ -72,6 +78,7 @@ def chart_sheets(
             paper=paper,
             look=look,
             title=words + shares.format(k + 1),
+            rule=rule,
             page=first_page + k,
         )
         for k, piece in enumerate(pieces)
@@ -114,11 +121,18 @@ def _sheet(
     paper: str,
     look: Look,
     title: str,
+    rule: str,
     page: int,
 ) -> Sheet:
     upright, lying = (
         _Page(
-            chart, numbers, units=units, look=look, title=title, size=paper_size(paper, lying=way)
+            chart,
+            numbers,
+            units=units,
+            look=look,
+            title=title,
+            rule=rule,
+            size=paper_size(paper, lying=way),
         )
         for way in (False, True)
     )
@@ -138,6 +152,7 @@ class _Page:
         units: str,
         look: Look,
         title: str,
+        rule: str,
         size: tuple[float, float],
     ) -> None:
         self.width, self.height = size
@@ -145,7 +160,7 @@ class _Page:
         self.head, self.top = head_marks(
             chart, numbers, title=title, note=look.note, width=self.width
         )
-        self.key = key_lines(chart, units=units, look=look, width=inside)
+        self.key = key_lines(chart, units=units, look=look, width=inside, rule=rule)
         self.caution = [
             line
             for said in (allowance_words(chart.setup.rule, units=units), CAUTION)
