@@ -3,7 +3,7 @@
 import argparse
 from collections.abc import Callable
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from boomsim.cli import chart_inputs, inputs
 from boomsim.cli.tell import refuse_picture
@@ -11,6 +11,8 @@ from boomsim.cli.tell import refuse_picture
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine
     from boomsim.rating.charts.chart import Chart
+    from boomsim.rating.charts.tables import Added
+    from boomsim.rating.overload.map import OverloadMap
     from boomsim.rating.setup import Setup
     from boomsim.rating.strategies import Configurations
 
@@ -43,6 +45,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--all", metavar="DIR", help="the whole book into a folder: PDF, HTML, CSV and JSON"
     )
     parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
+    parser.add_argument(
+        "--breaks-first",
+        action="store_true",
+        help="a second line beside the bold one: where something would break before the crane "
+        "tips, if the load were raised past all margins",
+    )
     grid = parser.add_argument_group("grid")
     grid.add_argument("--radii", metavar="LENGTH", help="the rows, such as '6 m, 8 m, 10 m'")
     grid.add_argument("--rows", metavar="LENGTH", help="from row to row (default: 1 m or 5 ft)")
@@ -106,11 +114,11 @@ def _refuse_targets(chosen: argparse.Namespace) -> None:
 
 def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
     """Work out the whole chart; what is given tells it."""
-    if chosen.json:
-        from boomsim.cli.answer import print_json
-        from boomsim.rating.charts.tables import plain_chart
+    from boomsim.cli.answer import print_json
 
-        return partial(print_json, "chart", plain_chart(made))
+    raised = _raised(chosen, made)
+    if chosen.json:
+        return partial(print_json, "chart", _plain(made, raised))
     from boomsim.cli.chart_text import as_text
 
     return partial(
@@ -120,8 +128,25 @@ def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
             units=chosen.units,
             marked=not chosen.class_version,
             rule=_rule_of_columns(chosen, made),
+            raised=None if chosen.class_version else raised,
         ),
     )
+
+
+def _plain(made: "Chart", raised: "OverloadMap | None") -> dict[str, Any]:
+    from boomsim.rating.charts.tables import plain_chart
+    from boomsim.rating.overload.second_line import plain_second_line
+
+    return {**plain_chart(made), **(plain_second_line(raised) if raised is not None else {})}
+
+
+def _raised(chosen: argparse.Namespace, made: "Chart") -> "OverloadMap | None":
+    """Raise the load in every cell, where the second line is asked for."""
+    if not chosen.breaks_first:
+        return None
+    from boomsim.rating.overload.map import overload_map
+
+    return overload_map(made)
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -134,6 +159,12 @@ def _refuse_mixtures(chosen: argparse.Namespace) -> None:
         raise ValueError(
             "--load and --jib belong to --read 'RADIUS, BOOM', which is missing. Add it, or leave "
             "them out."
+        )
+    if chosen.breaks_first and (chosen.read is not None or chosen.all is not None):
+        other = "--read" if chosen.read is not None else "--all"
+        raise ValueError(
+            f"--breaks-first draws a line on one chart and {other} draws none. Leave one of the "
+            "two out."
         )
     if chosen.class_version and chosen.figure is None and chosen.all is None:
         raise ValueError("--class needs a file to draw in: add --figure FILE or --all DIR.")
@@ -204,12 +235,21 @@ def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
             whole_file(Path(chosen.csv)) as part,
             part.open("w", encoding="utf-8", newline="") as f,
         ):
-            write_csv([made], f, units=chosen.units)
+            write_csv([made], f, units=chosen.units, added=_added(chosen, made))
     if chosen.html is not None:
         _page(chosen, made)
 
 
+def _added(chosen: argparse.Namespace, made: "Chart") -> "Added | None":
+    """What the second line adds to the table, where it is asked for."""
+    from boomsim.rating.overload.second_line import second_columns
+
+    raised = _raised(chosen, made)
+    return None if raised is None else second_columns(raised, units=chosen.units)
+
+
 def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
+    from dataclasses import replace
     from pathlib import Path
 
     from boomsim.figures.charts.file import write_sheets
@@ -217,9 +257,10 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
     from boomsim.figures.charts.page import chart_sheets
 
     target = Path(chosen.figure)
-    looks = {target: CLASS if chosen.class_version else FULL}
+    full, answers = (replace(one, second_line=chosen.breaks_first) for one in (FULL, ANSWERS))
+    looks = {target: CLASS if chosen.class_version else full}
     if chosen.class_version:
-        looks[target.with_stem(f"{target.stem}-answers")] = ANSWERS
+        looks[target.with_stem(f"{target.stem}-answers")] = answers
     rule = _rule_of_columns(chosen, made)
     for path, look in looks.items():
         sheets = chart_sheets(

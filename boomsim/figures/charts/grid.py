@@ -5,17 +5,18 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.figures.charts.columns import head_marks, radius_marks
-from boomsim.figures.charts.look import BOLD, TINT
-from boomsim.figures.charts.marks import Fill, Mark, Stroke, Words, box
+from boomsim.figures.charts.look import BOLD, BREAKS, DASH, SECOND, TINT
+from boomsim.figures.charts.marks import Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.places import Grid
 from boomsim.figures.charts.text import code
 from boomsim.figures.charts.type import width_of
 from boomsim.figures.charts.ways import change_mark
-from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.figures.styles import FAINT, INK, LOAD, QUIET
 from boomsim.rating.charts.blanks import REASONS
-from boomsim.rating.charts.boldline import bold_edges, paths
+from boomsim.rating.charts.boldline import Edge, bold_edges, paths
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.runs import first_rows
+from boomsim.rating.overload.map import OverloadMap
 from boomsim.rating.strategies import EQUAL_LENGTH
 
 
@@ -31,13 +32,18 @@ def grid_marks(grid: Grid) -> Iterator[Mark]:
     Mark
     """
     if grid.look.shading:
-        yield from _tints(grid)
+        yield from _tints(grid, grid.chart.structural, TINT)
+    if grid.raised is not None:
+        yield from _tints(grid, grid.raised.breaks_first, BREAKS)
     yield from _hairlines(grid)
     yield from head_marks(grid)
     yield from radius_marks(grid)
     yield from _figures(grid)
     if grid.look.bold_line:
         yield from _bold_line(grid)
+    if grid.raised is not None:
+        # On top, thinner: where the two lines run along one edge both are seen.
+        yield from _second_line(grid, grid.raised)
 
 
 def _spans(flags: np.ndarray) -> Iterator[tuple[int, int]]:
@@ -51,10 +57,10 @@ def _spans(flags: np.ndarray) -> Iterator[tuple[int, int]]:
             first = -1
 
 
-def _tints(grid: Grid) -> Iterator[Mark]:
+def _tints(grid: Grid, flags: np.ndarray, colour: str) -> Iterator[Mark]:
     chart = grid.chart
     for r in range(len(chart.radii)):
-        for a, b in _spans(chart.structural[r]):
+        for a, b in _spans(flags[r]):
             place = box(
                 grid.left + a * grid.column,
                 grid.top + r * grid.row,
@@ -62,7 +68,7 @@ def _tints(grid: Grid) -> Iterator[Mark]:
                 # Neighbouring tints overlap a little: viewers draw a white seam between them.
                 grid.row + (0.05 if r + 1 < len(chart.radii) else 0.0),
             )
-            yield Fill(points=place, colour=TINT)
+            yield Fill(points=place, colour=colour)
 
 
 def _hairlines(grid: Grid) -> Iterator[Mark]:
@@ -128,6 +134,16 @@ def _changes(chart: Chart, column: int) -> list[int]:
 
 
 def _bold_line(grid: Grid) -> Iterator[Mark]:
-    for path in paths(bold_edges(grid.chart)):
-        places = [(grid.left + c * grid.column, grid.top + r * grid.row) for r, c in path]
+    for places in _along(grid, bold_edges(grid.chart)):
         yield Stroke(points=places, width=BOLD, colour=INK)
+
+
+def _second_line(grid: Grid, raised: OverloadMap) -> Iterator[Mark]:
+    for places in _along(grid, raised.meeting):
+        yield Stroke(points=places, width=SECOND, colour=LOAD, dash=DASH)
+
+
+def _along(grid: Grid, edges: frozenset[Edge]) -> Iterator[list[Place]]:
+    """Lines along the edges of cells."""
+    for path in paths(edges):
+        yield [(grid.left + c * grid.column, grid.top + r * grid.row) for r, c in path]

@@ -5,13 +5,23 @@ from typing import NamedTuple
 
 import numpy as np
 
-from boomsim.figures.charts.look import BOLD, LINE, MARGIN, SMALL, TINT, Look
+from boomsim.figures.charts.look import (
+    BOLD,
+    BREAKS,
+    DASH,
+    LINE,
+    MARGIN,
+    SECOND,
+    SMALL,
+    TINT,
+    Look,
+)
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Stroke, Words, box, rule
 from boomsim.figures.charts.places import CAP
 from boomsim.figures.charts.text import code, foot_words, lock_words
 from boomsim.figures.charts.type import broken, width_of
 from boomsim.figures.charts.ways import ALL_OUT, change_mark
-from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.figures.styles import FAINT, INK, LOAD, QUIET
 from boomsim.rating.charts.blanks import nearest_radius, words_of
 from boomsim.rating.charts.boldline import bold_edges, crossings
 from boomsim.rating.charts.chart import Chart
@@ -19,6 +29,14 @@ from boomsim.rating.charts.foot import reasons_told
 from boomsim.rating.charts.words import NEVER_BETWEEN
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import WHAT_SETS
+from boomsim.rating.overload.map import OverloadMap
+from boomsim.rating.overload.second_line import (
+    BOLD_LINE,
+    BREAKS_FIRST,
+    FIRST,
+    SECOND_LINE,
+    comes_first,
+)
 from boomsim.units import show
 
 LABELS = 15.0
@@ -28,7 +46,7 @@ GAP, SWATCH = 4.5, 7.0
 """Between items, and room for a swatch with its gap [mm]."""
 
 
-FILLS = {"tint": TINT, "all out": ALL_OUT}
+FILLS = {"tint": TINT, "breaks": BREAKS, "all out": ALL_OUT}
 """Of swatches."""
 
 
@@ -47,7 +65,15 @@ class Line(NamedTuple):
     items: list[Item]
 
 
-def key_lines(chart: Chart, *, units: str, look: Look, width: float, rule: str = "") -> list[Line]:
+def key_lines(
+    chart: Chart,
+    *,
+    units: str,
+    look: Look,
+    width: float,
+    rule: str = "",
+    raised: OverloadMap | None = None,
+) -> list[Line]:
     """Write the key.
 
     Parameters
@@ -60,6 +86,8 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float, rule: str =
         [mm]
     rule : str
         By which the ways to extend were chosen
+    raised : OverloadMap, optional
+        What the second line shows
 
     Returns
     -------
@@ -67,6 +95,7 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float, rule: str =
     """
     groups = {
         "cells": _cells(chart, look),
+        "raised": [] if raised is None else _raised(raised),
         "blank": _blanks(chart, units),
         "limits": _codes(chart) if look.codes else [],
         "extension": _ways(chart, rule),
@@ -102,10 +131,21 @@ def _cells(chart: Chart, look: Look) -> list[Item]:
         items.append(Item("tint", "", "strength or a maker's permissible value sets this figure"))
         items.append(Item("plain", "", WHAT_SETS[STABILITY]))
     if look.bold_line:
-        items.append(Item("bold", "", "the bold line parts the two"))
+        both = BOLD_LINE if look.second_line else "the bold line parts the two"
+        items.append(Item("bold", "", both))
     if np.any(~chart.within_range & chart.rated):
         items.append(Item("", "~", "bends beyond the range of the model: a sketch"))
     return items
+
+
+def _raised(raised: OverloadMap) -> list[Item]:
+    seen = {comes_first(raised, int(r), int(c)) for r, c in np.argwhere(raised.chart.rated)}
+    others = [FIRST[one] for one in FIRST if one in seen - {"breaks"}]
+    return [
+        Item("breaks", "", BREAKS_FIRST),
+        *(Item("", "", f"elsewhere {words}") for words in others[:1]),
+        Item("second", "", SECOND_LINE),
+    ]
 
 
 def _blanks(chart: Chart, units: str) -> list[Item]:
@@ -242,5 +282,8 @@ def _swatch(kind: str, x: float, base: float) -> Iterator[Mark]:
         yield Stroke(points=[*frame, frame[0]], width=0.3, colour=edge)
     if kind == "bold":
         yield rule(x, base - high / 2, 5.5, width=BOLD, colour=INK)
+    if kind == "second":
+        ends = ((x, base - high / 2), (x + 5.5, base - high / 2))
+        yield Stroke(points=ends, width=SECOND, colour=LOAD, dash=DASH)
     if kind == "change":
         yield change_mark(x + 2.0, base - high / 2, SMALL)

@@ -23,8 +23,14 @@ TITLE, BODY, SMALL, TINY = 10.5, 8.0, 7.0, 6.2
 LINE = 1.32
 """From one line of type to the next [em]."""
 
-BOLD = 1.7
-"""Width of the bold line [pt]."""
+BOLD, SECOND = 1.7, 1.0
+"""Widths of the bold line and of the second line [pt]."""
+
+DASH = (1.1, 0.6)
+"""Of the second line [mm]."""
+
+BREAKS = "#b3bac5"
+"""Behind the figures of cells in which something would break before the crane tips."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,6 +41,8 @@ class Look:
     ----------
     bold_line, shading, codes : bool
         The line between the families, the tint of structural cells, the code of each limit
+    second_line : bool
+        Also the line between what would break first and what would tip first
     task : str
         What a class is asked to do with the page
     answers : bool
@@ -46,6 +54,7 @@ class Look:
     bold_line: bool = True
     shading: bool = True
     codes: bool = True
+    second_line: bool = False
     task: str = ""
     answers: bool = False
     note: str = ""

@@ -1,6 +1,7 @@
 """Chart pages: head with how the crane is set up, the grid, the key, the caution."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -29,6 +30,8 @@ from boomsim.figures.charts.ways import most_ways, ways_marks
 from boomsim.figures.styles import FAINT, QUIET
 from boomsim.figures.words import allowance_words
 from boomsim.rating.charts.chart import Chart, some_columns
+from boomsim.rating.overload.map import OverloadMap, overload_map
+from boomsim.rating.overload.telling import ultimates_of
 from boomsim.rating.strategies import EQUAL_LENGTH
 
 ONE_WAY = "One way to extend for each boom length"
@@ -124,6 +127,7 @@ def _sheet(
     rule: str,
     page: int,
 ) -> Sheet:
+    raised = overload_map(chart) if look.second_line else None
     upright, lying = (
         _Page(
             chart,
@@ -132,6 +136,7 @@ def _sheet(
             look=look,
             title=title,
             rule=rule,
+            raised=raised,
             size=paper_size(paper, lying=way),
         )
         for way in (False, True)
@@ -153,6 +158,7 @@ class _Page:
         look: Look,
         title: str,
         rule: str,
+        raised: OverloadMap | None,
         size: tuple[float, float],
     ) -> None:
         self.width, self.height = size
@@ -160,10 +166,11 @@ class _Page:
         self.head, self.top = head_marks(
             chart, numbers, title=title, note=look.note, width=self.width
         )
-        self.key = key_lines(chart, units=units, look=look, width=inside, rule=rule)
+        self.key = key_lines(chart, units=units, look=look, width=inside, rule=rule, raised=raised)
+        assumed = "" if raised is None else ultimates_of(chart.setup)
         self.caution = [
             line
-            for said in (allowance_words(chart.setup.rule, units=units), CAUTION)
+            for said in (allowance_words(chart.setup.rule, units=units), assumed, CAUTION)
             for line in broken(said, width=inside - 12.0, size=TINY)
             if line
         ]
@@ -171,7 +178,8 @@ class _Page:
         self.lowest = len(foot_lines(chart, numbers))
         self.foot = self.height - MARGIN - len(self.caution) * LINE * TINY * POINT
         room = self.foot - 2.0 - key_height(self.key) - self.top
-        self.grid = _fitted(chart, numbers, look, top=self.top, width=self.width, room=room)
+        fitted = _fitted(chart, numbers, look, top=self.top, width=self.width, room=room)
+        self.grid = replace(fitted, raised=raised)
 
     def marks(self, page: int) -> Iterator[Mark]:
         """Draw everything."""
