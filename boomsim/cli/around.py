@@ -108,6 +108,7 @@ class _Answer:
             "structure": found.structure,
             "structural_limit": [names[g] for g in found.governing],
             "stability": found.stability,
+            "tyres": None if self.setup.support.strength is None else found.tyres,
             "sectors": {
                 "radii": self.sectors.radius,
                 "around": around.capacity[0],

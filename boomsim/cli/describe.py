@@ -8,7 +8,7 @@ from boomsim.cli import inputs, streams
 from boomsim.cli.answer import paragraph, print_json, table
 
 if TYPE_CHECKING:
-    from boomsim.machine.model import Boom, Machine
+    from boomsim.machine.model import Boom, Machine, Support
     from boomsim.mechanics.geometry import Array
 
 HELP = "every number of a machine that the mechanics uses, derived section properties included"
@@ -200,7 +200,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
         )
     choices = [
         *(["counterweight", c.name, said(c.mass, "mass")] for c in machine.counterweights),
-        *(["support", s.name, f"{len(s.points)} {s.kind}"] for s in machine.supports),
+        *(["support", s.name, _stands(s, units)] for s in machine.supports),
     ]
     where = f"place at ({label(placed.extension[0])}) %"
     head = ["section", "length", "mass", "height x width", "yields at", "stroke"]
@@ -218,6 +218,18 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             paragraph(CAUTION),
         ]
     )
+
+
+def _stands(support: "Support", units: str) -> str:
+    """What a crane stands on, and what is permitted there."""
+    from boomsim.units import show
+
+    said = f"{len(support.points)} {support.kind}"
+    if support.strength is not None:
+        said += f", up to {show(support.strength, 'force', units)} each"
+    if support.longest_boom is not None:
+        said += f", boom up to {show(support.longest_boom, 'boom_length', units)}"
+    return said
 
 
 def _telescope_cylinder(boom: "Boom", units: str) -> list[list[str]]:

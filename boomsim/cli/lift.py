@@ -91,6 +91,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
             for name, moment in found.holds.items()
         ],
         "supports": found.supports,
+        "supports_slew": found.supports_slew,
         "empty_hook": plain_empty_hook(found.empty_hook),
         "lies_over": found.lies_over,
     }
@@ -172,6 +173,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         table(["support", "to the rear", "to the right", "force", "on the ground"], supports)
         if np.all(np.isfinite([s.force for s in found.supports]))
         else "The supports hold nothing: the crane turns over.",
+        paragraph(_facing(found, units)),
         *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
         paragraph(CAUTION),
@@ -180,15 +182,34 @@ def as_text(found: "Lift", *, units: str) -> str:
 
 
 def _capacity(found: "Lift", units: str) -> str:
+    import numpy as np
+
     from boomsim.rating.limits.telling import what_sets
+    from boomsim.rating.longest_boom import tell_longest, too_long
     from boomsim.units import show_rated
 
     if found.lies_over:
         return "none: the crane turns over with the empty hook"
+    if too_long(found.setup, length=np.array([found.boom_length]))[0]:
+        return f"none: {tell_longest(found.setup)}"
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
     why = what_sets(found.capacity_governing)
     return f"{show_rated(found.capacity, units)} ({why})"
+
+
+def _facing(found: "Lift", units: str) -> str:
+    """Say where the boom is while the supports carry what is told."""
+    from boomsim.rating.around.directions import direction
+    from boomsim.units import show
+
+    strength = found.setup.support.strength
+    if strength is None:
+        return f"Supports with the boom {direction(found.supports_slew)}."
+    return (
+        f"Supports with the boom {direction(found.supports_slew)}, where one tyre position carries "
+        f"most; {show(strength, 'force', units)} are permitted."
+    )
 
 
 def _tipping(found: "Lift", units: str) -> str:

@@ -55,8 +55,10 @@ def all_radii(setup: "Setup", extension: "Array") -> "Array":
     from boomsim.mechanics.geometry import layout
     from boomsim.rating.capacity import rate
     from boomsim.rating.charts.grid import chart_radii
+    from boomsim.rating.longest_boom import refuse_too_long
 
     length = layout(setup.machine.boom, extension=extension).boom_length
+    refuse_too_long(setup, length=length)
     radii = chart_radii(setup.machine, length=length)
     capacity = rate(setup, extension=extension, radius=radii).capacity[0]
     reached = radii[np.nan_to_num(capacity) > 0.0]

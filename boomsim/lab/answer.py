@@ -178,7 +178,7 @@ def _together(
     setup: Setup, boom: Condensed, scene: Scene, known: Curve
 ) -> tuple[Response, near.Found | None]:
     """Try the load on the hook and loads about the capacity, at one held radius."""
-    guess = _guess(known, scene.radius)
+    guess = _guess(setup, known, scene.radius)
     loads = np.append(scene.load, near.TRIALS * guess if guess > 0.0 else [])
     at = respond(setup, boom=boom, load=loads[None], radius=np.array([[scene.radius]]))
     return at, near.crossings(at, first=1)[0] if guess > 0.0 else None
@@ -186,7 +186,7 @@ def _together(
 
 def _about(setup: Setup, boom: Condensed, radius: float, known: Curve) -> near.Found | None:
     """Try loads about the capacity alone, at the radius that a held angle has led to."""
-    guess = _guess(known, radius)
+    guess = _guess(setup, known, radius)
     if not guess > 0.0:
         return None
     loads = near.TRIALS[None] * guess
@@ -195,7 +195,9 @@ def _about(setup: Setup, boom: Condensed, radius: float, known: Curve) -> near.F
     )[0]
 
 
-def _guess(known: Curve, radius: float) -> float:
+def _guess(setup: Setup, known: Curve, radius: float) -> float:
+    if not near.goes(setup):
+        return np.nan
     return float(near.guesses(known.radius, known.capacity, np.array([radius]))[0])
 
 

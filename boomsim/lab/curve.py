@@ -14,6 +14,7 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.table import limits_of
+from boomsim.rating.longest_boom import too_long
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 
@@ -121,9 +122,12 @@ def _rated(
     setup: Setup, extension: tuple[float, ...], radii: Array, before: Curve | None
 ) -> tuple[Array, np.typing.NDArray[np.bool_]]:
     capacity, tips = np.full(len(radii), np.nan), np.zeros(len(radii), dtype=bool)
+    boom = condensed(setup.machine, extension)
+    if too_long(setup, length=boom.layout.boom_length)[0]:
+        return capacity, tips
     open_ = np.ones(len(radii), dtype=bool)
     guessed = np.full(len(radii), np.nan)
-    if before is not None:
+    if before is not None and near.goes(setup):
         guessed = near.guesses(before.radius, before.capacity, radii)
     known = np.flatnonzero(guessed > 0.0)
     limits = limits_of(setup.machine, kinds=setup.kinds)
@@ -131,7 +135,7 @@ def _rated(
     if 2 * len(known) > len(radii):
         tried = respond(
             setup,
-            boom=condensed(setup.machine, extension),
+            boom=boom,
             load=(guessed[known, None] * near.TRIALS).reshape(1, -1),
             radius=np.repeat(radii[known], len(near.TRIALS))[None],
         )

@@ -12,6 +12,7 @@ import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.response import Response
+from boomsim.rating.setup import Setup
 
 TRIALS = np.array([0.93, 0.98, 0.995, 1.0, 1.005, 1.02, 1.07])
 """Shares of the guess that are tried: closest where it most likely lies [1]."""
@@ -31,6 +32,23 @@ class Found:
 
     capacity: float
     limit: int
+
+
+def goes(setup: Setup) -> bool:
+    """Whether capacities may be found so: not on tyres, which a load can relieve as well.
+
+    A crane that rests too hard on a tyre without any load is rated nothing, though a load about a
+    guess may be found to bear.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    bool
+    """
+    return setup.support.strength is None
 
 
 def guesses(radii: Array, capacity: Array, wanted: Array) -> Array:

@@ -19,6 +19,7 @@ from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.compare import best_of, default_radii
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.empty_hook.telling import tell_empty_hook
+from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.strategies import Configurations, label
 from boomsim.units import display, show, show_rated
 
@@ -90,6 +91,7 @@ def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metri
             "--extension, once for each way."
         )
     setup, unit = setup_of(scene), display("length", units).factor
+    refuse_too_long(setup, length=configurations.length)
     reach = setup.machine.heel_out + float(configurations.length.max())
     step = nice_step(reach / unit, most=MOST_RADII) * unit
     radii = default_radii(setup, configurations, step=step)

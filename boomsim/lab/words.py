@@ -9,6 +9,7 @@ from boomsim.lab.say import say
 from boomsim.rating.empty_hook.telling import tell_empty_hook
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.telling import WHAT_SETS
+from boomsim.rating.longest_boom import tell_longest, too_long
 from boomsim.rating.response import VALID_DEFLECTION
 from boomsim.rating.strategies import label
 
@@ -60,6 +61,8 @@ def headline(answer: Answer, *, units: str) -> str:
 
 
 def _none(answer: Answer, units: str) -> str:
+    if too_long(answer.setup, length=answer.boom.layout.boom_length)[0]:
+        return f"No rated capacity: {tell_longest(answer.setup)}."
     boom = answer.setup.machine.boom
     least = say(boom.least_angle, "angle", units)
     greatest = say(boom.greatest_angle, "angle", units)

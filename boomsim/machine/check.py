@@ -28,6 +28,7 @@ def machine_faults(machine: Machine) -> Iterator[Fault]:
     """
     yield from _lever_faults(machine)
     yield from _attach_faults(machine)
+    yield from _longest_boom_faults(machine)
     for part in ("carrier", "superstructure", "counterweights", "supports"):
         yield from names_faults([item.name for item in getattr(machine, part)], part + "[{}].name")
 
@@ -61,6 +62,7 @@ def support_faults(support: Support) -> Iterator[Fault]:
     ------
     Fault
     """
+    yield from _tyre_key_faults(support)
     hull = convex_hull(support.points)
     if len(hull) < 3:
         says = "The points lie on one line or on one spot. Give at least three that do not."
@@ -78,6 +80,14 @@ def support_faults(support: Support) -> Iterator[Fault]:
             says="The axis of rotation, x = 0 and y = 0, is not inside the supports, so the crane "
             "would fall over by itself. Move them round it.",
         )
+
+
+def _tyre_key_faults(support: Support) -> Iterator[Fault]:
+    """Refuse on outriggers what only tyres have."""
+    for key in ("strength", "longest_boom"):
+        if support.kind == "outriggers" and getattr(support, key) is not None:
+            says = 'This is for a support of kind "tyres". Take it out, or change the kind.'
+            yield Fault(path=key, says=says)
 
 
 def lever_arm(machine: Machine, *, angle: float) -> float:
@@ -168,6 +178,19 @@ def _attach_faults(machine: Machine) -> Iterator[Fault]:
             f"pin, where section 1 still lies inside when fully out. Give {show(most, 'length')} "
             "or less.",
         )
+
+
+def _longest_boom_faults(machine: Machine) -> Iterator[Fault]:
+    """Refuse a longest boom on tyres that not even the retracted boom keeps to."""
+    base, *moving = machine.boom.sections
+    shortest = base.length + sum(section.nose for section in moving) + machine.boom.head.ahead
+    for i, support in enumerate(machine.supports):
+        if support.longest_boom is not None and support.longest_boom < shortest:
+            yield Fault(
+                path=f"supports[{i}].longest_boom",
+                says=f"The boom is {show(shortest, 'length')} long with all sections in, so that "
+                "nothing would be rated. Give that or more.",
+            )
 
 
 def remarks(machine: Machine) -> tuple[Fault, ...]:

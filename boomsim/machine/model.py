@@ -296,6 +296,10 @@ class Support:
         Of one support, float and ground together [N/m]
     area : float
         Of one float or tyre on the ground [m2]
+    strength : float or None
+        Permissible load of one tyre position; None on outriggers, and where none is given [N]
+    longest_boom : float or None
+        Longest boom with which anything is rated on tyres; None for any [m]
     """
 
     name: str
@@ -303,6 +307,8 @@ class Support:
     points: tuple[tuple[float, float], ...]
     stiffness: float
     area: float
+    strength: float | None = None
+    longest_boom: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

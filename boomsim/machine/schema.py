@@ -220,6 +220,8 @@ SUPPORT = Table(
         ),
         "stiffness": Key(STIFFNESS, "of one jack or tyre with the ground under it"),
         "area": Key(GROUND_AREA, "of one float or tyre on the ground"),
+        "strength": Key(FORCE, "permissible load of one tyre position, for tyres only", None),
+        "longest_boom": Key(LENGTH, "longest boom that is rated, for tyres only", None),
     },
     check=support_faults,
 )

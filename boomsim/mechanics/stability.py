@@ -109,6 +109,31 @@ def overturning(
     return Overturning(lines=lines, slew=slew, righting=righting, lever=lever, tipping_load=tipping)
 
 
+def zero_moment_point(balance: Overturning, *, weight: Array, load: Array) -> tuple[Array, Array]:
+    """Where the resultant of crane, load and whatever pushes them meets the ground.
+
+    About every tipping line, weight (d - n.r) = righting - load lever; the lines' normals n span
+    the plane, so their equations give r.
+
+    Parameters
+    ----------
+    balance : Overturning
+    weight : ndarray, shape (configurations, cells)
+        Of crane and load [N]
+    load : ndarray, shape (configurations, cells)
+        [kg]
+
+    Returns
+    -------
+    x, y : ndarray, shape (slews, configurations, cells)
+        Carrier axes [m]
+    """
+    inside = (balance.righting - load * balance.lever) / weight
+    reach = balance.lines.distance[None, :, None, None] - inside
+    x, y = np.einsum("kl,slcr->kscr", np.linalg.pinv(balance.lines.normal), reach)
+    return x, y
+
+
 def _along(lines: TippingLines, x: Array, y: Array) -> Array:
     """How far a unit step in a direction goes over each line, shape (slews, lines, 1, 1)."""
     directions = np.stack([x, y], axis=0)

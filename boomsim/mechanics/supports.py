@@ -35,7 +35,8 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
     """Share a resultant among the supports.
 
     Each support sinks by w = a + b x + c y and pushes with its stiffness times w where w > 0. The
-    set that pushes is found by letting go of supports that would pull, until none does.
+    set that pushes is found by letting go of supports that would pull, until none does; where none
+    would with all of them, that is at once.
 
     Parameters
     ----------
@@ -54,14 +55,10 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
     columns = np.concatenate([np.ones((len(points), 1)), points], axis=1)
     right = np.stack([weight, weight * x, weight * y], axis=-1)
     pushes = np.ones((*weight.shape, len(points)), dtype=bool)
-    for _ in range(2 * len(points)):
-        sink = _sinking(columns, pushes * support.stiffness, right) @ columns.T
-        now = sink > 0.0
-        if np.array_equal(now, pushes):
-            break
-        pushes = now
-    force = np.where(pushes, support.stiffness * sink, 0.0)
-    plane = _sinking(columns, pushes * support.stiffness, right)
+    plane = right @ np.linalg.inv(_matrix(columns, pushes[(0,) * weight.ndim] * support.stiffness))
+    pulled = ~np.all(plane @ columns.T > 0.0, axis=-1)
+    pushes[pulled], plane[pulled] = _let_go(columns, support.stiffness, right[pulled])
+    force = np.where(pushes, support.stiffness * (plane @ columns.T), 0.0)
     # Fewer than three pushing supports, or a sum that misses the weight: nothing holds the crane.
     missing = np.abs(force.sum(axis=-1) - weight) > 1e-6 * np.abs(weight)
     tipped = missing | (pushes.sum(axis=-1) < 3) | ~np.isfinite(weight)
@@ -75,11 +72,26 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
     )
 
 
-def _sinking(columns: Array, stiffness: Array, right: Array) -> Array:
+def _let_go(columns: Array, stiffness: Array | float, right: Array) -> tuple[np.ndarray, Array]:
+    """Let go of supports that would pull: which push, and a, b, c of their sinking."""
+    pushes = np.ones((len(right), len(columns)), dtype=bool)
+    for _ in range(2 * len(columns)):
+        plane = _sinking(columns, pushes * stiffness, right)
+        now = plane @ columns.T > 0.0
+        if np.array_equal(now, pushes):
+            break
+        pushes = now
+    return pushes, _sinking(columns, pushes * stiffness, right)
+
+
+def _matrix(columns: Array, stiffness: Array) -> Array:
     matrix = np.einsum("...s,si,sj->...ij", stiffness, columns, columns)
     # A touch of the unloaded stiffness keeps a nearly tipped crane's matrix regular.
-    matrix = matrix + 1e-12 * np.max(stiffness, initial=1.0) * np.eye(3)
-    return np.asarray(np.linalg.solve(matrix, right[..., None])[..., 0])
+    return np.asarray(matrix + 1e-12 * np.max(stiffness, initial=1.0) * np.eye(3))
+
+
+def _sinking(columns: Array, stiffness: Array, right: Array) -> Array:
+    return np.asarray(np.linalg.solve(_matrix(columns, stiffness), right[..., None])[..., 0])
 
 
 def ground_pressure(force: Array, *, area: float) -> Array:

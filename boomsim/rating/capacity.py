@@ -11,6 +11,7 @@ from boomsim.mechanics.loads import GRAVITY, tackle_advantage
 from boomsim.mechanics.picking import pick
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.table import limits_of
+from boomsim.rating.longest_boom import too_long
 from boomsim.rating.response import Response, Start, respond
 from boomsim.rating.setup import Setup
 
@@ -34,7 +35,8 @@ class Rating:
     radius : ndarray
         [m]
     capacity : ndarray
-        Gross; NaN out of reach, 0 where a limit is passed without any load [kg]
+        Gross; NaN out of reach and for a boom too long for the tyres, 0 where a limit is passed
+        without any load [kg]
     governing : ndarray of int
         Index into `limits`; -1 where blank
     limits : tuple of Limit
@@ -112,14 +114,16 @@ def rate(
         boom = condense(setup.machine, extension=fractions)
     whole = _blank(setup, boom=boom, radius=radii)
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
-    order = np.argsort(whole.boom.layout.boom_length, kind="stable")
+    lengths = whole.boom.layout.boom_length
+    order = np.argsort(lengths, kind="stable")
     if len(order) <= batch:
         order = np.arange(len(order))
+    order = order[~too_long(setup, length=lengths)[order]]
     for start in range(0, len(order), batch):
         rows = order[start : start + batch]
         columns = np.flatnonzero(_in_reach(setup, whole.boom, radii)[rows].any(axis=0))
         if len(columns):
-            some = boom if len(fractions) <= batch else pick(boom, rows)
+            some = boom if len(rows) == len(fractions) else pick(boom, rows)
             found = _Search(setup, boom=some, radius=radii[np.ix_(rows, columns)]).run()
             _fill(whole, found, np.ix_(rows, columns))
     return whole

@@ -4,7 +4,7 @@ import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import Overturning, overturning
+from boomsim.mechanics.stability import Overturning, overturning, zero_moment_point
 from boomsim.rating.response import Response
 
 
@@ -29,31 +29,6 @@ def turned(at: Response, *, slew: Array) -> Overturning:
         slew=slew,
         disturbances=at.setup.disturbances,
     )
-
-
-def zero_moment_point(balance: Overturning, *, weight: Array, load: Array) -> tuple[Array, Array]:
-    """Where the resultant of crane, load and whatever pushes them meets the ground.
-
-    About every tipping line, weight (d - n.r) = righting - load lever; the lines' normals n span
-    the plane, so their equations give r.
-
-    Parameters
-    ----------
-    balance : Overturning
-    weight : ndarray, shape (configurations, cells)
-        Of crane and load [N]
-    load : ndarray, shape (configurations, cells)
-        [kg]
-
-    Returns
-    -------
-    x, y : ndarray, shape (slews, configurations, cells)
-        Carrier axes [m]
-    """
-    inside = (balance.righting - load * balance.lever) / weight
-    reach = balance.lines.distance[None, :, None, None] - inside
-    x, y = np.einsum("kl,slcr->kscr", np.linalg.pinv(balance.lines.normal), reach)
-    return x, y
 
 
 def resultant(at: Response, *, balance: Overturning) -> tuple[Array, Array, Array]:

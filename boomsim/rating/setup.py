@@ -113,7 +113,8 @@ def set_up(
     if allowances not in ALLOWANCES:
         raise ValueError(_unknown("choice of allowances", allowances, list(ALLOWANCES)))
     chosen = RULES[rule]
-    angles, words = _slew_angles(support, slew, turned=_pushes_across(disturbances))
+    turned = _pushes_across(disturbances) or support.strength is not None
+    angles, words = _slew_angles(support, slew, turned=turned)
     return Setup(
         machine=machine,
         counterweight=_choose(machine.counterweights, rigging.counterweight, "counterweight"),
@@ -142,7 +143,8 @@ def _unknown(what: str, name: str, known: list[str]) -> str:
 
 
 EVERY_WAY = np.radians(np.arange(-180.0, 180.0, 5.0))
-"""Slew angles to try where the worst is not square to a tipping line [rad]."""
+"""Slew angles to try where the worst is not square to a tipping line, as with something that pushes
+across the boom, or where tyres are judged: those under a corner carry most [rad]."""
 
 
 def _pushes_across(disturbances: Disturbances) -> bool:
@@ -162,13 +164,19 @@ def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[
         raise ValueError(_unknown("sector", slew, list(SECTORS)))
     lines = tipping_lines(support)
     square = np.arctan2(lines.normal[:, 1], lines.normal[:, 0])
-    if slew == "around":
-        return (np.concatenate([square, EVERY_WAY]) if turned else square), "all around"
-    edge = rear_sector(support)
     if turned:
-        square = np.concatenate([square, EVERY_WAY])
+        square = np.concatenate([square, EVERY_WAY, _over_tyres(support)])
+    if slew == "around":
+        return square, "all around"
+    edge = rear_sector(support)
     inside = square[np.abs(square) < edge]
     return np.concatenate([[-edge, 0.0, edge], inside[inside != 0.0]]), "over the rear"
+
+
+def _over_tyres(support: Support) -> Array:
+    """Slew angles at which the boom points over a tyre that has a permissible load [rad]."""
+    x, y = np.array(support.points).T
+    return np.arctan2(y, x) if support.strength is not None else np.zeros(0)
 
 
 def rear_sector(support: Support) -> float:

@@ -20,11 +20,13 @@ from making import (
     stiff_section,
 )
 
-from boomsim.machine.model import Boom
+from boomsim.machine.files import load_machine
+from boomsim.machine.model import Boom, Rigging
 from boomsim.machine.systems import one_after_another
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.response import respond
+from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import (
     label,
     pinned_configurations,
@@ -113,3 +115,19 @@ def test_the_heavy_section_out_with_the_rest_nested_is_strongest_close_in() -> N
     rating = rate(setup, extension=np.array([light, heavy]), radius=np.array([20.0 * FOOT]))
     assert rating.capacity[1, 0] > rating.capacity[0, 0]
     assert not rating.is_stability[0, 0]
+
+
+@pytest.mark.parametrize("name", ["yard60", "truck18"])
+def test_on_tyres_a_quarter_or_less_of_the_outrigger_figure_is_lifted(name: str) -> None:
+    # At 5 m over the rear, boom retracted. Source: Facts of the trade. Status: from memory.
+    machine = load_machine(name)
+    retracted = np.zeros(len(machine.boom.sections) - 1)
+    outriggers, tyres = (
+        rate(
+            set_up(machine, rigging=Rigging(support=support), slew="rear"),
+            extension=retracted,
+            radius=[5.0],
+        ).capacity[0, 0]
+        for support in ("full", "tyres")
+    )
+    assert 0.0 < tyres <= outriggers / 4

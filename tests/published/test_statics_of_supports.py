@@ -8,6 +8,8 @@ Tolerances: the forms are exact, so a millionth for rounding.
 Source: Plain geometry and statics. Status: worked.
 """
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -122,3 +124,28 @@ def test_pressure_under_a_24_inch_pad() -> None:
     pound, inch = 0.45359237 * 9.80665, 0.0254
     pressure = ground_pressure(np.array(186000 * pound), area=float(np.pi / 4 * (24 * inch) ** 2))
     assert float(pressure) / (pound / inch**2) == pytest.approx(411.0, abs=0.5)
+
+
+@pytest.mark.parametrize(("x", "y"), [(-0.6, 0.0), (-0.6, 0.35), (-1.0, -0.2), (0.1, 0.3)])
+def test_eight_tyres_share_as_bolts_of_a_plate_do(x: float, y: float) -> None:
+    # V/n + V (x - xm) (xi - xm)/sum (xi - xm)2 + V y yi/sum yi2, tyres alike left and right.
+    axles, track = np.array([-4.4, -2.7, 1.4, 2.9]), 1.05
+    points = np.array([(a, side * track) for a in axles for side in (-1, 1)])
+    tyres = replace(FLOATS, kind="tyres", points=tuple(map(tuple, points.tolist())))
+    middle = axles.mean()
+    along = (points[:, 0] - middle) * (x - middle) / (2 * np.sum((axles - middle) ** 2))
+    across = points[:, 1] * y / (8 * track**2)
+    by_hand = WEIGHT * (1 / 8 + along + across)
+    assert by_hand.min() > 0.0
+    found = support_reactions(tyres, weight=np.array(WEIGHT), x=np.array(x), y=np.array(y))
+    assert found.force == pytest.approx(by_hand, rel=1e-6)
+
+
+def test_many_resultants_at_once_share_as_each_by_itself() -> None:
+    x, y = (v.ravel() for v in np.meshgrid(np.linspace(-3.4, 3.4, 15), np.linspace(-2.9, 2.9, 13)))
+    together = support_reactions(FLOATS, weight=np.full(x.shape, WEIGHT), x=x, y=y)
+    assert 0 < np.any(together.lifted, axis=0).sum() < len(x)
+    for k in range(len(x)):
+        alone = carried(x[k], y[k])
+        assert together.force[:, k] == pytest.approx(alone.force, rel=1e-9, abs=1e-3, nan_ok=True)
+        assert np.array_equal(together.lifted[:, k], alone.lifted)

@@ -184,13 +184,14 @@ def with_turns(found: Around, k: int) -> tuple[Array, Array, np.ndarray, np.ndar
         True at the points put in
     """
     slew, capacity, tips = found.slew, found.capacity[:, k], found.is_stability[:, k]
-    ahead = found.stability[:, k] - found.structure[k]
+    held = found.held[:, k]
+    ahead = found.stability[:, k] - held
     change = np.flatnonzero(tips[:-1] != tips[1:])
     share = ahead[change] / (ahead[change] - ahead[change + 1])
     share = np.where(np.isfinite(share), share, 0.5)
     return (
         np.insert(slew, change + 1, slew[change] + share * np.diff(slew)[change]),
-        np.insert(capacity, change + 1, found.structure[k]),
+        np.insert(capacity, change + 1, held[change] + share * np.diff(held)[change]),
         np.insert(tips, change + 1, tips[change]),
         np.insert(np.zeros_like(tips), change + 1, True),
     )

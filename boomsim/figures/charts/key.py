@@ -29,6 +29,7 @@ from boomsim.rating.charts.foot import reasons_told
 from boomsim.rating.charts.words import NEVER_BETWEEN
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import WHAT_SETS
+from boomsim.rating.longest_boom import tell_longest
 from boomsim.rating.overload.map import OverloadMap
 from boomsim.rating.overload.second_line import (
     BOLD_LINE,
@@ -153,7 +154,8 @@ def _blanks(chart: Chart, units: str) -> list[Item]:
     machine, near = chart.setup.machine, nearest_radius(chart.setup)
     items = [Item("", r.sign, words_of(r, machine)) for r in reasons_told(chart) if r.sign]
     within = f"within {show(near, 'length', units)} the load would hang over the machine itself"
-    return [*items, Item("", "", "empty: the boom cannot be there"), Item("", "", within)]
+    longest = [Item("", "", told) for told in (tell_longest(chart.setup),) if told]
+    return [*items, Item("", "", "empty: the boom cannot be there"), Item("", "", within), *longest]
 
 
 def _codes(chart: Chart) -> list[Item]:

@@ -11,6 +11,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.limits.kind import Limit
+from boomsim.rating.longest_boom import refuse_too_long, too_long
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 
@@ -107,7 +108,7 @@ def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:
     ----------
     setup : Setup
     extension : ndarray, shape (configurations, moving sections), optional
-        Default: :func:`usual_extensions` [1]
+        Default: those of :func:`usual_extensions` that are not too long for the tyres [1]
 
     Returns
     -------
@@ -117,6 +118,10 @@ def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:
     machine = setup.machine
     wanted = usual_extensions(machine.boom) if extension is None else np.atleast_2d(extension)
     boom = condense(machine, extension=wanted)
+    if extension is None:
+        short = ~too_long(setup, length=boom.layout.boom_length)
+        boom = condense(machine, extension=wanted[short])
+    refuse_too_long(setup, length=boom.layout.boom_length)
     order = np.argsort(boom.layout.boom_length, kind="stable")
     boom = condense(machine, extension=boom.layout.extension[order])
     angle = np.linspace(machine.boom.least_angle, machine.boom.greatest_angle, ANGLES)

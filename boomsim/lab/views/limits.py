@@ -85,7 +85,8 @@ def _row(sections: int) -> float:
 
 
 def _whole(answer: Answer, look: Look, box: Box, found: dict[str, float]) -> list[str]:
-    kinds = [kind for kind in answer.setup.kinds if kind.of == WHOLE]
+    support = answer.setup.support
+    kinds = [k for k in answer.setup.kinds if k.of == WHOLE and k.is_about(support)]
     rows = [(kind.name, kind.short, found[kind.name]) for kind in kinds]
     if look.projector:
         return _large(answer, box, [*_largest(answer, found), *rows])

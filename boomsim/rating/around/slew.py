@@ -2,20 +2,22 @@
 
 The boom and its deflection do not feel the slew angle, so strength allows the same all around; what
 stability allows changes with the distance of the tipping lines and of the carrier's masses from
-them. The rated load at a slew angle is the smaller of the two.
+them, and so does what tyres bear. The rated load at a slew angle is the smallest of these.
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.geometry import Array, layout
 from boomsim.mechanics.stability import Overturning, backward_share
 from boomsim.rating.around.floats import slews_of
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.changes import with_sector
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.tipping import tipping_use
+from boomsim.rating.limits.tyres import TYRES, tyre_forces
+from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.raising import largest_load, load_at_one
 from boomsim.rating.response import Response, respond
 from boomsim.rating.resultant import turned
@@ -35,11 +37,13 @@ class Around:
     slew : ndarray, shape (slews,)
         [rad]
     structure : ndarray, shape (radii,)
-        What strength allows, the same all around [kg]
+        What strength and makers' permissible values allow that are the same all around [kg]
     governing : ndarray of int, shape (radii,)
-        Which strength limit that is, index into `limits`
+        Which of these limits that is, index into `limits`
     stability : ndarray
         What stability allows [kg]
+    tyres : ndarray
+        What the tyres allow; infinite on outriggers [kg]
     line : ndarray of int
         Tipping line that it is about
     limits : tuple of Limit
@@ -52,24 +56,32 @@ class Around:
     structure: Array
     governing: np.ndarray
     stability: Array
+    tyres: Array
     line: np.ndarray
     limits: tuple[Limit, ...]
 
     @property
+    def held(self) -> Array:
+        """What strength and makers' permissible values allow, with those of the tyres [kg]."""
+        return np.minimum(self.structure, self.tyres)
+
+    @property
     def capacity(self) -> Array:
         """Rated gross load; NaN out of reach [kg]."""
-        return np.minimum(self.structure, self.stability)
+        return np.minimum(self.held, self.stability)
 
     def limit(self, slew: int, cell: int) -> Limit | None:
         """Limit of strength or a maker's value that sets a figure; None where stability does."""
-        if not self.structure[cell] <= self.stability[slew, cell]:
+        if not self.held[slew, cell] <= self.stability[slew, cell]:
             return None
+        if self.tyres[slew, cell] < self.structure[cell]:
+            return next(limit for limit in self.limits if limit.kind is TYRES)
         return self.limits[int(self.governing[cell])]
 
     @property
     def is_stability(self) -> np.ndarray:
         """True where stability sets the figure."""
-        return np.asarray(self.stability < self.structure)
+        return np.asarray(self.stability < self.held)
 
 
 def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None = None) -> Around:
@@ -92,14 +104,15 @@ def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None 
     Raises
     ------
     ValueError
-        From :func:`boomsim.rating.capacity.rate`.
+        From :func:`boomsim.rating.capacity.rate`, or if the boom is too long for the tyres.
     """
+    refuse_too_long(setup, length=layout(setup.machine.boom, extension=extension).boom_length)
     everywhere = with_sector(setup, slew="around")
     slew = slews_of(everywhere) if slew is None else np.asarray(slew, dtype=float)
     rating = rate(everywhere, extension=extension, radius=radius)
     radii, reached = rating.radius[0], np.isfinite(rating.capacity[0])
     structure, governing = _structure(everywhere, rating)
-    stability, line = _stability(everywhere, rating, slew)
+    stability, tyres, line = _of_slew(everywhere, rating, slew)
     return Around(
         setup=everywhere,
         extension=rating.boom.layout.extension[0],
@@ -108,13 +121,14 @@ def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None 
         structure=np.where(reached, structure, np.nan),
         governing=governing,
         stability=np.where(reached, stability, np.nan),
+        tyres=np.where(reached, tyres, np.nan),
         line=line,
         limits=rating.limits,
     )
 
 
 def _structure(setup: Setup, rating: Rating) -> tuple[Array, np.ndarray]:
-    mask = np.array([limit.set_by != STABILITY for limit in rating.limits])
+    mask = np.array([one.set_by != STABILITY and one.kind is not TYRES for one in rating.limits])
     start = np.nan_to_num(rating.capacity)
 
     def use_of(load: Array) -> Array:
@@ -129,8 +143,11 @@ def _structure(setup: Setup, rating: Rating) -> tuple[Array, np.ndarray]:
     return allowed[0], np.argmax(used, axis=0)[0]
 
 
-def _stability(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, np.ndarray]:
-    """Every slew angle and radius is a cell of its own; the cell keeps to its own slew angle."""
+def _of_slew(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, Array, np.ndarray]:
+    """Every slew angle and radius is a cell of its own; the cell keeps to its own slew angle.
+
+    What stability allows, what the tyres allow, and about which line the crane would tip.
+    """
     count = len(slew)
     radius = np.tile(rating.radius[0], count)[None]
     own = np.repeat(np.arange(count), rating.radius.shape[1])
@@ -152,12 +169,21 @@ def _stability(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, np.nda
         with np.errstate(divide="ignore"):
             return np.stack([tips, np.where(back > 0.0, share / back, np.inf)])
 
-    most = np.full_like(start, largest_load(setup))
-    allowed = load_at_one(use_of, low=np.zeros_like(start), high=most, first=start)
+    def tyres_of(load: Array) -> Array:
+        at = respond(setup, boom=rating.boom, load=load, radius=radius)
+        balance = _own_slew(at, slew, own)
+        force = tyre_forces(setup.support, placed=at.placed, balance=balance, load=load)
+        return np.asarray(force.max(axis=0) / strength)
+
+    none, most = np.zeros_like(start), np.full_like(start, largest_load(setup))
+    allowed = load_at_one(use_of, low=none, high=most, first=start)
+    strength, bear = setup.support.strength, np.full_like(start, np.inf)
+    if strength is not None:
+        bear = load_at_one(tyres_of, low=none, high=most, first=start)
     at = respond(setup, boom=rating.boom, load=np.minimum(allowed, most), radius=radius)
     line = np.argmin(_own_slew(at, slew, own).tipping_load[0, :, 0], axis=0)
     shape = (count, -1)
-    return allowed.reshape(shape), line.reshape(shape)
+    return allowed.reshape(shape), bear.reshape(shape), line.reshape(shape)
 
 
 def _own_slew(at: Response, slew: Array, own: np.ndarray) -> Overturning:

@@ -9,6 +9,7 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.cells import Cells
 from boomsim.rating.charts.grid import whole_steps
+from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup, rear_sector
 
 
@@ -34,8 +35,9 @@ class Reason:
 PRINTED = -1
 """No reason: the cell holds a figure."""
 
-LESS, UNDER_HOOK, TURNS_OVER, NO_REACH = range(4)
-"""Places in `REASONS`; of several ways of one column the first of these counts."""
+LESS, UNDER_HOOK, TURNS_OVER, NO_REACH, TOO_LONG = range(5)
+"""Places in `REASONS`; of several ways of one column the first of these counts. Those from
+`NO_REACH` on say that the boom is not there at all."""
 
 REASONS = (
     Reason(
@@ -54,6 +56,7 @@ REASONS = (
         words="the crane turns over with its empty hook",
     ),
     Reason(key="out of reach", sign="", words="the boom cannot be there"),
+    Reason(key="too long on tyres", sign="L", words="on tyres the boom may not be so long"),
 )
 
 
@@ -76,7 +79,9 @@ def reasons_of_cells(cells: Cells, *, step: float) -> np.ndarray:
     reasons = np.where(steps * step >= least, PRINTED, UNDER_HOOK)
     lies = cells.empty_hook.lies_over(radius=cells.radii[:, None]).T
     reasons = np.where(lies & (reasons == UNDER_HOOK), TURNS_OVER, reasons)
-    return np.where(steps < 0, NO_REACH, reasons)
+    reasons = np.where(steps < 0, NO_REACH, reasons)
+    beyond = too_long(cells.setup, length=cells.configurations.length)
+    return np.where(beyond[:, None], TOO_LONG, reasons)
 
 
 def falls_inwards(steps: np.ndarray) -> np.ndarray:

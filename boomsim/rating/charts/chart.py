@@ -17,9 +17,10 @@ from boomsim.rating.charts.blanks import (
 )
 from boomsim.rating.charts.cells import Cells, chart_cells
 from boomsim.rating.charts.grid import chart_step, checked_step, whole_steps
-from boomsim.rating.charts.ways import same_length
+from boomsim.rating.charts.ways import every_configuration, same_length, short_enough
 from boomsim.rating.empty_hook.study import EmptyHook
 from boomsim.rating.limits.kind import STABILITY, Limit
+from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
 
@@ -123,7 +124,8 @@ def best_chart(
     ----------
     setup : Setup
     configurations : Configurations, optional
-        Default: all that belong in the machine's chart book
+        Default: all that belong in the machine's chart book; without those that are too long for
+        the tyres
     radii : array_like, optional
         Rows; default: every metre or every five feet that the boom reaches [m]
     step : float, optional
@@ -135,7 +137,10 @@ def best_chart(
     -------
     Chart
     """
-    cells = chart_cells(setup, configurations=configurations, radii=radii, units=units)
+    if configurations is None:
+        configurations = every_configuration(setup.machine.boom)
+    kept = short_enough(setup, configurations)
+    cells = chart_cells(setup, configurations=kept, radii=radii, units=units)
     step = chart_step(cells.capacity, units=units) if step is None else step
     columns = same_length(cells.configurations.length)
     return _not_empty(chart_of(cells, columns=columns, step=step))
@@ -166,6 +171,7 @@ def stated_chart(
     -------
     Chart
     """
+    refuse_too_long(setup, length=configurations.length)
     cells = chart_cells(setup, configurations=configurations, radii=radii, units=units)
     step = chart_step(cells.capacity, units=units) if step is None else step
     columns = [[i] for i in range(len(configurations.length))]
@@ -237,7 +243,7 @@ def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
 def _rows_with_figures(cells: Cells, why: np.ndarray) -> slice:
     """From the first to the last row with a figure; without any, those that the boom reaches."""
     outside = (cells.radii > nearest_radius(cells.setup))[:, None]
-    for some in (why == PRINTED, why != NO_REACH):
+    for some in (why == PRINTED, why < NO_REACH):
         rows = np.flatnonzero(np.any(some & outside, axis=1))
         if len(rows):
             return slice(rows[0], rows[-1] + 1)
@@ -285,7 +291,7 @@ def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
         return chart
     reached = np.flatnonzero(np.any(chart.rated[:, columns], axis=1))
     if not len(reached):
-        reached = np.flatnonzero(np.any(chart.blank[:, columns] != NO_REACH, axis=1))
+        reached = np.flatnonzero(np.any(chart.blank[:, columns] < NO_REACH, axis=1))
     rows = np.arange(reached[0], reached[-1] + 1) if len(reached) else np.arange(1)
     cells = np.ix_(rows, columns)
     grids = (

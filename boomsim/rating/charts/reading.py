@@ -256,7 +256,7 @@ def _columns(
     if not len(fewer) or chart.steps[row, longer] < 0:
         return longer, None
     shorter = _least_of(chart, np.flatnonzero(chart.length == chart.length[fewer].max()), row)
-    if chart.blank[row, shorter] not in (PRINTED, NO_REACH):
+    if PRINTED < chart.blank[row, shorter] < NO_REACH:
         return shorter, longer
     steps = chart.steps[row]
     if 0 <= steps[shorter] < steps[longer]:

@@ -108,7 +108,7 @@ def table_rows(chart: Chart, *, units: str, added: Added | None = None) -> Itera
             if way >= 0:
                 cell = [ways[way], lengths[way], radius, capacity[c][r]]
                 yield [*named, *cell, *limits[governing[c][r]], int(within[c][r]), "", *more]
-            elif blank[c][r] != NO_REACH:
+            elif blank[c][r] < NO_REACH:
                 own = chart.choices[c]
                 cell = [ways[own[0]] if len(own) == 1 else "", lengths[own[0]], radius]
                 yield [*named, *cell, "", "", "", "", REASONS[blank[c][r]].key, *more]

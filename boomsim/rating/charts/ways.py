@@ -5,6 +5,8 @@ import numpy as np
 from boomsim.machine.model import Boom
 from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.longest_boom import refuse_too_long, too_long
+from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     EQUAL_LENGTH,
     Configurations,
@@ -160,6 +162,33 @@ def configurations_at_lengths(
     """
     return _sorted(
         _merged([configurations_of_length(boom, length=one, system=system) for one in length])
+    )
+
+
+def short_enough(setup: Setup, found: Configurations) -> Configurations:
+    """Leave out the configurations that are too long for the tyres.
+
+    Parameters
+    ----------
+    setup : Setup
+    found : Configurations
+
+    Returns
+    -------
+    Configurations
+
+    Raises
+    ------
+    ValueError
+        If none is left.
+    """
+    short = ~too_long(setup, length=found.length)
+    if not short.any():
+        refuse_too_long(setup, length=found.length)
+    return Configurations(
+        extension=found.extension[short],
+        length=found.length[short],
+        system=tuple(one for one, kept in zip(found.system, short, strict=True) if kept),
     )
 
 

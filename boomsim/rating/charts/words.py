@@ -6,6 +6,7 @@ from boomsim.rating.charts.foot import reasons_told
 from boomsim.rating.charts.misreading import Misreading
 from boomsim.rating.charts.reading import Reading
 from boomsim.rating.limits.telling import what_sets
+from boomsim.rating.longest_boom import tell_longest
 from boomsim.rating.strategies import label
 from boomsim.units import display, show
 
@@ -69,7 +70,9 @@ def blank_words(chart: Chart, *, units: str) -> str:
     near = show(nearest_radius(chart.setup), "length", units)
     empty = "here a cell is empty the boom cannot be."
     signs = f"In a blank cell {''.join(told)}w{empty}" if told else f"W{empty}"
-    return f"{signs} Within a radius of {near} the load would hang over the machine itself."
+    longest = tell_longest(chart.setup)
+    ends = f" {longest[0].upper()}{longest[1:]}." if longest else ""
+    return f"{signs} Within a radius of {near} the load would hang over the machine itself.{ends}"
 
 
 def _row(reading: Reading, units: str) -> str:

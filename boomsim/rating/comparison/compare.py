@@ -11,6 +11,7 @@ from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.grid import row_step
 from boomsim.rating.comparison.envelope import SAME
 from boomsim.rating.comparison.leads import Crossover, Lead, leads_of
+from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.response import respond
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
@@ -93,6 +94,7 @@ def compare(
         if length is None:
             raise ValueError("Give the boom length to compare at, or the configurations.")
         configurations = configurations_of_length(setup.machine.boom, length=length, system=system)
+    refuse_too_long(setup, length=configurations.length)
     radii = default_radii(setup, configurations) if radii is None else np.asarray(radii, float)
     boom = condense(setup.machine, extension=configurations.extension)
     rating = rate(setup, extension=configurations.extension, radius=radii, boom=boom)

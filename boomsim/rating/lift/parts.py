@@ -11,6 +11,7 @@ from boomsim.mechanics.stations import PER_SECTION
 from boomsim.mechanics.supports import ground_pressure, support_reactions
 from boomsim.mechanics.tipping_lines import TippingLines
 from boomsim.rating.limits.kind import Limit
+from boomsim.rating.limits.tyres import tyre_forces
 from boomsim.rating.response import Response
 from boomsim.rating.resultant import resultant, turned
 
@@ -72,7 +73,7 @@ class Margin:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SupportLoad:
-    """Of one support, at the slew angle that governs stability.
+    """Of one support, at one slew angle.
 
     Attributes
     ----------
@@ -134,6 +135,23 @@ def _line_name(support: Support, lines: TippingLines, line: int) -> str:
     names = dict(zip(support.points, support_names(support), strict=True))
     ends = (lines.start[line], lines.end[line])
     return " to ".join(names[float(end[0]), float(end[1])] for end in ends)
+
+
+def fullest_turn(at: Response) -> int:
+    """Slew angle at which some tyre carries most, as an index.
+
+    Parameters
+    ----------
+    at : Response
+        Of one configuration and one cell
+
+    Returns
+    -------
+    int
+    """
+    load, support = at.state.load, at.setup.support
+    force = tyre_forces(support, placed=at.placed, balance=at.balance, load=load)
+    return int(np.argmax(force[:, :, 0, 0].max(axis=0)))
 
 
 def _supports(at: Response, turn: int) -> tuple[SupportLoad, ...]:

@@ -17,8 +17,10 @@ from boomsim.rating.lift.parts import (
     _margin,
     _section,
     _supports,
+    fullest_turn,
 )
 from boomsim.rating.limits.kind import Limit
+from boomsim.rating.longest_boom import tell_longest, too_long
 from boomsim.rating.response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.setup import Setup
 
@@ -49,6 +51,9 @@ class Lift:
     holds, mass : dict of str to float
         What holds the crane down about the tipping line that governs, part by part [N m], [kg]
     supports : tuple of SupportLoad
+    supports_slew : float
+        Slew angle at which they carry that: on tyres with a permissible load the one at which some
+        tyre carries most, otherwise the one that governs stability [rad]
     empty_hook : EmptyHook
         How far down and out this configuration stands without a load
     lies_over : bool
@@ -81,6 +86,7 @@ class Lift:
     holds: dict[str, float]
     mass: dict[str, float]
     supports: tuple[SupportLoad, ...]
+    supports_slew: float
     empty_hook: EmptyHook
     lies_over: bool
     notes: tuple[str, ...]
@@ -132,8 +138,10 @@ def lift(
     uses = tuple(
         Use(limit=limit, use=float(use))
         for limit, use in zip(at.limits, at.use[:, 0, 0], strict=True)
+        if limit.kind.is_about(setup.support)
     )
     turn, line = _worst(at)
+    facing = fullest_turn(at) if setup.support.strength is not None else turn
     bare = empty_hook(setup, extension=extension)
     lies = bool(bare.lies_over(radius=radius, angle=angle)[0])
     return Lift(
@@ -160,7 +168,8 @@ def lift(
         margins=tuple(_margin(at, k) for k in range(len(at.balance.lines.distance))),
         holds=righting_by_part(at, turn=turn, line=line),
         mass=mass_by_part(at),
-        supports=_supports(at, turn),
+        supports=_supports(at, facing),
+        supports_slew=float(at.balance.slew[facing]),
         empty_hook=bare,
         lies_over=lies,
         notes=tuple(_notes(at, float(rating.capacity[0, 0]), lies)),
@@ -215,7 +224,10 @@ def _notes(at: Response, rated: float, lies: bool) -> list[str]:
     if lies:
         notes.append("Here the crane would lie on its side with its empty hook.")
         return notes
-    if np.isnan(rated):
+    if too_long(at.setup, length=at.boom.layout.boom_length)[0]:
+        longest = tell_longest(at.setup)
+        notes.append(f"{longest[0].upper()}{longest[1:]}: nothing is rated with this one.")
+    elif np.isnan(rated):
         notes.append("There is no rated capacity here.")
     elif rated < hanging_mass(at.setup.machine):
         notes.append("Less is rated here than hook block and slings weigh: nothing may be lifted.")

@@ -35,7 +35,8 @@ class Case:
 
     Strength limits that a rule's partial factors belong to take the factored state, which bears the
     rule's allowances too; permissible values of a maker (pads, cylinder, ring) take the state with
-    allowances and without factors. Stability and the static line pull take the lift as given.
+    allowances and without factors. Stability, the static line pull and the tyres take the lift as
+    given.
 
     Attributes
     ----------
@@ -139,6 +140,8 @@ class Kind:
         Where along a section it is used, and by what: for limits that have a place
     ultimate : Ultimate or None
         Where what has a permissible value gives way; None where that is not known
+    on : str or None
+        Kind of support that it is about, such as "tyres"; None for any
     """
 
     name: str
@@ -152,6 +155,11 @@ class Kind:
     along: Along | None = None
     components: Components | None = None
     ultimate: Ultimate | None = None
+    on: str | None = None
+
+    def is_about(self, support: Support) -> bool:
+        """Whether it can be used at all on a support: none is told where it cannot."""
+        return self.on in (None, support.kind)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -18,6 +18,7 @@ from boomsim.rating.limits.plate_buckling import PLATE_BUCKLING
 from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.slewing_ring import SLEWING_RING
 from boomsim.rating.limits.tipping import TIPPING
+from boomsim.rating.limits.tyres import TYRES
 from boomsim.rating.limits.web_crushing import WEB_CRUSHING
 from boomsim.rating.limits.yielding import YIELDING
 
@@ -34,6 +35,7 @@ KINDS = (
     LUFFING_CYLINDER,
     LINE_PULL,
     SLEWING_RING,
+    TYRES,
     TIPPING,
     BACKWARD,
 )

@@ -8,9 +8,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.kind import Limit
+from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.losses.reasons import NOTHING, Reason, allowance_of, why_nothing
 from boomsim.rating.losses.soft_ground import on_soft_ground
 from boomsim.rating.losses.takers import (
@@ -129,6 +130,8 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
         If an amount is outside its range, or a place has no rated load.
     """
     check_amounts(amounts)
+    lengths = layout(setup.machine.boom, extension=places.extension).boom_length
+    refuse_too_long(setup, length=lengths)
     before = rate_places(setup, places)
     _refuse_blank(before, places)
     takers = [

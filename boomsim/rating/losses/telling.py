@@ -4,6 +4,7 @@ from boomsim.rating.around.directions import direction
 from boomsim.rating.limits.kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH, Limit
 from boomsim.rating.limits.line_pull import LINE_PULL
 from boomsim.rating.limits.telling import WHAT_SETS, what_sets
+from boomsim.rating.limits.tyres import TYRES
 from boomsim.rating.losses.reasons import BEYOND, WITHIN, Reason
 from boomsim.rating.losses.study import Losses, Taker
 from boomsim.units import show, show_rated
@@ -86,8 +87,8 @@ def tell_loss(taker: Taker, place: int, *, units: str) -> str:
         return WITHIN if reason.allowed else "nothing"
     sign = "-" if share > 0.0 else "+"
     said = f"{sign}{show(abs(float(taker.loss[place])), 'mass', units)} ({100 * abs(share):.1f} %)"
-    # Stability and the static line pull take a lift as it is given, and know no allowance.
-    strained = limit.set_by != STABILITY and limit.kind is not LINE_PULL
+    # Stability, the static line pull and the tyres take a lift as it is given: no allowance.
+    strained = limit.set_by != STABILITY and limit.kind not in (LINE_PULL, TYRES)
     return f"{said}, {BEYOND}" if strained and taker.allowance == BEYOND else said
 
 

@@ -11,10 +11,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.around.floats import float_loads, slews_of
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Limit
+from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.overload.ends import ends_of
 from boomsim.rating.overload.events import Event, Raised
 from boomsim.rating.overload.falling import Fall, fall
@@ -168,6 +169,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     """
     if hold not in HOLDS:
         raise ValueError(f"{hold!r} cannot be held while the load grows. Hold angle or radius.")
+    refuse_too_long(setup, length=layout(setup.machine.boom, extension=extension).boom_length)
     rating = rate(setup, extension=extension, radius=np.array([radius]))
     rated = float(rating.capacity[0, 0])
     if not rated > 0.0:

@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+import numpy as np
+
 from boomsim.figures.charts.book.contents import Entry
 from boomsim.figures.charts.book.front import FRONT, front_sheets
 from boomsim.figures.charts.head import facts_of
@@ -10,6 +12,8 @@ from boomsim.figures.charts.look import FULL, Look
 from boomsim.figures.charts.marks import Sheet
 from boomsim.figures.charts.page import chart_sheets, columns_on_pages
 from boomsim.rating.charts.book import Book, Chapter, Progress
+from boomsim.rating.charts.chart import Chart, some_columns
+from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup
 
 
@@ -44,7 +48,9 @@ def book_sheets(
         Entry(setup=chapter.setup, page=start)
         for chapter, start in zip(book.chapters, starts, strict=True)
     ]
-    first = chart_sheets(book.chapters[0].best, units=book.units, paper=paper, look=look)[0]
+    first = chart_sheets(
+        _printed(book.chapters[0], stated=False)[0], units=book.units, paper=paper, look=look
+    )[0]
     yield from front_sheets(book, size=(first.width, first.height), entries=entries, look=look)
     for done, (chapter, start) in enumerate(zip(book.chapters, starts, strict=True)):
         if progress:
@@ -71,15 +77,21 @@ def page_count(book: Book, *, paper: str = "a4", stated: bool = True) -> int:
 
 
 def _pages(chapter: Chapter, *, paper: str, stated: bool) -> int:
+    return sum(len(columns_on_pages(c, paper=paper)) for c in _printed(chapter, stated=stated))
+
+
+def _printed(chapter: Chapter, *, stated: bool) -> list[Chart]:
+    """Charts of a chapter, without the booms that are too long for its tyres."""
     charts = [chapter.best, chapter.stated] if stated else [chapter.best]
-    return sum(len(columns_on_pages(chart, paper=paper)) for chart in charts)
+    short = [np.flatnonzero(~too_long(chapter.setup, length=chart.length)) for chart in charts]
+    return [some_columns(chart, own) for chart, own in zip(charts, short, strict=True)]
 
 
 def _chapter(
     book: Book, chapter: Chapter, *, paper: str, look: Look, stated: bool, start: int
 ) -> Iterator[Sheet]:
     page = start
-    for chart in (chapter.best, chapter.stated) if stated else (chapter.best,):
+    for chart in _printed(chapter, stated=stated):
         sheets = chart_sheets(chart, units=book.units, paper=paper, look=look, first_page=page + 1)
         for sheet in sheets:
             title = chapter_name(chapter.setup) if page == start else sheet.title
