@@ -70,7 +70,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     out = parser.add_argument_group("files")
     out.add_argument("--csv", metavar="FILE", help="the rated cells as comma-separated values")
     out.add_argument(
-        "--html", metavar="FILE", help="a page that searches the charts of this set-up"
+        "--html", metavar="FILE", help="a page that asks which way lifts most, and shows the charts"
     )
     out.add_argument(
         "--paper", choices=("a4", "letter"), help="default: a4, or letter with us units"
@@ -275,11 +275,17 @@ def _page(chosen: argparse.Namespace, made: "Chart") -> None:
     from boomsim.figures.charts.book.html import book_html
     from boomsim.files.writing import whole_file
     from boomsim.rating.charts.book import make_book
+    from boomsim.rating.charts.ways import every_configuration
 
+    stated = chosen.extension is not None or chosen.length is not None
+    ways = made.configurations
+    if not stated:
+        # Whatever way the chart states for each length: a question needs several to choose from.
+        ways = every_configuration(made.setup.machine.boom, system=chosen.system)
     book = make_book(
         [made.setup],
-        configurations=made.configurations,
-        radii=made.radii,
+        configurations=ways,
+        radii=chart_inputs.rows(chosen, made.setup.machine, length=ways.length),
         step=made.step,
         units=chosen.units,
     )

@@ -22,7 +22,7 @@ from boomsim.figures.charts.pdf import pdf_bytes
 from boomsim.figures.charts.text import numbers_of
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.blanks import NO_REACH
-from boomsim.rating.charts.book import every_setup, make_book, which_carry
+from boomsim.rating.charts.book import every_setup, make_book
 from boomsim.rating.charts.chart import best_chart
 from boomsim.rating.charts.tables import BLANKS, plain_book, table_head, write_csv
 from boomsim.rating.setup import set_up
@@ -220,28 +220,6 @@ def test_json_holds_every_cell_of_the_book():
     assert made["caution"] == CAUTION
     rated = sum(s >= 0 for c in made["chapters"] for way in c["capacity_steps"] for s in way)
     assert rated == book().rated
-
-
-def test_the_search_finds_what_a_plain_look_through_the_charts_finds():
-    radius, gross = 9.3, 2000.0
-    found = {(f.chapter, f.configuration): f.capacity for f in which_carry(
-        book(), radius=radius, gross=gross
-    )}  # fmt: skip
-    for number, chapter in enumerate(book().chapters):
-        for k in range(len(book().configurations.length)):
-            # The next larger metre is 10 m.
-            row = chapter.stated.radii.tolist().index(10.0)
-            capacity = chapter.stated.capacity[row, k]
-            enough = bool(capacity >= gross)
-            assert ((number, k) in found) == enough
-            if enough:
-                assert found[number, k] == capacity
-
-
-@pytest.mark.parametrize("radius", [np.nan, 0.0, 400.0])
-def test_a_search_beyond_the_book_is_refused(radius):
-    with pytest.raises(ValueError, match="is not in this book"):
-        list(which_carry(book(), radius=radius, gross=0.0))
 
 
 def test_a_book_without_chapters_is_refused():

@@ -7,7 +7,7 @@ import pytest
 from making import invented_crane
 
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.book import Book, make_book, which_carry
+from boomsim.rating.charts.book import Book, make_book
 from boomsim.rating.charts.tables import plain_book, plain_chart, table_head, table_rows
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
@@ -93,20 +93,3 @@ def test_a_table_holds_the_rated_cells_in_the_units_that_its_head_names(
     assert shown["limit"] == [
         chart.limits[chart.governing[r, c]].key for r, c in zip(cells, columns, strict=True)
     ]
-
-
-@pytest.mark.parametrize("radius", [2.0, 3.0, 3.1, 14.9, 15.0, 27.0])
-@pytest.mark.parametrize("gross", [0.0, 900.0, 4000.0, 12000.0, 30000.0])
-def test_a_search_finds_what_a_rating_at_the_next_row_allows(radius: float, gross: float) -> None:
-    row = RADII[np.searchsorted(RADII, radius)]
-    found = {
-        (f.chapter, f.configuration): f for f in which_carry(book(), radius=radius, gross=gross)
-    }
-    for number, sector in enumerate(("around", "rear")):
-        rating = rate(set_up(invented_crane(), slew=sector), extension=WAYS, radius=np.array([row]))
-        for way, capacity in enumerate(np.nan_to_num(rating.capacity[:, 0], nan=-1.0)):
-            # Rounded down to the book's step of 100 kg; less than one step is nothing to carry.
-            shown = 100.0 * np.floor(capacity / 100.0)
-            assert ((number, way) in found) == (shown >= max(gross, 100.0))
-            if (number, way) in found:
-                assert found[number, way].capacity == shown

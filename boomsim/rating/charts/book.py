@@ -1,6 +1,6 @@
 """The chart book: every way to set a machine up, and every way to extend its boom, rated."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -184,58 +184,3 @@ def every_setup(
         for counterweight in (counterweights or [c.name for c in machine.counterweights])
         for sector in sectors
     )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
-    """A configuration that carries what was asked for.
-
-    Attributes
-    ----------
-    chapter, configuration : int
-        Of the book
-    capacity : float
-        Gross, rounded down, at the next larger radius [kg]
-    """
-
-    chapter: int
-    configuration: int
-    capacity: float
-
-
-def which_carry(book: Book, *, radius: float, gross: float) -> Iterator[Found]:
-    """Search a book: which configurations reach a radius with at least a gross load.
-
-    Parameters
-    ----------
-    book : Book
-    radius : float
-        The next larger row counts [m]
-    gross : float
-        [kg]
-
-    Yields
-    ------
-    Found
-        Chapter by chapter, the most capacity first
-    """
-    rows = np.flatnonzero(book.radii >= radius * (1.0 - 1e-9))
-    if not radius > 0.0 or len(rows) == 0:
-        raise ValueError(
-            f"A radius of {radius:g} m is not in this book. Give one above 0 m and up to "
-            f"{book.radii[-1]:g} m."
-        )
-    for number, chapter in enumerate(book.chapters):
-        chart = chapter.stated
-        row = int(rows[0]) - int(np.searchsorted(book.radii, chart.radii[0]))
-        if not 0 <= row < len(chart.radii):
-            continue
-        capacity = chart.capacity[row]
-        with np.errstate(invalid="ignore"):
-            enough = np.flatnonzero(capacity >= max(gross, book.step))
-        for configuration in enough[np.argsort(-capacity[enough], kind="stable")]:
-            yield Found(
-                chapter=number,
-                configuration=int(configuration),
-                capacity=float(capacity[configuration]),
-            )

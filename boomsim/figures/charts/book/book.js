@@ -1,8 +1,8 @@
 "use strict";
-// The charts of one book: choose a chapter, search it, show it. Every figure was computed before; nothing is rated here.
+// One book: questions on it, and its charts. Every figure was computed before; nothing is rated here.
 const book = JSON.parse(document.getElementById("data").textContent);
 const $ = id => document.getElementById(id);
-const BLANK = 0xffff, FEW = 12;
+const BLANK = 0xffff;
 const rows = book.radii.length;
 
 function unpack(text, kind) {
@@ -21,9 +21,9 @@ const blank = book.wide ? 0xffffffff : BLANK;
 // --- small words ---------------------------------------------------------------------------------
 const number = (value, digits) => value.toLocaleString("en", { minimumFractionDigits: digits, maximumFractionDigits: digits });
 const mass = steps => number(steps * book.scale, book.decimals);
+const ways = count => count === 1 ? "1 way" : `${count} ways`;
 const radiusText = row => `${book.radii[row]} ${book.length}`;
 const gives = limit => limit.words === "tipping over" ? limit.sets : `${limit.sets}: ${limit.words}`;
-const typed = id => Number($(id).value.trim().replace(",", "."));
 
 function element(tag, text, classes) {
   const made = document.createElement(tag);
@@ -48,60 +48,69 @@ for (const fact of FACTS)
   for (const value of new Set(book.chapters.map(c => c[fact]))) $(fact).append(element("option", value));
 const chosen = () => book.chapters.find(c => FACTS.every(f => c[f] === $(f).value));
 
-// --- the search ----------------------------------------------------------------------------------
-let every = false;
-function search() {
-  const radius = typed("radius"), load = typed("load"), taken = typed("taken");
-  const good = { radius: radius > 0, load: load >= 0, taken: taken >= 0 };
-  for (const [id, fine] of Object.entries(good)) $(id).setAttribute("aria-invalid", String(!fine));
-  const row = book.radiusValues.findIndex(r => r >= radius * (1 - 1e-9));
-  const table = $("found");
-  table.replaceChildren();
-  $("more").hidden = true;
+// --- predict first -------------------------------------------------------------------------------
+// Question 7 is the same for everyone: a class can be sent to it by "#question=7" behind the address.
+const score = new Map();
+let turn = 1;
+const WORDS = ["none", "one", "two", "three"];
+const stepsOf = (asked, way) => book.chapters[asked.chapter].steps[way * rows + asked.row];
+const limitOf = (asked, way) => book.limits[book.chapters[asked.chapter].governing[way * rows + asked.row]];
+
+function ask(number) {
+  const count = book.questions.length;
+  turn = Math.min(Math.max(Math.round(number) || 1, 1), count);
+  $("number").value = turn;
+  $("answer").hidden = true;
   asked = -1;
-  if (!Object.values(good).every(Boolean)) {
-    $("answer").textContent = "Give a radius above nought, a load and deductions, as plain numbers.";
-    return mark();
-  }
-  if (row < 0) {
-    $("answer").textContent = `This book ends at ${radiusText(rows - 1)}: it allows nothing beyond.`;
-    return mark();
-  }
-  asked = row;
-  const chapter = chosen(), need = load + taken;
-  const found = [];
-  for (let way = 0; way < book.ways.length; way++) {
-    const steps = chapter.steps[way * rows + row];
-    if (steps !== blank && steps * book.scale >= need - 1e-9) found.push({ way, steps, limit: chapter.governing[way * rows + row] });
-  }
-  found.sort((a, b) => b.steps - a.steps || book.ways[a.way].length - book.ways[b.way].length);
-  const exact = Math.abs(book.radiusValues[row] - radius) < 1e-9;
-  $("answer").textContent = `${exact ? "At" : "The next larger radius counts: at"} ${radiusText(row)}, ${found.length || "none"} of `
-    + `${book.ways.length} ways to extend carr${found.length === 1 ? "ies" : "y"} at least ${number(need, book.decimals)} ${book.mass} gross.`;
-  if (found.length) list(table, found, taken);
-  $("more").hidden = every || found.length <= FEW;
-  $("more").textContent = `Show all ${found.length}`;
   mark();
+  const one = book.questions[turn - 1], chapter = book.chapters[one.chapter];
+  const lengths = new Set(one.ways.map(way => book.ways[way].boom));
+  const alike = lengths.size === 1 ? ` All ${WORDS[one.ways.length]} are ${[...lengths][0]} ${book.length} long.`.replace("All two", "Both") : "";
+  $("question").textContent = `Sector: ${chapter.sector}; counterweight ${chapter.counterweight}; ${chapter.support}; rule: ${chapter.rule}. `
+    + `The load hangs at a radius of ${radiusText(one.row)}. Which of these ways to extend lifts most there?${alike}`;
+  const set = $("ways");
+  set.disabled = false;
+  for (const old of set.querySelectorAll("label")) old.remove();
+  one.ways.forEach((way, k) => {
+    const label = element("label", undefined, "way-choice"), radio = element("input");
+    radio.type = "radio";
+    radio.name = "way";
+    radio.value = k;
+    radio.addEventListener("change", () => { $("look").disabled = false; });
+    label.append(radio, bars(way), `${book.ways[way].name} %, boom ${book.ways[way].boom} ${book.length}`);
+    set.append(label);
+  });
+  $("look").disabled = true;
 }
-function list(table, found, taken) {
-  const head = element("tr");
-  for (const text of ["extension, % (base side first)", `boom, ${book.length}`, `gross, ${book.mass}`, `net, ${book.mass}`, "what sets it"]) head.append(element("th", text));
+function reveal() {
+  const one = book.questions[turn - 1], picked = document.querySelector("#ways input:checked");
+  if (!picked || $("ways").disabled) return;
+  const right = Number(picked.value) === one.right;
+  score.set(turn, right);
+  $("ways").disabled = $("look").disabled = true;
+  const best = one.ways[one.right];
+  $("verdict").textContent = `${right ? "Right" : "No"}: ${book.ways[best].name} % lifts most, ${mass(stepsOf(one, best))} ${book.mass} gross.`;
+  const head = element("tr"), body = element("tbody"), top = element("thead");
+  for (const text of ["extension, % (base side first)", `gross, ${book.mass}`, "what sets it"]) head.append(element("th", text));
   head.lastChild.className = "why";
-  const body = element("tbody");
-  for (const { way, steps, limit } of every ? found : found.slice(0, FEW)) {
-    const line = element("tr"), name = element("td");
+  for (const way of one.ways) {
+    const line = element("tr"), name = element("td"), limit = limitOf(one, way);
     name.append(bars(way), book.ways[way].name);
-    line.append(name, element("td", book.ways[way].boom), element("td", mass(steps)),
-      element("td", number(Math.max(steps * book.scale - taken, 0), book.decimals)),
-      element("td", gives(book.limits[limit]), "why" + (book.limits[limit].breaks ? " breaks" : "")));
-    line.addEventListener("click", () => { $("columns").value = String(book.ways[way].group); draw(); show(asked, way); $("frame").scrollIntoView({ block: "nearest" }); });
+    line.append(name, element("td", mass(stepsOf(one, way))), element("td", gives(limit), "why" + (limit.breaks ? " breaks" : "")));
+    if (way === best) line.className = "most";
     body.append(line);
   }
-  const top = element("thead");
   top.append(head);
-  table.append(top, body);
+  $("figures").replaceChildren(top, body);
+  const good = [...score.values()].filter(Boolean).length;
+  $("score").textContent = `${good} of ${score.size} right so far. The chart below now shows this set-up and these ways, with the radius marked: would another way lift most nearer in, or farther out?`;
+  $("answer").hidden = false;
+  for (const fact of FACTS) $(fact).value = book.chapters[one.chapter][fact];
+  $("columns").value = String(book.ways[best].group);
+  asked = one.row;
+  draw();
 }
-$("more").addEventListener("click", () => { every = true; search(); });
+const hashed = () => Number((/question=(\d+)/.exec(location.hash) || [])[1] || 1);
 
 // --- the chart -----------------------------------------------------------------------------------
 let asked = -1, cells = [];
@@ -155,7 +164,6 @@ function draw() {
   mark();
   $("cell").textContent = "Choose a cell to see which way it uses and what sets its figure.";
 }
-// Drawing a thousand cells takes time: a new question only marks another row.
 function mark() {
   for (const line of document.querySelectorAll("#chart tbody tr")) line.classList.toggle("asked", Number(line.dataset.row) === asked);
 }
@@ -208,22 +216,22 @@ function move(event, entry) {
   if (next) { pick(next); next.node.scrollIntoView({ block: "nearest", inline: "nearest" }); }
   event.preventDefault();
 }
-function show(row, way) {
-  const entry = cells.find(e => e.row === row && e.here.way === way);
-  if (entry) pick(entry);
-}
-
 // --- begin ---------------------------------------------------------------------------------------
 $("name").textContent = book.name;
-$("about").textContent = `${book.title}. ${book.chapters.length} ways to set it up, ${book.ways.length} ways to extend its boom.`;
-for (const node of document.querySelectorAll(".length")) node.textContent = book.length;
-for (const node of document.querySelectorAll(".mass")) node.textContent = book.mass;
-$("radius").value = book.radii[Math.floor(rows / 4)];
-$("load").value = number(book.example, book.decimals).replaceAll(",", "");
-$("taken").value = String(book.taken);
-for (const id of ["radius", "load", "taken"]) $(id).addEventListener("input", () => { every = false; search(); });
-for (const fact of FACTS) $(fact).addEventListener("input", () => { every = false; draw(); search(); });
+$("about").textContent = `${book.title}. ${ways(book.chapters.length)} to set it up, ${ways(book.ways.length)} to extend its boom.`;
+for (const fact of FACTS) $(fact).addEventListener("input", draw);
 for (const id of ["columns", "line", "tint", "codes"]) $(id).addEventListener("input", draw);
 for (const form of document.forms) form.addEventListener("submit", event => event.preventDefault());
 draw();
-search();
+if (book.questions.length) {
+  $("of").textContent = `of ${book.questions.length}`;
+  $("number").max = book.questions.length;
+  $("number").addEventListener("change", () => ask(Number($("number").value)));
+  $("next").addEventListener("click", () => ask(turn % book.questions.length + 1));
+  $("choice").addEventListener("submit", reveal);
+  addEventListener("hashchange", () => ask(hashed()));
+  ask(hashed());
+} else {
+  for (const id of ["turn", "choice"]) $(id).hidden = true;
+  $("question").textContent = "This book holds no two ways to extend whose figures lie far enough apart to ask about.";
+}

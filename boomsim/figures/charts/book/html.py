@@ -1,4 +1,4 @@
-"""A chart book as one HTML file that searches itself: no network, no library."""
+"""A chart book as one HTML file that asks before it tells: no network, no library."""
 
 import json
 from base64 import b64encode
@@ -14,12 +14,17 @@ from boomsim.figures.charts.text import Numbers, code, numbers_of
 from boomsim.figures.words import rule_words
 from boomsim.rating.charts.blanks import REASONS, words_of
 from boomsim.rating.charts.book import Book, Chapter
+from boomsim.rating.charts.questions import questions
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import WHAT_SETS
 from boomsim.rating.strategies import label
 
 BLANK = 0xFFFF
 """Stands for a blank cell where steps are written in 16 bits."""
+
+
+QUESTIONS = 60
+"""On one page: more than a class asks in a term."""
 
 
 def book_html(book: Book) -> str:
@@ -63,8 +68,6 @@ def book_data(book: Book) -> dict[str, Any]:
     """
     chart = book.chapters[0].best
     numbers = numbers_of(chart, units=book.units)
-    unit = book.step / numbers.scale
-    rigging = book.machine.hook_block + book.machine.slings
     wide = max(int(c.stated.steps.max()) for c in book.chapters) >= BLANK
     return {
         "name": book.machine.name,
@@ -73,10 +76,7 @@ def book_data(book: Book) -> dict[str, Any]:
         "length": numbers.length,
         "scale": numbers.scale,
         "decimals": numbers.decimals,
-        "taken": _rounded_up(rigging / unit, numbers.decimals + 1),
-        "example": _two_digits(_middle(book) / unit),
         "radii": [numbers.radius(float(r)) for r in book.radii],
-        "radiusValues": [float(r) / numbers.unit for r in book.radii],
         "ways": _ways(book, numbers),
         "groups": [
             {"length": numbers.boom(float(length)), "ways": list(choice)}
@@ -93,25 +93,17 @@ def book_data(book: Book) -> dict[str, Any]:
         ],
         "wide": wide,
         "reasons": [{"sign": r.sign, "words": words_of(r, book.machine)} for r in REASONS],
+        "questions": _asked(book),
         "chapters": [_chapter(book, chapter, wide=wide) for chapter in book.chapters],
     }
 
 
-def _rounded_up(value: float, digits: int) -> float:
-    """Round a deduction up: less would promise more."""
-    return float(np.ceil(value * 10.0**digits - 1e-6) / 10.0**digits)
-
-
-def _two_digits(value: float) -> float:
-    """Round down to two digits, as people ask."""
-    power = 10.0 ** (np.floor(np.log10(value)) - 1.0) if value > 0.0 else 1.0
-    return float(np.floor(value / power) * power)
-
-
-def _middle(book: Book) -> float:
-    """Find a load that some ways carry and some do not, to begin with [kg]."""
-    capacity = book.chapters[0].cells.capacity[:, len(book.radii) // 4]
-    return float(np.nanmedian(capacity)) if np.any(np.isfinite(capacity)) else 0.0
+def _asked(book: Book) -> list[dict[str, Any]]:
+    """Write questions as places in the page's own lists."""
+    return [
+        {"chapter": one.chapter, "row": one.row, "ways": list(one.ways), "right": one.right}
+        for one in questions(book, count=QUESTIONS)
+    ]
 
 
 def _ways(book: Book, numbers: Numbers) -> list[dict[str, Any]]:
