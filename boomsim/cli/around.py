@@ -269,9 +269,9 @@ def _reason_text(setup: "Setup", reasons: "tuple[Reason, Reason] | None", units:
 
 
 def _allowed(load: float, units: str) -> str:
-    from boomsim.units import show
+    from boomsim.units import show_rated
 
-    return show(load, "mass", units) if load > 0.0 else "nothing"
+    return show_rated(load, units) if load > 0.0 else "nothing"
 
 
 def _float_text(answer: _Answer, units: str) -> list[str]:

@@ -259,14 +259,14 @@ def test_05_half_out_outriggers_cost_dearly_over_the_side_only():
         assert left[name][0] == pytest.approx(left[name][1], rel=1e-6)
 
 
-def test_05_on_tyres_the_empty_hook_turns_the_crane_over_as_the_boom_comes_down():
-    bare = Rigging(support="tyres", counterweight="none")
+def test_05_half_out_the_empty_hook_turns_the_crane_over_as_the_boom_comes_down():
+    bare = Rigging(support="half", counterweight="none")
     worst = set_up(load_machine("truck18"), rigging=bare, slew=np.pi / 2)
-    left = rate(worst, extension=[1, 1, 1], radius=np.array([6.0, 10.0, 18.0])).capacity[0]
+    left = rate(worst, extension=[1, 1, 1], radius=np.array([10.0, 18.0, 26.0])).capacity[0]
     assert left[0] > left[1] > left[2] == 0.0
     alone = empty_hook(worst, extension=np.ones(3))
     assert alone.stands.all()
-    assert 10.0 < alone.radius[0] < 18.0
+    assert 18.0 < alone.radius[0] < 26.0
 
 
 def test_06_stability_sets_the_figures_below_the_bold_line_and_none_above_it():

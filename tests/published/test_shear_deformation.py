@@ -7,8 +7,7 @@ P_E/(1 + P_E/(G A)) (Engesser).
 
 Tolerances: the forms are exact, so what the stub that stands for a head adds, or rounding.
 
-Source: Timoshenko & Gere, Theory of Elastic Stability, 2.17 (Engesser's formula) and
-Castigliano's theorem. Status: from memory, and worked.
+Source: Castigliano's theorem; Engesser's formula. Status: worked.
 """
 
 from dataclasses import replace
@@ -81,6 +80,7 @@ def test_two_sections_give_by_the_shear_in_their_overlap(overlap: float) -> None
 
 
 def test_a_column_that_shears_buckles_under_engesser_s_load() -> None:
+    # Timoshenko & Gere, Theory of Elastic Stability, 2.17. Status: from memory.
     # What the head yields to a small pull falls in a straight line to nought at the critical load
     # (Southwell's plot), which is nearly straight from 0.85 of it: half a percent.
     euler = pi**2 * STIFFNESS / (4 * LENGTH**2)

@@ -23,6 +23,9 @@ NEARER = 1e-6
 BRIEF = 0.25
 """A lead at an end of the reach over less than this share of a row is not worth a sentence [1]."""
 
+GLIMPSE = 0.05
+"""Nor one between two others over less than this share [1]."""
+
 
 def in_short(
     comparison: Comparison, *, names: Sequence[str], radius: float, units: str
@@ -45,12 +48,19 @@ def in_short(
     """
     told = _Told(comparison, names, units)
     row = row_step(comparison.setup.machine, length=comparison.configurations.length)
-    spans = _broad(spans_of(comparison.leads), least=BRIEF * row)
+    spans = _lasting(spans_of(comparison.leads), least=GLIMPSE * row)
+    spans = _broad(spans, least=BRIEF * row)
     if not spans:
         return ["None of them carries anything at any radius."]
     if len(names) == 1:
         return [told.alone(spans), *told.at(radius)]
     return [told.close_in(spans), told.far_out(spans), *told.at(radius)]
+
+
+def _lasting(spans: list[Span], *, least: float) -> list[Span]:
+    """Leave out who leads for a moment only, between two others."""
+    inner = [span for span in spans[1:-1] if span.far - span.near >= least]
+    return [*spans[:1], *inner, *spans[1:][-1:]]
 
 
 def _broad(spans: list[Span], *, least: float) -> list[Span]:
