@@ -5,7 +5,7 @@ import re
 from pathlib import Path
 
 from boomsim.lab.lessons.contents import LESSONS, lesson_named
-from boomsim.lab.lessons.parts import said_of
+from boomsim.lab.lessons.guess import said_of
 
 FOLDER = Path(__file__).parents[2] / "notebooks"
 INSTRUCTOR = FOLDER / "00-instructor.ipynb"

@@ -4,7 +4,8 @@ import pytest
 
 from boomsim.lab.lessons import lesson
 from boomsim.lab.lessons.contents import LESSONS, lesson_named
-from boomsim.lab.lessons.parts import FIRST, NOTHING, Guess, GuessFirst, Truth, as_said, length_of
+from boomsim.lab.lessons.guess import FIRST, NOTHING, Guess, GuessFirst, Truth
+from boomsim.lab.lessons.spoken import as_said, length_of
 
 GUESS = Guess(
     question="?",

@@ -5,15 +5,17 @@ import shutil
 import subprocess
 
 import pytest
+from matplotlib.text import Text
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
 from boomsim.lab.lessons import breaks
 from boomsim.lab.lessons import sheet as lesson_sheet
 from boomsim.lab.lessons.contents import LESSONS, lesson_named
+from boomsim.lab.lessons.losses import lost
 from boomsim.lab.lessons.parts import Blank
 from boomsim.lab.lessons.sheet import answers_pdf, handout_pdf
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 pytest.importorskip("typst")
 needs_poppler = pytest.mark.skipif(
@@ -101,6 +103,20 @@ def test_handout_07_gives_all_that_is_needed_to_find_the_tipping_load():
         # Three figures of the arm: half a percent at most.
         by_hand = 1000.0 * holds / (9.81 * arm)
         assert by_hand == pytest.approx(breaks.past_rated(radius).tipping.load, rel=0.005)
+
+
+@pytest.mark.parametrize(
+    ("number", "rated"),
+    [
+        ("07", lambda: [breaks.past_rated(r).rated for r in (breaks.NEAR, breaks.FAR)]),
+        ("09", lambda: list(lost().capacity)),
+    ],
+)
+def test_the_loads_in_a_handouts_picture_are_rated_loads_rounded_down(number, rated):
+    figure = lesson_named(number).sheet("metric").figure()
+    said = " ".join(text.get_text() for text in figure.findobj(Text))
+    for load in rated():
+        assert show_rated(float(load)) in said
 
 
 @each

@@ -8,7 +8,7 @@ from notebook_files import ALL, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
 from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.parts import FIRST
+from boomsim.lab.lessons.guess import FIRST
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 

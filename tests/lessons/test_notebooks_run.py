@@ -12,7 +12,7 @@ from notebook_files import ALL, GATE, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
 from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.parts import FIRST, said_of
+from boomsim.lab.lessons.guess import FIRST, said_of
 
 MOVED = """
 from boomsim.lab.lessons.slides import Slides

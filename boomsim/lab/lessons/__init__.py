@@ -7,14 +7,15 @@ from boomsim.lab.lessons.check import Check as Check
 from boomsim.lab.lessons.check import Verdict as Verdict
 from boomsim.lab.lessons.contents import LESSONS as LESSONS
 from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.parts import NOTED, Guess, Lesson
-from boomsim.lab.lessons.parts import length_of as length_of
+from boomsim.lab.lessons.guess import NOTED, Guess
+from boomsim.lab.lessons.parts import Lesson
 from boomsim.lab.lessons.show import Panel, Table
 from boomsim.lab.lessons.show import percent as percent
 from boomsim.lab.lessons.show import picture as picture
 from boomsim.lab.lessons.show import table as table
 from boomsim.lab.lessons.show import tell as tell
 from boomsim.lab.lessons.slides import Slides as Slides
+from boomsim.lab.lessons.spoken import length_of as length_of
 from boomsim.units import SYSTEMS
 
 

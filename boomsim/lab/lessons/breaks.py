@@ -5,8 +5,10 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said, rated_as_said
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.section import MACHINE, far_lock
+from boomsim.lab.lessons.spoken import as_said, rated_as_said
 from boomsim.lab.lessons.turns_over import divide
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
@@ -125,7 +127,12 @@ def _breaks_sheet(units: str) -> Sheet:
         ),
         figure=lambda: figure_of_lifts(
             [
-                hung_at(setup, extension=o.extension, load=o.rated, radius=o.radius)
+                hung_at(
+                    setup,
+                    extension=o.extension,
+                    load=rated_as_said(o.rated, units),
+                    radius=o.radius,
+                )
                 for o in found.values()
             ],
             units=units,
@@ -138,11 +145,11 @@ def _breaks_sheet(units: str) -> Sheet:
         head=("", "rated", "gives way at", "holds", "lever arm of the load", "tips at", "first"),
         rows=tuple(_row(place, one, units) for place, one in found.items()),
         task=f"{divide(units)} Then write down what ends it first: does it break or tip?",
-        why="Why can nobody feel it coming close in?",
+        why="Could anybody feel it coming, in either place?",
         because=(
-            "Close in the boom gives way long before the crane would tip, and no float lifts "
-            "before it does. Far out a float lifts below the rated load already, and the crane "
-            "stands. So a float says nothing; only the chart knows how much is allowed."
+            "Not by the floats. Close in the boom gives way long before the crane would tip, and "
+            "no float lifts before it does. Far out a float lifts below the rated load already, "
+            "and the crane stands. So a float says nothing; only the chart knows what is allowed."
         ),
     )
 

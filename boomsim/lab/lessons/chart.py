@@ -5,8 +5,10 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check, told_apart
-from boomsim.lab.lessons.parts import Guess, Lesson, Sheet, Truth, length_of
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Lesson, Sheet
 from boomsim.lab.lessons.section import MACHINE
+from boomsim.lab.lessons.spoken import length_of
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.chart import Chart, stated_chart
 from boomsim.rating.charts.misreading import misreadings

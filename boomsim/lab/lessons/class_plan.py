@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.parts import said_of
+from boomsim.lab.lessons.guess import said_of
 from boomsim.lab.lessons.show import Table, table
 
 

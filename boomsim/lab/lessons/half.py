@@ -5,9 +5,11 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, rated_as_said
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.same_length import column
 from boomsim.lab.lessons.section import MACHINE, far_lock
+from boomsim.lab.lessons.spoken import rated_as_said
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import Comparison, compare
 from boomsim.rating.response import Response, respond
@@ -133,12 +135,12 @@ def _half_sheet(units: str) -> Sheet:
             "Guess first. Then draw A and B over radius and carry both curves on to "
             f"{show(FAR, 'length', units)}. Where do they cross?"
         ),
-        why="B bends most. Why does it carry most far out?",
+        why="Why does the stiffest boom not carry most everywhere?",
         because=(
-            "Far out stability sets the figures of A and C. It does not ask how far the boom "
-            "bends, but where its weight lies. In B the heavy sections stay near the crane: "
-            "stability would allow so much there that strength sets the figure, and it is still "
-            "the largest."
+            "A bends least and B most. But far out stability sets the figures of A and C, and it "
+            "does not ask how far the boom bends, but where its weight lies. In B the heavy "
+            "sections stay near the crane: stability would allow so much there that strength sets "
+            "the figure, and it is still the largest."
         ),
     )  # fmt: skip
 

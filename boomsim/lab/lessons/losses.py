@@ -5,8 +5,10 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.section import MACHINE
+from boomsim.lab.lessons.spoken import rated_as_said
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.lift.study import Lift, lift
@@ -162,7 +164,7 @@ def _losses_sheet(units: str) -> Sheet:
     found = lost()
     setup = found.setup
     responses = [
-        hung_at(setup, extension=row, load=float(load), radius=float(radius))
+        hung_at(setup, extension=row, load=rated_as_said(float(load), units), radius=float(radius))
         for row, load, radius in zip(
             found.places.extension, found.capacity, found.places.radius, strict=True
         )

@@ -2,7 +2,8 @@
 
 from boomsim.lab.lessons.chart import lesson_chart
 from boomsim.lab.lessons.check import Check, told_apart
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.section import MACHINE
 from boomsim.rating.around.centres import hung_at
 from boomsim.rating.charts.misreading import misreadings

@@ -5,8 +5,10 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, rated_as_said
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.section import MACHINE
+from boomsim.lab.lessons.spoken import rated_as_said
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import Comparison, compare, demonstration
 from boomsim.rating.setup import Setup, set_up

@@ -3,7 +3,9 @@
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, length_of
+from boomsim.lab.lessons.guess import Guess, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
+from boomsim.lab.lessons.spoken import length_of
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.units import show

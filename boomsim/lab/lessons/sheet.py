@@ -6,7 +6,8 @@ from functools import lru_cache
 from typing import Any
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lessons.parts import Blank, Lesson, Sheet, said_of
+from boomsim.lab.lessons.guess import said_of
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.show import PROSE
 
 Data = dict[str, Any]

@@ -17,8 +17,9 @@ from boomsim.lab.lessons.bench import (
     tips_at,
 )
 from boomsim.lab.lessons.check import Check
+from boomsim.lab.lessons.guess import Guess, Truth
 from boomsim.lab.lessons.measure import combined, mean_of
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.same_length import MIDDLE
 from boomsim.rating.around.centres import hung_at
 from boomsim.rating.setup import set_up
