@@ -44,12 +44,27 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="list every way to the length (default: those that lead somewhere, the one that "
         "carries least close in and the one that does far out)",
     )
+    parser.add_argument(
+        "--plates",
+        metavar="FACTORS",
+        help="instead: one configuration of the same crane with plates so many times as thick, "
+        "side by side, as '0.8, 1, 1.3'",
+    )
     inputs.add_setup(parser)
     inputs.add_output(parser)
 
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
+    if chosen.plates is not None:
+        from boomsim.cli.builds import run_builds
+
+        run_builds(chosen)
+    else:
+        _run_ways(chosen)
+
+
+def _run_ways(chosen: argparse.Namespace) -> None:
     from boomsim.cli.compared import as_text
     from boomsim.rating.comparison.compare import compare
     from boomsim.units import parse
@@ -63,7 +78,7 @@ def run(chosen: argparse.Namespace) -> None:
     explained = inputs.radii(chosen.radius)
     found = compare(
         setup,
-        configurations=None if length is not None else _named(chosen, setup),
+        configurations=None if length is not None else named(chosen, setup),
         length=length,
         radii=radii if radii is not None else None,
         system=chosen.system,
@@ -86,8 +101,8 @@ def run(chosen: argparse.Namespace) -> None:
     )
 
 
-def _named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
-    """The configurations that were written out, or those of the demonstration."""
+def named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
+    """Give the configurations that were written out, or those of the demonstration."""
     import numpy as np
 
     from boomsim.rating.comparison.compare import demonstration
