@@ -91,7 +91,9 @@ def factors(text: str) -> list[float]:
 
 def _one_way(chosen: argparse.Namespace, setup: "Setup") -> "Array":
     """Choose the configuration: the one that was named, or the demonstration's first."""
-    from boomsim.cli.compare import named
+    import numpy as np
+
+    from boomsim.cli.ways import named
     from boomsim.rating.strategies import configurations_of_length, label
     from boomsim.units import parse
 
@@ -106,7 +108,7 @@ def _one_way(chosen: argparse.Namespace, setup: "Setup") -> "Array":
             f"--plates compares builds in one configuration, and here are {len(ways.extension)}. "
             f"Name one, as --extension {example}, without --length."
         )
-    return ways.extension[0]
+    return np.asarray(ways.extension[0])
 
 
 def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:

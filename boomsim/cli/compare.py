@@ -11,8 +11,6 @@ if TYPE_CHECKING:
 
     from boomsim.rating.comparison.compare import Comparison
     from boomsim.rating.comparison.explain import Account
-    from boomsim.rating.setup import Setup
-    from boomsim.rating.strategies import Configurations
 
 HELP = "configurations of one boom length, rated side by side over radius: who wins where, and why"
 EXAMPLE = "boomsim compare yard60 --length '18.7 m' --radius '6 m, 16 m' --figure compare.svg"
@@ -66,6 +64,7 @@ def run(chosen: argparse.Namespace) -> None:
 
 def _run_ways(chosen: argparse.Namespace) -> None:
     from boomsim.cli.compared import as_text
+    from boomsim.cli.ways import named
     from boomsim.rating.comparison.compare import compare
     from boomsim.units import parse
 
@@ -99,19 +98,6 @@ def _run_ways(chosen: argparse.Namespace) -> None:
         figure=figure,
         picture=PICTURE if demonstrates and not chosen.json else None,
     )
-
-
-def named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
-    """Give the configurations that were written out, or those of the demonstration."""
-    import numpy as np
-
-    from boomsim.rating.comparison.compare import demonstration
-    from boomsim.rating.strategies import configurations_of
-
-    if chosen.extension is None:
-        return demonstration(setup.machine.boom, system=chosen.system)
-    written = np.array([inputs.extension(text, setup.machine) for text in chosen.extension])
-    return configurations_of(setup.machine.boom, extension=written, system=chosen.system)
 
 
 def _explained_at(found: "Comparison") -> list[float]:

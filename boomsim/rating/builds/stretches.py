@@ -149,7 +149,9 @@ def _together(one: Followed, other: Followed) -> Followed:
         both = np.concatenate([getattr(one, name), getattr(other, name)], axis=-1)
         return np.asarray(both[..., order])
 
-    return replace(one, **{name: merged(name) for name in ("radius", "capacity", "set_by")})
+    return replace(
+        one, radius=merged("radius"), capacity=merged("capacity"), set_by=merged("set_by")
+    )
 
 
 def setting(found: Followed, build: int) -> tuple[Stretch, ...]:
