@@ -10,6 +10,8 @@ import io
 import json
 import math
 import re
+import tempfile
+from pathlib import Path
 from xml.etree import ElementTree
 
 import numpy as np
@@ -23,6 +25,9 @@ from boomsim.lab.curve import curve
 from boomsim.lab.explorer import Explorer
 from boomsim.lab.moves import follow
 from boomsim.lab.scene import Scene, setup_of
+from boomsim.machine.files import load_machine
+from boomsim.machine.thickness import with_plates
+from boomsim.machine.write import machine_to_toml
 from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.study import hanging_mass
 from boomsim.rating.lift.study import lift
@@ -33,15 +38,31 @@ EXACT = 1e-9
 MANY = range(36)
 
 
-def by_command(scene: Scene) -> dict | None:
-    """What `boomsim lift --json` says; None where it refuses."""
+def words_of(scene: Scene, machine: str) -> list[str]:
+    """What a person would type for a scene."""
     held = f"{scene.radius!r} m" if scene.held == "radius" else f"{scene.angle!r} rad"
     slew = f"{scene.slew!r} rad" if scene.rated_for == "here" else scene.rated_for
-    words = ["lift", scene.machine, "--json", f"--slew={slew}", f"--rule={scene.rule}"]
+    words = ["lift", machine, "--json", f"--slew={slew}", f"--rule={scene.rule}"]
     words += ["--extension", ",".join(repr(100 * f) for f in scene.extension)]
     words += [f"--{scene.held}", held, "--load", f"{scene.load!r} kg"]
     words += [f"--counterweight={scene.counterweight}", f"--support={scene.support}"]
     words += ["--parts", str(scene.parts)]
+    return words
+
+
+def by_command(scene: Scene) -> dict | None:
+    """What `boomsim lift --json` says; None where it refuses. Other plates come from a file."""
+    with tempfile.TemporaryDirectory() as folder:
+        machine = scene.machine
+        if scene.plates != 1.0:
+            path = Path(folder) / "built.toml"
+            built = with_plates(load_machine(scene.machine), factor=scene.plates)
+            path.write_text(machine_to_toml(built), encoding="utf-8")
+            machine = str(path)
+        return _said(words_of(scene, machine))
+
+
+def _said(words: list[str]) -> dict | None:
     out = io.StringIO()
     with contextlib.redirect_stdout(out), contextlib.redirect_stderr(io.StringIO()):
         code = main(words)
