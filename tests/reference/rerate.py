@@ -1,5 +1,7 @@
 """Every use of every limit of one cell, by the formulas of the `rerate_...` files."""
 
+from math import inf
+
 import rerate_sections as by_section
 import rerate_whole as whole
 from rerate_cells import Bent
@@ -8,7 +10,12 @@ from rerate_masses import place
 
 
 def uses(bent: Bent, row: int) -> dict[str, float]:
-    """Use of every limit, by the limit's key: its kind, and the section's number."""
+    """Use of every limit, by the limit's key: its kind, and the section's number.
+
+    Without an equilibrium there is none: the boom has buckled, and more than that is not known.
+    """
+    if not all(s.converged[row, 0] for s in (bent.given, bent.borne, bent.factored)):
+        return {"boom buckling": inf}
     machine = bent.cells.machine
     placed, strained = place(bent, bent.given, row), place(bent, bent.borne, row)
     found = {

@@ -2,7 +2,8 @@
 
 A third of the cranes are the built-in ones as they are; the others are altered until any limit may
 set a figure: plates thinner, pads, pins, ring, cylinder and winch weaker or stronger, supports and
-carrier lopsided, counterweights so heavy that the crane nearly falls over backwards.
+carrier lopsided, counterweights so heavy that the crane nearly falls over backwards. Some are masts:
+all is strong but soft, so that the boom buckles as a whole.
 """
 
 from dataclasses import replace
@@ -72,7 +73,33 @@ def _crane(rng: Rng) -> tuple[str, Machine]:
     machine = random_machine(rng, clearance=bool(rng.random() < 0.7))
     while not is_buildable(machine):
         machine = random_machine(rng, clearance=True)
+    if rng.random() < 0.3:
+        return "mast", _mast(rng, machine)
     return "random", _altered(rng, machine)
+
+
+def _mast(rng: Rng, machine: Machine) -> Machine:
+    """Thick plates of a strong and soft steel on a crane that nothing turns over."""
+    boom, sections = machine.boom, []
+    for one in boom.sections:
+        steel = replace(
+            one.material,
+            yield_stress=8.0 * one.material.yield_stress,
+            modulus=one.material.modulus * float(rng.uniform(0.2, 0.5)),
+        )
+        strong = _section(one, thin=(1.8, 1.8), pads=(50.0, 50.0), locks=50.0)
+        sections.append(replace(strong, material=steel))
+    support = machine.supports[0]
+    wide = replace(support, points=tuple((3.0 * x, 3.0 * y) for x, y in support.points))
+    return replace(
+        machine,
+        boom=replace(boom, sections=tuple(sections), least_angle=1.0, greatest_angle=1.45),
+        ring=replace(machine.ring, moment=50.0 * machine.ring.moment),
+        cylinder=replace(machine.cylinder, strength=50.0 * machine.cylinder.strength),
+        hoist=replace(machine.hoist, line_pull=50.0 * machine.hoist.line_pull),
+        carrier=tuple(replace(one, mass=20.0 * one.mass, x=0.0) for one in machine.carrier),
+        supports=(wide,),
+    )
 
 
 def _times(rng: Rng, least: float, most: float) -> float:
@@ -81,7 +108,7 @@ def _times(rng: Rng, least: float, most: float) -> float:
 
 def _altered(rng: Rng, machine: Machine) -> Machine:
     ring, cylinder, hoist = machine.ring, machine.cylinder, machine.hoist
-    heavier = _times(rng, 0.6, 2.5)
+    heavier = _times(rng, 0.6, 6.0) if rng.random() < 0.5 else 1.0
     return replace(
         machine,
         boom=_boom(rng, machine.boom),
@@ -112,7 +139,8 @@ def _boom(rng: Rng, boom: Boom) -> Boom:
     thin = (1.0, 1.0)
     if rng.random() < 0.6:
         thin = (float(rng.uniform(0.35, 1.0)), float(rng.uniform(0.35, 1.0)))
-    pads, locks = _times(rng, 0.3, 4.0), _times(rng, 0.3, 4.0)
+    pads = _times(rng, 0.3, 4.0), _times(rng, 0.3, 4.0)
+    locks = _times(rng, 0.3, 4.0)
     cylinder = boom.telescope_cylinder
     if rng.random() < 0.3:
         mass = 0.5 * boom.sections[0].mass
@@ -121,22 +149,25 @@ def _boom(rng: Rng, boom: Boom) -> Boom:
     return replace(boom, sections=sections, telescope_cylinder=cylinder)
 
 
-def _section(section: Section, *, thin: tuple[float, float], pads: float, locks: float) -> Section:
+Pair = tuple[float, float]
+
+
+def _section(section: Section, *, thin: Pair, pads: Pair, locks: float) -> Section:
     """Thinner plates that lie and that stand, other pads and another lock; the masses stay."""
     corners = np.array(section.profile.corners)
     ways = np.abs(np.roll(corners, -1, axis=0) - corners)
     shares = np.where(ways[:, 1] > ways[:, 0], *thin)
     thickness = tuple(float(t) for t in shares * section.profile.thickness)
 
-    def pad(one: Pad | None) -> Pad | None:
-        return None if one is None else replace(one, pressure=one.pressure * pads)
+    def pad(one: Pad | None, times: float) -> Pad | None:
+        return None if one is None else replace(one, pressure=one.pressure * times)
 
     lock = section.lock
     return replace(
         section,
         profile=replace(section.profile, thickness=thickness),
-        front_pad=pad(section.front_pad),
-        rear_pad=pad(section.rear_pad),
+        front_pad=pad(section.front_pad, pads[0]),
+        rear_pad=pad(section.rear_pad, pads[1]),
         lock=None if lock is None else replace(lock, strength=lock.strength * locks),
     )
 

@@ -11,6 +11,7 @@ import numpy as np
 from rerate_cells import Bent
 from rerate_profile import outline_of
 
+from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.state import State
 
 Point = np.ndarray
@@ -54,7 +55,7 @@ def place(bent: Bent, state: State, row: int) -> Placed:
             along * sin(angle) + above * cos(angle),
         ]
 
-    lines = axis_lines(bent, state, row)
+    lines = axis_lines(boom, state, row)
     masses, shown = [], []
     for line, section, mass in zip(
         lines, machine.boom.sections, machine.boom.section_masses, strict=True
@@ -119,14 +120,14 @@ class Line:
         return tuple(total / length)
 
 
-def axis_lines(bent: Bent, state: State, row: int) -> list[Line]:
+def axis_lines(boom: Condensed, state: State, row: int) -> list[Line]:
     """The axis of every section, tail to front, hung on the one outside it."""
     lines: list[Line] = []
-    tails = bent.boom.layout.tail[row]
+    tails = boom.layout.tail[row]
     start = np.zeros(3)
     for i in range(len(tails)):
         own = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
-        along = bent.boom.stations.position[row, i]
+        along = boom.stations.position[row, i]
         if i:
             outer = lines[-1]
             there = int(np.argmin(np.abs(outer.along - (tails[i] - tails[i - 1]))))
@@ -134,7 +135,7 @@ def axis_lines(bent: Bent, state: State, row: int) -> list[Line]:
         rotation = state.rotation[row, own, 0]
         aside = np.array(state.rotation_side[row, own, 0])
         way = np.stack([np.cos(rotation), np.sin(rotation), aside], axis=1)
-        mouth = float(bent.boom.layout.overlap[row, i])
+        mouth = float(boom.layout.overlap[row, i])
         lines.append(
             Line(
                 along=along,
