@@ -177,9 +177,10 @@ def test_05_half_out_outriggers_cost_dearly_and_on_tyres_nothing_is_left():
     assert rated[1].capacity[0, 0] < 0.85 * rated[0].capacity[0, 0]
     bare = Rigging(support="tyres", counterweight="none")
     worst = set_up(machine, rigging=bare, slew=np.pi / 2)
-    left = rate(worst, extension=[1, 1, 1, 1], radius=np.array([10.0, 30.0])).capacity[0]
-    assert left[1] == 0.0
-    assert left[1] < left[0]
+    left = rate(worst, extension=out, radius=np.array([5.0, 10.0, 15.0]))
+    assert left.capacity[0, 2] == 0.0 < left.capacity[0, 1] < left.capacity[0, 0]
+    assert {left.limit(0, k).words for k in range(3)} == {"the tyres"}
+    assert worst.support.longest_boom == 20.0
 
 
 def test_06_the_bold_line_is_crossed_once_in_each_column_and_it_breaks_above_it():
