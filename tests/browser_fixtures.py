@@ -104,13 +104,7 @@ class Lab:
     def run(self, page, notebook: str) -> None:
         """Open a notebook and run it to the end."""
         page.goto(self.address(notebook))
-        ready = """() => {
-          const app = window.jupyterapp, panel = app && app.shell.currentWidget;
-          const kernel = panel && panel.sessionContext && panel.sessionContext.session?.kernel;
-          return Boolean(kernel && kernel.status === 'idle');
-        }"""
-        page.wait_for_function(ready, timeout=60_000)
-        page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells')")
+        self.start(page)
         done = """() => {
           const cells = window.jupyterapp.shell.currentWidget.content.widgets
             .filter(cell => cell.model.type === 'code' && cell.model.sharedModel.source.trim());
@@ -118,6 +112,16 @@ class Lab:
             && cell.model.executionCount !== null);
         }"""
         page.wait_for_function(done, timeout=120_000)
+
+    def start(self, page) -> None:
+        """Run all cells of the notebook that is open, and do not wait for them."""
+        ready = """() => {
+          const app = window.jupyterapp, panel = app && app.shell.currentWidget;
+          const kernel = panel && panel.sessionContext && panel.sessionContext.session?.kernel;
+          return Boolean(kernel && kernel.status === 'idle');
+        }"""
+        page.wait_for_function(ready, timeout=60_000)
+        page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells')")
 
     def shut(self, page) -> None:
         """End the notebook's kernel."""

@@ -36,19 +36,24 @@ class Curve:
 
     def normal(self, place: float) -> Floats:
         """Unit vector across the axis."""
-        turn = float(np.interp(place, self.place, self.rotation))
+        turn = self._turn(place)
         return np.array([-np.sin(turn), np.cos(turn)])
 
     def tangent(self, place: float) -> Floats:
         """Unit vector along the axis."""
-        turn = float(np.interp(place, self.place, self.rotation))
+        turn = self._turn(place)
         return np.array([np.cos(turn), np.sin(turn)])
+
+    def _turn(self, place: float) -> float:
+        """Rotation; where a pad presses and shear turns the axis in a step, just inboard of it."""
+        return float(np.interp(place - 1e-9, self.place, self.rotation))
 
     def centre(self) -> Floats:
         """Centre of gravity of a mass spread evenly [m]."""
         length = self.place[-1]
+        place = self.place.reshape(-1, FINE)
         return np.array(
-            [cumulative_simpson(self.point[:, k], x=self.place)[-1] / length for k in (0, 1)]
+            [_summed(self.point[:, k].reshape(-1, FINE), place)[-1] / length for k in (0, 1)]
         )
 
 
@@ -73,9 +78,8 @@ def curves(boom: Condensed, state: State) -> list[Curve]:
         if number:
             tail = boom.layout.tail[0, number] - boom.layout.tail[0, number - 1]
             start = made[-1].at(float(tail))
-        ways = [np.cos(turn), np.sin(turn)]
-        point = np.stack([cumulative_simpson(way, x=place, initial=0.0) for way in ways], axis=1)
-        made.append(Curve(place=place, rotation=turn, point=start + point))
+        point = np.stack([_summed(way, place) for way in (np.cos(turn), np.sin(turn))], axis=1)
+        made.append(Curve(place=place.ravel(), rotation=turn.ravel(), point=start + point))
     return made
 
 
@@ -99,27 +103,37 @@ def sideways(boom: Condensed, state: State) -> list[Floats]:
         if number:
             tail = boom.layout.tail[0, number] - boom.layout.tail[0, number - 1]
             start = float(np.interp(tail, *made[-1]))
-        made.append((place, start + cumulative_simpson(np.sin(turn), x=place, initial=0.0)))
+        made.append((place.ravel(), start + _summed(np.sin(turn), place)))
     return [left for _, left in made]
 
 
 def _parabolas(stations: Floats, turns: Floats) -> tuple[Floats, Floats]:
-    """Rotation between the stations: a parabola through the three of each segment."""
-    places, values = [0.0], [float(turns[0])]
+    """Rotation between the stations: a parabola through the three of each segment.
+
+    Shape (segments, FINE): where a pad presses, shear turns the axis in a step.
+    """
+    places, values = [], []
     for k in range(0, 9, 3):
         start, end = stations[k], stations[k + 2]
         if end - start < 1e-12:
             continue
-        share = np.linspace(0.0, 1.0, FINE)[1:]
+        share = np.linspace(0.0, 1.0, FINE)
         first, middle, last = turns[k : k + 3]
         value = (
             first * (1 - share) * (1 - 2 * share)
             + middle * 4 * share * (1 - share)
             + last * share * (2 * share - 1)
         )
-        places.extend(start + share * (end - start))
-        values.extend(value)
+        places.append(start + share * (end - start))
+        values.append(value)
     return np.array(places), np.array(values)
+
+
+def _summed(way: Floats, place: Floats) -> Floats:
+    """Integral from the tail, segment after segment, in one row."""
+    each = cumulative_simpson(way, x=place, axis=1, initial=0.0)
+    before = np.concatenate([[0.0], np.cumsum(each[:-1, -1])])
+    return np.asarray((each + before[:, None]).ravel())
 
 
 @dataclass(frozen=True, eq=False)

@@ -4,6 +4,7 @@ A bare boom has no clearances, nothing but the given masses, and a hoist rope re
 that its pull is a hundred-thousandth of the load: the book's beams have no rope.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from math import atan2, hypot, pi, radians
@@ -87,7 +88,8 @@ def stiff_section(
     -------
     Section
     """
-    material = Material(yield_stress=690e6, modulus=stiffness / properties(SQUARE).i_y)
+    modulus = stiffness / properties(SQUARE).i_y
+    material = Material(yield_stress=690e6, modulus=modulus, shear_modulus=math.inf)
     return Section(
         profile=SQUARE,
         material=material,

@@ -4,7 +4,7 @@ Sizes run from a small lorry's boom to a large crane's. Proportions are common p
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -183,6 +183,15 @@ def _spread(
         bending[(bending == 0) & (x <= front)] = section.material.modulus * _rough(section.profile)
     bending[bending == 0] = bending[bending > 0][-1]
     return x, bending, line
+
+
+def without_shear(machine: Machine) -> Machine:
+    """The machine of sections that bend and do not shear, as Euler and Bernoulli take them."""
+    sections = tuple(
+        replace(s, material=replace(s.material, shear_modulus=math.inf))
+        for s in machine.boom.sections
+    )
+    return replace(machine, boom=replace(machine.boom, sections=sections))
 
 
 def _rough(profile: Profile) -> float:

@@ -3,7 +3,7 @@
 import argparse
 from collections.abc import Callable
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from boomsim.cli import chart_inputs, inputs
 from boomsim.cli.tell import refuse_picture
@@ -11,7 +11,10 @@ from boomsim.cli.tell import refuse_picture
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine
     from boomsim.rating.charts.chart import Chart
+    from boomsim.rating.charts.tables import Added
+    from boomsim.rating.overload.map import OverloadMap
     from boomsim.rating.setup import Setup
+    from boomsim.rating.strategies import Configurations
 
 HELP = "load charts with the bold line between what strength sets and what stability sets"
 EXAMPLE = "boomsim chart yard60 --figure chart.pdf; boomsim chart truck18 --all charts"
@@ -24,7 +27,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     what.add_argument(
         "--best",
         action="store_true",
-        help="the best way to extend at each radius, a column for each boom length (default)",
+        help="the best of all ways to extend at each radius, a column for each boom length "
+        "(default: one way for each length, as the boom goes out step by step)",
     )
     what.add_argument(
         "--extension",
@@ -41,6 +45,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--all", metavar="DIR", help="the whole book into a folder: PDF, HTML, CSV and JSON"
     )
     parser.add_argument("--system", metavar="NAME", help="boom system: pinned, sequenced, ...")
+    parser.add_argument(
+        "--breaks-first",
+        action="store_true",
+        help="a second line beside the bold one: where something would break before the crane "
+        "tips, if the load were raised past all margins",
+    )
     grid = parser.add_argument_group("grid")
     grid.add_argument("--radii", metavar="LENGTH", help="the rows, such as '6 m, 8 m, 10 m'")
     grid.add_argument("--rows", metavar="LENGTH", help="from row to row (default: 1 m or 5 ft)")
@@ -104,14 +114,39 @@ def _refuse_targets(chosen: argparse.Namespace) -> None:
 
 def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
     """Work out the whole chart; what is given tells it."""
-    if chosen.json:
-        from boomsim.cli.answer import print_json
-        from boomsim.rating.charts.tables import plain_chart
+    from boomsim.cli.answer import print_json
 
-        return partial(print_json, "chart", plain_chart(made))
+    raised = _raised(chosen, made)
+    if chosen.json:
+        return partial(print_json, "chart", _plain(made, raised))
     from boomsim.cli.chart_text import as_text
 
-    return partial(print, as_text(made, units=chosen.units, marked=not chosen.class_version))
+    return partial(
+        print,
+        as_text(
+            made,
+            units=chosen.units,
+            marked=not chosen.class_version,
+            rule=_rule_of_columns(chosen, made),
+            raised=None if chosen.class_version else raised,
+        ),
+    )
+
+
+def _plain(made: "Chart", raised: "OverloadMap | None") -> dict[str, Any]:
+    from boomsim.rating.charts.tables import plain_chart
+    from boomsim.rating.overload.second_line import plain_second_line
+
+    return {**plain_chart(made), **(plain_second_line(raised) if raised is not None else {})}
+
+
+def _raised(chosen: argparse.Namespace, made: "Chart") -> "OverloadMap | None":
+    """Raise the load in every cell, where the second line is asked for."""
+    if not chosen.breaks_first:
+        return None
+    from boomsim.rating.overload.map import overload_map
+
+    return overload_map(made)
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -124,6 +159,12 @@ def _refuse_mixtures(chosen: argparse.Namespace) -> None:
         raise ValueError(
             "--load and --jib belong to --read 'RADIUS, BOOM', which is missing. Add it, or leave "
             "them out."
+        )
+    if chosen.breaks_first and (chosen.read is not None or chosen.all is not None):
+        other = "--read" if chosen.read is not None else "--all"
+        raise ValueError(
+            f"--breaks-first draws a line on one chart and {other} draws none. Leave one of the "
+            "two out."
         )
     if chosen.class_version and chosen.figure is None and chosen.all is None:
         raise ValueError("--class needs a file to draw in: add --figure FILE or --all DIR.")
@@ -138,25 +179,10 @@ def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
 
 def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
     """Rate the chart that was asked for."""
-    import numpy as np
-
     from boomsim.rating.charts.chart import best_chart, stated_chart
-    from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration
-    from boomsim.rating.strategies import configurations_of
 
-    boom, stated = machine.boom, True
-    if chosen.extension is not None:
-        written = [inputs.extension(text, machine) for text in chosen.extension]
-        ways = configurations_of(boom, extension=np.array(written))
-    elif chosen.length is not None:
-        lengths = inputs.radii(chosen.length, what="--length")
-        assert lengths is not None
-        ways = configurations_at_lengths(
-            boom, length=[float(one) for one in lengths], system=chosen.system
-        )
-    else:
-        ways, stated = every_configuration(boom, system=chosen.system), False
-    make = stated_chart if stated else best_chart
+    ways = _ways(chosen, machine)
+    make = best_chart if chosen.best else stated_chart
     return make(
         setup(chosen, machine),
         configurations=ways,
@@ -164,6 +190,36 @@ def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
         step=chart_inputs.step(chosen),
         units=chosen.units,
     )
+
+
+def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Configurations":
+    """Choose the ways to extend that make the columns."""
+    import numpy as np
+
+    from boomsim.rating.charts import ways
+    from boomsim.rating.strategies import configurations_of
+
+    boom = machine.boom
+    if chosen.extension is not None:
+        written = [inputs.extension(text, machine) for text in chosen.extension]
+        return configurations_of(boom, extension=np.array(written))
+    if chosen.length is not None:
+        lengths = inputs.radii(chosen.length, what="--length")
+        assert lengths is not None
+        wanted = [float(one) for one in lengths]
+        return ways.configurations_at_lengths(boom, length=wanted, system=chosen.system)
+    if chosen.best:
+        return ways.every_configuration(boom, system=chosen.system)
+    return ways.one_way_for_each_length(boom, system=chosen.system)
+
+
+def _rule_of_columns(chosen: argparse.Namespace, made: "Chart") -> str:
+    """Say by which rule the columns of the usual chart were chosen; nothing of others."""
+    from boomsim.rating.charts.ways import one_way_words
+
+    if chosen.best or chosen.extension is not None or chosen.length is not None:
+        return ""
+    return one_way_words(made.setup.machine.boom, system=chosen.system)
 
 
 def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
@@ -179,12 +235,21 @@ def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
             whole_file(Path(chosen.csv)) as part,
             part.open("w", encoding="utf-8", newline="") as f,
         ):
-            write_csv([made], f, units=chosen.units)
+            write_csv([made], f, units=chosen.units, added=_added(chosen, made))
     if chosen.html is not None:
         _page(chosen, made)
 
 
+def _added(chosen: argparse.Namespace, made: "Chart") -> "Added | None":
+    """What the second line adds to the table, where it is asked for."""
+    from boomsim.rating.overload.second_line import second_columns
+
+    raised = _raised(chosen, made)
+    return None if raised is None else second_columns(raised, units=chosen.units)
+
+
 def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
+    from dataclasses import replace
     from pathlib import Path
 
     from boomsim.figures.charts.file import write_sheets
@@ -192,11 +257,15 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
     from boomsim.figures.charts.page import chart_sheets
 
     target = Path(chosen.figure)
-    looks = {target: CLASS if chosen.class_version else FULL}
+    full, answers = (replace(one, second_line=chosen.breaks_first) for one in (FULL, ANSWERS))
+    looks = {target: CLASS if chosen.class_version else full}
     if chosen.class_version:
-        looks[target.with_stem(f"{target.stem}-answers")] = ANSWERS
+        looks[target.with_stem(f"{target.stem}-answers")] = answers
+    rule = _rule_of_columns(chosen, made)
     for path, look in looks.items():
-        sheets = chart_sheets(made, units=chosen.units, paper=chart_inputs.paper(chosen), look=look)
+        sheets = chart_sheets(
+            made, units=chosen.units, paper=chart_inputs.paper(chosen), look=look, rule=rule
+        )
         write_sheets(sheets, path)
 
 

@@ -9,9 +9,17 @@ from boomsim.cli.answer import paragraph, table
 if TYPE_CHECKING:
     from boomsim.rating.charts.chart import Chart
     from boomsim.rating.charts.reading import Reading
+    from boomsim.rating.overload.map import OverloadMap
 
 
-def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
+def as_text(
+    chart: "Chart",
+    *,
+    units: str,
+    marked: bool = True,
+    rule: str = "",
+    raised: "OverloadMap | None" = None,
+) -> str:
     """Lay out a chart as tables that fit the terminal.
 
     Parameters
@@ -21,6 +29,10 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
         "metric" or "us"
     marked : bool
         Put a sign beside each figure that stability does not set
+    rule : str
+        By which the ways to extend were chosen
+    raised : OverloadMap, optional
+        What the second line shows
 
     Returns
     -------
@@ -40,47 +52,119 @@ def as_text(chart: "Chart", *, units: str, marked: bool = True) -> str:
         f"{numbers.step}; "
         f"{setup_words(chart.setup, units=units)}."
     )
-    wide = max(len(numbers.capacity(int(chart.steps.max()))), 5) + 3
+    signs = _signs(chart, marked, raised)
+    wide = max(len(numbers.capacity(int(chart.steps.max()))), 5) + 2 + len(signs[0][0])
     fit = max((get_terminal_size((100, 24)).columns - 12) // wide, 3)
     pieces = np.array_split(np.arange(len(chart.length)), -(-len(chart.length) // fit))
-    grids = [_grid(some_columns(chart, piece), units, marked) for piece in pieces]
+    grids = []
+    for piece in pieces:
+        shown = some_columns(chart, piece)
+        first = chart.radii.tolist().index(shown.radii[0])
+        grids.append(_grid(shown, units, [signs[c][first:] for c in piece]))
     ways = [paragraph(line, indent="  ") for line in ways_used(chart, units=units)]
-    signs = f"{signs_in_words()} " if marked else ""
+    words = f"{signs_in_words()} " if marked else ""
     foot = foot_words(chart)
     return "\n\n".join(
         [
             paragraph(f"{head} {allowance_words(chart.setup.rule, units=units)}"),
             *grids,
-            paragraph(signs + NEVER_BETWEEN),
+            paragraph(words + NEVER_BETWEEN),
+            *([] if raised is None else _raised_text(raised, units)),
             paragraph(blank_words(chart, units=units)),
             *([paragraph(f"{foot[0].upper()}{foot[1:]}.")] if foot else []),
-            "Ways to extend, percent, base side first:\n" + "\n".join(ways),
+            "\n".join([paragraph(f"{_heading(rule)}, percent, base side first:"), *ways]),
             paragraph(CAUTION),
         ]
     )  # fmt: skip
 
 
-def _grid(chart: "Chart", units: str, marked: bool) -> str:
-    from boomsim.figures.charts.text import FOOT, foot_lines, numbers_of
-    from boomsim.rating.limits.telling import sign
+def _heading(rule: str) -> str:
+    return f"One way to extend for each column ({rule})" if rule else "Ways to extend"
 
-    numbers = numbers_of(chart, units=units)
-    head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + " " for b in chart.length)]
+
+def _signs(chart: "Chart", marked: bool, raised: "OverloadMap | None") -> list[list[str]]:
+    """Signs behind the figures, all of one width, for each column and row."""
+    from boomsim.rating.limits.telling import sign
+    from boomsim.rating.overload.second_line import SIGN
+
+    def signs(row: int, column: int) -> str:
+        sets = sign(chart.limit(row, column)) if marked else ""
+        if raised is None:
+            return sets.ljust(1)
+        return sets.ljust(1) + (SIGN if raised.breaks_first[row, column] else " ")
+
+    rows, columns = chart.rated.shape
+    return [[signs(r, c) for r in range(rows)] for c in range(columns)]
+
+
+def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
+    from boomsim.figures.charts.text import FOOT, foot_lines, numbers_of
+
+    numbers, room = numbers_of(chart, units=units), " " * len(signs[0][0])
+    head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + room for b in chart.length)]
     rows = []
     for r, radius in enumerate(chart.radii):
         cells = [
-            (
-                reason.sign
-                if (reason := chart.reason(r, c))
-                else numbers.capacity(int(chart.steps[r, c]))
-            )
-            + (sign(chart.limit(r, c)) if marked else "").ljust(1)
-            for c in range(len(chart.length))
+            (reason.sign if (reason := chart.reason(r, c)) else numbers.capacity(int(steps)))
+            + signs[c][r]
+            for c, steps in enumerate(chart.steps[r])
         ]
         rows.append([numbers.radius(float(radius)), *cells])
     for name, texts in zip(FOOT, foot_lines(chart, numbers), strict=False):
-        rows.append([name, *(text.ljust(len(text) + 1) for text in texts)])
+        rows.append([name, *(text + room for text in texts)])
     return table(head, rows)
+
+
+def _raised_text(raised: "OverloadMap", units: str) -> list[str]:
+    from boomsim.rating.overload import second_line
+    from boomsim.rating.overload.telling import ultimates_of
+
+    bold, second = second_line.BOLD_LINE, second_line.SECOND_LINE
+    told = (
+        f"{second_line.SIGN}: {second_line.BREAKS_FIRST}. {bold[0].upper()}{bold[1:]}; {second}. "
+        f"{second_line.count_words(raised)} {ultimates_of(raised.chart.setup)}"
+    )
+    return [paragraph(told.rstrip()), two_lines(raised, units=units)]
+
+
+def two_lines(raised: "OverloadMap", *, units: str) -> str:
+    """Say column by column between which radii the bold line and the second line run.
+
+    Parameters
+    ----------
+    raised : OverloadMap
+    units : str
+
+    Returns
+    -------
+    str
+        A table
+    """
+    import numpy as np
+
+    from boomsim.figures.charts.text import numbers_of
+    from boomsim.rating.overload.second_line import ALONE, comes_first, rows_between
+
+    chart = raised.chart
+    numbers = numbers_of(chart, units=units)
+    radii = [numbers.radius(float(radius)) for radius in chart.radii]
+
+    def places(rows: list[int]) -> str:
+        return ", ".join(f"{radii[r]} and {radii[r + 1]}" for r in rows)
+
+    def second(column: int) -> str:
+        rows = rows_between(raised.meeting, column)
+        here = {comes_first(raised, int(r), column) for r in np.flatnonzero(chart.rated[:, column])}
+        return places(rows) or f"none: {' or '.join(ALONE[one] for one in sorted(here))}"
+
+    rows = [
+        [numbers.boom(float(b)), places(rows_between(raised.bold, c)) or "none", second(c)]
+        for c, b in enumerate(chart.length)
+    ]
+    unit = numbers.length
+    return table(
+        [f"boom, {unit}", f"bold line between, {unit}", f"second line between, {unit}"], rows
+    )
 
 
 def ways_used(chart: "Chart", *, units: str) -> list[str]:

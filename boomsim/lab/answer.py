@@ -91,6 +91,18 @@ class Answer:
     lies: bool
 
     @property
+    def angle(self) -> float:
+        """Boom angle that is drawn: as near as it gets where the boom cannot be or stand [rad]."""
+        machine = self.setup.machine
+        if self.at is not None:
+            return float(self.at.state.angle[0, 0])
+        if self.lies:
+            return min(float(self.empty_hook.angle[0]), machine.boom.greatest_angle)
+        reach = machine.heel_out + float(self.boom.layout.boom_length[0])
+        far = self.scene.held == "angle" or self.scene.radius > 0.5 * reach
+        return machine.boom.least_angle if far else machine.boom.greatest_angle
+
+    @property
     def used(self) -> float:
         """Load on the hook over rated capacity [1]."""
         return self.scene.load / self.capacity if self.capacity > 0.0 else np.nan

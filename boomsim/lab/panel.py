@@ -10,8 +10,9 @@ from boomsim.figures.styles import letter
 from boomsim.lab import controls
 from boomsim.lab.answer import Answer
 from boomsim.lab.page_parts import head
+from boomsim.lab.ranges import Range
 from boomsim.lab.scene import Look, Scene
-from boomsim.lab.steering import FACTORS, shown_values
+from boomsim.lab.steering import FACTORS, shown_values, spans_of
 from boomsim.lab.views.held import NOW
 
 MOST_HELD = 3
@@ -125,6 +126,8 @@ class Panel:
         self._following = get_ident()
         try:
             self._stands = shown_values(scene, look=look, now=now)
+            for name, span in spans_of(scene, look=look, now=now).items():
+                _stretch(self.sliders[name], span)
             for name, value in self._stands.items():
                 _bring(self.sliders[name], value)
             controls.refill(self.choices, scene)
@@ -173,6 +176,18 @@ def _bring(slider: Any, value: Any) -> None:
     step = getattr(slider, "step", None)
     if step is None or abs(slider.value - value) > 0.25 * step:
         _set(slider, value)
+
+
+def _stretch(slider: Any, span: Range) -> None:
+    """Let a slider go as far as its range, outwards first: its ends must not cross."""
+    _set_end(slider, "max", max(span.most, slider.max))
+    _set_end(slider, "min", span.least)
+    _set_end(slider, "max", span.most)
+
+
+def _set_end(slider: Any, name: str, value: float) -> None:
+    if getattr(slider, name) != value:
+        setattr(slider, name, value)
 
 
 def _set(made: Any, value: Any) -> None:

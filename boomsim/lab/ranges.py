@@ -1,7 +1,7 @@
 """How far each slider goes and in which steps, in the units that are shown."""
 
-from dataclasses import dataclass
-from math import ceil, floor, log10
+from dataclasses import dataclass, replace
+from math import ceil, floor, isfinite, log10
 
 import numpy as np
 
@@ -35,6 +35,15 @@ class Range:
     def digits(self) -> int:
         """Decimal places that tell two steps apart."""
         return max(0, -floor(log10(self.step) + 1e-9))
+
+    def with_value(self, value: float) -> "Range":
+        """The range, long enough to hold a value [SI]."""
+        steps = (value / self.shown.factor - self.least) / self.step
+        if not isfinite(steps):
+            return self
+        least = self.least + min(floor(steps + 1e-9), 0) * self.step
+        most = max(self.most, self.least + ceil(steps - 1e-9) * self.step)
+        return replace(self, least=round(least, 9), most=round(most, 9))
 
     def to_shown(self, value: float) -> float:
         """From SI to the slider's nearest step, inside its range."""
@@ -85,12 +94,18 @@ def nice_step(span: float, *, most: int) -> float:
     return next(power * k for k in (1.0, 2.0, 5.0, 10.0) if power * k >= least * (1.0 - 1e-9))
 
 
-def radius_range(machine: Machine, *, units: str) -> Range:
-    """Radii from the axis of rotation to the farthest reach of the longest boom.
+BEYOND = 0.1
+"""A radius slider goes so far past what the boom reaches, so that the end is met [1]."""
+
+
+def radius_range(machine: Machine, *, length: float, units: str) -> Range:
+    """Radii that a boom reaches, and a little on either side.
 
     Parameters
     ----------
     machine : Machine
+    length : float
+        Of the boom as it is out [m]
     units : str
         "metric" or "us"
 
@@ -98,12 +113,15 @@ def radius_range(machine: Machine, *, units: str) -> Range:
     -------
     Range
     """
-    farthest = machine.heel_out + range_of_length(machine.boom)[1]
-    shown = display("length", units, like=farthest)
-    most = farthest / shown.factor
-    step = nice_step(most, most=STEPS)
-    least = step * ceil(0.02 * most / step)
-    return Range(shown=shown, least=least, most=_up(most, step), step=step)
+    boom, heel = machine.boom, machine.heel_out
+    longest = heel + range_of_length(boom)[1]
+    shown = display("length", units, like=longest)
+    # One step for all lengths of a machine, so that an arrow key always moves as far.
+    step = nice_step(longest / shown.factor, most=STEPS)
+    near, far = (heel + length * float(np.cos(a)) for a in (boom.greatest_angle, boom.least_angle))
+    room = BEYOND * (far - near)
+    least = max(_up((near - room) / shown.factor, step), step)
+    return Range(shown=shown, least=least, most=_up((far + room) / shown.factor, step), step=step)
 
 
 def angle_range(machine: Machine, *, units: str) -> Range:

@@ -18,6 +18,7 @@ from boomsim.lab.ranges import Range, angle_range, load_range, radius_range, sle
 from boomsim.lab.scene import Look, Scene, machine_of
 from boomsim.machine.model import Machine
 from boomsim.machine.systems import BOOM_SYSTEMS
+from boomsim.mechanics.geometry import layout
 
 FACTORS = {
     "wind_speed": 1.0,
@@ -29,7 +30,7 @@ FACTORS = {
 
 
 def ranges(scene: Scene, look: Look) -> dict[str, Range]:
-    """How far the sliders for radius, boom angle, load and slew angle go with a machine.
+    """How far the sliders for radius, boom angle, load and slew angle go with a boom as it is out.
 
     Parameters
     ----------
@@ -40,13 +41,15 @@ def ranges(scene: Scene, look: Look) -> dict[str, Range]:
     -------
     dict of str to Range
     """
-    return _ranges(machine_of(scene.machine), look.units)
+    machine = machine_of(scene.machine)
+    length = float(layout(machine.boom, extension=scene.extension).boom_length[0])
+    return _ranges(machine, round(length, 6), look.units)
 
 
-@lru_cache(maxsize=32)
-def _ranges(machine: Machine, units: str) -> dict[str, Range]:
+@lru_cache(maxsize=64)
+def _ranges(machine: Machine, length: float, units: str) -> dict[str, Range]:
     return {
-        "radius": radius_range(machine, units=units),
+        "radius": radius_range(machine, length=length, units=units),
         "angle": angle_range(machine, units=units),
         "load": load_range(machine, units=units),
         "slew": slew_range(units=units),
@@ -110,6 +113,33 @@ def _holding(scene: Scene, what: str, now: Answer) -> Scene:
     return hold_angle(scene, angle=float(at.state.angle[0, 0]))
 
 
+def spans_of(scene: Scene, *, look: Look, now: Answer) -> dict[str, Range]:
+    """How far the sliders go, and as far as what is drawn.
+
+    Parameters
+    ----------
+    scene : Scene
+    look : Look
+    now : Answer
+        To `scene`
+
+    Returns
+    -------
+    dict of str to Range
+    """
+    places = _places(scene, now)
+    return {name: span.with_value(places[name]) for name, span in ranges(scene, look).items()}
+
+
+def _places(scene: Scene, now: Answer) -> dict[str, float]:
+    """Radius, boom angle, load and slew angle: what is held, and what follows from it [SI]."""
+    at = now.at
+    places = {name: float(getattr(scene, name)) for name in ("load", "slew")}
+    places["angle"] = now.angle
+    places["radius"] = scene.radius if at is None else float(at.radius[0, 0])
+    return {**places, scene.held: float(getattr(scene, scene.held))}
+
+
 def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
     """Where every slider stands in a scene; the one of radius and angle that follows, too.
 
@@ -125,13 +155,8 @@ def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
     dict of str to object
         By name, in the units shown
     """
-    spans, at = ranges(scene, look), now.at
-    values = {name: getattr(scene, name) for name in spans}
-    if at is not None and now.solved:
-        values["radius"] = float(at.radius[0, 0])
-        values["angle"] = float(at.state.angle[0, 0])
-    values[scene.held] = getattr(scene, scene.held)
-    shown: dict[str, Any] = {name: spans[name].to_shown(v) for name, v in values.items()}
+    spans, places = spans_of(scene, look=look, now=now), _places(scene, now)
+    shown: dict[str, Any] = {name: span.to_shown(places[name]) for name, span in spans.items()}
     scale = 1.0 if BOOM_SYSTEMS[scene.system].locks else 100.0
     for k, fraction in enumerate(scene.extension, start=1):
         shown[f"section {k}"] = fraction if scale == 1.0 else round(fraction * scale, 9)

@@ -23,11 +23,19 @@ class Material:
         Young's modulus E [Pa]
     density : float
         Used only to judge a section's mass against its plates [kg/m3]
+    shear_modulus : float or None
+        G; None: that of a Poisson's ratio of 0.3, E/2.6 [Pa]
     """
 
     yield_stress: float
     modulus: float = 210e9
     density: float = 7850.0
+    shear_modulus: float | None = None
+
+    @property
+    def in_shear(self) -> float:
+        """Shear modulus G, given or not [Pa]."""
+        return self.modulus / 2.6 if self.shear_modulus is None else self.shear_modulus
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -48,6 +48,7 @@ MATERIAL = Table(
         "yield_stress": Key(YIELD_STRESS, "stress at which it yields"),
         "modulus": Key(MODULUS, "Young's modulus: stress over strain"),
         "density": Key(DENSITY, "to compare a section's mass with its plates"),
+        "shear_modulus": Key(MODULUS, "shear stress over strain; usually modulus / 2.6", None),
     },
 )
 

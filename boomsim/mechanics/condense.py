@@ -81,7 +81,10 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     stations = stations_of(machine, cuts=cuts)
     shapes = [properties(s.profile) for s in machine.boom.sections]
     modulus = np.array([s.material.modulus for s in machine.boom.sections])
-    up, side = planes_of(cuts, stiffness=modulus * np.array([[p.i_y, p.i_z] for p in shapes]).T)
+    bending = modulus * np.array([[p.i_y, p.i_z] for p in shapes]).T
+    in_shear = np.array([s.material.in_shear for s in machine.boom.sections])
+    areas = np.array([[p.shear_area_y, p.shear_area_z] for p in shapes]).T
+    up, side = planes_of(cuts, stiffness=bending, in_shear=in_shear * areas)
     path, centres = _positions(cuts)
     straight, thrust = _start(stations, up)
     return Condensed(

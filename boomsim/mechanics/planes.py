@@ -44,14 +44,17 @@ class Plane:
     stiffness: Array
 
 
-def planes_of(cuts: Cuts, *, stiffness: Array) -> tuple[Plane, Plane]:
+def planes_of(cuts: Cuts, *, stiffness: Array, in_shear: Array) -> tuple[Plane, Plane]:
     """Build the operators of the luffing plane and of sideways, where the heel is clamped.
+
+    The axis turns by bending and by shear (Timoshenko), and a force counts as one across it where
+    it acts across the axis as it then lies (Engesser).
 
     Parameters
     ----------
     cuts : Cuts
-    stiffness : ndarray, shape (2, sections)
-        E I of each section in the luffing plane and sideways [N m2]
+    stiffness, in_shear : ndarray, shape (2, sections)
+        E I [N m2] and G A [N] of each section in the luffing plane and sideways
 
     Returns
     -------
@@ -65,6 +68,7 @@ def planes_of(cuts: Cuts, *, stiffness: Array) -> tuple[Plane, Plane]:
     moment = _moments(cuts, total, integral, pads)
     stiff = np.repeat(stiffness, PER_SECTION, axis=1)
     rotation = (_turn(cuts, integral, total) / stiff[:, None, None]) @ moment
+    rotation += _sheared(cuts, total, pads, in_shear)
     up, side = (
         Plane(
             moment=moment[k, :, :, :size],
@@ -136,6 +140,41 @@ def _pads(cuts: Cuts, total: Array) -> Array:
             pads[:, :, i] += arm[:, i, None] * pads[:, :, i + 1]
     pads[1, :, 0] = 0.0
     return pads
+
+
+def _sheared(cuts: Cuts, total: Array, pads: Array, in_shear: Array) -> Array:
+    """Rotation of the axis by shear: V/(G A) at every station, and what the joints make of it.
+
+    Shape (2, configurations, K, K + 2).
+    """
+    same = np.broadcast_to(np.eye(PER_SECTION), (*cuts.shape, PER_SECTION, PER_SECTION))
+    slope = np.repeat(1.0 / in_shear, PER_SECTION, axis=1)
+    slope[:, -NODES:] *= AT_THE_FRONT
+    return np.asarray((_turn(cuts, same, total) * slope[:, None, None]) @ _shear(cuts, pads))
+
+
+AT_THE_FRONT = np.array([1.0, 1.25, 0.0])
+"""Shares of shear strain at the last three stations: the head, which stands on the last one, turns
+with the cross-section and not with the sheared axis. What it lacks the station before it has, so
+that the head sinks by all of it (Simpson: 1 + 4 x 1.25 = 6) [1]."""
+
+
+def _shear(cuts: Cuts, pads: Array) -> Array:
+    """Shear: known forces across, the own front pad inside the overlap, the inner's past its tail.
+
+    The lug's moment grows along the base section from nought at the heel pin: so does its shear
+    pull down. Shape (2, configurations, K, K + 2).
+    """
+    configurations, sections = cuts.shape
+    size = sections * PER_SECTION
+    own = cuts.spread(cuts.in_overlap)[..., None]
+    past = 1.0 - cuts.spread(cuts.has_inner)[..., None]
+    shear = own * pads[:, :, :, None]
+    shear[:, :, :-1] -= past[:, :-1] * pads[:, :, 1:, None]
+    shear = shear.reshape(2, configurations, size, size + 2)
+    shear[:, :, range(size), range(size)] += 1.0
+    shear[:, :, :PER_SECTION, size + 1] -= own[:, 0, :, 0] / cuts.support[:, :1]
+    return np.asarray(shear)
 
 
 def _turn(cuts: Cuts, integral: Array, total: Array) -> Array:

@@ -1,7 +1,7 @@
 """A chart page shows the figures of its chart, each in its cell, and the caution."""
 
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, product
 
 import numpy as np
 import pytest
@@ -12,11 +12,13 @@ from boomsim.figures.charts.look import ANSWERS, BOLD, CLASS, FULL, TINT
 from boomsim.figures.charts.marks import PAPERS, Fill, Stroke, Words
 from boomsim.figures.charts.page import chart_sheets, columns_on_pages
 from boomsim.figures.charts.svg import svg_text
-from boomsim.figures.charts.text import code, numbers_of, percent, way
+from boomsim.figures.charts.text import code, numbers_of, percent, percents
 from boomsim.figures.charts.type import broken, width_of
+from boomsim.figures.charts.ways import ALL_OUT, PARTLY_OUT
 from boomsim.machine.files import load_machine
 from boomsim.rating.charts.boldline import bold_edges
 from boomsim.rating.charts.chart import best_chart, stated_chart
+from boomsim.rating.charts.runs import first_rows
 from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration
 from boomsim.rating.setup import set_up
 
@@ -151,7 +153,7 @@ def test_the_answer_sheet_counts_edges_and_cells():
     said = " ".join(mark.text for mark in words(sheet(look=ANSWERS)))
     of = chart()
     assert f"runs along {len(bold_edges(of))} cell edges" in said
-    assert f"The {np.sum(of.structural & of.rated)} tinted cells" in said
+    assert f"In the {np.sum(of.structural & of.rated)} tinted cells" in said
 
 
 def test_columns_are_parted_evenly_over_pages_and_none_is_lost():
@@ -170,10 +172,74 @@ def test_a_stated_chart_shows_how_far_each_section_is_out():
     assert sorted(shown) == sorted(wanted)
 
 
-def test_a_way_to_extend_is_written_in_lock_positions_or_percent():
-    pinned, other = load_machine("yard60").boom, load_machine("truck18").boom
-    assert way(pinned, np.array([0.0, 0.45, 0.9, 1.0])) == "0123"
-    assert way(other, np.array([1.0, 0.5, 0.0])) == "100 50 0"
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+def bars(page):
+    """Share filled of each frame of a section's bar, by the left end and the top of its block."""
+    framed = [m for m in page.marks if isinstance(m, Stroke) and m.width == 0.2]
+    filled = [m for m in page.marks if isinstance(m, Fill) and m.colour in (ALL_OUT, PARTLY_OUT)]
+    full = {tuple(m.points[0]): np.ptp([p[0] for p in m.points]) for m in filled}
+    return [
+        (m.points[0], full.get(tuple(m.points[0]), 0.0) / np.ptp([p[0] for p in m.points]))
+        for m in framed
+    ]
+
+
+@pytest.mark.parametrize("name", ["truck18", "yard60", "bench"])
+def test_the_list_of_best_ways_draws_each_section_as_far_as_it_is_out(name):
+    of, page = chart(name), sheet(name)
+    # Column by column, way by way, the largest section first.
+    wanted = [
+        fraction
+        for c in range(len(of.length))
+        for way in first_rows(of, c)
+        for fraction in of.configurations.extension[way]
+    ]
+    assert [share for _, share in bars(page)] == pytest.approx(wanted, abs=1e-9)
+
+
+def test_the_list_of_best_ways_says_from_which_radius_each_is_used():
+    of, page = chart("yard60"), sheet("yard60")
+    numbers = numbers_of(of, units="metric")
+    blocks = [corner for corner, _ in bars(page)][:: of.configurations.extension.shape[1]]
+    wanted = [
+        ", ".join(numbers.radius(float(of.radii[r])) for r in rows)
+        for c in range(len(of.length))
+        for rows in first_rows(of, c).values()
+    ]
+    shown = []
+    for left, top in blocks:
+        beside = [m for m in words(page) if 0.0 < left - m.x < 1.0 and 0.0 < m.y - top < 3.0]
+        shown.append(min(beside, key=lambda m: m.y).text)
+    assert shown == wanted
+
+
+def test_a_column_is_marked_where_it_passes_to_another_way_and_nowhere_else():
+    of, page = chart("yard60"), sheet("yard60")
+    signs = [m for m in page.marks if isinstance(m, Fill) and len(m.points) == 3]
+    changes = 0
+    for c in range(len(of.length)):
+        used = of.used[of.rated[:, c], c]
+        changes += int(np.sum(np.diff(used) != 0))
+    # One more stands in the key.
+    assert len(signs) == changes + 1
+
+
+def test_no_way_to_extend_is_written_as_digits_or_letters_on_a_chart_of_best_ways():
+    boom = load_machine("yard60").boom
+    places = [boom.lock_positions.index(p) for p in boom.lock_positions]
+    coded = {"".join(map(str, code)) for code in product(places, repeat=4)}
+    said = {part for mark in words(sheet("yard60")) for part in mark.text.split()}
+    assert not said & coded
+    assert not [mark.text for mark in words(sheet("yard60")) if mark.text in LETTERS]
+
+
+def test_percents_of_a_way_stand_beside_its_bars_where_a_column_is_wide():
+    of = chart()
+    said = [mark.text for mark in words(sheet())]
+    for way in np.unique(of.used[of.rated]):
+        assert percents(of.configurations.extension[way]) in said
 
 
 @pytest.mark.parametrize(("share", "text"), [(0.465, "47"), (0.0, "0"), (1.0, "100"), (0.5, "50")])

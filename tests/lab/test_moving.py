@@ -165,9 +165,44 @@ def test_us_units_change_what_is_shown_and_not_the_scene(explorer):
 
 
 def test_an_unreachable_radius_is_said_and_is_no_error(explorer):
-    explorer.sliders["radius"].value = 40.0
-    assert "cannot put its head at a radius of 40.00 m" in explorer.svg()
+    explorer.sliders["radius"].value = 18.0
+    assert "cannot put its head at a radius of 18.00 m" in explorer.svg()
     assert explorer.errors == []
+
+
+@pytest.mark.parametrize("share", [0.0, 0.02, 0.5, 0.98, 1.0])
+def test_the_angle_slider_shows_the_angle_that_is_drawn(explorer, share):
+    radius = explorer.sliders["radius"]
+    radius.value = radius.min + share * (radius.max - radius.min)
+    drawn = math.degrees(explorer.answer.angle)
+    # A slider stands on its nearest step.
+    assert abs(explorer.sliders["angle"].value - drawn) <= 0.51 * explorer.sliders["angle"].step
+
+
+@pytest.mark.parametrize("out", [(0.0,) * 4, TWO_HALVES, (1.0,) * 4])
+def test_four_fifths_of_the_radius_slider_are_where_the_boom_can_be(explorer, out):
+    for k, fraction in enumerate(out, start=1):
+        explorer.sliders[f"section {k}"].value = fraction
+    explorer.sliders["radius"].value = 0.5 * sum(_reach(explorer))
+    near, far = _reach(explorer)
+    radius = explorer.sliders["radius"]
+    assert (far - near) / (radius.max - radius.min) > 0.8
+    assert radius.min <= near + radius.step and far - radius.step <= radius.max
+
+
+def _reach(explorer) -> tuple[float, float]:
+    """Radii at the steepest and the lowest boom angle of a straight boom [m]."""
+    machine, length = explorer.answer.setup.machine, explorer.answer.boom.layout.boom_length[0]
+    angles = machine.boom.greatest_angle, machine.boom.least_angle
+    near, far = (machine.heel_out + float(length) * math.cos(angle) for angle in angles)
+    return near, far
+
+
+def test_a_radius_that_the_boom_no_longer_reaches_stays_on_its_slider(explorer):
+    explorer.sliders["radius"].value = 16.0
+    for k in (3, 4):
+        explorer.sliders[f"section {k}"].value = 0.0
+    assert explorer.sliders["radius"].value == 16.0 <= explorer.sliders["radius"].max
 
 
 def test_a_browser_that_rounds_a_following_slider_to_its_step_moves_nothing(explorer):

@@ -13,8 +13,10 @@ from boomsim.lab.lessons.class_plan import (
     script,
     timetable,
     wrong_answers,
+    wrong_guesses,
 )
 from boomsim.lab.lessons.contents import LESSONS, lesson_named
+from boomsim.machine.files import load_machine
 
 
 def test_the_scenes_fill_the_class_and_the_clock_runs_through():
@@ -42,6 +44,24 @@ def test_expected_wrong_answers_are_those_that_the_check_knows(lesson):
     check = lesson.check("metric")
     assert rows[0] == ("is right", check.exact)
     assert {words for words, _ in rows[1:]} == set(check.slips)
+
+
+@pytest.mark.parametrize("lesson", LESSONS, ids=lambda lesson: lesson.number)
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_expected_wrong_guesses_get_the_thought_that_the_lesson_tells_them(lesson, units):
+    guess = lesson.guess(units)
+    asked = [truth.what for truth in guess.truths]
+    for what, wrong, thought in wrong_guesses(lesson.number, units=units).rows:
+        mine = ["" for _ in asked]
+        mine[asked.index(what)] = wrong.replace(",", "")
+        assert guess.against(*mine).rows[asked.index(what)][-1].endswith(f"probably {thought}")
+
+
+def test_the_sections_are_nearly_of_one_length_and_not_of_one_mass():
+    sections = load_machine("yard60").boom.sections[1:]
+    lengths, masses = ([getattr(s, name) for s in sections] for name in ("length", "mass"))
+    assert max(lengths) < 1.1 * min(lengths)
+    assert max(masses) > 2.0 * min(masses)
 
 
 def test_what_the_model_says_to_a_guess_is_there_for_the_instructor():

@@ -8,10 +8,12 @@ import pytest
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
+from boomsim.lab.lessons import breaks
 from boomsim.lab.lessons import sheet as lesson_sheet
 from boomsim.lab.lessons.contents import LESSONS, lesson_named
 from boomsim.lab.lessons.parts import Blank
 from boomsim.lab.lessons.sheet import answers_pdf, handout_pdf
+from boomsim.units import show
 
 pytest.importorskip("typst")
 needs_poppler = pytest.mark.skipif(
@@ -62,6 +64,43 @@ def test_what_the_student_sees_has_no_answer_in_it(lesson):
     assert check.working not in seen
     assert sheet.because not in seen
     assert not any(words in seen for words in check.slips)
+
+
+def printed(lesson, units="metric"):
+    """All that the student's page says, as one text."""
+    return json.dumps(lesson_sheet._student(lesson, units), ensure_ascii=False)
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize(("number", "radii"), [("02", (6.0, 16.0)), ("03", (24.0,))])
+def test_no_row_of_a_handout_is_at_a_radius_that_is_guessed_about(number, radii, units):
+    lesson = lesson_named(number)
+    rows = lesson.sheet(units).rows
+    for radius in radii:
+        said = show(radius, "length", units)
+        assert said in lesson.guess(units).question
+        assert not [row for row in rows if said in str(row[0])]
+        assert said not in lesson.check(units).question
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_handout_07_leaves_the_tipping_load_and_what_comes_first_to_be_found(units):
+    lesson = lesson_named("07")
+    seen = printed(lesson, units)
+    for radius in (breaks.NEAR, breaks.FAR):
+        assert show(breaks.past_rated(radius).tipping.load, "mass", units) not in seen
+    assert [
+        [f.text for f in row if isinstance(f, Blank)][-1] for row in lesson.sheet(units).rows
+    ] == [truth.answer for truth in lesson.guess(units).truths]
+
+
+def test_handout_07_gives_all_that_is_needed_to_find_the_tipping_load():
+    rows = lesson_named("07").sheet("metric").rows
+    for row, radius in zip(rows, (breaks.NEAR, breaks.FAR), strict=True):
+        holds, arm = float(row[3].split()[0].replace(",", "")), float(row[4].split()[0])
+        # Three figures of the arm: half a percent at most.
+        by_hand = 1000.0 * holds / (9.81 * arm)
+        assert by_hand == pytest.approx(breaks.past_rated(radius).tipping.load, rel=0.005)
 
 
 @each

@@ -1,11 +1,14 @@
 """Every lesson in a real browser on a real JupyterLab, as an apprentice sees it."""
 
+import json
 import shutil
 
 import pytest
-from notebook_files import ALL, OF_LESSONS, name
+from notebook_files import ALL, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
+from boomsim.lab.lessons.contents import lesson_named
+from boomsim.lab.lessons.parts import FIRST
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
@@ -24,7 +27,7 @@ def opened(browser, lab):
     page.on("pageerror", lambda fault: faults.append(str(fault)))
 
     def run(path):
-        shutil.copyfile(path, lab.folder / path.name)
+        (lab.folder / path.name).write_text(json.dumps(with_guess(path)), encoding="utf-8")
         lab.run(page, path.name)
         return page
 
@@ -62,15 +65,31 @@ def test_a_slider_moved_with_the_keyboard_changes_the_picture(opened):
 
 def test_an_answer_typed_into_the_check_is_judged(opened):
     page = opened(OF_LESSONS[3])
+    check = lesson_named("04").check("metric")
+    (rear,) = [check.said(value) for words, value in check.slips.items() if "rear pad" in words]
     page.evaluate(
-        """() => {
+        """answer => {
           const cells = window.jupyterapp.shell.currentWidget.content.widgets;
           const asked = cells.find(cell => cell.model.sharedModel.source === 'check("")');
-          asked.model.sharedModel.setSource('check("346.7 kN")');
+          asked.model.sharedModel.setSource(`check("${answer}")`);
           window.jupyterapp.shell.currentWidget.content.activeCellIndex = cells.indexOf(asked);
           return window.jupyterapp.commands.execute('notebook:run-cell');
-        }"""
+        }""",
+        rear,
     )
     verdict = page.locator(".lesson-slip")
     verdict.wait_for(timeout=20_000)
     assert "You probably found the rear pad" in verdict.inner_text()
+
+
+def test_run_all_stops_at_a_missing_guess_with_one_sentence(browser, lab):
+    page = browser.new_page()
+    shutil.copyfile(OF_LESSONS[1], lab.folder / "unguessed.ipynb")
+    page.goto(lab.address("unguessed.ipynb"))
+    lab.start(page)
+    stopped = page.locator("[data-mime-type='application/vnd.jupyter.stderr']")
+    stopped.wait_for(timeout=60_000)
+    assert stopped.inner_text().strip() == FIRST
+    assert page.locator("img.lesson-picture").count() == 0
+    lab.shut(page)
+    page.close()

@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from notebook_files import ALL, FOLDER, INSTRUCTOR, OF_LESSONS, cells, name, read
+from notebook_files import ALL, FOLDER, GATE, INSTRUCTOR, OF_LESSONS, cells, name, read
 
 from boomsim.lab.lessons.class_plan import SCENES
 from boomsim.lab.lessons.contents import LESSONS
@@ -86,6 +86,10 @@ def test_a_lesson_opens_itself_and_ends_with_its_own_check(path, lesson):
     assert f'lesson("{lesson.number}", units="metric")' in code[0]
     assert code[1] == "this.question"
     asked = [text for text in code if text.startswith("this.compare(")]
+    # What is guessed stops the notebook before anything else is imported or run.
+    assert GATE in code[2]
+    assert code[2].splitlines()[-1].removeprefix(GATE) == asked[0].removeprefix("this.compare(")
+    assert not any(GATE in text for text in code[:2] + code[3:])
     assert len(asked) == 1
     assert len(lesson.guess("metric").truths) == asked[0].count(",") + 1
     assert any(text == 'check("")' for text in code)

@@ -1,14 +1,18 @@
 """Every lesson runs to its end, says the caution, and hides no error behind a slider."""
 
+import json
 import os
 from pathlib import Path
 
 import nbformat
 import pytest
 from nbclient import NotebookClient
-from notebook_files import ALL, name
+from nbclient.exceptions import CellExecutionError
+from notebook_files import ALL, GATE, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
+from boomsim.lab.lessons.contents import lesson_named
+from boomsim.lab.lessons.parts import FIRST, said_of
 
 MOVED = """
 from boomsim.lab.lessons.slides import Slides
@@ -32,15 +36,17 @@ def quiet(tmp_path, monkeypatch):
     return tmp_path
 
 
+def client_of(notebook, folder):
+    where = {"metadata": {"path": str(folder)}}
+    return NotebookClient(notebook, timeout=120, kernel_name="python3", resources=where)
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("path", ALL, ids=name)
 def test_the_notebook_runs_to_its_end(path, quiet):
-    notebook = nbformat.read(path, as_version=4)
+    notebook = nbformat.reads(json.dumps(with_guess(path)), as_version=4)
     notebook.cells.append(nbformat.v4.new_code_cell(MOVED))
-    client = NotebookClient(
-        notebook, timeout=120, kernel_name="python3", resources={"metadata": {"path": str(quiet)}}
-    )
-    client.execute()
+    client_of(notebook, quiet).execute()
     outputs = [out for cell in notebook.cells if cell.cell_type == "code" for out in cell.outputs]
     assert not [out for out in outputs if out.get("name") == "stderr"]
     plain = " ".join(str(out.get("data", {}).get("text/plain", "")) for out in outputs)
@@ -49,3 +55,19 @@ def test_the_notebook_runs_to_its_end(path, quiet):
     said = "".join(out.get("text", "") for out in notebook.cells[-1].outputs)
     wanted = sum("Slides(" in cell.source for cell in notebook.cells[:-1])
     assert said == f"{wanted} moved\n"
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("path", OF_LESSONS, ids=name)
+def test_without_a_guess_it_stops_with_one_sentence_and_has_not_said_the_answer(path, quiet):
+    notebook = nbformat.read(path, as_version=4)
+    with pytest.raises(CellExecutionError):
+        client_of(notebook, quiet).execute()
+    run = [cell for cell in notebook.cells if cell.cell_type == "code" and cell.execution_count]
+    assert GATE in run[-1].source
+    (stopped,) = run[-1].outputs
+    assert (stopped.ename, stopped.traceback) == ("GuessFirst", [FIRST])
+    told = " ".join(str(out.get("data", "")) for cell in run for out in cell.outputs)
+    figures = [t for t in lesson_named(path.stem).guess("metric").truths if t.quantity]
+    # Letters and words stand in the question as what to choose from.
+    assert not [truth for truth in figures if said_of(truth, "metric") in told]

@@ -4,6 +4,8 @@ Each lesson's text makes claims without numbers. These tests are the numbers: if
 changed so that a claim fails, the lesson must be rewritten.
 """
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -11,15 +13,18 @@ from boomsim.lab.lessons.bench import WAYS, bench, shifts, tips_at
 from boomsim.lab.lessons.breaks import FAR as BREAKS_FAR
 from boomsim.lab.lessons.breaks import NEAR as BREAKS_NEAR
 from boomsim.lab.lessons.breaks import past_rated
-from boomsim.lab.lessons.chart import lesson_chart
+from boomsim.lab.lessons.chart import ASKED_LENGTH, ASKED_RADIUS, LENGTH, few_ways, lesson_chart
+from boomsim.lab.lessons.chart import RADIUS as RADIUS_READ
 from boomsim.lab.lessons.half import FAR as HALF_FAR
+from boomsim.lab.lessons.half import NEAR as HALF_NEAR
 from boomsim.lab.lessons.half import half_bent, half_compared
+from boomsim.lab.lessons.losses import NEAR as NEAR_LOST
 from boomsim.lab.lessons.losses import lost
 from boomsim.lab.lessons.measure import combined
 from boomsim.lab.lessons.net import NET_RADIUS, net_reading
-from boomsim.lab.lessons.same_length import FAR, NEAR, best_at, column, ways
+from boomsim.lab.lessons.same_length import ASKED, FAR, NEAR, best_at, column, ways
 from boomsim.lab.lessons.strong import close_lifts, lever, pad_forces
-from boomsim.lab.lessons.turns_over import over
+from boomsim.lab.lessons.turns_over import DIRECTIONS, RADIUS, half_out, over
 from boomsim.machine.files import load_machine
 from boomsim.machine.model import Rigging
 from boomsim.mechanics.geometry import layout
@@ -28,8 +33,16 @@ from boomsim.mechanics.profile import properties
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.boldline import crossings
 from boomsim.rating.comparison.compare import demonstration
+from boomsim.rating.comparison.explain import account
+from boomsim.rating.empty_hook.study import empty_hook
+from boomsim.rating.lift.study import lift
+from boomsim.rating.losses.study import losses
+from boomsim.rating.losses.takers import Amounts
+from boomsim.rating.overload.study import overload
+from boomsim.rating.places import Places
 from boomsim.rating.response import respond
 from boomsim.rating.setup import set_up
+from boomsim.rating.strategies import configurations_of_length
 
 BOOM = load_machine("yard60").boom
 
@@ -53,12 +66,14 @@ def compared():
     return ways()[1]
 
 
-def test_02_close_in_the_heavy_section_out_leads_and_something_would_break(compared):
+def test_02_close_in_the_heavy_section_out_leads_and_stability_sets_no_figure(compared):
     assert best_at(compared, NEAR) == "C"
-    assert not compared.rating.is_stability[:, column(compared, NEAR)].any()
+    close_in = [compared.rating.limit(way, column(compared, NEAR)) for way in range(3)]
+    assert [limit.set_by for limit in close_in] == ["strength", "strength", "permissible value"]
+    assert close_in[2].name == "slewing ring"
 
 
-def test_02_far_out_the_light_section_out_leads_and_the_crane_would_tip(compared):
+def test_02_far_out_the_light_section_out_leads_and_stability_sets_every_figure(compared):
     assert best_at(compared, FAR) == "A"
     assert compared.rating.is_stability[:, column(compared, FAR)].all()
 
@@ -73,18 +88,33 @@ def half():
     return half_compared()
 
 
+def test_02_who_carries_the_drawn_curves_on_finds_both_answers(compared):
+    # Straight on from the two rows of the handout that are nearest to the radius asked for.
+    for radius, rows in ((NEAR, (8.0, 7.0)), (FAR, (12.0, ASKED))):
+        a, b = (compared.rating.capacity[:, column(compared, row)] for row in rows)
+        onwards = b + (b - a) * (radius - rows[1]) / (rows[1] - rows[0])
+        assert "ABC"[np.argmax(onwards)] == best_at(compared, radius)
+
+
 def test_03_all_at_half_bends_least(half):
     down = half_bent(*half).tip_deflection[:, 0]
     assert np.argmin(down) == 0
     assert np.argmax(down) == 1
 
 
-def test_03_close_in_all_at_half_carries_more_than_light_half_out_far_out_less(half):
+def test_03_close_in_all_at_half_carries_most_and_far_out_light_half_out(half):
     capacity = half[1].rating.capacity
-    near, far = column(half[1], 8.0), column(half[1], HALF_FAR)
-    assert capacity[0, near] > capacity[1, near]
-    assert capacity[1, far] > 1.05 * capacity[0, far]
-    assert half[1].rating.is_stability[:, far].all()
+    assert np.argmax(capacity[:, column(half[1], HALF_NEAR)]) == 0
+    assert np.argmax(capacity[:, column(half[1], HALF_FAR)]) == 1
+
+
+def test_03_far_out_stability_sets_a_and_c_and_would_allow_b_a_little_more_than_strength(half):
+    setup, found = half
+    far = column(found, HALF_FAR)
+    by = [found.rating.limit(way, far).set_by for way in range(3)]
+    assert by == ["stability", "strength", "stability"]
+    light = account(setup, extension=found.configurations.extension[1], radius=HALF_FAR)
+    assert light.capacity < light.stability < 1.05 * light.capacity
 
 
 def test_03_the_tip_hangs_down_without_a_load_and_then_goes_down_evenly(half):
@@ -103,6 +133,14 @@ def test_03_the_tip_hangs_down_without_a_load_and_then_goes_down_evenly(half):
     # "Nearly the same": second order and play make up to a fifth.
     assert (np.abs(steps / steps.mean(axis=0) - 1.0) < 0.2).all()
     assert np.argmax(steps.mean(axis=0)) == 1
+
+
+def test_03_who_carries_the_drawn_curves_on_finds_who_leads_far_out(half):
+    # Straight on from the two last rows of the handout.
+    a, b = (half[1].rating.capacity[:, column(half[1], row)] for row in (18.0, 20.0))
+    onwards = b + (b - a) * (HALF_FAR - 20.0) / 2.0
+    assert np.argmax(b) == 0
+    assert np.argmax(onwards) == np.argmax(half[1].rating.capacity[:, column(half[1], HALF_FAR)])
 
 
 @pytest.fixture(scope="module")
@@ -140,6 +178,11 @@ def test_04_the_pads_of_the_self_check_are_those_of_the_lever_law():
     assert rear == pytest.approx(100e3 * a / c, rel=1e-6)
 
 
+def test_04_the_light_section_must_carry_nearly_as_much_in_a_as_the_heavy_one_in_c(close):
+    light, heavy = close[0].sections[4].moment_max, close[2].sections[1].moment_max
+    assert 0.9 * heavy < light < heavy
+
+
 def test_04_light_at_first_and_hardly_used_close_in_means_strong(close):
     worst = [max(u.use for u in one.limits if u.limit.section is not None) for one in close]
     assert worst == sorted(worst, reverse=True)
@@ -150,15 +193,46 @@ def directions():
     return {name: over(name) for name in ("front", "side", "rear")}
 
 
-def test_05_least_over_the_front_most_over_the_rear(directions):
-    rated = [directions[name].account.capacity for name in ("front", "side", "rear")]
-    assert rated == sorted(rated)
+def test_05_least_over_the_front_most_over_the_rear_and_stability_sets_all_three(directions):
+    ranked = [directions[name].account for name in ("front", "side", "rear")]
+    assert all(a.capacity < 0.96 * b.capacity for a, b in pairwise(ranked))
+    assert [one.limit.set_by for one in ranked] == ["stability"] * 3
 
 
-def test_05_most_of_what_differs_is_the_carrier(directions):
-    front, rear = directions["front"].holds, directions["rear"].holds
-    apart = {group: abs(rear[group] - front[group]) for group in front}
-    assert apart["carrier"] > 0.8 * sum(apart.values())
+def test_05_over_the_front_the_arm_is_shortest_and_all_but_the_carrier_hold_best(directions):
+    front, rear = directions["front"], directions["rear"]
+    assert front.account.lever == min(one.account.lever for one in directions.values())
+    more = {group: rear.holds[group] - front.holds[group] for group in rear.holds}
+    assert {group for group in more if more[group] > 0.0} == {"carrier"}
+    assert sum(more.values()) > 0.0
+    assert rear.holds["carrier"] > 2.0 * front.holds["carrier"]
+
+
+def test_05_the_heavy_end_lies_beyond_the_front_line(directions):
+    assert directions["front"].account.parts["cab, engine and front axle"] < 0.0
+
+
+def test_05_on_the_yard_crane_the_side_is_best_and_the_rear_least():
+    machine = load_machine("yard60")
+    rated = [
+        rate(set_up(machine, slew=slew), extension=[0, 0, 0, 0.9], radius=np.array([RADIUS]))
+        for slew in (0.0, np.pi, np.pi / 2)
+    ]
+    loads = [float(one.capacity[0, 0]) for one in rated]
+    assert loads == sorted(loads)
+
+
+def off_the_middle(machine):
+    """How far the carrier's weight lies from the middle of its outriggers [m]."""
+    mass = sum(part.mass for part in machine.carrier)
+    centre = sum(part.mass * part.x for part in machine.carrier) / mass
+    ends = [x for x, _ in machine.supports[0].points]
+    return abs(centre - (min(ends) + max(ends)) / 2.0)
+
+
+def test_05_the_yard_cranes_weight_lies_nearer_the_middle_of_its_outriggers():
+    yard, truck = (off_the_middle(load_machine(name)) for name in ("yard60", "truck18"))
+    assert yard < 0.8 * truck
 
 
 def test_05_the_moments_of_the_sheet_make_the_tipping_load_of_the_account(directions):
@@ -167,48 +241,124 @@ def test_05_the_moments_of_the_sheet_make_the_tipping_load_of_the_account(direct
         assert 0.85 * tipping == pytest.approx(one.account.stability, rel=1e-9)
 
 
-def test_05_half_out_outriggers_cost_dearly_and_on_tyres_nothing_is_left():
-    machine = load_machine("yard60")
-    out, radius = demonstration(machine.boom).extension[1], np.array([12.0])
-    rated = [
-        rate(set_up(machine, rigging=Rigging(support=name)), extension=out, radius=radius)
-        for name in ("full", "half")
-    ]
-    assert rated[1].capacity[0, 0] < 0.85 * rated[0].capacity[0, 0]
+def test_05_half_out_outriggers_cost_dearly_over_the_side_only():
+    machine = load_machine("truck18")
+    left = {
+        name: [
+            rate(
+                set_up(machine, slew=slew, rigging=Rigging(support=support)),
+                extension=half_out(),
+                radius=np.array([RADIUS]),
+            ).capacity[0, 0]
+            for support in ("half", "full")
+        ]
+        for name, slew in DIRECTIONS.items()
+    }
+    assert left["side"][0] < 0.6 * left["side"][1]
+    for name in ("front", "rear"):
+        assert left[name][0] == pytest.approx(left[name][1], rel=1e-6)
+
+
+def test_05_on_tyres_the_empty_hook_turns_the_crane_over_as_the_boom_comes_down():
     bare = Rigging(support="tyres", counterweight="none")
-    worst = set_up(machine, rigging=bare, slew=np.pi / 2)
-    left = rate(worst, extension=out, radius=np.array([5.0, 10.0, 15.0]))
-    assert left.capacity[0, 2] == 0.0 < left.capacity[0, 1] < left.capacity[0, 0]
-    assert {left.limit(0, k).words for k in range(3)} == {"the tyres"}
-    assert worst.support.longest_boom == 20.0
+    worst = set_up(load_machine("truck18"), rigging=bare, slew=np.pi / 2)
+    left = rate(worst, extension=[1, 1, 1], radius=np.array([6.0, 10.0, 18.0])).capacity[0]
+    assert left[0] > left[1] > left[2] == 0.0
+    alone = empty_hook(worst, extension=np.ones(3))
+    assert alone.stands.all()
+    assert 10.0 < alone.radius[0] < 18.0
 
 
-def test_06_the_bold_line_is_crossed_once_in_each_column_and_it_breaks_above_it():
+def test_06_stability_sets_the_figures_below_the_bold_line_and_none_above_it():
     chart = lesson_chart("metric")
-    assert list(crossings(chart)) == [1] * len(chart.length)
-    for column_number in range(len(chart.length)):
+    times = list(crossings(chart))
+    assert set(times) == {0, 1}
+    for column_number, crossed in enumerate(times):
         rows = np.flatnonzero(chart.rated[:, column_number])
         assert chart.structural[rows[0], column_number]
-        assert not chart.structural[rows[-1], column_number]
+        assert chart.structural[rows[-1], column_number] == (crossed == 0)
 
 
-def test_06_over_the_rear_more_cells_break_first():
-    around, rear = lesson_chart("metric"), lesson_chart("metric", slew="rear")
-    assert rear.structural.sum() > around.structural.sum()
+def test_06_without_the_counterweight_the_bold_line_moves_up_and_crosses_every_column():
+    usual, bare = lesson_chart("metric"), lesson_chart("metric", counterweight="none")
+    assert list(crossings(bare)) == [1] * len(bare.length)
+    moved = usual.structural.sum(axis=0) - bare.structural.sum(axis=0)
+    assert (moved > 0).all()
 
 
-def test_07_close_in_it_breaks_and_far_out_it_tips():
+@pytest.mark.parametrize("length", [LENGTH, ASKED_LENGTH, 43.5])
+def test_06_it_asks_for_booms_only_that_the_machine_can_have(length):
+    found = configurations_of_length(BOOM, length=length)
+    assert found.length == pytest.approx(length, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    ("radius", "length"), [(RADIUS_READ, LENGTH), (ASKED_RADIUS, ASKED_LENGTH)]
+)
+def test_06_what_it_asks_for_is_neither_a_row_nor_a_column(radius, length):
+    for units in ("metric", "us"):
+        chart = lesson_chart(units)
+        assert np.abs(chart.radii - radius).min() > 0.05
+        assert np.abs(chart.length - length).min() > 0.5
+
+
+def test_06_the_smaller_of_two_figures_is_not_always_the_longer_booms():
+    chart = lesson_chart("metric")
+    both = chart.rated[:, :-1] & chart.rated[:, 1:]
+    longer = chart.capacity[:, 1:] > chart.capacity[:, :-1]
+    assert (both & longer).any()
+    assert (both & ~longer).any()
+
+
+def test_07_close_in_it_breaks_with_every_float_down_and_far_out_it_tips():
     near, far = past_rated(BREAKS_NEAR), past_rated(BREAKS_FAR)
-    assert not near.warns
-    assert far.warns
     assert near.failure.load < 0.9 * near.tipping.load
     assert far.tipping.load < 0.9 * far.failure.load
+    # No float, at any slew angle, comes to nothing before the boom gives way.
+    assert all(one.load == np.inf for one in near.lightens)
+    assert min(e.load for e in near.events if e.kind == "float") > near.failure.load
 
 
-def test_07_a_float_that_lifts_is_no_warning():
+def test_07_far_out_a_float_lifts_below_the_rated_load():
     far = past_rated(BREAKS_FAR)
     lifted = [event for event in far.events if event.kind == "float"]
     assert lifted[0].load < far.rated
+
+
+def test_07_a_metre_farther_out_the_light_section_breaks_and_the_heavy_one_tips():
+    setup, rows = set_up(load_machine("yard60")), demonstration(BOOM).extension
+    light, heavy = (overload(setup, extension=rows[k], radius=BREAKS_NEAR + 1.0) for k in (0, 2))
+    assert light.failure.load < 0.9 * light.tipping.load
+    assert heavy.tipping.load < 0.9 * heavy.failure.load
+
+
+def test_07_strength_keeps_a_larger_margin_than_stability():
+    near, far = past_rated(BREAKS_NEAR), past_rated(BREAKS_FAR)
+    assert (near.governing.set_by, far.governing.set_by) == ("strength", "stability")
+    assert near.failure.multiple > 1.25 * far.tipping.multiple
+
+
+def tips_first(chart, row, column_number):
+    """Whether the crane tips before anything breaks, in one cell of the lesson's chart."""
+    out, radius = few_ways().extension[column_number], float(chart.radii[row])
+    return overload(chart.setup, extension=out, radius=radius).warns
+
+
+@pytest.mark.slow
+def test_07_below_the_bold_line_it_nowhere_breaks_first():
+    chart = lesson_chart("metric")
+    below = np.argwhere(chart.rated & ~chart.structural)
+    assert len(below) > 10
+    assert all(tips_first(chart, *cell) for cell in below)
+
+
+def test_07_for_several_rows_above_the_bold_line_it_still_tips_first():
+    chart, column_number = lesson_chart("metric"), 2
+    above = np.flatnonzero(chart.structural[:, column_number])
+    tips = [tips_first(chart, row, column_number) for row in above]
+    assert not tips[0]
+    assert tips == sorted(tips)
+    assert sum(tips) >= 3
 
 
 def test_08_parts_of_line_help_only_while_the_rope_governs():
@@ -228,21 +378,58 @@ def test_08_twice_the_parts_carry_not_quite_twice_the_load():
         assert 1.8 * carried[parts] < carried[2 * parts] < 2.0 * carried[parts]
 
 
-def test_09_a_side_pull_costs_where_strength_governs_and_nothing_where_tipping_does():
-    found = lost()
-    names = [taker.name for taker in found.takers]
-    close, far = found.share[names.index("side pull")]
-    assert found.governing[0].set_by != "stability"
-    assert found.governing[1].set_by == "stability"
-    assert close > 0.02
-    assert abs(far) < 0.005
+@pytest.fixture(scope="module")
+def taken():
+    """Share that each taker takes, close in and far out."""
+    return {taker.name: lost().share[k] for k, taker in enumerate(lost().takers)}
 
 
-def test_09_several_at_once_cost_more_than_any_one_of_them():
-    found = lost()
-    share = {taker.name: found.share[k] for k, taker in enumerate(found.takers)}
+def test_09_close_in_strength_sets_the_figure_and_far_out_stability():
+    assert [limit.set_by for limit in lost().governing] == ["strength", "stability"]
+
+
+def test_09_a_side_pull_beyond_the_allowance_costs_close_in_and_nothing_far_out(taken):
+    close_in, far_out = taken["side pull"]
+    assert close_in > 0.05
+    assert abs(far_out) < 0.005
+    light = lost().places.extension[0]
+    at = Places(extension=light[None], radius=np.array([NEAR_LOST]))
+    within = losses(lost().setup, places=at, amounts=Amounts(side_pull=0.02))
+    share = {taker.name: within.share[k, 0] for k, taker in enumerate(within.takers)}
+    assert abs(share["side pull"]) < 1e-6
+
+
+def test_09_a_counterweight_short_costs_much_far_out_and_nothing_close_in(taken):
+    close_in, far_out = taken["counterweight"]
+    assert abs(close_in) < 1e-6
+    assert far_out > 0.1
+
+
+def test_09_the_high_head_moves_farther_and_the_lean_still_costs_more_far_out(taken):
+    light = lost().places.extension[0]
+    high, low = (
+        lift(lost().setup, extension=light, load=5000.0, radius=r).head_height for r in (6.0, 16.0)
+    )
+    assert high > 1.5 * low
+    assert taken["lean"][1] > 1.5 * taken["lean"][0]
+
+
+def test_09_twice_the_lean_takes_nearly_twice_far_out_and_nearly_three_times_close_in():
+    one, two = (
+        losses(lost().setup, places=lost().places, amounts=Amounts(lean=np.radians(degrees))).share[
+            0
+        ]
+        for degrees in (1.0, 2.0)
+    )
+    close_in, far_out = two / one
+    assert 2.7 < close_in < 3.0
+    assert 1.8 < far_out < 2.0
+    assert lost().setup.rule.allowances.lean.value == pytest.approx(np.radians(0.5))
+
+
+def test_09_four_at_once_cost_more_than_any_one_of_them(taken):
     for name in ("lean", "side pull", "wind", "hoisting"):
-        assert (share["together"] > share[name]).all()
+        assert (taken["together"] > taken[name]).all()
 
 
 def test_10_the_light_tube_out_takes_most_and_the_feet_shift_most():

@@ -1,6 +1,8 @@
 """Families whose numbers come from the invented machines' charts: what must be so for them to ask
 a fair question, whatever the machines are tuned to."""
 
+import itertools
+
 import pytest
 
 from boomsim.papers.callpath.charts import Piece, chart_of_piece, number, system_with, table
@@ -93,3 +95,21 @@ def test_a_crane_on_tyres_stands_on_tyres(system: str) -> None:
         else:
             assert 2.1 < given["d"] < 3.45 and 79 < moment < 225
     assert seen == {True, False}
+
+
+def test_a_chart_is_read_at_the_larger_radius_and_the_smaller_of_two_figures() -> None:
+    """By eye, from the printed table alone: the next longer boom is not always the safe side."""
+    family, shorter_counts = family_named("charts_reading"), 0
+    for seed, system in itertools.product(range(120), SYSTEMS):
+        foot = 1.0 if system == "metric" else 0.3048
+        problem = make_problem(family, seed=f"{seed}", system=system)
+        assert problem.table is not None
+        head, *rows = problem.table.rows
+        lengths = [float(text.split()[0]) for text in head[1:]]
+        radius, length = (problem.values[name] / foot for name in "RL")
+        row = next(one for one in rows if float(one[0]) > radius - 1e-6)
+        longer = next(n for n, one in enumerate(lengths) if one > length)
+        beside = [float(row[1 + n].replace(",", "")) for n in (longer - 1, longer)]
+        assert float(problem.results["P"].number) == min(beside)
+        shorter_counts += beside[0] < beside[1]
+    assert shorter_counts > 0  # such draws are asked, and have one answer

@@ -78,14 +78,31 @@ def test_a_figure_one_step_of_the_chart_away_is_wrong(name: str, way: int) -> No
 
 def test_a_figure_of_a_chart_that_was_rounded_to_three_figures_costs_one_mark() -> None:
     # 18.35 t written as 18.4 t would be a rated load rounded up.
-    family = family_named("charts_reading")
+    family = family_named("charts_gross_to_net")
     problems = (make_problem(family, seed=f"{seed}") for seed in range(400))
-    problem = next(one for one in problems if one.results["P"].number > 10 and
-                   f"{one.results['P'].number}"[-1] == "5")  # fmt: skip
-    question = Question(number=1, problem=problem)
-    part = mark_question(question, {"1": f"{problem.results['P'].value / 1000:.1f}"}, sign=".")
-    assert (part.parts[0].status, part.marks, part.most) == ("rounded too far", 1, 2)
-    assert part.parts[0].note == "give it to 0.05 t"
+    problem = next(one for one in problems if one.results["N"].number > 10 and
+                   f"{one.results['N'].number}"[-1] == "5")  # fmt: skip
+    question = Question(number=1, problem=problem, guided=False)
+    whole = mark_question(question, {"1": f"{problem.results['N'].value / 1000:.2f}"}, sign=".")
+    marked = mark_question(question, {"1": f"{problem.results['N'].value / 1000:.1f}"}, sign=".")
+    assert (marked.parts[-1].status, marked.parts[-1].note) == (
+        "rounded too far",
+        "give it to 0.05 t",
+    )
+    assert (whole.marks, marked.marks) == (whole.most, whole.most - 1)
+
+
+@pytest.mark.parametrize("name", ["stability_rated_by_share", "stability_rated_by_test_load"])
+def test_a_rated_load_is_printed_rounded_down_and_accepted_so(name: str) -> None:
+    for seed in range(SEEDS):
+        problem = make_problem(family_named(name), seed=f"{seed}")
+        rated = problem.results["P"]
+        assert float(rated.number) <= rated.value / float(rated.unit.factor) * (1 + 1e-9)
+        label = next(one.label for one in Question(number=1, problem=problem).asked
+                     if one.step.name == "P")  # fmt: skip
+        down = f"{round_figures(float(rated.number), figures=3, down=True):f}"
+        made = mark_question(Question(number=1, problem=problem), {label: down}, sign=".")
+        assert next(one for one in made.parts if one.label == label).status == "right"
 
 
 def test_an_answer_line_says_what_is_not_usual() -> None:

@@ -1,6 +1,6 @@
 """AISC 360 (Specification for Structural Steel Buildings), Commentary to Chapter C, C2: two
-benchmark problems for second-order analysis. The printed sets *without* shear deformation are the
-ones that match this model.
+benchmark problems for second-order analysis, in the printed sets *without* shear deformation: the
+bars here are rigid in shear.
 
 A bar of E 29000 ksi, I 484 in4, L 28 ft. Case 2 is a cantilever with 1 kip across its tip and P
 along it; case 1 a simple span with 0.2 kip/ft across and P along it.

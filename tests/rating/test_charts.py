@@ -15,7 +15,7 @@ from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.chart import Chart, best_chart, some_columns, stated_chart
 from boomsim.rating.charts.grid import chart_radii, whole_steps
-from boomsim.rating.charts.runs import letters, runs
+from boomsim.rating.charts.runs import first_rows, runs
 from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration, same_length
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import (
@@ -116,8 +116,11 @@ def test_runs_cover_every_rated_row_once() -> None:
     for c in range(len(chart.length)):
         covered = [r for run in runs(chart, c) for r in range(run.first, run.last + 1)]
         assert covered == np.flatnonzero(chart.rated[:, c]).tolist()
-        assert set(letters(chart, c)) == set(chart.used[chart.rated[:, c], c].tolist())
-        assert list(letters(chart, c).values()) == sorted(letters(chart, c).values())
+        found = first_rows(chart, c)
+        assert set(found) == set(chart.used[chart.rated[:, c], c].tolist())
+        assert [rows[0] for rows in found.values()] == sorted(rows[0] for rows in found.values())
+        for configuration, rows in found.items():
+            assert all(chart.used[r, c] == configuration for r in rows)
 
 
 def test_rows_are_whole_metres_or_whole_fives_of_feet() -> None:

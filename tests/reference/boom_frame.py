@@ -159,6 +159,7 @@ def _section_line(
                 last=nodes[last],
                 axial=modulus * sums.area,
                 bending=modulus * sums.luffing,
+                shear=section.material.in_shear * sums.upright,
                 load=(line * weight[0], line * weight[1]),
             )
         )

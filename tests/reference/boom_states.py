@@ -155,8 +155,21 @@ def _hinge_force(boom: BoomFrame, solution: FrameSolution, inner: int) -> tuple[
     outer_node, _ = boom.frame.hinges[inner - 1]
     force = solution.ends[line.beams[0], :2]
     angle = _start_angle(boom, inner - 1) + solution.displacements[outer_node, 2]
+    angle += _sheared(boom, inner - 1, outer_node, solution)
     cos, sin = math.cos(angle), math.sin(angle)
     return float(force @ [cos, sin]), float(force @ [-sin, cos])
+
+
+def _sheared(boom: BoomFrame, section: int, node: int, solution: FrameSolution) -> float:
+    """By how much shear turns the axis away from the cross-section, just inboard of a node [rad].
+
+    An element's chord less the mean rotation of its ends.
+    """
+    frame = boom.frame
+    beam = next(b for b in (frame.beams[n] for n in boom.lines[section].beams) if b.last == node)
+    x, y = _place(frame, solution, beam.last) - _place(frame, solution, beam.first)
+    turned = solution.displacements[[beam.first, beam.last], 2].mean()
+    return float(math.atan2(y, x) - _start_angle(boom, section) - turned)
 
 
 def _start_angle(boom: BoomFrame, section: int) -> float:

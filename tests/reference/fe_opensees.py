@@ -3,6 +3,8 @@
 OpenSeesPy is the Python face of a general-purpose compiled finite-element program.
 """
 
+import math
+
 import numpy as np
 from frame import Bar, Beam, Floats, Frame, FrameSolution, NoSolution, end_loads, nodal_loads
 from programs import program
@@ -101,9 +103,19 @@ def prepare(step: float, settled: float) -> None:
 
 
 def _add_beam(tag: int, beam: Beam) -> None:
-    """Area and inertia stand for EA and EI: the modulus is one."""
+    """Area, inertia and shear area stand for EA, EI and GA: the moduli are one.
+
+    A force-based element with three Lobatto points is exact for a moment that grows in a straight
+    line, and shears; it is tied to the axes of the whole as the other is.
+    """
     ends = (beam.first, beam.last)
-    ops.element("elasticBeamColumn", tag, *ends, beam.axial, 1.0, beam.bending, 1)
+    if math.isinf(beam.shear):
+        ops.element("elasticBeamColumn", tag, *ends, beam.axial, 1.0, beam.bending, 1)
+        return
+    sums = beam.axial, beam.bending
+    ops.section("Elastic", tag + 1, 1.0, *sums, 1.0, beam.shear / beam.axial)
+    ops.beamIntegration("Lobatto", tag + 1, tag + 1, 3)
+    ops.element("forceBeamColumn", tag, *ends, 1, tag + 1)
 
 
 def _add_bar(tag: int, bar: Bar, transform: str) -> None:

@@ -21,6 +21,8 @@ ops = program("openseespy.opensees")
 
 POISSON = 0.3
 """Poisson's ratio of steel [1]."""
+RIGID_SHEAR = 1e6
+"""So many times the shear area stands for a section that does not shear [1]."""
 HALF_WIDTH = 0.3
 """Distance of a front pad's links from the middle [m]: alone, it sets how twist is handed on."""
 STEPS = (5, 50)
@@ -134,18 +136,23 @@ def _build(machine: Machine, boom: BoomFrame) -> list[list[int]]:
 
 def _add_sections(machine: Machine, boom: BoomFrame) -> None:
     """Every section's row of beams."""
-    for section, line in zip(machine.boom.sections, boom.lines, strict=True):
-        stiffness = _stiffness(section)
+    for number, (section, line) in enumerate(
+        zip(machine.boom.sections, boom.lines, strict=True), start=1
+    ):
+        ops.section("Elastic", number, *_stiffness(section))
+        ops.beamIntegration("Lobatto", number, number, 3)
         for tag in line.beams:
             beam = boom.frame.beams[tag]
-            ops.element("elasticBeamColumn", tag, beam.first, beam.last, *stiffness, 1)
+            ops.element("forceBeamColumn", tag, beam.first, beam.last, 1, number)
 
 
-def _stiffness(section: Section) -> tuple[float, float, float, float, float, float]:
-    """A, E, G, J, I sideways, I in the luffing plane."""
+def _stiffness(section: Section) -> tuple[float, ...]:
+    """E, A, I in the luffing plane and sideways, G, J, shares that shear upright and across."""
     sums, modulus = plate_sum(section.profile), section.material.modulus
     shear = modulus / (2 * (1 + POISSON))
-    return sums.area, modulus, shear, sums.torsion, sums.sideways, sums.luffing
+    stiff = min(section.material.in_shear / shear, RIGID_SHEAR)
+    shares = stiff * sums.upright / sums.area, stiff * sums.across / sums.area
+    return modulus, sums.area, sums.luffing, sums.sideways, shear, sums.torsion, *shares
 
 
 def _add_arm(tag: int, first: int, last: int, transform: int) -> None:

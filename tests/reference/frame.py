@@ -1,5 +1,6 @@
 """A plane frame as plain data, ready for any finite-element library to solve."""
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
@@ -19,7 +20,7 @@ SOFT = 1.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Beam:
-    """Euler-Bernoulli beam element between two nodes.
+    """Beam element between two nodes: Timoshenko's, or Euler and Bernoulli's without `shear`.
 
     Attributes
     ----------
@@ -27,6 +28,8 @@ class Beam:
         Node numbers
     axial, bending : float
         EA [N], EI [N m2]
+    shear : float
+        GA [N]
     load : (float, float)
         Dead load for each metre of undeformed length, along x and y [N/m]
     """
@@ -36,6 +39,7 @@ class Beam:
     axial: float
     bending: float
     load: Point = (0.0, 0.0)
+    shear: float = math.inf
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

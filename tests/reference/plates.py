@@ -25,6 +25,9 @@ class PlateSum:
         Second moment about the centroidal upright axis, integral of z^2 [m4]
     torsion : float
         Bredt's constant of the closed cell, 4 A_m^2 / sum(l/t) [m4]
+    upright, across : float
+        Areas that carry a shear force upwards and one across: each plate's by the square of the
+        cosine of its direction to the force [m2]
     """
 
     area: float
@@ -32,6 +35,8 @@ class PlateSum:
     luffing: float
     sideways: float
     torsion: float
+    upright: float
+    across: float
 
 
 def plate_sum(profile: Profile) -> PlateSum:
@@ -60,7 +65,13 @@ def plate_sum(profile: Profile) -> PlateSum:
     middle = side / area
     sideways = sum(_second(z1 - middle, z2 - middle, y2 - y1, t) for z1, y1, z2, y2, t in plates)
     return PlateSum(
-        area=area, height=height, luffing=luffing, sideways=sideways, torsion=_bredt(plates)
+        area=area,
+        height=height,
+        luffing=luffing,
+        sideways=sideways,
+        torsion=_bredt(plates),
+        upright=sum(_carries(y2 - y1, z2 - z1, t) for z1, y1, z2, y2, t in plates),
+        across=sum(_carries(z2 - z1, y2 - y1, t) for z1, y1, z2, y2, t in plates),
     )
 
 
@@ -70,6 +81,11 @@ def _second(start: float, end: float, other: float, thickness: float) -> float:
     along = thickness * length * (start**2 + start * end + end**2) / 3
     through = length * thickness**3 / 12 * (other / length) ** 2
     return along + through
+
+
+def _carries(along: float, aside: float, thickness: float) -> float:
+    """Share of a plate's area that carries shear in a direction, t l cos^2 [m2]."""
+    return thickness * along**2 / math.hypot(along, aside)
 
 
 def _bredt(plates: list[tuple[float, float, float, float, float]]) -> float:

@@ -14,7 +14,7 @@ from boom_frame import BoomFrame, boom_frame
 from boom_layout import GRAVITY, places, rope_tension
 from boom_states import boom_answer, solve_boom
 from frame import FrameSolution, NoSolution
-from random_machines import State, boom_length, random_machine, random_state
+from random_machines import State, boom_length, random_machine, random_state, without_shear
 
 from boomsim.machine.model import Machine
 
@@ -160,6 +160,7 @@ def test_play_in_the_pads_lets_the_head_sink_by_the_angle_it_allows() -> None:
 def test_the_two_libraries_agree_on_random_booms(seed: int) -> None:
     """Tolerance 0.3 % on moments, 1 % on deflection: P-delta takes rotations as small."""
     machine, state = states(range(seed + 1, seed + 2))[0]
+    machine = without_shear(machine)  # of which the other knows nothing
     one = solve_boom(machine, state.fractions, state.theta, state.load)
     other = solve_boom(
         machine, state.fractions, state.theta, state.load, elements=2, solver=fe_pynite.solve_frame

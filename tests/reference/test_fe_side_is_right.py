@@ -39,19 +39,21 @@ def weightless(machine: Machine) -> Machine:
     return replace(machine, boom=boom, cylinder=replace(machine.cylinder, mass=0.0))
 
 
-def stiffness(section: Section) -> tuple[float, float]:
-    """EI sideways and GJ [N m2]."""
+def stiffness(section: Section) -> tuple[float, float, float]:
+    """EI sideways, GJ [N m2] and GA sideways [N]."""
     sums, modulus = plate_sum(section.profile), section.material.modulus
-    return modulus * sums.sideways, modulus / (2 * (1 + POISSON)) * sums.torsion
+    shear = modulus / (2 * (1 + POISSON))
+    return modulus * sums.sideways, shear * sums.torsion, shear * sums.across
 
 
 @pytest.mark.parametrize("fraction", [0.2, 0.9])
 def test_a_small_side_load_sways_two_sections_by_the_closed_form(fraction: float) -> None:
-    """Castigliano: the outer section bends and twists, and the inner from the mouth outwards.
+    """Castigliano: the outer section bends, shears and twists, and the inner past the mouth.
 
     With the head p ahead of the mouth, overlap c and tail at a: the inner section's moment rises
     from 0 at its tail to p at the mouth and falls to 0 at the head's foot, less the rigid head;
     the outer section's falls from a + c + p at the heel to c + p at the tail and to 0 at the mouth.
+    Shear is what these moments rise and fall by.
     Tolerance 0.1 %: the head's rigid arm has a little bending left.
     """
     machine = weightless(random_machine(np.random.default_rng(5), sections=2))
@@ -59,11 +61,13 @@ def test_a_small_side_load_sways_two_sections_by_the_closed_form(fraction: float
     tails, fronts = places(machine, (fraction,))
     a, c = float(tails[1]), float(fronts[0] - tails[1])
     p, ahead = boom_length(machine, (fraction,)) - float(fronts[0]), machine.boom.head.ahead
-    (bend_out, twist_out), (bend_in, twist_in) = stiffness(outer), stiffness(inner)
+    bend_out, twist_out, shear_out = stiffness(outer)
+    bend_in, twist_in, shear_in = stiffness(inner)
     total = a + c + p
     sway = c * p**2 / 3 / bend_in + (p**3 - ahead**3) / 3 / bend_in
     sway += (total**3 - (c + p) ** 3) / 3 / bend_out + c * (c + p) ** 2 / 3 / bend_out
     sway += machine.boom.head.below**2 * (fronts[0] / twist_out + (p - ahead) / twist_in)
+    sway += (a + (c + p) ** 2 / c) / shear_out + (p**2 / c + p - ahead) / shear_in
     found = solve_side(machine, (fraction,), 0.5, 0.0, 1.0)
     assert found.head[2] == pytest.approx(sway, rel=1e-3)
 

@@ -5,11 +5,9 @@ from collections.abc import Iterator
 from boomsim.figures.charts.look import LABEL, MARGIN
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Words, box
 from boomsim.figures.charts.places import CAP, Grid
-from boomsim.figures.charts.text import FOOT, foot_lines, lowest_angle, percent, way
+from boomsim.figures.charts.text import FOOT, foot_lines, percent
 from boomsim.figures.charts.type import width_of
 from boomsim.figures.styles import FAINT, INK, QUIET
-from boomsim.rating.charts.chart import Chart
-from boomsim.rating.charts.runs import letters
 
 
 def head_marks(grid: Grid) -> Iterator[Mark]:
@@ -114,40 +112,3 @@ def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
         fit = min(size, (LABEL + MARGIN / 2 - 1.4) / width_of(name, size=1.0))
         for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
             yield Words(x, base, name, fit, align=align, colour=QUIET)
-
-
-def ways_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
-    """List under each column the ways to extend that it uses.
-
-    Parameters
-    ----------
-    grid : Grid
-        Of a chart of best configurations
-    top, row : float
-        Of the list and between its rows [mm]
-
-    Yields
-    ------
-    Mark
-    """
-    chart, boom = grid.chart, grid.chart.setup.machine.boom
-    named = [letters(chart, c) for c in range(len(chart.length))]
-    size = min(grid.small * 1.05, row / (1.3 * POINT))
-    for c, found in enumerate(named):
-        for k, configuration in enumerate(found):
-            text = way(boom, chart.configurations.extension[configuration])
-            text = f"{text} {lowest_angle(chart, configuration)}".rstrip()
-            room = grid.column - 1.0
-            fit = min(size, room / width_of(text, size=1.0))
-            middle = grid.left + (c + 0.5) * grid.column
-            yield Words(middle, top + (k + 0.75) * row, text, fit, align="center")
-    for k in range(max(map(len, named))):
-        base = top + (k + 0.75) * row
-        for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
-            letter = chr(ord("A") + k)
-            yield Words(x, base, letter, size, align=align, bold=True, colour=QUIET)
-
-
-def most_ways(chart: Chart) -> int:
-    """Largest number of ways to extend that one column uses."""
-    return max(len(letters(chart, c)) for c in range(len(chart.length)))

@@ -5,16 +5,19 @@ from collections.abc import Iterator
 import numpy as np
 
 from boomsim.figures.charts.columns import head_marks, radius_marks
-from boomsim.figures.charts.look import BOLD, TINT
-from boomsim.figures.charts.marks import Fill, Mark, Stroke, Words, box
+from boomsim.figures.charts.look import BOLD, BREAKS, DASH, SECOND, TINT
+from boomsim.figures.charts.marks import Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.places import Grid
 from boomsim.figures.charts.text import code
 from boomsim.figures.charts.type import width_of
-from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.figures.charts.ways import change_mark
+from boomsim.figures.styles import FAINT, INK, LOAD, QUIET
 from boomsim.rating.charts.blanks import REASONS
-from boomsim.rating.charts.boldline import bold_edges, paths
+from boomsim.rating.charts.boldline import Edge, bold_edges, paths
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.charts.runs import letters, runs
+from boomsim.rating.charts.runs import first_rows
+from boomsim.rating.overload.map import OverloadMap
+from boomsim.rating.strategies import EQUAL_LENGTH
 
 
 def grid_marks(grid: Grid) -> Iterator[Mark]:
@@ -29,13 +32,18 @@ def grid_marks(grid: Grid) -> Iterator[Mark]:
     Mark
     """
     if grid.look.shading:
-        yield from _tints(grid)
+        yield from _tints(grid, grid.chart.structural, TINT)
+    if grid.raised is not None:
+        yield from _tints(grid, grid.raised.breaks_first, BREAKS)
     yield from _hairlines(grid)
     yield from head_marks(grid)
     yield from radius_marks(grid)
     yield from _figures(grid)
     if grid.look.bold_line:
         yield from _bold_line(grid)
+    if grid.raised is not None:
+        # On top, thinner: where the two lines run along one edge both are seen.
+        yield from _second_line(grid, grid.raised)
 
 
 def _spans(flags: np.ndarray) -> Iterator[tuple[int, int]]:
@@ -49,10 +57,10 @@ def _spans(flags: np.ndarray) -> Iterator[tuple[int, int]]:
             first = -1
 
 
-def _tints(grid: Grid) -> Iterator[Mark]:
+def _tints(grid: Grid, flags: np.ndarray, colour: str) -> Iterator[Mark]:
     chart = grid.chart
     for r in range(len(chart.radii)):
-        for a, b in _spans(chart.structural[r]):
+        for a, b in _spans(flags[r]):
             place = box(
                 grid.left + a * grid.column,
                 grid.top + r * grid.row,
@@ -60,7 +68,7 @@ def _tints(grid: Grid) -> Iterator[Mark]:
                 # Neighbouring tints overlap a little: viewers draw a white seam between them.
                 grid.row + (0.05 if r + 1 < len(chart.radii) else 0.0),
             )
-            yield Fill(points=place, colour=TINT)
+            yield Fill(points=place, colour=colour)
 
 
 def _hairlines(grid: Grid) -> Iterator[Mark]:
@@ -75,13 +83,14 @@ def _hairlines(grid: Grid) -> Iterator[Mark]:
             y = grid.top + r * grid.row
             ends = ((grid.left + a * grid.column, y), (grid.left + b * grid.column, y))
             yield Stroke(points=ends, width=0.25, colour=FAINT)
-    lengths = grid.chart.length
+    # Stronger where the boom length changes, if several columns are of one length.
+    apart = np.abs(np.diff(grid.chart.length)) > EQUAL_LENGTH
+    grouped = not grid.chart.is_best and not np.all(apart)
     for c in range(columns + 1):
         beside = np.zeros(rows, dtype=bool)
         beside |= rated[:, c - 1] if c > 0 else False
         beside |= rated[:, c] if c < columns else False
-        step = 0 < c < columns and abs(lengths[c] - lengths[c - 1]) > 0.1
-        strong = step and not grid.chart.is_best
+        strong = grouped and 0 < c < columns and bool(apart[c - 1])
         for a, b in _spans(beside):
             x = grid.left + c * grid.column
             ends = ((x, grid.top + a * grid.row), (x, grid.top + b * grid.row))
@@ -94,39 +103,47 @@ def _figures(grid: Grid) -> Iterator[Mark]:
     widest = width_of(numbers.capacity(int(chart.steps.max())), size=size)
     codes = [code(limit) if grid.look.codes else "" for limit in chart.limits]
     beside = width_of("p0", size=small) + 0.5
-    letter = width_of("A", size=small) + 0.5 if chart.is_best else 0.0
+    sign = width_of("A", size=small) + 0.5 if chart.is_best else 0.0
     # Plain lists: a chart has a thousand cells, and one number of an array is slow to take out.
     steps, governing = chart.steps.tolist(), chart.governing.tolist()
     sketch = (~chart.within_range).tolist()
     bases = [grid.base(r) for r in range(len(chart.radii))]
     for c in range(len(chart.length)):
         left = grid.left + c * grid.column
-        # The figures end where letter, widest figure and code lie in the middle of the cell.
-        end = left + (grid.column + letter + widest - beside) / 2
+        # The figures end where sign, widest figure and code lie in the middle of the cell.
+        end = left + (grid.column + sign + widest - beside) / 2
         for r, base in enumerate(bases):
             if governing[r][c] < 0:
-                sign = REASONS[chart.blank[r, c]].sign
-                if sign:
-                    yield Words(left + grid.column / 2, base, sign, size, "center", False, QUIET)
+                why = REASONS[chart.blank[r, c]].sign
+                if why:
+                    yield Words(left + grid.column / 2, base, why, size, "center", False, QUIET)
                 continue
             text = numbers.capacity(steps[r][c])
             text = f"~{text}" if sketch[r][c] else text
             yield Words(end, base, text, size, "right", False, INK)
             if codes[governing[r][c]]:
                 yield Words(end + 0.5, base, codes[governing[r][c]], small, "left", False, QUIET)
-        for r, name in _starts(chart, c).items():
-            yield Words(left + 0.5, bases[r], name, small, bold=True, colour=QUIET)
+        for r in _changes(chart, c):
+            yield change_mark(left + 0.5, grid.top + (r + 0.5) * grid.row, size)
 
 
-def _starts(chart: Chart, column: int) -> dict[int, str]:
-    """Rows in which a column passes to another configuration, with its letter."""
-    named = letters(chart, column)
-    if len(named) < 2:
-        return {}
-    return {run.first: named[run.configuration] for run in runs(chart, column)}
+def _changes(chart: Chart, column: int) -> list[int]:
+    """Rows in which a column passes to another configuration."""
+    every = sorted(r for rows in first_rows(chart, column).values() for r in rows)
+    return every[1:]
 
 
 def _bold_line(grid: Grid) -> Iterator[Mark]:
-    for path in paths(bold_edges(grid.chart)):
-        places = [(grid.left + c * grid.column, grid.top + r * grid.row) for r, c in path]
+    for places in _along(grid, bold_edges(grid.chart)):
         yield Stroke(points=places, width=BOLD, colour=INK)
+
+
+def _second_line(grid: Grid, raised: OverloadMap) -> Iterator[Mark]:
+    for places in _along(grid, raised.meeting):
+        yield Stroke(points=places, width=SECOND, colour=LOAD, dash=DASH)
+
+
+def _along(grid: Grid, edges: frozenset[Edge]) -> Iterator[list[Place]]:
+    """Lines along the edges of cells."""
+    for path in paths(edges):
+        yield [(grid.left + c * grid.column, grid.top + r * grid.row) for r, c in path]

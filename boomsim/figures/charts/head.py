@@ -3,23 +3,22 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import numpy as np
-
 from boomsim.figures.charts.look import BODY, MARGIN, SMALL, TITLE
-from boomsim.figures.charts.marks import POINT, Fill, Mark, Place, Stroke, Words, box, rule
+from boomsim.figures.charts.marks import POINT, Mark, Words, rule
+from boomsim.figures.charts.plan import plan_marks
 from boomsim.figures.charts.text import Numbers
 from boomsim.figures.charts.type import broken, width_of
-from boomsim.figures.styles import FAINT, INK, LOAD, QUIET
+from boomsim.figures.styles import LOAD, QUIET
 from boomsim.figures.words import disturbance_words, rule_words
 from boomsim.machine.model import CALM
 from boomsim.rating.charts.chart import Chart
-from boomsim.rating.setup import Setup, rear_sector
+from boomsim.rating.setup import Setup
 
 NAME = 17.0
 """Size of the machine's name [pt]."""
 
-PLAN = 11.0
-"""Width of the plan of supports and sector [mm]."""
+PLAN, PLAN_HEIGHT = 22.0, 12.6
+"""Width and height of the plan of crane and sector [mm]."""
 
 RULE_WIDTH = 50.0
 """Widest of the facts: the rule [mm]."""
@@ -56,7 +55,7 @@ def head_marks(
         Words(after, top + 4.4, invented, BODY + 1.0, colour=LOAD if note else QUIET),
         Words(MARGIN, top + 9.2, title, TITLE, bold=True),
         Words(MARGIN, top + 13.0, gross, BODY, colour=QUIET),
-        *plan_marks(setup, left=width - MARGIN - PLAN, top=top, size=PLAN),
+        *plan_marks(setup, left=width - MARGIN - PLAN, top=top, width=PLAN, height=PLAN_HEIGHT),
     ]
     facts = _columns(setup)
     wide = sum(one.width for one in facts) + BETWEEN * (len(facts) - 1)
@@ -123,48 +122,3 @@ def _facts(columns: list[_Column], *, left: float, top: float) -> Iterator[Mark]
         for k, line in enumerate(one.lines):
             yield Words(x, top + 6.9 + 1.3 * k * BODY * POINT, line, BODY, bold=True)
         x += one.width + BETWEEN
-
-
-def plan_marks(setup: Setup, *, left: float, top: float, size: float) -> Iterator[Mark]:
-    """Draw supports from above, the rear to the right, and tint where the boom may point.
-
-    Parameters
-    ----------
-    setup : Setup
-    left, top, size : float
-        Of the square that it fills [mm]
-
-    Yields
-    ------
-    Mark
-    """
-    points = np.array(setup.support.points)
-    middle = left + size / 2, top + size / 2
-    scale = 0.33 * size / np.abs(points).max()
-    half = 0.48 * size
-    first, last = _sector(setup)
-    turn = np.linspace(first, last, 37)
-    arc = [(middle[0] + half * np.cos(a), middle[1] + half * np.sin(a)) for a in turn]
-    whole = last - first > 6.2
-    yield Fill(points=arc if whole else [middle, *arc], colour=FAINT)
-    if not whole:
-        yield Stroke(points=[arc[0], middle, arc[-1]], width=0.5, colour=INK)
-    at: list[Place] = [(middle[0] + scale * x, middle[1] + scale * y) for x, y in points]
-    order = np.argsort(np.arctan2(points[:, 1], points[:, 0]))
-    ring = [at[k] for k in order]
-    yield Stroke(points=[*ring, ring[0]], width=0.4, colour=QUIET)
-    for x, y in at:
-        yield Fill(points=box(x - 0.5, y - 0.5, 1.0, 1.0), colour=INK)
-    cab = middle[0] + scale * points[:, 0].min()
-    yield Fill(points=box(cab - 1.5, middle[1] - 0.9, 1.0, 1.8), colour=QUIET)
-    yield Fill(points=box(middle[0] - 0.4, middle[1] - 0.4, 0.8, 0.8), colour=LOAD)
-
-
-def _sector(setup: Setup) -> tuple[float, float]:
-    """First and last slew angle that a chart holds for [rad]."""
-    if setup.sector == "all around":
-        return 0.0, 2.0 * np.pi
-    if setup.sector == "over the rear":
-        half = rear_sector(setup.support)
-        return -half, half
-    return float(setup.slew.min()) - 0.03, float(setup.slew.max()) + 0.03

@@ -5,12 +5,23 @@ from typing import NamedTuple
 
 import numpy as np
 
-from boomsim.figures.charts.look import BOLD, LINE, MARGIN, SMALL, TINT, Look
+from boomsim.figures.charts.look import (
+    BOLD,
+    BREAKS,
+    DASH,
+    LINE,
+    MARGIN,
+    SECOND,
+    SMALL,
+    TINT,
+    Look,
+)
 from boomsim.figures.charts.marks import POINT, Fill, Mark, Stroke, Words, box, rule
 from boomsim.figures.charts.places import CAP
-from boomsim.figures.charts.text import code, foot_words, lock_words, locks_are_numbered
+from boomsim.figures.charts.text import code, foot_words, lock_words
 from boomsim.figures.charts.type import broken, width_of
-from boomsim.figures.styles import FAINT, INK, QUIET
+from boomsim.figures.charts.ways import ALL_OUT, change_mark
+from boomsim.figures.styles import FAINT, INK, LOAD, QUIET
 from boomsim.rating.charts.blanks import nearest_radius, words_of
 from boomsim.rating.charts.boldline import bold_edges, crossings
 from boomsim.rating.charts.chart import Chart
@@ -19,6 +30,14 @@ from boomsim.rating.charts.words import NEVER_BETWEEN
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import WHAT_SETS
 from boomsim.rating.longest_boom import tell_longest
+from boomsim.rating.overload.map import OverloadMap
+from boomsim.rating.overload.second_line import (
+    BOLD_LINE,
+    BREAKS_FIRST,
+    FIRST,
+    SECOND_LINE,
+    comes_first,
+)
 from boomsim.units import show
 
 LABELS = 15.0
@@ -28,8 +47,12 @@ GAP, SWATCH = 4.5, 7.0
 """Between items, and room for a swatch with its gap [mm]."""
 
 
+FILLS = {"tint": TINT, "breaks": BREAKS, "all out": ALL_OUT}
+"""Of swatches."""
+
+
 class Item(NamedTuple):
-    """Words behind a swatch ("tint", "plain", "bold") or behind a short sign in bold, or alone."""
+    """Words behind a swatch ("tint", "bold", …) or behind a short sign in bold, or alone."""
 
     swatch: str
     sign: str
@@ -43,7 +66,15 @@ class Line(NamedTuple):
     items: list[Item]
 
 
-def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Line]:
+def key_lines(
+    chart: Chart,
+    *,
+    units: str,
+    look: Look,
+    width: float,
+    rule: str = "",
+    raised: OverloadMap | None = None,
+) -> list[Line]:
     """Write the key.
 
     Parameters
@@ -54,6 +85,10 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
     look : Look
     width : float
         [mm]
+    rule : str
+        By which the ways to extend were chosen
+    raised : OverloadMap, optional
+        What the second line shows
 
     Returns
     -------
@@ -61,9 +96,10 @@ def key_lines(chart: Chart, *, units: str, look: Look, width: float) -> list[Lin
     """
     groups = {
         "cells": _cells(chart, look),
+        "raised": [] if raised is None else _raised(raised),
         "blank": _blanks(chart, units),
-        "breaks": _codes(chart) if look.codes else [],
-        "extension": _ways(chart),
+        "limits": _codes(chart) if look.codes else [],
+        "extension": _ways(chart, rule),
     }
     room = width - LABELS
     lines = []
@@ -96,10 +132,21 @@ def _cells(chart: Chart, look: Look) -> list[Item]:
         items.append(Item("tint", "", "strength or a maker's permissible value sets this figure"))
         items.append(Item("plain", "", WHAT_SETS[STABILITY]))
     if look.bold_line:
-        items.append(Item("bold", "", "the bold line parts the two"))
+        both = BOLD_LINE if look.second_line else "the bold line parts the two"
+        items.append(Item("bold", "", both))
     if np.any(~chart.within_range & chart.rated):
         items.append(Item("", "~", "bends beyond the range of the model: a sketch"))
     return items
+
+
+def _raised(raised: OverloadMap) -> list[Item]:
+    seen = {comes_first(raised, int(r), int(c)) for r, c in np.argwhere(raised.chart.rated)}
+    others = [FIRST[one] for one in FIRST if one in seen - {"breaks"}]
+    return [
+        Item("breaks", "", BREAKS_FIRST),
+        *(Item("", "", f"elsewhere {words}") for words in others[:1]),
+        Item("second", "", SECOND_LINE),
+    ]
 
 
 def _blanks(chart: Chart, units: str) -> list[Item]:
@@ -117,14 +164,18 @@ def _codes(chart: Chart) -> list[Item]:
     return [Item("", code(limit), limit.words) for limit in found if code(limit)]
 
 
-def _ways(chart: Chart) -> list[Item]:
+def _ways(chart: Chart, chosen: str) -> list[Item]:
     if not chart.is_best:
-        return [Item("", "", "percent of the stroke of each moving section, base side first")]
-    boom = chart.setup.machine.boom
-    items = [Item("", "A, B …", "from this row downwards, as listed under the column")]
-    if locks_are_numbered(boom):
-        return [*items, Item("", "", lock_words(boom))]
-    return [*items, Item("", "", "percent of the stroke of each moving section, base side first")]
+        shares = "percent of the stroke of each moving section, base side first"
+        return [Item("", "", words) for words in (shares, chosen) if words]
+    changes = Item("change", "", "another way to extend begins here")
+    listed = (
+        "under a column: the radius from which it uses a way, and a bar for each moving section, "
+        "the largest at the top, filled as far as it is out"
+    )
+    locks = lock_words(chart.setup.machine.boom)
+    items = [changes, Item("", "", listed), Item("all out", "", "all out")]
+    return [*items, Item("", "", locks)] if locks else items
 
 
 def answer(chart: Chart) -> str:
@@ -142,9 +193,9 @@ def answer(chart: Chart) -> str:
     often = [k + 1 for k in np.flatnonzero(crossed > 1)]
     structural = int(np.sum(chart.structural & chart.rated))
     told = (
-        f"The line runs along {len(bold_edges(chart))} cell edges. The {structural} tinted cells "
-        f"of {int(chart.rated.sum())} give no warning. On the way down the line is crossed once in "
-        f"{int(np.sum(crossed == 1))} of {len(crossed)} columns"
+        f"The line runs along {len(bold_edges(chart))} cell edges. In the {structural} tinted "
+        f"cells of {int(chart.rated.sum())} stability does not set the figure. On the way down the "
+        f"line is crossed once in {int(np.sum(crossed == 1))} of {len(crossed)} columns"
     )
     if not often:
         return told + "."
@@ -226,10 +277,15 @@ def key_marks(lines: list[Line], *, top: float) -> Iterator[Mark]:
 def _swatch(kind: str, x: float, base: float) -> Iterator[Mark]:
     high = CAP * SMALL * POINT
     frame = box(x, base - high, 5.5, high)
-    if kind == "tint":
-        yield Fill(points=frame, colour=TINT)
-    if kind in ("tint", "plain"):
+    if kind in FILLS:
+        yield Fill(points=frame, colour=FILLS[kind])
+    if kind in (*FILLS, "plain"):
         edge = FAINT if kind == "tint" else QUIET
         yield Stroke(points=[*frame, frame[0]], width=0.3, colour=edge)
     if kind == "bold":
         yield rule(x, base - high / 2, 5.5, width=BOLD, colour=INK)
+    if kind == "second":
+        ends = ((x, base - high / 2), (x + 5.5, base - high / 2))
+        yield Stroke(points=ends, width=SECOND, colour=LOAD, dash=DASH)
+    if kind == "change":
+        yield change_mark(x + 2.0, base - high / 2, SMALL)

@@ -23,8 +23,14 @@ TITLE, BODY, SMALL, TINY = 10.5, 8.0, 7.0, 6.2
 LINE = 1.32
 """From one line of type to the next [em]."""
 
-BOLD = 1.7
-"""Width of the bold line [pt]."""
+BOLD, SECOND = 1.7, 1.0
+"""Widths of the bold line and of the second line [pt]."""
+
+DASH = (1.1, 0.6)
+"""Of the second line [mm]."""
+
+BREAKS = "#b3bac5"
+"""Behind the figures of cells in which something would break before the crane tips."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,6 +41,8 @@ class Look:
     ----------
     bold_line, shading, codes : bool
         The line between the families, the tint of structural cells, the code of each limit
+    second_line : bool
+        Also the line between what would break first and what would tip first
     task : str
         What a class is asked to do with the page
     answers : bool
@@ -46,6 +54,7 @@ class Look:
     bold_line: bool = True
     shading: bool = True
     codes: bool = True
+    second_line: bool = False
     task: str = ""
     answers: bool = False
     note: str = ""
@@ -57,9 +66,10 @@ CLASS = Look(
     bold_line=False,
     shading=False,
     codes=False,
-    task="Draw the line along cell edges that parts the cells in which something would break first "
-    "from those in which the crane would tip first. Mark the cells where going over the chart "
-    "would give no warning. For three cells of your choice, say what gives way, and why there.",
+    task="Draw the line along cell edges that parts the figures that strength or a maker's "
+    "permissible value sets from those that stability sets. For three cells of your choice, say "
+    "which part sets the figure, and why there. Would that part also give way before the crane "
+    "tips, if the load were raised? Say what you would need to know.",
     note="class version",
 )
 

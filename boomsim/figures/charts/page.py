@@ -1,11 +1,12 @@
 """Chart pages: head with how the crane is set up, the grid, the key, the caution."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.columns import foot_marks, most_ways, ways_marks
+from boomsim.figures.charts.columns import foot_marks
 from boomsim.figures.charts.grid import grid_marks
 from boomsim.figures.charts.head import head_marks
 from boomsim.figures.charts.key import key_height, key_lines, key_marks
@@ -25,10 +26,16 @@ from boomsim.figures.charts.marks import POINT, Mark, Sheet, Words, paper_size, 
 from boomsim.figures.charts.places import Grid, figure_size
 from boomsim.figures.charts.text import Numbers, foot_lines, numbers_of
 from boomsim.figures.charts.type import broken
+from boomsim.figures.charts.ways import most_ways, ways_marks
 from boomsim.figures.styles import FAINT, QUIET
 from boomsim.figures.words import allowance_words
 from boomsim.rating.charts.chart import Chart, some_columns
+from boomsim.rating.overload.map import OverloadMap, overload_map
+from boomsim.rating.overload.telling import ultimates_of
 from boomsim.rating.strategies import EQUAL_LENGTH
+
+ONE_WAY = "One way to extend for each boom length"
+"""Title of a chart whose ways were chosen by a rule."""
 
 
 def chart_sheets(
@@ -38,6 +45,7 @@ def chart_sheets(
     paper: str = "a4",
     look: Look = FULL,
     title: str = "",
+    rule: str = "",
     first_page: int = 1,
 ) -> list[Sheet]:
     """Lay out a chart, on as many pages as its columns need.
@@ -52,6 +60,8 @@ def chart_sheets(
     look : Look
     title : str
         Default: says what the columns are
+    rule : str
+        By which the ways to extend were chosen
     first_page : int
         Number of the first page
 
@@ -62,7 +72,7 @@ def chart_sheets(
     numbers = numbers_of(chart, units=units)
     pieces = columns_on_pages(chart, paper=paper)
     shares = f" – part {{}} of {len(pieces)}" if len(pieces) > 1 else ""
-    words = title or what_columns_are(chart, numbers)
+    words = title or (ONE_WAY if rule else what_columns_are(chart, numbers))
     return [
         _sheet(
             some_columns(chart, piece),
@@ -71,6 +81,7 @@ def chart_sheets(
             paper=paper,
             look=look,
             title=words + shares.format(k + 1),
+            rule=rule,
             page=first_page + k,
         )
         for k, piece in enumerate(pieces)
@@ -113,11 +124,20 @@ def _sheet(
     paper: str,
     look: Look,
     title: str,
+    rule: str,
     page: int,
 ) -> Sheet:
+    raised = overload_map(chart) if look.second_line else None
     upright, lying = (
         _Page(
-            chart, numbers, units=units, look=look, title=title, size=paper_size(paper, lying=way)
+            chart,
+            numbers,
+            units=units,
+            look=look,
+            title=title,
+            rule=rule,
+            raised=raised,
+            size=paper_size(paper, lying=way),
         )
         for way in (False, True)
     )
@@ -137,6 +157,8 @@ class _Page:
         units: str,
         look: Look,
         title: str,
+        rule: str,
+        raised: OverloadMap | None,
         size: tuple[float, float],
     ) -> None:
         self.width, self.height = size
@@ -144,10 +166,11 @@ class _Page:
         self.head, self.top = head_marks(
             chart, numbers, title=title, note=look.note, width=self.width
         )
-        self.key = key_lines(chart, units=units, look=look, width=inside)
+        self.key = key_lines(chart, units=units, look=look, width=inside, rule=rule, raised=raised)
+        assumed = "" if raised is None else ultimates_of(chart.setup)
         self.caution = [
             line
-            for said in (allowance_words(chart.setup.rule, units=units), CAUTION)
+            for said in (allowance_words(chart.setup.rule, units=units), assumed, CAUTION)
             for line in broken(said, width=inside - 12.0, size=TINY)
             if line
         ]
@@ -155,7 +178,8 @@ class _Page:
         self.lowest = len(foot_lines(chart, numbers))
         self.foot = self.height - MARGIN - len(self.caution) * LINE * TINY * POINT
         room = self.foot - 2.0 - key_height(self.key) - self.top
-        self.grid = _fitted(chart, numbers, look, top=self.top, width=self.width, room=room)
+        fitted = _fitted(chart, numbers, look, top=self.top, width=self.width, room=room)
+        self.grid = replace(fitted, raised=raised)
 
     def marks(self, page: int) -> Iterator[Mark]:
         """Draw everything."""
@@ -167,7 +191,7 @@ class _Page:
             end += WAYS_GAP + self.lowest * WAY * self.grid.row
         if self.ways:
             yield from _ways(self.grid, top=end + WAYS_GAP)
-            end += WAYS_GAP + self.ways * WAY * self.grid.row
+            end += WAYS_GAP + self.ways * BARS * self.grid.row
         yield from key_marks(self.key, top=end + KEY_GAP)
         yield from self._foot(page)
 
@@ -191,7 +215,7 @@ def _fitted(
     sections = 0 if chart.is_best else len(chart.setup.machine.boom.sections) - 1
     # Rows of figures, the lines at the foot, the list of ways and the heads share the height.
     lowest = len(foot_lines(chart, numbers))
-    shares = rows + WAY * (ways + lowest) + HEAD_ROWS + SECTION_ROW * sections
+    shares = rows + BARS * ways + WAY * lowest + HEAD_ROWS + SECTION_ROW * sections
     gaps = KEY_GAP + WAYS_GAP * ((ways > 0) + (lowest > 0))
     row = min((room - gaps) / shares, TALLEST)
     head = (HEAD_ROWS + SECTION_ROW * sections) * row
@@ -208,8 +232,8 @@ def _fitted(
     )
 
 
-WAY, HEAD_ROWS, SECTION_ROW = 0.78, 2.0, 0.72
-"""Heights of a line of the list of ways, the column heads, a section in them [rows]."""
+WAY, BARS, HEAD_ROWS, SECTION_ROW = 0.78, 1.0, 2.0, 0.72
+"""Heights of a line at the foot, the bars of a way in the list, column heads, a section [rows]."""
 
 WAYS_GAP, KEY_GAP = 1.6, 2.2
 """White above the list of ways and above the key [mm]."""
@@ -223,4 +247,4 @@ def _lowest(grid: Grid) -> Iterator[Mark]:
 
 def _ways(grid: Grid, *, top: float) -> Iterator[Mark]:
     yield rule(grid.left, top - 0.4, grid.right - grid.left, width=0.4, colour=QUIET)
-    yield from ways_marks(grid, top=top, row=WAY * grid.row)
+    yield from ways_marks(grid, top=top, row=BARS * grid.row)

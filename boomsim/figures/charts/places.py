@@ -7,6 +7,7 @@ from boomsim.figures.charts.marks import POINT
 from boomsim.figures.charts.text import Numbers
 from boomsim.figures.charts.type import width_of
 from boomsim.rating.charts.chart import Chart
+from boomsim.rating.overload.map import OverloadMap
 
 CAP = 0.676
 """Height of a figure [em]."""
@@ -29,6 +30,8 @@ class Grid:
         Height of the column heads above the first row [mm]
     size : float
         Of the figures [pt]
+    raised : OverloadMap or None
+        What comes first past the figures, where the second line is drawn
     """
 
     chart: Chart
@@ -40,6 +43,7 @@ class Grid:
     row: float
     head: float
     size: float
+    raised: OverloadMap | None = None
 
     @property
     def right(self) -> float:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Boom
+from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import LENGTH_UNIT, MASS_UNIT, printed_decimals
@@ -122,33 +123,23 @@ def tips(limit: Limit) -> bool:
     return limit.set_by == STABILITY
 
 
-def way(boom: Boom, extension: Array) -> str:
-    """Write a way to extend in few signs: numbers of lock positions, or whole percents.
+def percents(extension: Array) -> str:
+    """Write a way to extend as whole percents, base side first.
 
     Parameters
     ----------
-    boom : Boom
     extension : ndarray, shape (moving sections,)
         [1]
 
     Returns
     -------
     str
-        Base side first
     """
-    locks = np.array(boom.lock_positions)
-    if locks_are_numbered(boom):
-        return "".join(str(int(np.argmin(np.abs(locks - f)))) for f in extension)
-    return " ".join(percent(f) for f in extension)
-
-
-def locks_are_numbered(boom: Boom) -> bool:
-    """Tell whether one digit names each lock position of a pinned boom."""
-    return boom.systems == ("pinned",) and len(boom.lock_positions) <= 10
+    return ", ".join(percent(float(f)) for f in extension) + " %"
 
 
 def lock_words(boom: Boom) -> str:
-    """Say what the numbers of lock positions stand for.
+    """Say at which shares of their strokes sections lock; nothing where they stop anywhere.
 
     Parameters
     ----------
@@ -158,8 +149,10 @@ def lock_words(boom: Boom) -> str:
     -------
     str
     """
-    listed = ", ".join(f"{k} = {100 * p:g} %" for k, p in enumerate(boom.lock_positions))
-    return f"digits: lock position of each moving section, base side first: {listed}"
+    if not any(BOOM_SYSTEMS[name].locks for name in boom.systems):
+        return ""
+    *most, last = [f"{100 * p:g}" for p in boom.lock_positions]
+    return f"sections lock at {', '.join(most)} and {last} % of their strokes"
 
 
 def percent(fraction: float) -> str:

@@ -7,7 +7,7 @@ from boomsim.lab.lessons.check import Check as Check
 from boomsim.lab.lessons.check import Verdict as Verdict
 from boomsim.lab.lessons.contents import LESSONS as LESSONS
 from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.parts import Guess, Lesson
+from boomsim.lab.lessons.parts import NOTED, Guess, Lesson
 from boomsim.lab.lessons.parts import length_of as length_of
 from boomsim.lab.lessons.show import Panel, Table
 from boomsim.lab.lessons.show import percent as percent
@@ -40,6 +40,21 @@ class Open:
     @property
     def _guess(self) -> Guess:
         return self.lesson.guess(self.units)
+
+    def predict(self, *guesses: str) -> Panel:
+        """Stop the notebook until something is guessed; the answer is not worked out before.
+
+        Parameters
+        ----------
+        *guesses : str
+            In the order asked
+
+        Returns
+        -------
+        Panel
+        """
+        self._guess.want(*guesses)
+        return Panel(words=(NOTED,), mark="guess")
 
     def compare(self, *guesses: str) -> Table:
         """Set what was guessed beside what the model says.

@@ -2,18 +2,26 @@
 
 from functools import lru_cache
 
+import numpy as np
+
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
-from boomsim.lab.lessons.section import MACHINE
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said, rated_as_said
+from boomsim.lab.lessons.section import MACHINE, far_lock
+from boomsim.lab.lessons.turns_over import divide
 from boomsim.machine.files import load_machine
+from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.around.centres import hung_at
 from boomsim.rating.comparison.compare import demonstration
+from boomsim.rating.lift.study import lift
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.setup import set_up
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
-NEAR, FAR = 6.0, 16.0
+NEAR, FAR = 4.0, 16.0
 """A radius close in and one far out [m]."""
+
+ASKED = 10.0
+"""Where the self-check asks about a longer boom [m]."""
 
 
 @lru_cache(maxsize=4)
@@ -45,31 +53,51 @@ def _breaks_guess(units: str) -> Guess:
             f"ends. Does the boom break first, or does the crane tip first: at {near}? At {far}? "
             "(breaks or tips)"
         ),
-        truths=(
-            Truth(what=f"first at {near}", answer=_ends(past_rated(NEAR))),
-            Truth(what=f"first at {far}", answer=_ends(past_rated(FAR))),
-        ),
+        parts=2,
+        answers=lambda: _breaks_truths(near, far),
         units=units,
     )
 
 
-def _breaks_check(units: str) -> Check:
-    found = past_rated(NEAR)
-    assert found.failure is not None and found.tipping is not None
-    rated, breaks, tips = (
-        as_said(load, "mass", units)
-        for load in (found.rated, found.failure.load, found.tipping.load)
+def _breaks_truths(near: str, far: str) -> tuple[Truth, Truth]:
+    return (
+        Truth(
+            what=f"first at {near}",
+            answer=_ends(past_rated(NEAR)),
+            slips={"thought that a crane always gets light before anything breaks": "tips"},
+        ),
+        Truth(
+            what=f"first at {far}",
+            answer=_ends(past_rated(FAR)),
+            slips={"thought of the long lever, and forgot that the load is small here": "breaks"},
+        ),
     )
+
+
+def asked() -> Overload:
+    """Raise the load on the two lightest sections, both far out, past its rated load."""
+    return overload(
+        set_up(load_machine(MACHINE)),
+        extension=np.array([0.0, 0.0, far_lock(), far_lock()]),
+        radius=ASKED,
+    )
+
+
+def _breaks_check(units: str) -> Check:
+    found = asked()
+    assert found.failure is not None and found.tipping is not None
+    rated = rated_as_said(found.rated, units)
+    breaks, tips = (as_said(end.load, "mass", units) for end in (found.failure, found.tipping))
 
     def said(value: float) -> str:
         return show(value, "mass", units)
 
     return Check(
         question=(
-            f"At {show(NEAR, 'length', units)} the rated load is {said(rated)}. At "
-            f"{said(breaks)} something gives way; at {said(tips)} the crane would tip. How far "
-            "past the load that breaks the boom would one have to go before the crane warned by "
-            "tipping?"
+            f"Now sections 3 and 4 are out. At {show(ASKED, 'length', units)} the rated load is "
+            f"{said(rated)}. At {said(breaks)} something gives way; at {said(tips)} the crane "
+            "would tip. How far past the load that breaks the boom would one have to go before "
+            "the crane tipped?"
         ),
         answer=tips - breaks,
         quantity="mass",
@@ -88,22 +116,18 @@ def _breaks_sheet(units: str) -> Sheet:
     from boomsim.figures.handout.drawings import figure_of_lifts
 
     setup = set_up(load_machine(MACHINE))
-    out = demonstration(setup.machine.boom).extension[0]
     found = {"close in": past_rated(NEAR), "far out": past_rated(FAR)}
-    rows: list[tuple[str | Blank, ...]] = []
-    for place, one in found.items():
-        rows.append((place, "rated load", show(one.rated, "mass", units), "1.00"))
-        ends = (one.failure, one.tipping)
-        for event in (e for e in one.events if e.kind == "float" or e in ends):
-            multiple = Blank(text=f"{event.multiple:.2f}")
-            rows.append((place, event.words, show(event.load, "mass", units), multiple))
     return Sheet(
         given=(
-            "The invented crane yard60 with section 4 far out alone, in two places. What happens "
-            "as the load grows, with no margin left:"
+            "The invented crane yard60 with section 4 far out alone, in two places. The load is "
+            "raised past the rated one, with no margin left. In the moment of tipping the crane's "
+            "weight holds as much about the tipping line as the load pulls:"
         ),
         figure=lambda: figure_of_lifts(
-            [hung_at(setup, extension=out, load=o.rated, radius=o.radius) for o in found.values()],
+            [
+                hung_at(setup, extension=o.extension, load=o.rated, radius=o.radius)
+                for o in found.values()
+            ],
             units=units,
             names=tuple(found),
         ),
@@ -111,15 +135,31 @@ def _breaks_sheet(units: str) -> Sheet:
             "The crane from the side twice: boom steep with the load close in, and boom low, far "
             "out."
         ),
-        head=("", "what happens", "at", "times rated"),
-        rows=tuple(rows),
-        task="Divide each load by the rated load. Underline what ends it in each place.",
+        head=("", "rated", "gives way at", "holds", "lever arm of the load", "tips at", "first"),
+        rows=tuple(_row(place, one, units) for place, one in found.items()),
+        task=f"{divide(units)} Then write down what ends it first: does it break or tip?",
         why="Why can nobody feel it coming close in?",
         because=(
-            "Close in the boom gives way long before the crane would tip. A float that lifts is no "
-            "warning: far out one lifts below the rated load already, and the crane stands. Only "
-            "the chart knows, and its bold line parts the two."
+            "Close in the boom gives way long before the crane would tip, and no float lifts "
+            "before it does. Far out a float lifts below the rated load already, and the crane "
+            "stands. So a float says nothing; only the chart knows how much is allowed."
         ),
+    )
+
+
+def _row(place: str, one: Overload, units: str) -> tuple[str | Blank, ...]:
+    """What is needed to find the tipping load, and whether it comes first."""
+    assert one.failure is not None and one.tipping is not None
+    at = lift(one.setup, extension=one.extension, load=one.tipping.load, angle=one.angle)
+    worst = max(at.margins, key=lambda margin: margin.use)
+    return (
+        f"{place}, {show(one.radius, 'length', units)}",
+        show_rated(one.rated, units),
+        show(one.failure.load, "mass", units),
+        show(worst.righting, "moment", units),
+        show(worst.overturning / (one.tipping.load * GRAVITY), "length", units),
+        Blank(text=show(one.tipping.load, "mass", units)),
+        Blank(text=_ends(one)),
     )
 
 
@@ -128,7 +168,7 @@ BREAKS = Lesson(
     name="breaks-before-it-tips",
     title="Does it break before it tips?",
     able=(
-        "say for a place on the chart whether the boom would break or the crane tip first",
+        "find out for a place on the chart whether the boom would break or the crane tip first",
         "put in order what happens as a load grows past its rating",
         "explain why nobody can feel a structural limit coming",
     ),

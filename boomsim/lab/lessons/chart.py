@@ -12,16 +12,16 @@ from boomsim.rating.charts.chart import Chart, stated_chart
 from boomsim.rating.charts.misreading import misreadings
 from boomsim.rating.charts.reading import Reading, read_chart
 from boomsim.rating.charts.words import tell_reading
-from boomsim.rating.limits.kind import STABILITY
+from boomsim.rating.limits.telling import sign, signs_in_words
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations, configurations_of, label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
-RADIUS, LENGTH = 9.4, 20.0
-"""What the guess asks for; neither is on the chart [m]."""
+RADIUS, LENGTH = 9.4, 19.5
+"""What the guess asks for; neither is on the chart, but the boom can be so long [m]."""
 
-ASKED_RADIUS, ASKED_LENGTH = 7.3, 16.0
-"""What the self-check asks for; neither is on the chart [m]."""
+ASKED_RADIUS, ASKED_LENGTH = 7.3, 23.1
+"""What the self-check asks for; neither is on the chart, but the boom can be so long [m]."""
 
 TOLERANCE = 0.004
 """Of the self-check: less than a step of the chart [1]."""
@@ -45,17 +45,15 @@ def few_ways() -> Configurations:
 
 
 @lru_cache(maxsize=8)
-def lesson_chart(units: str, *, slew: str = "around", parts: int | None = None) -> Chart:
+def lesson_chart(units: str, *, counterweight: str | None = None) -> Chart:
     """Rate the chart that lessons 06 and 08 read.
 
     Parameters
     ----------
     units : str
         "metric" or "us"
-    slew : str
-        "around" or "rear"
-    parts : int, optional
-        Parts of line
+    counterweight : str, optional
+        Default: the usual one
 
     Returns
     -------
@@ -63,7 +61,7 @@ def lesson_chart(units: str, *, slew: str = "around", parts: int | None = None) 
     """
     from boomsim.machine.model import Rigging
 
-    setup = set_up(load_machine(MACHINE), slew=slew, rigging=Rigging(parts=parts))
+    setup = set_up(load_machine(MACHINE), rigging=Rigging(counterweight=counterweight))
     return stated_chart(setup, configurations=few_ways(), units=units)
 
 
@@ -93,12 +91,40 @@ def _chart_guess(units: str) -> Guess:
             f"{_listed(reading.chart.length, units)} and a row for every "
             f"{length_of(ROW[units], units)} of radius. Which row counts, and which column?"
         ),
-        truths=(
-            Truth(what="row", answer=reading.row_radius, quantity="length"),
-            Truth(what="column", answer=reading.column_length, quantity="length"),
-        ),
+        parts=2,
+        answers=lambda: _chart_truths(reading),
         units=units,
     )
+
+
+NO_CELL = "took a place between two cells for a cell: there the chart promises nothing"
+
+
+def _chart_truths(reading: Reading) -> tuple[Truth, Truth]:
+    chart, beside = reading.chart, reading.beside
+    assert beside is not None
+    return (
+        Truth(
+            what="row",
+            answer=reading.row_radius,
+            quantity="length",
+            slips={
+                "took the nearest row, which is on the unsafe side":
+                    float(chart.radii[reading.row - 1]),
+                NO_CELL: RADIUS,
+            },
+        ),
+        Truth(
+            what="column",
+            answer=reading.column_length,
+            quantity="length",
+            slips={
+                "took the nearest column, which has the larger of the two figures":
+                    float(chart.length[beside]),
+                NO_CELL: LENGTH,
+            },
+        ),
+    )  # fmt: skip
 
 
 def _listed(lengths: np.ndarray, units: str) -> str:
@@ -108,7 +134,7 @@ def _listed(lengths: np.ndarray, units: str) -> str:
 
 def _chart_check(units: str) -> Check:
     reading = gross_reading(units, radius=ASKED_RADIUS, length=ASKED_LENGTH)
-    wrong = misreadings(reading, other_sector=lesson_chart(units, slew="rear"))
+    wrong = misreadings(reading)
     return Check(
         question=(
             "Read the chart for all around: a boom of "
@@ -144,15 +170,15 @@ def _chart_sheet(units: str) -> Sheet:
     return Sheet(
         given=(
             "Part of a chart of the invented crane yard60: rated gross loads, all around, full "
-            "outriggers. B: it would break first. T: it would tip first."
+            f"outriggers. {signs_in_words()}"
         ),
         figure=lambda: figure_of_columns(chart.setup.machine, extension=ways, names=names),
         seen="The five booms of the chart's columns from the side, the shortest first.",
         head=("radius", *(show(float(length), "boom_length", units) for length in chart.length)),
         rows=tuple(rows),
         task=(
-            "Draw the bold line: along every edge between a B and a T. Mark row and column asked "
-            "for."
+            "Draw the bold line: along every edge between a figure with a sign and one without. "
+            "Mark the row and the column asked for."
         ),
         why="Why is there no reading between two rows or two columns?",
         because=(
@@ -166,9 +192,8 @@ def _chart_sheet(units: str) -> Sheet:
 def _cell(chart: Chart, row: int, column: int, units: str) -> str:
     if chart.steps[row, column] < 0:
         return "-"
-    limit = chart.limit(row, column)
-    mark = "T" if limit is not None and limit.set_by == STABILITY else "B"
-    return f"{show(float(chart.capacity[row, column]), 'mass', units)} {mark}"
+    figure = show_rated(float(chart.capacity[row, column]), units)
+    return f"{figure}{sign(chart.limit(row, column))}"
 
 
 CHART = Lesson(

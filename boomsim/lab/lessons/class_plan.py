@@ -1,6 +1,6 @@
 """The class of 45 minutes: scenes, timings, questions and the wrong answers to expect."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boomsim.lab.lessons.contents import lesson_named
 from boomsim.lab.lessons.parts import said_of
@@ -48,7 +48,7 @@ SCENES = (
         ),
         point="everybody has bet on something; do not tell yet",
         wrong=(
-            ("All the same: same length, same load.", "Then why has the crane four sections?"),
+            ("All the same: same length, same load.", "Then why can it be run out in three ways?"),
             ("C, heavy steel is strong steel.", "Good reason. Close in or far out?"),
         ),
     ),
@@ -99,10 +99,20 @@ SCENES = (
         lesson="07",
         show="what happens past the rated load, close in and far out",
         ask="An old hand says: the crane gets light before anything happens. True?",
-        point="far out it warns, close in it does not; the bold line of the chart parts the two",
+        point=(
+            "far out it tips first, close in it breaks with every float still down; the bold line "
+            "parts what sets the figures, and errs on the safe side about what comes first"
+        ),
         wrong=(
             ("A float that lifts is the warning.", "Far out one lifts below the rated load."),
-            ("The margin is the same everywhere.", "The same share, of two different things."),
+            (
+                "The margin is the same everywhere.",
+                "Strength keeps a larger one than stability: look at the multiples.",
+            ),
+            (
+                "The bold line says what comes first.",
+                "It says what sets a figure. Look above it.",
+            ),
         ),
     ),
     Scene(
@@ -216,3 +226,25 @@ def right_guesses(number: str, *, units: str = "metric") -> Table:
     guess = lesson_named(number).guess(units)
     rows = [(truth.what, said_of(truth, units)) for truth in guess.truths]
     return table("asked | the model says", *rows, capacity=True)
+
+
+def wrong_guesses(number: str, *, units: str = "metric") -> Table:
+    """Wrong guesses to expect in a lesson, and the thought that leads to each.
+
+    Parameters
+    ----------
+    number : str
+        Of the lesson
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    Table
+    """
+    rows = []
+    for truth in lesson_named(number).guess(units).truths:
+        for words, wrong in truth.wrong_guesses():
+            said = said_of(replace(truth, answer=wrong, slips={}), units)
+            rows.append((truth.what, said, words))
+    return table("asked | whoever guesses … | probably …", *rows, capacity=True)

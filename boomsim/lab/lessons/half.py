@@ -5,7 +5,7 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, rated_as_said
 from boomsim.lab.lessons.same_length import column
 from boomsim.lab.lessons.section import MACHINE, far_lock
 from boomsim.machine.files import load_machine
@@ -13,10 +13,10 @@ from boomsim.rating.comparison.compare import Comparison, compare
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import Configurations, configurations_of
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
-LOAD, AT, FAR = 3000.0, 16.0, 24.0
-"""A load at a radius for the deflections, and a radius far out [kg], [m], [m]."""
+LOAD, AT, NEAR, FAR = 3000.0, 16.0, 8.0, 24.0
+"""A load at a radius for the deflections, a radius close in and one far out [kg], [m]."""
 
 
 def half_ways() -> Configurations:
@@ -40,10 +40,7 @@ def half_bent(setup: Setup, found: Comparison) -> Response:
 
 
 def _half_guess(units: str) -> Guess:
-    setup, found = half_compared()
-    bends = half_bent(setup, found).tip_deflection[:, 0]
-    far = found.rating.capacity[:, column(found, FAR)]
-    length = show(float(found.configurations.length.mean()), "boom_length", units)
+    length = show(float(half_ways().length.mean()), "boom_length", units)
     return Guess(
         question=(
             f"A boom of {length} again in three ways. A: every section out by half. B: the two "
@@ -51,18 +48,40 @@ def _half_guess(units: str) -> Guess:
             f"lighter in. Which tip goes down least under {show(LOAD, 'mass', units)} at "
             f"{show(AT, 'length', units)}? And which carries most at {show(FAR, 'length', units)}?"
         ),
-        truths=(
-            Truth(what="bends least", answer="ABC"[int(np.argmin(bends))]),
-            Truth(what="carries most far out", answer="ABC"[int(np.argmax(far))]),
-        ),
+        parts=2,
+        answers=_half_truths,
         units=units,
+    )
+
+
+def _half_truths() -> tuple[Truth, Truth]:
+    setup, found = half_compared()
+    bends = half_bent(setup, found).tip_deflection[:, 0]
+    far = found.rating.capacity[:, column(found, FAR)]
+    return (
+        Truth(
+            what="bends least",
+            answer="ABC"[int(np.argmin(bends))],
+            slips={
+                "thought that light sections bend little, for they weigh little": "B",
+                "thought that thick sections bend least, however short their overlaps": "C",
+            },
+        ),
+        Truth(
+            what="carries most far out",
+            answer="ABC"[int(np.argmax(far))],
+            slips={
+                "took the stiffest for the one that carries most": "A",
+                "thought that the strong sections carry most everywhere": "C",
+            },
+        ),
     )
 
 
 def _half_check(units: str) -> Check:
     setup, found = half_compared()
-    rated = found.rating.capacity[:, column(found, FAR)]
-    a, b, c = (as_said(float(v), "mass", units) for v in rated)
+    rated = found.rating.capacity[:, column(found, AT)]
+    a, b, c = (rated_as_said(float(v), units) for v in rated)
     down = half_bent(setup, found).tip_deflection[:, 0]
     bends = float(down[1] / down[0]) - 1.0
 
@@ -71,19 +90,19 @@ def _half_check(units: str) -> Check:
 
     return Check(
         question=(
-            f"At {show(FAR, 'length', units)} A (all at half) carries {said(a)}, B (light half "
-            f"out) {said(b)} and C (heavy half out) {said(c)}. How many percent more than A does B "
+            f"At {show(AT, 'length', units)} A (all at half) carries {said(a)}, B (light half "
+            f"out) {said(b)} and C (heavy half out) {said(c)}. How many percent more than B does A "
             "carry?"
         ),
-        answer=b / a - 1.0,
+        answer=a / b - 1.0,
         quantity="share",
         slips={
-            "divided by what B carries instead of what A carries": 1.0 - a / b,
-            "gave B as a share of A, without taking off the whole": b / a,
-            "compared B with C instead of A": b / c - 1.0,
+            "divided by what A carries instead of what B carries": 1.0 - b / a,
+            "gave A as a share of B, without taking off the whole": a / b,
+            "compared A with C instead of B": a / c - 1.0,
             "compared how far the tips go down instead of what they carry": bends,
         },
-        working=f"(B - A)/A = ({said(b)} - {said(a)})/{said(a)}.",
+        working=f"(A - B)/B = ({said(a)} - {said(b)})/{said(b)}.",
         units=units,
     )
 
@@ -92,34 +111,34 @@ def _half_sheet(units: str) -> Sheet:
     from boomsim.figures.handout.drawings import figure_of_ways
 
     setup, found = half_compared()
-    down, capacity = half_bent(setup, found).tip_deflection[:, 0], found.rating.capacity
-    shown = (8.0, 12.0, AT, 19.0, FAR)
+    capacity = found.rating.capacity
+    # Not the radius guessed about: who draws the curves can carry them on to it.
+    shown = (NEAR, 12.0, AT, 18.0, 20.0)
     rows: list[tuple[str | Blank, ...]] = []
     for radius in shown:
         values = capacity[:, column(found, radius)]
         lead = "ABC"[int(np.argmax(values))]
-        cells = [show(float(v), "mass", units) for v in values]
+        cells = [show_rated(float(v), units) for v in values]
         rows.append((f"carries at {show(radius, 'length', units)}", *cells, Blank(text=lead)))
-    bends = [show(float(v), "length", units) for v in down]
-    rows.append(("tip goes down by", *bends, Blank(text="least: " + "ABC"[int(np.argmin(down))])))
     return Sheet(
-        given=(
-            f"The invented crane yard60. The last row is for {show(LOAD, 'mass', units)} at "
-            f"{show(AT, 'length', units)}, the same for all three."
-        ),
+        given="Rated gross loads of the invented crane yard60, all around, on full outriggers.",
         figure=lambda: figure_of_ways(
             setup.machine, extension=found.configurations.extension, radius=float(found.radii[-1]),
             capacity=1.05 * float(capacity[:, column(found, shown[0])].max()), units=units,
         ),
         seen="Three booms of one length, A, B and C, and empty axes of rated load over radius.",
-        head=("", "A", "B", "C", "which"),
+        head=("", "A", "B", "C", "most"),
         rows=tuple(rows),
-        task="Guess first. Then draw A and B over radius and find where their curves cross.",
-        why="Why does the boom that bends more carry more far out?",
+        task=(
+            "Guess first. Then draw A and B over radius and carry both curves on to "
+            f"{show(FAR, 'length', units)}. Where do they cross?"
+        ),
+        why="B bends most. Why does it carry most far out?",
         because=(
-            "Far out the crane would tip before anything gives way. Tipping does not ask how far "
-            "the boom bends, but where its weight lies: in B the heavy sections stay near the "
-            "crane."
+            "Far out stability sets the figures of A and C. It does not ask how far the boom "
+            "bends, but where its weight lies. In B the heavy sections stay near the crane: "
+            "stability would allow so much there that strength sets the figure, and it is still "
+            "the largest."
         ),
     )  # fmt: skip
 

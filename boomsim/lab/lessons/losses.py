@@ -11,14 +11,18 @@ from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.lift.study import Lift, lift
 from boomsim.rating.losses.study import Losses, Taker, losses
+from boomsim.rating.losses.takers import Amounts
 from boomsim.rating.places import Places
 from boomsim.rating.setup import Setup, set_up
 from boomsim.units import show, show_rated
 
-NEAR, FAR = 6.0, 12.0
-"""Heavy section out close in; light section out farther out [m]."""
+NEAR, FAR = 6.0, 16.0
+"""Where strength sets the figure, and where stability does [m]."""
 
-GUESSED = ("lean", "side pull", "counterweight")
+AMOUNTS = Amounts(side_pull=0.05)
+"""The usual ones, but more of a side pull than the rule's allowances have."""
+
+LETTERS = {"A": "lean", "B": "side pull", "C": "counterweight"}
 """Takers that the guess asks to be put in order."""
 
 LISTED = ("lean", "side pull", "wind", "hoisting", "counterweight", "outrigger", "farther")
@@ -29,7 +33,7 @@ LEAN = float(np.radians(1.0))
 
 
 def places(setup: Setup) -> Places:
-    """C close in, where it nearly tips, and A farther out.
+    """Put the lightest section far out alone, close in and far out.
 
     Parameters
     ----------
@@ -39,15 +43,15 @@ def places(setup: Setup) -> Places:
     -------
     Places
     """
-    rows = demonstration(setup.machine.boom).extension
-    return Places(extension=rows[[2, 0]], radius=np.array([NEAR, FAR]))
+    light = demonstration(setup.machine.boom).extension[0]
+    return Places(extension=np.array([light, light]), radius=np.array([NEAR, FAR]))
 
 
 @lru_cache(maxsize=1)
 def lost() -> Losses:
     """Find what each taker costs at the two places."""
     setup = set_up(load_machine(MACHINE))
-    return losses(setup, places=places(setup))
+    return losses(setup, places=places(setup), amounts=AMOUNTS)
 
 
 def taker_words(taker: Taker, units: str) -> str:
@@ -81,21 +85,37 @@ def _named(name: str) -> tuple[int, Taker]:
 
 def _losses_guess(units: str) -> Guess:
     found = lost()
-    letters = dict(zip("ABC", GUESSED, strict=True))
-    listed = "; ".join(f"{k}: {taker_words(_named(n)[1], units)}" for k, n in letters.items())
-    share = {k: float(found.share[_named(n)[0], 0]) for k, n in letters.items()}
-    ranked = sorted(share, key=lambda k: share[k])
+    listed = "; ".join(f"{k}: {taker_words(_named(n)[1], units)}" for k, n in LETTERS.items())
     return Guess(
         question=(
             f"At {show(NEAR, 'length', units)} the chart allows "
-            f"{show_rated(float(found.capacity[0]), units)} with section 1 out. Now one thing is "
-            f"not as the chart takes it. {listed}. Which costs most, and which least?"
+            f"{show_rated(float(found.capacity[0]), units)} with section 4 out: strength sets it. "
+            f"Now one thing is not as the chart takes it. {listed}. Which costs most, and which "
+            "least?"
         ),
-        truths=(
-            Truth(what="costs most", answer=ranked[-1]),
-            Truth(what="costs least", answer=ranked[0]),
-        ),
+        parts=2,
+        answers=_losses_truths,
         units=units,
+    )
+
+
+def _losses_truths() -> tuple[Truth, Truth]:
+    share = {k: float(lost().share[_named(n)[0], 0]) for k, n in LETTERS.items()}
+    ranked = sorted(share, key=lambda k: share[k])
+    return (
+        Truth(
+            what="costs most",
+            answer=ranked[-1],
+            slips={"thought of a crane near tipping: here strength sets the figure": ("A", "C")},
+        ),
+        Truth(
+            what="costs least",
+            answer=ranked[0],
+            slips={
+                "thought that a lean hardly moves the load: but the head stands high": "A",
+                "thought that a boom does not feel a side pull: it bends it the weak way": "B",
+            },
+        ),
     )
 
 
@@ -161,8 +181,9 @@ def _losses_sheet(units: str) -> Sheet:
         rows.append((taker_words(taker, units), *fields))
     return Sheet(
         given=(
-            "The invented crane yard60: rated loads with one thing not as the chart takes it. "
-            "Close in: section 1 out. Far out: section 4 out."
+            "The invented crane yard60, section 4 far out alone: rated loads with one thing not as "
+            f"the chart takes it. Close in, at {show(NEAR, 'length', units)}, strength sets the "
+            f"figure, far out, at {show(FAR, 'length', units)}, stability does."
         ),
         figure=lambda: figure_of_lifts(responses, units=units, names=("close in", "far out")),
         seen="The crane from the side twice: boom steep close in, and lower farther out.",
@@ -173,9 +194,9 @@ def _losses_sheet(units: str) -> Sheet:
         ),
         why="Why can one and the same thing cost much close in and nothing far out?",
         because=(
-            "Where the crane is near tipping, all that moves weight outwards costs; where a "
-            "section is near its strength, what bends it costs. What does not touch the governing "
-            "limit is free."
+            "Where stability sets the figure, all that moves weight outwards costs; where strength "
+            "does, what bends the boom costs, beyond what the rule's allowances have of it "
+            "already. What does not touch the limit that sets the figure is free."
         ),
     )
 
@@ -185,8 +206,8 @@ LOSSES = Lesson(
     name="what-eats-capacity",
     title="What eats capacity that the chart does not know of?",
     able=(
-        "list what a chart takes for granted: level ground, calm air, a straight pull, a soft "
-        "start",
+        "list what a chart takes for granted: ground nearly level, little wind, a straight pull, a "
+        "soft start",
         "estimate what a lean of the ground does to the radius",
         "say which loss matters where, from what governs there",
     ),

@@ -51,21 +51,40 @@ def _net_guess(units: str) -> Guess:
     reading = net_reading(units, radius=NET_RADIUS, parts=NET_PARTS)
     return Guess(
         question=f"{_rig(reading, units)} How heavy may the load itself be?",
-        truths=(Truth(what="net load", answer=reading.net, quantity="mass"),),
+        parts=1,
+        answers=lambda: _net_truths(reading),
         units=units,
     )
 
 
+def _net_truths(reading: Reading) -> tuple[Truth]:
+    wrong = {
+        **_wrong(reading),
+        "took what the rope carries, which is more than the chart allows": reading.line_limit,
+    }
+    slips = told_apart(wrong, answer=reading.net, tolerance=TOLERANCE)
+    return (
+        Truth(
+            what="net load", answer=reading.net, quantity="mass", near=TOLERANCE,
+            slips=dict(slips),
+        ),
+    )  # fmt: skip
+
+
+def _wrong(reading: Reading) -> dict[str, float]:
+    """Net loads of those who slip on the way from gross to net [kg]."""
+    mine = ("deductions", "deduct", "rope", "net load")
+    return {m.words: float(m.net) for m in misreadings(reading) if any(w in m.words for w in mine)}
+
+
 def _net_check(units: str) -> Check:
     reading = net_reading(units, radius=CHECK_RADIUS, parts=CHECK_PARTS)
-    mine = ("deductions", "deduct", "rope", "net load")
-    wrong = {m.words: float(m.net) for m in misreadings(reading) if any(w in m.words for w in mine)}
     return Check(
         question=f"{_rig(reading, units)} How heavy may the load itself be?",
         answer=reading.net,
         quantity="mass",
         slips=told_apart(
-            {**wrong, "took the cell and neither rope nor deductions": reading.cell},
+            {**_wrong(reading), "took the cell and neither rope nor deductions": reading.cell},
             answer=reading.net, tolerance=TOLERANCE,
         ),
         working=(

@@ -5,13 +5,13 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.lessons.check import Check
-from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, as_said
+from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth, rated_as_said
 from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.rating.comparison.compare import Comparison, compare, demonstration
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 NEAR, FAR, ASKED = 6.0, 16.0, 14.0
 """Radii: close in, far out, and the one that the self-check asks for [m]."""
@@ -51,28 +51,47 @@ def column(comparison: Comparison, radius: float) -> int:
 
 
 def _ways_guess(units: str) -> Guess:
-    _, found = ways()
-    rows = found.configurations.extension
+    shown = demonstration(load_machine(MACHINE).boom)
+    rows = shown.extension
     listed = "; ".join(f"{n}: {label(e)} %" for n, e in zip("ABC", rows, strict=True))
     near, far = (show(r, "length", units) for r in (NEAR, FAR))
-    length = show(float(found.configurations.length.mean()), "boom_length", units)
+    length = show(float(shown.length.mean()), "boom_length", units)
     return Guess(
         question=(
             f"One boom of {length}, run out in three ways (percent of stroke, base side first). "
             f"{listed}. Which carries most with the load at {near}, and which at {far}?"
         ),
-        truths=(
-            Truth(what=f"carries most at {near}", answer=best_at(found, NEAR)),
-            Truth(what=f"carries most at {far}", answer=best_at(found, FAR)),
-        ),
+        parts=2,
+        answers=lambda: _ways_truths(near, far),
         units=units,
     )
+
+
+MIDDLE = "expected the middle way to be the best of both"
+"""A thought behind a guess wherever there are three ways."""
+
+
+def _ways_truths(near: str, far: str) -> tuple[Truth, Truth]:
+    _, found = ways()
+    return (
+        Truth(
+            what=f"carries most at {near}",
+            answer=best_at(found, NEAR),
+            slips={"thought of tipping, as far out: close in stability sets no figure": "A",
+                   MIDDLE: "B"},
+        ),
+        Truth(
+            what=f"carries most at {far}",
+            answer=best_at(found, FAR),
+            slips={MIDDLE: "B", "thought that the strong sections carry most everywhere": "C"},
+        ),
+    )  # fmt: skip
 
 
 def _ways_check(units: str) -> Check:
     _, found = ways()
     rated = found.rating.capacity[:, column(found, ASKED)]
-    a, b, c = (as_said(float(v), "mass", units) for v in rated)
+    a, b, c = (rated_as_said(float(v), units) for v in rated)
     where = show(ASKED, "length", units)
 
     def said(value: float) -> str:
@@ -102,10 +121,11 @@ def _ways_sheet(units: str) -> Sheet:
 
     setup, found = ways()
     capacity = found.rating.capacity
-    shown = [NEAR, 8.0, 10.0, 12.0, ASKED, FAR]
+    # Neither of the radii guessed about: who draws the curves can carry them on to both.
+    shown = [7.0, 8.0, 10.0, 12.0, ASKED]
     rows: list[tuple[str | Blank, ...]] = []
     for radius in shown:
-        cells = [show(float(v), "mass", units) for v in capacity[:, column(found, radius)]]
+        cells = [show_rated(float(v), units) for v in capacity[:, column(found, radius)]]
         lead = best_at(found, radius)
         rows.append((show(radius, "length", units), *cells, Blank(text=lead)))
     return Sheet(
@@ -121,13 +141,15 @@ def _ways_sheet(units: str) -> Sheet:
         head=("radius", "A", "B", "C", "carries most"),
         rows=tuple(rows),
         task=(
-            "Guess first. Then draw the three curves from the table and mark where the lead "
-            "changes."
+            "Guess first. Then draw the three curves from the table, mark where the lead changes, "
+            f"and carry the curves on to {show(NEAR, 'length', units)} and to "
+            f"{show(FAR, 'length', units)}."
         ),
         why="Why does the same boom length carry different loads?",
         because=(
-            "Close in strength decides, and the heavy sections are the strong ones; far out the "
-            "crane would tip, and then it counts that the heavy sections stay in, near the crane."
+            "Close in stability sets none of the figures: what is out must be strong, and the "
+            "heavy sections are the strong ones. Far out stability sets them all, and then it "
+            "counts that the heavy sections stay in, near the crane."
         ),
     )
 

@@ -27,7 +27,6 @@ def _section_guess(units: str) -> Guess:
     machine, out = load_machine(MACHINE), _last_out()
     last = len(out)
     section = machine.boom.sections[last]
-    placed = layout(machine.boom, extension=out)
     return Guess(
         question=(
             f"{machine.name} is an invented crane. Its section {last}, the lightest, is "
@@ -36,14 +35,30 @@ def _section_guess(units: str) -> Guess:
             f"{length_of(section.stroke, units)}; all others are in. How much of it stays "
             f"inside section {last - 1}?"
         ),
-        truths=(
-            Truth(
-                what=f"overlap of section {last}",
-                answer=float(placed.overlap[0, last]),
-                quantity="length",
-            ),
-        ),
+        parts=1,
+        answers=_section_truths,
         units=units,
+    )
+
+
+def _section_truths() -> tuple[Truth]:
+    boom, out = load_machine(MACHINE).boom, _last_out()
+    last = len(out)
+    section, gone = boom.sections[last], boom.sections[last].stroke * float(out[-1])
+    return (
+        Truth(
+            what=f"overlap of section {last}",
+            answer=float(layout(boom, extension=out).overlap[0, last]),
+            quantity="length",
+            slips={
+                "took what is out for what is inside": section.nose + gone,
+                "took the stroke for the length of the section": section.stroke - gone,
+                "took it to be all the way out": section.length - section.nose - section.stroke,
+                "took the half-way pin": (
+                    section.length - section.nose - section.stroke * boom.lock_positions[1]
+                ),
+            },
+        ),
     )
 
 

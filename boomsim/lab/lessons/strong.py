@@ -40,7 +40,6 @@ def first_section(found: Lift) -> str:
 
 
 def _close_guess(units: str) -> Guess:
-    _, found = close_lifts()
     return Guess(
         question=(
             f"{show(HEAVY, 'mass', units)} hang close in, at {show(CLOSE, 'length', units)}. In A "
@@ -48,12 +47,38 @@ def _close_guess(units: str) -> Guess:
             "Which section is worked hardest in A, and which in C? (Write base section, or section "
             "1 to section 4.)"
         ),
-        truths=(
-            Truth(what="worked hardest in A", answer=first_section(found[0])),
-            Truth(what="worked hardest in C", answer=first_section(found[2])),
-        ),
+        parts=2,
+        answers=_close_truths,
         units=units,
     )
+
+
+NESTED = "picked a section that lies nested: it carries hardly any moment"
+
+
+def _close_truths() -> tuple[Truth, Truth]:
+    _, found = close_lifts()
+    return (
+        Truth(
+            what="worked hardest in A",
+            answer=first_section(found[0]),
+            slips={
+                "looked where the moment is largest, and forgot what resists it": "base section",
+                "looked at the mouth, and took the section that holds for the one held":
+                    "section 3",
+                NESTED: ("section 1", "section 2"),
+            },
+        ),
+        Truth(
+            what="worked hardest in C",
+            answer=first_section(found[2]),
+            slips={
+                "took the section that is out, as in A: here it is strong": "section 1",
+                NESTED: ("section 2", "section 3"),
+                "thought of the lightest, which gave way in A: here it lies nested": "section 4",
+            },
+        ),
+    )  # fmt: skip
 
 
 def lever() -> tuple[float, float]:
@@ -139,7 +164,7 @@ def _close_sheet(units: str) -> Sheet:
         because=(
             "The moment at the mouth must be carried by the section that is out. Section 1 is the "
             "tallest and thickest of those that move, with the largest section modulus, and the "
-            "others lie nested in it; in A the slightest section must carry nearly as much."
+            "others lie nested in it; in A the lightest section must carry nearly as much."
         ),
     )
 

@@ -19,6 +19,7 @@ from boomsim.lab.lessons.bench import (
 from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.measure import combined, mean_of
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
+from boomsim.lab.lessons.same_length import MIDDLE
 from boomsim.rating.around.centres import hung_at
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
@@ -33,7 +34,6 @@ BOTTLE = 0.5
 
 def _bench_guess(units: str) -> Guess:
     listed = "; ".join(f"{k}: {label(np.array(out))} %" for k, out in WAYS.items())
-    found = {way: tips_at(bench(), way) for way in WAYS}
     return Guess(
         question=(
             "The tabletop boom is run out to one length in three ways (percent of stroke, the "
@@ -41,12 +41,36 @@ def _bench_guess(units: str) -> Guess:
             f"{show(RADIUS, 'length', units)} from the axis. Water is poured in until a foot lifts "
             "and the crane tips. Which way takes most water, and at which load does that one tip?"
         ),
-        truths=(
-            Truth(what="takes most", answer=max(found, key=lambda way: found[way])),
-            Truth(what="tips at", answer=max(found.values()), quantity="mass"),
-        ),
+        parts=2,
+        answers=_bench_truths,
         units=units,
     )
+
+
+def _bench_truths() -> tuple[Truth, Truth]:
+    found = {way: tips_at(bench(), way) for way in WAYS}
+    most = max(found.values())
+    line = max(y for _, y in bench().supports[0].points)
+    return (
+        Truth(
+            what="takes most",
+            answer=max(found, key=lambda way: found[way]),
+            slips={
+                MIDDLE: "B",
+                "thought that the strong tube should be the one that is out: but nothing is near "
+                "breaking": "C",
+            },
+        ),
+        Truth(
+            what="tips at",
+            answer=most,
+            quantity="mass",
+            slips={
+                "took the load's lever arm from the axis, not from the line between the feet":
+                    most * (RADIUS - line) / RADIUS,
+            },
+        ),
+    )  # fmt: skip
 
 
 def check_readings(units: str) -> list[str]:

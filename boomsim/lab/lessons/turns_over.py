@@ -7,7 +7,6 @@ import numpy as np
 
 from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.parts import Blank, Guess, Lesson, Sheet, Truth
-from boomsim.lab.lessons.section import MACHINE
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.loads import GRAVITY
@@ -23,13 +22,16 @@ from boomsim.units import show
 DIRECTIONS = {"front": float(np.pi), "side": float(np.pi / 2), "rear": 0.0}
 """Slew angles; 0 is over the rear [rad]."""
 
-RADIUS, LOAD = 12.0, 10_000.0
+MACHINE = "truck18"
+"""Its heavy end lies so far ahead that the directions differ; on yard60 they hardly do."""
+
+RADIUS, LOAD = 14.0, 2000.0
 """Where the load hangs, and a load for the picture and the self-check [m], [kg]."""
 
 
-def middle_way() -> Array:
-    """Extend the two lightest sections by half [1]."""
-    return np.asarray(demonstration(load_machine(MACHINE).boom).extension[1])
+def half_out() -> Array:
+    """Extend all sections by half [1]."""
+    return np.asarray(demonstration(load_machine(MACHINE).boom).extension[0])
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -75,7 +77,7 @@ def over(name: str, *, setup: Setup | None = None) -> Over:
     if name not in DIRECTIONS:
         raise ValueError(f"There is no direction {name!r}. Choose front, side or rear.")
     turned = with_sector(setup or set_up(load_machine(MACHINE)), slew=DIRECTIONS[name])
-    found = account(turned, extension=middle_way(), radius=RADIUS)
+    found = account(turned, extension=half_out(), radius=RADIUS)
     if found is None:
         raise ValueError(f"The boom does not reach {RADIUS:g} m in this setup. Choose another.")
     holds = dict.fromkeys(GROUPS, 0.0)
@@ -92,25 +94,47 @@ def divide(units: str) -> str:
 
 
 def _over_guess(units: str) -> Guess:
-    found = {name: over(name).account.capacity for name in DIRECTIONS}
-    ranked = sorted(found, key=lambda name: found[name])
     return Guess(
         question=(
-            f"The same boom, the same radius of {show(RADIUS, 'length', units)}, full outriggers. "
-            "The load hangs over the front (the cab of the carrier), over the side, or over the "
-            "rear. Where may it be least, and where most? (front, side or rear)"
+            f"{MACHINE} is an invented boom truck. The same boom, the same radius of "
+            f"{show(RADIUS, 'length', units)}, full outriggers. The load hangs over the front (the "
+            "cab of the carrier), over the side, or over the rear. Where may it be least, and "
+            "where most? (front, side or rear)"
         ),
-        truths=(
-            Truth(what="least over the", answer=ranked[0]),
-            Truth(what="most over the", answer=ranked[-1]),
-        ),
+        parts=2,
+        answers=_over_truths,
         units=units,
     )
 
 
+def _over_truths() -> tuple[Truth, Truth]:
+    found = {name: over(name).account.capacity for name in DIRECTIONS}
+    ranked = sorted(found, key=lambda name: found[name])
+    return (
+        Truth(
+            what="least over the",
+            answer=ranked[0],
+            slips={
+                "thought of the width of the crane, and not of where its weight lies": "side",
+                "looked for the nearest tipping line only, not for where the weight lies": "rear",
+            },
+        ),
+        Truth(
+            what="most over the",
+            answer=ranked[-1],
+            slips={
+                "looked for the farthest tipping line only, not for where the weight lies":
+                    "front",
+                "thought of how wide the outriggers stand, and not of where the weight lies":
+                    "side",
+            },
+        ),
+    )  # fmt: skip
+
+
 def _over_check(units: str) -> Check:
     turned = with_sector(set_up(load_machine(MACHINE)), slew=DIRECTIONS["side"])
-    found = lift(turned, extension=middle_way(), load=LOAD, radius=RADIUS)
+    found = lift(turned, extension=half_out(), load=LOAD, radius=RADIUS)
     worst = max(found.margins, key=lambda margin: margin.use)
     lever = worst.overturning / (LOAD * GRAVITY)
     line = found.radius - lever
@@ -149,7 +173,7 @@ def _over_sheet(units: str) -> Sheet:
     from boomsim.figures.handout.drawings import figure_of_plan_bare
 
     setup = set_up(load_machine(MACHINE))
-    at = hung_at(setup, extension=middle_way(), load=LOAD, radius=RADIUS)
+    at = hung_at(setup, extension=half_out(), load=LOAD, radius=RADIUS)
     rows: list[tuple[str | Blank, ...]] = []
     for name in DIRECTIONS:
         one = over(name)
@@ -163,7 +187,7 @@ def _over_sheet(units: str) -> Sheet:
         ))  # fmt: skip
     return Sheet(
         given=(
-            f"The invented crane yard60 from above with {show(LOAD, 'mass', units)} at "
+            f"The invented boom truck {MACHINE} from above with {show(LOAD, 'mass', units)} at "
             f"{show(RADIUS, 'length', units)} over the side. Heavy line: tipping line. Ring: path "
             "of the point where all the weight bears as the crane slews. The table has the moments "
             "that hold the crane down (minus: that help to turn it over)."
@@ -180,7 +204,8 @@ def _over_sheet(units: str) -> Sheet:
         because=(
             "The crane turns over about the line between two supports. How far that line lies from "
             "the load, and how far on its other side the carrier's weight lies, changes with the "
-            "direction: over the front the carrier's heavy end is on the load's side."
+            "direction. Over the front the line is nearest to the load, but the carrier's heavy "
+            "end lies beyond it, on the load's side, and holds nothing down."
         ),
     )
 

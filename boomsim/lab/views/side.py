@@ -142,17 +142,9 @@ def drawn_shape(answer: Answer) -> Bent:
     -------
     Bent
     """
-    boom, at, machine = answer.boom, answer.at, answer.setup.machine
-    if at is not None:
-        angle = float(at.state.angle[0, 0])
-        return bent(boom, angle=angle, rotation=at.state.rotation[0, :, 0])
-    if answer.lies:
-        angle = min(float(answer.empty_hook.angle[0]), machine.boom.greatest_angle)
-        return bent(boom, angle=angle, rotation=None)
-    reach = machine.heel_out + float(boom.layout.boom_length[0])
-    far = answer.scene.held == "angle" or answer.scene.radius > 0.5 * reach
-    angle = machine.boom.least_angle if far else machine.boom.greatest_angle
-    return bent(boom, angle=angle, rotation=None)
+    at = answer.at
+    rotation = None if at is None else at.state.rotation[0, :, 0]
+    return bent(answer.boom, angle=answer.angle, rotation=rotation)
 
 
 def _crane(answer: Answer, frame: Frame) -> str:

@@ -72,7 +72,7 @@ FAMILY = Family(
              "Divide by the lever arm of the load, which counts from the tipping line.",
              metric="t", us="lb"),
         Step(P, f * T, "rated load", "Take the share that goes with what the crane stands on.",
-             metric="t", us="lb"),
+             metric="t", us="lb", rated=True),
     ),
     slips=(
         Slip(P, f_1 * T, "took the share for tyres on outriggers, or the other way round"),

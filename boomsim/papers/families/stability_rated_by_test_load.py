@@ -54,7 +54,7 @@ FAMILY = Family(
         Step(P, RATED, "rated load",
              "The test load must not be more than the tipping load: solve 1.25 times the rated "
              "load plus a tenth of that weight for the rated load.",
-             metric="kN", us="lbf", marks=2, figures=4),
+             metric="kN", us="lbf", marks=2, figures=4, rated=True),
         Step(k, P / T, "share of the tipping load",
              "Divide by the tipping load: it is always less than 80 %.",
              metric="%", us="%", figures=3, tolerance=0.004),

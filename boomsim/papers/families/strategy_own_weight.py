@@ -42,9 +42,7 @@ def _slip(place: int, asked: int) -> str:
     said = f"this one leaves the {PLACES[place]}"
     if place + asked == len(PLACES) - 1:
         return f"took the order the other way round: {said}"
-    if place < asked:
-        return f"forgot that all that is inside a section travels with it: {said}"
-    return f"took the weight of a small section for more than that of a large one: {said}"
+    return f"did not count all that travels with a section: {said}"
 
 
 def check(given: Values, posed: Posed) -> int:

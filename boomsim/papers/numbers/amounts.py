@@ -6,7 +6,7 @@ figures. Factors to SI are exact fractions, so the two unit systems never drift 
 
 import re
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from functools import lru_cache
 
@@ -68,7 +68,7 @@ def given(number: Decimal, of: Unit) -> Amount:
     return Amount(number=number, unit=of, value=float(Fraction(number) * of.factor))
 
 
-def result(value: float, of: Unit, *, figures: int) -> Amount:
+def result(value: float, of: Unit, *, figures: int, down: bool = False) -> Amount:
     """Make an amount that is printed to so many significant figures.
 
     Parameters
@@ -78,12 +78,14 @@ def result(value: float, of: Unit, *, figures: int) -> Amount:
     of : Unit
     figures : int
         Significant figures [1]
+    down : bool
+        Whether it is never rounded up, as a rated load
 
     Returns
     -------
     Amount
     """
-    number = round_figures(value / float(of.factor), figures=figures)
+    number = round_figures(value / float(of.factor), figures=figures, down=down)
     return Amount(number=number, unit=of, value=value)
 
 
@@ -106,7 +108,7 @@ def read_amount(text: str) -> Amount:
     return given(Decimal(found[1]), unit(found[2] or ""))
 
 
-def round_figures(value: float, *, figures: int) -> Decimal:
+def round_figures(value: float, *, figures: int, down: bool = False) -> Decimal:
     """Round to significant figures, halves away from zero.
 
     The value is first cut to twelve figures, so the last bits in which two platforms may differ
@@ -118,6 +120,8 @@ def round_figures(value: float, *, figures: int) -> Decimal:
         [1]
     figures : int
         [1]
+    down : bool
+        Towards zero instead
 
     Returns
     -------
@@ -131,15 +135,16 @@ def round_figures(value: float, *, figures: int) -> Decimal:
     clean = Decimal(f"{value:.11e}")
     if not clean:
         return Decimal(0)
-    rounded = _quantize(clean, figures)
+    way = ROUND_DOWN if down else ROUND_HALF_UP
+    rounded = _quantize(clean, figures, way)
     if rounded.adjusted() > clean.adjusted():  # 9.996 became 10.00: one figure too many
-        rounded = _quantize(rounded, figures)
+        rounded = _quantize(rounded, figures, way)
     return Decimal(f"{rounded:f}")
 
 
-def _quantize(number: Decimal, figures: int) -> Decimal:
+def _quantize(number: Decimal, figures: int, way: str) -> Decimal:
     """Round at the last figure wanted."""
-    return number.quantize(Decimal(1).scaleb(number.adjusted() - figures + 1), ROUND_HALF_UP)
+    return number.quantize(Decimal(1).scaleb(number.adjusted() - figures + 1), way)
 
 
 def grouped(number: Decimal, *, system: str = METRIC) -> str:

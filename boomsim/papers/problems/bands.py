@@ -71,7 +71,7 @@ def result_of(step: Step, value: float, *, system: str) -> Amount:
     """
     unit, by = step.unit(system), step.by(system)
     if by is None:
-        return result(value, unit, figures=step.figures)
+        return result(value, unit, figures=step.figures, down=step.rated)
     steps = Decimal(f"{value / float(unit.factor):.11e}") / by
     return Amount(number=steps.quantize(Decimal(1), ROUND_HALF_UP) * by, unit=unit, value=value)
 
@@ -98,7 +98,8 @@ def half_unit(step: Step, value: float, *, system: str, figures: int | None = No
         return 0.5 * float(by) * factor
     number = Decimal(f"{value / factor:.11e}")
     last = number.adjusted() - (figures or asked_figures(step)) + 1
-    return 0.5 * float(Decimal(1).scaleb(last)) * factor
+    share = 1.0 if step.rated else 0.5  # a load that is rounded down hides up to a whole unit
+    return share * float(Decimal(1).scaleb(last)) * factor
 
 
 def tolerance_of(step: Step, value: float, *, system: str, carried: float = 0.0) -> float:

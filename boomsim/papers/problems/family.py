@@ -91,6 +91,8 @@ class Step:
         rounding that the paper asks for is added, see :mod:`boomsim.papers.problems.bands` [1]
     nearest : tuple of (str, str)
         Where the answer is a figure of a chart, or a sum of such: its step in metric and US units
+    rated : bool
+        Whether it is a rated load, which is never rounded up
     """
 
     letter: Symbol
@@ -103,6 +105,7 @@ class Step:
     figures: int = field(default=3, kw_only=True)
     tolerance: float = field(default=0.01, kw_only=True)
     nearest: tuple[str, str] = field(default=("", ""), kw_only=True)
+    rated: bool = field(default=False, kw_only=True)
 
     @property
     def name(self) -> str:

@@ -39,8 +39,8 @@ def runs(chart: Chart, column: int) -> tuple[Run, ...]:
     )
 
 
-def letters(chart: Chart, column: int) -> dict[int, str]:
-    """Name the configurations that a column uses: A, B, … in the order of radius.
+def first_rows(chart: Chart, column: int) -> dict[int, list[int]]:
+    """Tell from which rows on a column uses each of its configurations.
 
     Parameters
     ----------
@@ -50,7 +50,13 @@ def letters(chart: Chart, column: int) -> dict[int, str]:
     Returns
     -------
     dict
-        From configuration to letter
+        From configuration, in the order of radius, to rows; of runs that blank cells alone part
+        the first
     """
-    order = dict.fromkeys(run.configuration for run in runs(chart, column))
-    return {configuration: chr(ord("A") + k) for k, configuration in enumerate(order)}
+    found: dict[int, list[int]] = {}
+    before = -1
+    for run in runs(chart, column):
+        if run.configuration != before:
+            found.setdefault(run.configuration, []).append(run.first)
+        before = run.configuration
+    return found

@@ -2,7 +2,7 @@
 
 import csv
 from collections.abc import Iterable, Iterator
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from typing import IO, Any
 
 import numpy as np
@@ -28,6 +28,21 @@ BLANKS = "blank: why a cell holds no figure. " + " ".join(
 """Remark at the head of a file; what a boom does not reach is not listed."""
 
 Row = list[str | float | int]
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Added:
+    """Columns that a table has beside those of every chart.
+
+    Attributes
+    ----------
+    head : list of str
+    cells : list of list of list
+        For each column and row of the chart, as many values as `head`
+    """
+
+    head: Row
+    cells: list[list[Row]]
 
 
 def table_head(units: str) -> Row:
@@ -61,18 +76,19 @@ def table_head(units: str) -> Row:
     ]
 
 
-def table_rows(chart: Chart, *, units: str) -> Iterator[Row]:
+def table_rows(chart: Chart, *, units: str, added: Added | None = None) -> Iterator[Row]:
     """List the cells of a chart, column by column; none that the boom does not reach.
 
     Parameters
     ----------
     chart : Chart
     units : str
+    added : Added, optional
 
     Yields
     ------
     list
-        In the order of :func:`table_head`
+        In the order of :func:`table_head`, then what is added
     """
     setup = chart.setup
     named: Row = [setup.machine.name, setup.rule.name, setup.sector, setup.counterweight.name]
@@ -88,17 +104,19 @@ def table_rows(chart: Chart, *, units: str) -> Iterator[Row]:
     within = chart.within_range.T.tolist()
     for c in range(len(chart.length)):
         for r, radius in enumerate(radii):
-            way = used[c][r]
+            way, more = used[c][r], added.cells[c][r] if added else []
             if way >= 0:
                 cell = [ways[way], lengths[way], radius, capacity[c][r]]
-                yield [*named, *cell, *limits[governing[c][r]], int(within[c][r]), ""]
+                yield [*named, *cell, *limits[governing[c][r]], int(within[c][r]), "", *more]
             elif blank[c][r] < NO_REACH:
                 own = chart.choices[c]
                 cell = [ways[own[0]] if len(own) == 1 else "", lengths[own[0]], radius]
-                yield [*named, *cell, "", "", "", "", REASONS[blank[c][r]].key]
+                yield [*named, *cell, "", "", "", "", REASONS[blank[c][r]].key, *more]
 
 
-def write_csv(charts: Iterable[Chart], file: IO[str], *, units: str) -> None:
+def write_csv(
+    charts: Iterable[Chart], file: IO[str], *, units: str, added: Added | None = None
+) -> None:
     """Write charts as comma-separated values, the caution first as a remark.
 
     Parameters
@@ -108,12 +126,14 @@ def write_csv(charts: Iterable[Chart], file: IO[str], *, units: str) -> None:
         Opened with ``newline=""``
     units : str
         "metric" or "us"
+    added : Added, optional
+        To the table of one chart
     """
     file.write(f"# {CAUTION} {BLANKS}\n")
     writer = csv.writer(file, lineterminator="\n")
-    writer.writerow(table_head(units))
+    writer.writerow([*table_head(units), *(added.head if added else [])])
     for chart in charts:
-        writer.writerows(table_rows(chart, units=units))
+        writer.writerows(table_rows(chart, units=units, added=added))
 
 
 def plain_setup(setup: Setup) -> dict[str, Any]:

@@ -3,13 +3,14 @@
 import numpy as np
 
 from boomsim.machine.model import Boom
-from boomsim.machine.systems import BOOM_SYSTEMS
+from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.longest_boom import refuse_too_long, too_long
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     EQUAL_LENGTH,
     Configurations,
+    checked_system,
     configurations_of,
     configurations_of_length,
     pinned_configurations,
@@ -49,6 +50,67 @@ def every_configuration(boom: Boom, *, system: str | None = None) -> Configurati
             for length in _lengths(boom)
         ]
     return _sorted(_merged(parts))
+
+
+def one_way_for_each_length(boom: Boom, *, system: str | None = None) -> Configurations:
+    """Follow a boom from all in to all out along one way, which a class can keep in mind.
+
+    A boom that locks goes out evenly: from one to the next, one section goes out to its next lock
+    position, the largest first. A boom whose sections are coupled goes its one way, and a free one
+    lets all out in proportion; both stop where a section that goes out alone, base side first, is
+    half out or out.
+
+    Parameters
+    ----------
+    boom : Boom
+    system : str, optional
+        Default: the boom's usual one
+
+    Returns
+    -------
+    Configurations
+        The shortest first, each longer than the one before
+    """
+    name = boom.systems[0] if system is None else checked_system(boom, system)
+    if BOOM_SYSTEMS[name].locks:
+        return configurations_of(boom, extension=_evenly(boom), system=name)
+    stroke = [section.stroke for section in boom.sections[1:]]
+    path = BOOM_SYSTEMS[name].path or in_proportion
+    shortest = range_of_length(boom)[0]
+    ways = [path(stroke, float(length - shortest)) for length in np.unique(_lengths(boom))]
+    return configurations_of(boom, extension=np.array(ways), system=name)
+
+
+def _evenly(boom: Boom) -> Array:
+    """From lock position to lock position, the largest section first."""
+    first, *later = boom.lock_positions
+    rows = [[first] * (len(boom.sections) - 1)]
+    for position in later:
+        for k in range(len(rows[0])):
+            rows.append([*rows[-1][:k], position, *rows[-1][k + 1 :]])
+    return np.array(rows)
+
+
+def one_way_words(boom: Boom, *, system: str | None = None) -> str:
+    """Say by which rule :func:`one_way_for_each_length` extends a boom.
+
+    Parameters
+    ----------
+    boom : Boom
+    system : str, optional
+
+    Returns
+    -------
+    str
+    """
+    name = boom.systems[0] if system is None else checked_system(boom, system)
+    if BOOM_SYSTEMS[name].locks:
+        return (
+            "from column to column one section goes out to its next lock position, the largest "
+            "first"
+        )
+    coupled = BOOM_SYSTEMS[name].path is not None
+    return f"the sections go out {BOOM_SYSTEMS[name].words if coupled else 'all in proportion'}"
 
 
 def _lengths(boom: Boom) -> Array:

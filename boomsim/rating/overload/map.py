@@ -48,7 +48,8 @@ class OverloadMap:
     @property
     def ratio(self) -> Array:
         """First failure over tipping: above one the crane tips first [1]."""
-        return np.asarray(self.failure / self.tipping)
+        with np.errstate(invalid="ignore"):
+            return np.asarray(self.failure / self.tipping)
 
     @property
     def breaks_first(self) -> np.ndarray:

@@ -8,6 +8,7 @@ from boomsim.rating.overload.events import Event
 from boomsim.rating.overload.lightening import Lightening
 from boomsim.rating.overload.study import Overload
 from boomsim.rating.raising import FLOAT
+from boomsim.rating.setup import Setup
 from boomsim.units import show, show_rated
 
 MOST_LEAN = 10.0
@@ -44,7 +45,22 @@ def tell_ultimates(result: Overload) -> str:
     str
         Empty where no such part is judged
     """
-    ends = [kind.ultimate for kind in result.setup.kinds if kind.ultimate is not None]
+    return ultimates_of(result.setup)
+
+
+def ultimates_of(setup: Setup) -> str:
+    """Say it for all lifts of a setup.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    str
+        Empty where no such part is judged
+    """
+    ends = [kind.ultimate for kind in setup.kinds if kind.ultimate is not None]
     told = [f"{end.words} at {end.times:g} times its own ({end.source})" for end in ends]
     return f"Makers' permissible values are not the end: {_listed(told)}." if told else ""
 

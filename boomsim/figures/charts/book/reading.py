@@ -20,7 +20,7 @@ STEPS = (
     "Choose the chart for the sector, the counterweight, the supports and the rule that hold.",
     "Go down to the radius, measured with the load on. Between two rows take the next larger.",
     "Go across to the boom length. Between two columns take the smaller of the two figures. A "
-    "chart of the best ways names the way: the letter at or above the figure, listed below.",
+    "chart of the best ways lists under the column from which radius on it uses which way.",
     "The figure is the gross load. Compare it with what the rope carries in the parts of line that "
     "are reeved.",
     "Subtract hook block, slings and whatever else hangs on the head: the net load is left.",
