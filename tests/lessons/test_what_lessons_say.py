@@ -262,8 +262,10 @@ def test_05_half_out_outriggers_cost_dearly_over_the_side_only():
 def test_05_on_tyres_the_empty_hook_turns_the_crane_over_as_the_boom_comes_down():
     bare = Rigging(support="tyres", counterweight="none")
     worst = set_up(load_machine("truck18"), rigging=bare, slew=np.pi / 2)
-    left = rate(worst, extension=[1, 1, 1], radius=np.array([6.0, 10.0, 18.0])).capacity[0]
-    assert left[0] > left[1] > left[2] == 0.0
+    left = rate(worst, extension=[1 / 6] * 3, radius=np.array([4.0, 6.0, 10.0]))
+    assert left.capacity[0, 0] > left.capacity[0, 1] > left.capacity[0, 2] > 0.0
+    assert [left.limit(0, k).name for k in range(3)] == ["tyres", "tipping", "tipping"]
+    assert np.isnan(rate(worst, extension=[1, 1, 1], radius=np.array([6.0])).capacity[0, 0])
     alone = empty_hook(worst, extension=np.ones(3))
     assert alone.stands.all()
     assert 10.0 < alone.radius[0] < 18.0
