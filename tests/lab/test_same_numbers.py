@@ -31,7 +31,7 @@ from boomsim.machine.write import machine_to_toml
 from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.study import hanging_mass
 from boomsim.rating.lift.study import lift
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 CLOSE = 3e-5
 EXACT = 1e-9
@@ -127,7 +127,7 @@ def test_the_numbers_in_the_picture_are_those_of_the_lift(number, explorer):
     if not math.isfinite(told.capacity):
         assert shown["capacity"] == "–"
     else:
-        near = [show(told.capacity * (1.0 + d), "mass") for d in (-CLOSE, 0.0, CLOSE)]
+        near = [show_rated(told.capacity * (1.0 + d)) for d in (-CLOSE, 0.0, CLOSE)]
         assert shown["capacity"] in near
 
 
@@ -170,11 +170,11 @@ def test_what_the_trials_do_not_enclose_is_rated_from_nothing(monkeypatch):
 
 
 def fallen(setup, scene, told):
-    """Where nothing may hang and the hook alone turns the crane over: there a curve has a gap."""
+    """Where the hook alone turns the crane over, whatever `rate` says: there a curve has a gap."""
     hook = hanging_mass(setup.machine)
     out = np.array(scene.extension)
     return [
-        capacity == 0.0
+        bool(np.isfinite(capacity))
         and lift(setup, extension=out, load=hook, radius=float(radius)).tipping_load <= hook
         for radius, capacity in zip(told.radius[0], told.capacity[0], strict=True)
     ]
