@@ -150,6 +150,7 @@ def _play(machine: Machine, placed: Layout) -> Array:
 
 def _positions(cuts: Cuts) -> tuple[Array, Array, Array]:
     configurations, sections = cuts.shape
+    size = sections * PER_SECTION
     total = cuts.weight.reshape(configurations, sections, PER_SECTION)
     position = cuts.position.reshape(configurations, sections, PER_SECTION)
     along, left = total * cuts.spread(cuts.has_inner), cuts.length[..., None] - position
@@ -161,10 +162,10 @@ def _positions(cuts: Cuts) -> tuple[Array, Array, Array]:
         for i in range(sections):
             made[:, i, :i] = along[:, :i]
             made[:, i, i] = own[:, i]
-        return made.reshape(configurations, sections, sections * PER_SECTION)
+        return made.reshape(configurations, sections, size)
 
     return (
-        along.reshape(configurations, 1, -1),
+        along.reshape(configurations, 1, size),
         middles(total * left / cuts.length[..., None]),
         middles(total * np.minimum(left / seen, 1.0)),
     )

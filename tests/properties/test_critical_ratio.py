@@ -133,9 +133,7 @@ def test_of_telescoping_booms_it_is_the_largest_eigenvalue(nested: bool, draws: 
             out, angle = 0.3 * out, rng.uniform(1.0, 1.4)
             load *= np.exp(rng.uniform(0.0, 2.5))
         boom = condense(machine, extension=out)
-        state = solve_state(
-            boom, load=one(load), angle=one(angle), parts=machine.hoist.parts[-1]
-        )
+        state = solve_state(boom, load=one(load), angle=one(angle), parts=machine.hoist.parts[-1])
         if not state.converged.all():
             continue
         forces = section_forces(boom, state=state)

@@ -6,6 +6,8 @@ and luffing cylinder, and clamped at the heel pin. One over the critical factor 
 eigenvalue of what thrust softens over what bending holds.
 """
 
+from itertools import pairwise
+
 import numpy as np
 from rerate_cells import Bent
 from rerate_profile import outline_of
@@ -49,9 +51,7 @@ class Column:
 
     def _nodes(self, section: int) -> np.ndarray:
         cuts = np.unique(np.round(self._stations(section)[[0, 2, 5, 8]], 9))
-        pieces = [
-            np.linspace(a, b, PIECES + 1)[:-1] for a, b in zip(cuts[:-1], cuts[1:], strict=True)
-        ]
+        pieces = [np.linspace(a, b, PIECES + 1)[:-1] for a, b in pairwise(cuts)]
         return np.append(np.concatenate(pieces), cuts[-1])
 
     def _thrust(self, section: int, place: float) -> float:

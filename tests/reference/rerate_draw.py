@@ -2,8 +2,8 @@
 
 A third of the cranes are the built-in ones as they are; the others are altered until any limit may
 set a figure: plates thinner, pads, pins, ring, cylinder and winch weaker or stronger, supports and
-carrier lopsided, counterweights so heavy that the crane nearly falls over backwards. Some are masts:
-all is strong but soft, so that the boom buckles as a whole.
+carrier lopsided, counterweights so heavy that the crane nearly falls over backwards. Some are
+masts, whose boom buckles as a whole, and some have thin webs between thick flanges.
 """
 
 from dataclasses import replace
@@ -73,14 +73,17 @@ def _crane(rng: Rng) -> tuple[str, Machine]:
     machine = random_machine(rng, clearance=bool(rng.random() < 0.7))
     while not is_buildable(machine):
         machine = random_machine(rng, clearance=True)
-    if rng.random() < 0.3:
-        return "mast", _mast(rng, machine)
+    kind = rng.random()
+    if kind < 0.25:
+        return "mast", _unlimited(machine, _mast(rng, machine.boom))
+    if kind < 0.5:
+        return "thin webs", _unlimited(machine, _thin_webbed(rng, machine.boom))
     return "random", _altered(rng, machine)
 
 
-def _mast(rng: Rng, machine: Machine) -> Machine:
-    """Thick plates of a strong and soft steel on a crane that nothing turns over."""
-    boom, sections = machine.boom, []
+def _mast(rng: Rng, boom: Boom) -> Boom:
+    """Thick plates of a strong and soft steel, that stand steep."""
+    sections = []
     for one in boom.sections:
         steel = replace(
             one.material,
@@ -89,11 +92,28 @@ def _mast(rng: Rng, machine: Machine) -> Machine:
         )
         strong = _section(one, thin=(1.8, 1.8), pads=(50.0, 50.0), locks=50.0)
         sections.append(replace(strong, material=steel))
+    return replace(boom, sections=tuple(sections), least_angle=1.0, greatest_angle=1.45)
+
+
+def _thin_webbed(rng: Rng, boom: Boom) -> Boom:
+    """Thin webs between thick flanges, on short pads that crush them or on long ones."""
+    thin, longer = (2.5, float(rng.uniform(0.2, 0.5))), float(rng.choice([0.3, 5.0]))
+    return replace(
+        boom,
+        sections=tuple(
+            _section(one, thin=thin, pads=(50.0, 50.0), locks=50.0, longer=longer)
+            for one in boom.sections
+        ),
+    )
+
+
+def _unlimited(machine: Machine, boom: Boom) -> Machine:
+    """A crane of which nothing but the boom gives way."""
     support = machine.supports[0]
     wide = replace(support, points=tuple((3.0 * x, 3.0 * y) for x, y in support.points))
     return replace(
         machine,
-        boom=replace(boom, sections=tuple(sections), least_angle=1.0, greatest_angle=1.45),
+        boom=boom,
         ring=replace(machine.ring, moment=50.0 * machine.ring.moment),
         cylinder=replace(machine.cylinder, strength=50.0 * machine.cylinder.strength),
         hoist=replace(machine.hoist, line_pull=50.0 * machine.hoist.line_pull),
@@ -139,7 +159,7 @@ def _boom(rng: Rng, boom: Boom) -> Boom:
     thin = (1.0, 1.0)
     if rng.random() < 0.6:
         thin = (float(rng.uniform(0.35, 1.0)), float(rng.uniform(0.35, 1.0)))
-    pads = _times(rng, 0.3, 4.0), _times(rng, 0.3, 4.0)
+    pads = _times(rng, 0.1, 4.0), _times(rng, 0.1, 4.0)
     locks = _times(rng, 0.3, 4.0)
     cylinder = boom.telescope_cylinder
     if rng.random() < 0.3:
@@ -152,15 +172,20 @@ def _boom(rng: Rng, boom: Boom) -> Boom:
 Pair = tuple[float, float]
 
 
-def _section(section: Section, *, thin: Pair, pads: Pair, locks: float) -> Section:
+def _section(
+    section: Section, *, thin: Pair, pads: Pair, locks: float, longer: float = 1.0
+) -> Section:
     """Thinner plates that lie and that stand, other pads and another lock; the masses stay."""
     corners = np.array(section.profile.corners)
     ways = np.abs(np.roll(corners, -1, axis=0) - corners)
-    shares = np.where(ways[:, 1] > ways[:, 0], *thin)
+    lies, stands = thin
+    shares = np.where(ways[:, 1] > ways[:, 0], stands, lies)
     thickness = tuple(float(t) for t in shares * section.profile.thickness)
 
     def pad(one: Pad | None, times: float) -> Pad | None:
-        return None if one is None else replace(one, pressure=one.pressure * times)
+        if one is None:
+            return None
+        return replace(one, pressure=one.pressure * times, length=one.length * longer)
 
     lock = section.lock
     return replace(

@@ -49,11 +49,13 @@ def place(bent: Bent, state: State, row: int) -> Placed:
     heel = np.array([machine.heel_out, 0.0, machine.heel_up])
 
     def turned(along: float, above: float, left: float = 0.0) -> Point:
-        return heel + [
-            along * cos(angle) - above * sin(angle),
-            left,
-            along * sin(angle) + above * cos(angle),
-        ]
+        return heel + np.array(
+            [
+                along * cos(angle) - above * sin(angle),
+                left,
+                along * sin(angle) + above * cos(angle),
+            ]
+        )
 
     lines = axis_lines(boom, state, row)
     masses, shown = [], []
@@ -159,5 +161,3 @@ def _summed(along: np.ndarray, way: np.ndarray) -> np.ndarray:
         at[k + 1] = start + reach / 24 * (5 * a + 8 * b - c)
         at[k + 2] = start + reach / 6 * (a + 4 * b + c)
     return at
-
-

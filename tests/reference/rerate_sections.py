@@ -19,7 +19,10 @@ class At:
     """What one section carries at its stations, in one cell; compression is negative."""
 
     def __init__(self, bent: Bent, section: int, row: int) -> None:
-        own, forces = slice(section * PER_SECTION, (section + 1) * PER_SECTION), bent.factored_forces
+        own, forces = (
+            slice(section * PER_SECTION, (section + 1) * PER_SECTION),
+            bent.factored_forces,
+        )
         self.axial, self.up, self.aside, self.shear, self.across, self.twist = (
             np.array(force[row, own, 0])
             for force in (
@@ -169,5 +172,3 @@ def lock(bent: Bent, number: int, row: int) -> float:
     if bent.cells.extension[row, number - 1] == 0.0:
         thrust = min(thrust, 0.0)
     return abs(thrust) / section.lock.strength * bent.cells.ruling.resistance
-
-

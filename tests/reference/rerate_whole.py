@@ -52,6 +52,12 @@ def lines_of(points) -> list[tuple[Point, float]]:
     return kept
 
 
+def square_to(points) -> Point:
+    """Slew angles that point square over a line or square away from it [rad]."""
+    normals = [n for n, _ in lines_of(points)]
+    return np.array([atan2(y, x) for n in normals for x, y in (n, -n)])
+
+
 def rear_edge(points) -> float:
     """Half the sector over the rear, between the lines to the rear supports [rad]."""
     rear = max(x for x, _ in points)
@@ -65,7 +71,8 @@ def slews(bent: Bent) -> Point | None:
         return None
     if sector == "rear":
         edge = rear_edge(bent.cells.support.points)
-        return np.linspace(-edge, edge, 2001)
+        square = square_to(bent.cells.support.points)
+        return np.append(np.linspace(-edge, edge, 2001), square[np.abs(square) < edge])
     return np.array([float(sector)])
 
 
@@ -87,7 +94,7 @@ def tipping_load(bent: Bent, placed: Placed, row: int) -> float:
     aside = change.side_pull + across * change.load_area / GRAVITY
     ahead = behind * change.load_area / GRAVITY
     hook = placed.head
-    load = hook[:2] + hook[2] * (lean + [ahead, aside])
+    load = hook[:2] + hook[2] * (lean + np.array([ahead, aside]))
     mass = sum(m for m, _ in placed.masses) + sum(part.mass for part in machine.carrier)
     least = np.inf
     for normal, distance in lines_of(bent.cells.support.points):
@@ -148,10 +155,8 @@ def backward(bent: Bent, placed: Placed, row: int) -> float:
     mass = sum(m for m, _ in placed.masses) + sum(part.mass for part in machine.carrier)
     turns = slews(bent)
     if turns is None:
-        normals = [n for n, _ in lines_of(bent.cells.support.points)]
-        square = [atan2(n[1], n[0]) for n in normals]
-        opposite = [turn + np.pi for turn in square]
-        turns = np.concatenate([square, opposite, np.radians(np.arange(0.0, 360.0, 0.5))])
+        square = square_to(bent.cells.support.points)
+        turns = np.concatenate([square, np.radians(np.arange(0.0, 360.0, 0.5))])
     ways = np.stack([np.cos(turns), np.sin(turns)], axis=1)
     reach = spots @ ways.T
     middle = (turned + ways @ still) / mass
@@ -208,5 +213,3 @@ def line_force(bent: Bent, hung: float) -> float:
 def line_pull(bent: Bent, row: int) -> float:
     hung = lifted(bent.cells.given) * float(bent.load[row])
     return line_force(bent, hung) / bent.cells.machine.hoist.line_pull
-
-
