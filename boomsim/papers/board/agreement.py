@@ -37,7 +37,7 @@ def kappa(pairs: Sequence[tuple[Hashable, Hashable]]) -> float | None:
 
     Examples
     --------
-    >>> kappa([("yes", "yes")] * 20 + [("yes", "no")] * 5 + [("no", "yes")] * 10 + [("no", "no")] * 15)
+    >>> kappa([(1, 1)] * 20 + [(1, 0)] * 5 + [(0, 1)] * 10 + [(0, 0)] * 15)
     0.4
     """
     if not pairs:

@@ -28,7 +28,7 @@ class Way:
     Attributes
     ----------
     words : str
-        A slip or a wrong choice by its misconception, or one of the four ways that every question has
+        A slip, a wrong choice by its misconception, or one of four ways that any question has
     counts : tuple of int
         Lower, middle and upper third [1]
     is_slip : bool

@@ -121,7 +121,8 @@ def _refuse_strange(typed: Typed, known: set[str]) -> None:
     strange = [one for one in typed.head if one not in known and one != "judge"]
     if strange:
         raise PaperError(
-            f'{typed.name}: no question of this paper is "{short(strange[0])}". Take the column out.'
+            f'{typed.name}: no question of this paper is "{short(strange[0])}". Take out the '
+            "column."
         )
 
 
