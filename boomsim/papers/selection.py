@@ -8,7 +8,7 @@ from boomsim.papers.blueprint import Blueprint, Part
 from boomsim.papers.errors import BlueprintError
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.effort import HARDEST
-from boomsim.papers.problems.family import AnyFamily, ChoiceFamily
+from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family
 from boomsim.papers.problems.problem import CHOICE, NUMERIC
 from boomsim.papers.problems.slots import Slot
 from boomsim.papers.registry import families
@@ -60,7 +60,7 @@ def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
         or one.id in part.families
     ]
     _refuse_words(part, form, number)
-    offers = [one for one in offers if form != NUMERIC or one.form == NUMERIC]
+    offers = [one for one in offers if form not in (NUMERIC, CHOICE) or one.form == form]
     if not offers:
         raise BlueprintError(
             f"part[{number + 1}]: no family of {', '.join(part.topics + part.families)} can be "
@@ -77,10 +77,23 @@ def _refuse_words(part: Part, form: str, number: int) -> None:
             f"part[{number + 1}].families: {', '.join(named)} can only be answered by a choice, "
             'and the form is "numeric". Write form = "mixed" or form = "choice" in this part.'
         )
+    named = [one for one in part.families if _is_by_check(families()[one])]
+    if form == CHOICE and named:
+        raise BlueprintError(
+            f"part[{number + 1}].families: {', '.join(named)} is marked check by check, and the "
+            'form is "choice". Write form = "mixed" or form = "numeric" in this part.'
+        )
+
+
+def _is_by_check(family: AnyFamily) -> bool:
+    """Whether a family cannot be answered by one choice."""
+    return isinstance(family, Family) and family.by_check
 
 
 def _form(family: AnyFamily, wanted: str) -> str:
     """How one family is asked."""
+    if _is_by_check(family):
+        return NUMERIC
     if isinstance(family, ChoiceFamily) or wanted == CHOICE:
         return CHOICE
     return CHOICE if wanted == "mixed" and family.difficulty <= EASY else NUMERIC
