@@ -122,8 +122,8 @@ FAMILY = Family(
     title="May I make this pick?",
     text="A load of {m=} is picked up at a measured radius of {R_1=} and set down at {R_2=}. Its "
     'sections are out "{way}" ("even": each section half; "in turn": section 1 all, section 2 '
-    "half), the outrigger beams are {support}, and the boom {sector}. The hook block weighs {m_b=}, "
-    "the slings {m_s=}. Gusts of {v=} are measured; the chart holds up to {v_0=}. The most "
+    "half), the outrigger beams are {support}, and the boom {sector}. The hook block weighs "
+    "{m_b=}, the slings {m_s=}. Gusts of {v=} are measured; the chart holds up to {v_0=}. The most "
     "loaded float carries {P=} and stands on a square mat {b=} wide; the ground bears {q_0=}. "
     "The checks are 1 load, 2 wind, 3 ground. Which check is the first that fails? Write 4 if "
     "none does: go.",
