@@ -25,6 +25,7 @@ COMMANDS = (
     "handouts",
     "paper",
     "mark",
+    "markers",
 )
 """Modules of this package, in the order that --help lists them."""
 

@@ -2,11 +2,14 @@
 
 import argparse
 from math import isfinite
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boomsim.cli.answer import print_json, table
 
 if TYPE_CHECKING:
+    from boomsim.papers.board.roster import Roster
+    from boomsim.papers.board.study import Board
     from boomsim.papers.marking.mark import CandidateMark, Marked
 
 HELP = "mark answers with errors carried forward, and report on each candidate and on the class"
@@ -23,26 +26,104 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="how numbers are written, such as de for 12,5; never guessed (default: 12.5)",
     )
     parser.add_argument(
-        "--report", metavar="DIR", help="write a page for each candidate and one for the class"
+        "--report",
+        metavar="DIR",
+        help="write a page for each candidate, one for the class and a report for the board",
     )
+    parser.add_argument(
+        "--judges", metavar="FILE",
+        help="CSV: judge, and for each question the per cent of its marks that candidates who only "
+        "just pass would earn; sets a cut score",
+    )  # fmt: skip
+    parser.add_argument(
+        "--gradebook", metavar="FILE", help="write a CSV with marks, per cent and result"
+    )
+    parser.add_argument(
+        "--roster", metavar="FILE",
+        help="CSV: candidate, name; the names go into the gradebook and nowhere else",
+    )  # fmt: skip
     parser.add_argument("--json", action="store_true", help="the marks as JSON and nothing else")
 
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
+    from boomsim.papers.board.roster import gradebook, read_roster
+    from boomsim.papers.board.standard import read_judgements
+    from boomsim.papers.board.study import Board
     from boomsim.papers.marking.mark import mark
 
+    _refuse_places(chosen)
     marked = mark(chosen.key, chosen.answers, locale=chosen.locale)
+    board = Board(marked=marked)
+    if chosen.judges:
+        board = Board(marked=marked, judged=read_judgements(chosen.judges, board.items))
+    roster = read_roster(chosen.roster) if chosen.roster else None
     if chosen.report:
-        from boomsim.papers.marking.report import write_report
+        _write_report(board, chosen.report)
+    if chosen.gradebook:
+        from boomsim.files.writing import write_whole
 
-        write_report(marked, chosen.report)
+        grades = gradebook(marked, roster=roster, judged=board.judged)
+        write_whole(Path(chosen.gradebook), grades.encode())
     if chosen.json:
+        from boomsim.papers.board.plain_data import board_data
         from boomsim.papers.marking.marks_tables import marks_data
 
-        print_json("mark", marks_data(marked))
-    else:
-        print(_as_text(marked, chosen.report))
+        print_json("mark", marks_data(marked) | {"board": board_data(board)})
+        return
+    pieces = [_as_text(marked, chosen.report), *_of_board(board)]
+    if roster:
+        pieces += _of_roster(board, roster)
+    if chosen.gradebook:
+        pieces.append(f"The gradebook is in {chosen.gradebook}.")
+    print("\n\n".join(pieces))
+
+
+def _refuse_places(chosen: argparse.Namespace) -> None:
+    """Keep names out of a folder that is shown around, before anything is marked."""
+    if chosen.roster and not chosen.gradebook:
+        raise ValueError(
+            "--roster has names for a gradebook, and there is none. Name its file with --gradebook."
+        )
+    if not chosen.gradebook:
+        return
+    from boomsim.files.writing import refuse_target
+
+    place = Path(chosen.gradebook).resolve()
+    if chosen.roster and chosen.report and Path(chosen.report).resolve() in place.parents:
+        raise ValueError(
+            f"The gradebook {chosen.gradebook} would lie in the report {chosen.report}, which is "
+            "free of names. Name a file elsewhere."
+        )
+    refuse_target(Path(chosen.gradebook))
+
+
+def _write_report(board: "Board", folder: str) -> None:
+    """Write the report with its page for the board."""
+    from boomsim.papers.board.report import board_page, board_text
+    from boomsim.papers.marking.report import write_report
+
+    more = {"board.html": board_page(board), "board.txt": board_text(board)}
+    write_report(board.marked, folder, more=more)
+
+
+def _of_board(board: "Board") -> list[str]:
+    """Reliability and standard; the report has the rest."""
+    from boomsim.papers.board.telling import sections
+
+    shown = [
+        one for one in sections(board) if one.title in ("The class", "Reliability", "Standard")
+    ]
+    return ["\n".join([f"{one.title}:", *(f"  {said}" for said in one.sentences)]) for one in shown]
+
+
+def _of_roster(board: "Board", roster: "Roster") -> list[str]:
+    """Say who is missing on either side."""
+    from boomsim.papers.board.roster import strangers
+
+    unknown, absent = strangers(board.marked, roster)
+    said = [f"Not in the roster: {', '.join(unknown)}."] if unknown else []
+    return said + ([f"In the roster and without answers: {', '.join(absent)}."] if absent else [])
 
 
 def _as_text(marked: "Marked", report: str | None) -> str:
@@ -57,8 +138,6 @@ def _as_text(marked: "Marked", report: str | None) -> str:
     if marked.refusals:
         said = [f"  {refusal}" for refusal in marked.refusals]
         pieces.append("\n".join(["Not marked; look at these yourself:", *said]))
-    if marked.unchecked:
-        pieces.append(marked.unchecked)
     if marked.unanswered:
         pieces.append("No answers came for: " + ", ".join(marked.unanswered) + ".")
     if report:

@@ -64,12 +64,17 @@ def run(chosen: argparse.Namespace) -> int:
                 "made": written.made,
                 "kept": written.kept,
                 "answer_sheet_kept": written.sheet_kept,
+                "effort": written.hardness.effort,
+                "simulated_marks": written.hardness.means,
+                "marks": written.hardness.marks,
             },
         )
         return 0
     kept = f", {written.kept} were there already" if written.kept else ""
     variants = "1 variant" if written.variants == 1 else f"{written.variants} variants"
     print(f"{written.made} files written to {written.folder}{kept}; {variants}.")
+    if written.variants > 1:
+        print(paragraph(str(written.hardness)))
     print(f"Marking key: {written.key}. Sheet for the answers: {written.sheet}.")
     if written.sheet_kept:
         print("Somebody has written in the sheet; it is left as it was.")

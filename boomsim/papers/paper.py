@@ -86,7 +86,7 @@ class Question:
         if self.is_choice:
             return ()
         system = self.problem.system
-        if not self.guided or len(self.steps) == 1:
+        if not (self.guided or self._is_by_check) or len(self.steps) == 1:
             last, label = self.steps[-1], str(self.number)
             return (Asked(label=label, step=last, marks=self.marks, system=system),)
         labels = (f"{self.number}{letter}" for letter in "abcdefghij")
@@ -94,6 +94,12 @@ class Question:
             Asked(label=label, step=step, marks=step.marks, system=system)
             for label, step in zip(labels, self.steps, strict=False)
         )
+
+    @property
+    def _is_by_check(self) -> bool:
+        """Whether all steps are asked for in any paper."""
+        family = self.problem.family
+        return isinstance(family, Family) and family.by_check
 
     @property
     def labels(self) -> tuple[str, ...]:

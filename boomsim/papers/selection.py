@@ -1,20 +1,25 @@
 """Which families go into which variant: exact marks, and equal difficulty for everyone.
 
 All variants of a part, in every sitting, have the same number of questions, the same marks and the
-same sum of difficulties; with ``vary = "numbers"`` they have the same families too.
+same sum of difficulties; with ``vary = "numbers"`` they have the same families too. With
+``vary = "families"`` those are taken whose points of effort and whose marks for simulated
+candidates come nearest to the first variant's.
 """
 
 from boomsim.papers.blueprint import Blueprint, Part
 from boomsim.papers.errors import BlueprintError
 from boomsim.papers.numbers.chance import Chance
 from boomsim.papers.problems.effort import HARDEST
-from boomsim.papers.problems.family import AnyFamily, ChoiceFamily
+from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family
 from boomsim.papers.problems.problem import CHOICE, NUMERIC
 from boomsim.papers.problems.slots import Slot
 from boomsim.papers.registry import families
+from boomsim.papers.simulated import expected, points
 from boomsim.papers.sittings import alike, sums_of
 from boomsim.papers.sums import Worth, draw, reachable
 
+DRAWS = 24
+"""Sets of other questions drawn for a variant; that most like the first is taken [1]."""
 EASY = 2
 """In a mixed paper, questions up to this difficulty are choices."""
 
@@ -60,7 +65,7 @@ def _offers(plan: Blueprint, part: Part, number: int) -> list[Slot]:
         or one.id in part.families
     ]
     _refuse_words(part, form, number)
-    offers = [one for one in offers if form != NUMERIC or one.form == NUMERIC]
+    offers = [one for one in offers if form not in (NUMERIC, CHOICE) or one.form == form]
     if not offers:
         raise BlueprintError(
             f"part[{number + 1}]: no family of {', '.join(part.topics + part.families)} can be "
@@ -77,10 +82,23 @@ def _refuse_words(part: Part, form: str, number: int) -> None:
             f"part[{number + 1}].families: {', '.join(named)} can only be answered by a choice, "
             'and the form is "numeric". Write form = "mixed" or form = "choice" in this part.'
         )
+    named = [one for one in part.families if _is_by_check(families()[one])]
+    if form == CHOICE and named:
+        raise BlueprintError(
+            f"part[{number + 1}].families: {', '.join(named)} is marked check by check, and the "
+            'form is "choice". Write form = "mixed" or form = "numeric" in this part.'
+        )
+
+
+def _is_by_check(family: AnyFamily) -> bool:
+    """Whether a family cannot be answered by one choice."""
+    return isinstance(family, Family) and family.by_check
 
 
 def _form(family: AnyFamily, wanted: str) -> str:
     """How one family is asked."""
+    if _is_by_check(family):
+        return NUMERIC
     if isinstance(family, ChoiceFamily) or wanted == CHOICE:
         return CHOICE
     return CHOICE if wanted == "mixed" and family.difficulty <= EASY else NUMERIC
@@ -114,7 +132,16 @@ def _other(part: Part, offers: list[Slot], first: list[Slot], dice: Chance) -> l
         for times in range(_times(part, offers), part.questions + 1)
         if reachable(worths, wanted, times=times)[wanted]
     )
-    return [offers[place] for place in draw(worths, wanted, dice, times=often)]
+    draws = [draw(worths, wanted, dice.child(n), times=often) for n in range(DRAWS)]
+    thrown = [[offers[place] for place in one] for one in draws]
+    return min(thrown, key=lambda slots: _unlike(slots, first))
+
+
+def _unlike(slots: list[Slot], first: list[Slot]) -> float:
+    """How far questions are from being as hard: points of effort, and tenths of a mark."""
+    effort = sum(points(one.family) for one in slots) - sum(points(one.family) for one in first)
+    earned = sum(map(expected, slots)) - sum(map(expected, first))
+    return abs(effort) + 10.0 * abs(earned)
 
 
 def _worths(offers: list[Slot]) -> list[Worth]:

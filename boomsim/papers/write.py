@@ -15,6 +15,7 @@ from boomsim.papers.codes import code_of
 from boomsim.papers.errors import PaperError
 from boomsim.papers.files import Manifest, digest, with_progress
 from boomsim.papers.paper import Paper, make_paper
+from boomsim.papers.parallel import Hardness, hardness
 from boomsim.papers.render.notes import KINDS
 from boomsim.papers.render.plain_data import key_data, paper_data, to_json
 from boomsim.units import did_you_mean
@@ -47,6 +48,8 @@ class Written:
         [1]
     sheet_kept : bool
         Whether the answer sheet had been filled in and was left alone
+    hardness : Hardness
+        How equally hard the variants are
     """
 
     folder: Path
@@ -55,6 +58,7 @@ class Written:
     made: int
     kept: int
     variants: int
+    hardness: Hardness
     sheet_kept: bool = False
 
 
@@ -144,6 +148,7 @@ def _write(
     return Written(
         folder=folder, key=folder / KEY, sheet=folder / SHEET,
         made=made, kept=kept, variants=plan.variants, sheet_kept=filled,
+        hardness=hardness(papers),
     )  # fmt: skip
 
 

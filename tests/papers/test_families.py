@@ -63,7 +63,9 @@ def look_at_choices(problem: Problem) -> None:
         assert len(problem.choices) == CHOICES
 
 
-@pytest.mark.parametrize("family", [one for one in EVERY if isinstance(one, Family)], ids=named)
+@pytest.mark.parametrize(
+    "family", [one for one in EVERY if isinstance(one, Family) and not one.by_check], ids=named
+)
 def test_the_right_choice_stands_anywhere(family: Family) -> None:
     places = [make_problem(family, seed=str(n), form="choice").right for n in range(80)]
     assert set(places) == set("ABCD")

@@ -15,10 +15,11 @@ from boomsim.papers.render.pdf import render_pdf
 
 EVERY = list(families())
 NUMERIC = [name for name, family in families().items() if isinstance(family, Family)]
+CHOICE = [name for name in EVERY if not getattr(families()[name], "by_check", False)]
 
 
 def paper(form: str, units: str, *, guided: bool) -> Paper:
-    names = EVERY if form != "numeric" else NUMERIC
+    names = {"numeric": NUMERIC, "choice": CHOICE}.get(form, EVERY)
     plan = {
         "title": "Pages", "minutes": 60, "units": units, "form": form, "guided": guided,
         "part": [{"families": names, "questions": len(names)}],

@@ -146,7 +146,9 @@ class Latex(Dialect):
         return f"\\sqrt{{{inside}}}"
 
     def call(self, name: str, inside: str) -> str:
-        """All our functions have LaTeX names."""
+        """LaTeX knows functions of one word; words of our own are set upright."""
+        if " " in name:
+            return f"\\text{{{name.replace('%', chr(92) + '%')}}} {inside}"
         return f"\\{name} {inside}"
 
     def group(self, inside: str) -> str:

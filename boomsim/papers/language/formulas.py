@@ -36,11 +36,12 @@ from sympy import (
 )  # fmt: skip
 
 from boomsim.papers.errors import FamilyError
+from boomsim.papers.language.checks import first_over
 from boomsim.papers.language.dialects import Dialect
 
 FUNCTIONS = {
     sin: "sin", cos: "cos", tan: "tan", asin: "arcsin", acos: "arccos", atan: "arctan",
-    log: "ln", exp: "exp", Min: "min", Max: "max",
+    log: "ln", exp: "exp", Min: "min", Max: "max", first_over: "first over 100 % of",
 }  # fmt: skip
 
 ENDLESS = (S.NaN, S.Infinity, S.NegativeInfinity, S.ComplexInfinity)

@@ -15,6 +15,8 @@ from boomsim.papers.marking.question import QuestionMark
 NAN = float("nan")
 FEW = 10
 """With fewer candidates the figures say little [1]."""
+LEAST = 4
+"""Fewest candidates of whom a correlation says anything: below, it has no interval (Fisher) [1]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,7 +33,7 @@ class QuestionFigures:
     facility : float
         Mean share of its marks [1]
     discrimination : float
-        Correlation with the rest of the paper; NaN where nothing varies [1]
+        Correlation with the rest of the paper; NaN where nothing varies, or too few had it [1]
     slips : tuple of (str, int)
         Misconceptions, the most frequent first, and how many candidates had them
     """
@@ -88,9 +90,25 @@ def _figures(name: str, marks: Sequence[tuple[QuestionMark, float]]) -> Question
         title=marks[0][0].title,
         count=len(marks),
         facility=math.fsum(shares) / len(shares),
-        discrimination=correlation(shares, [rest for _, rest in marks]),
+        discrimination=discrimination(shares, [rest for _, rest in marks]),
         slips=tuple(sorted(slips.items(), key=lambda item: (-item[1], item[0]))),
     )
+
+
+def discrimination(shares: Sequence[float], rests: Sequence[float]) -> float:
+    """Correlate a question with the rest of the paper, if enough candidates had it.
+
+    Parameters
+    ----------
+    shares, rests : sequence of float
+        Of the marks of the question and of all others, by candidate [1]
+
+    Returns
+    -------
+    float
+        NaN for fewer than `LEAST`, and where nothing varies [1]
+    """
+    return correlation(shares, rests) if len(shares) >= LEAST else NAN
 
 
 def correlation(one: Sequence[float], other: Sequence[float]) -> float:

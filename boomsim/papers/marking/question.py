@@ -11,7 +11,8 @@ The rules an examiner would use by hand, in the order in which they are tried fo
 A policy may be stricter or milder, see :class:`boomsim.papers.policy.Policy`.
 
 A blank part is credited when a later value that rests on it earns its marks, or shows a known
-slip elsewhere: the candidate must have had it.
+slip elsewhere: the candidate must have had it. The number of a check proves nothing: it can be
+guessed.
 """
 
 from collections.abc import Mapping
@@ -234,10 +235,10 @@ class _Marking:
         note = _figures(step, number, self.problem.system)
         full = replace(mark, marks=step.marks, note=note)
         if close(number.value, truth, tolerance=self._near(step, truth)):
-            self._credit(needed_by(self.family, step.name))
+            self._credit(self._proved_by(step))
             return replace(full, status=RIGHT)
         if close(number.value, expected, tolerance=self._near(step, expected)):
-            self._credit(needed_by(self.family, step.name))
+            self._credit(self._proved_by(step))
             return replace(full, status=CARRIED if self._has_erred(step) else RIGHT)
         if self._is_rounded(step, number, (truth, expected)):
             return self._rounded(step, full)
@@ -247,7 +248,7 @@ class _Marking:
         """Take for a value that is rounded too far what the policy takes."""
         if self.policy.rounding == "all":
             return replace(full, status=ROUNDED, marks=0)
-        self._credit(needed_by(self.family, step.name))
+        self._credit(self._proved_by(step))
         less = int(self.policy.rounding == "one mark")
         return replace(full, status=ROUNDED, marks=max(step.marks - less, 0))
 
@@ -272,7 +273,7 @@ class _Marking:
         for slip in self.family.slips:
             if slip.step == step.letter and self._fits(slip.formula, self.own, step, value):
                 if self._keeps_method:
-                    self._credit(self._behind(slip))
+                    self._credit(frozenset() if step.whole else self._behind(slip))
                 return replace(wrong, slip=slip.words)
         for slip in self.family.slips:
             if self._is_hidden(slip, step, value):
@@ -295,7 +296,7 @@ class _Marking:
         of_a_unit = factor > 0 and words != USUAL_SLIPS[2.0]  # a lost half is an error of thought
         if not of_a_unit or self.policy.factor == "all":
             return replace(wrong, slip=words)
-        self._credit(needed_by(self.family, step.name))
+        self._credit(self._proved_by(step))
         if factor in self.paid:
             return replace(wrong, status=CARRIED, marks=step.marks)
         self.paid.add(factor)
@@ -330,6 +331,10 @@ class _Marking:
             s.name for s in self.family.steps
         }
         return frozenset(direct).union(*(needed_by(self.family, name) for name in direct))
+
+    def _proved_by(self, step: Step) -> frozenset[str]:
+        """Letters that a right value proves; a verdict proves nothing, for it can be guessed."""
+        return frozenset() if step.whole else needed_by(self.family, step.name)
 
     def _credit(self, names: frozenset[str]) -> None:
         """Credit blank steps that a later value proves."""

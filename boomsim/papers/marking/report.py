@@ -1,6 +1,7 @@
 """Reports of a marked class: pages for people, tables for other programs."""
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 
 from boomsim.files.turns import only_writer
@@ -11,13 +12,17 @@ from boomsim.papers.marking.marks_tables import marks_csv, marks_data
 from boomsim.papers.marking.report_pages import candidate_page, class_page
 
 
-def write_report(marked: Marked, folder: str | Path) -> list[Path]:
+def write_report(
+    marked: Marked, folder: str | Path, *, more: Mapping[str, str] | None = None
+) -> list[Path]:
     """Write everything about a marked class.
 
     Parameters
     ----------
     marked : Marked
     folder : str or Path
+    more : mapping of str to str, optional
+        Other texts of the report by their file, such as board.html
 
     Returns
     -------
@@ -34,6 +39,7 @@ def write_report(marked: Marked, folder: str | Path) -> list[Path]:
         ).encode(),
         "class.png": picture,
     }
+    files |= {name: text.encode() for name, text in (more or {}).items()}
     for one in marked.candidates:
         text = candidate_page(one, title=marked.key.title, caution=marked.key.caution)
         files[f"candidates/row-{one.row:04d}.html"] = text.encode()

@@ -10,6 +10,7 @@ from html import escape
 
 from boomsim.papers.marking.class_figures import FEW, QuestionFigures
 from boomsim.papers.marking.mark import CandidateMark, Marked
+from boomsim.papers.marking.own_outcomes import own_outcomes
 from boomsim.papers.marking.question import BLANK, CARRIED, REFUSED, PartMark
 from boomsim.papers.render.html import page
 
@@ -86,10 +87,17 @@ def candidate_page(one: CandidateMark, *, title: str, caution: str) -> str:
             _provisional(one),
             '<p class="quiet">“Carried forward” means: right for your own earlier value.</p>',
             _questions(one),
+            _outcomes(one),
             f"<footer>{escape(caution)}</footer>",
         ]
     )
     return page(f"{title} – {one.candidate}", body, style=STYLE)
+
+
+def _outcomes(one: CandidateMark) -> str:
+    """Marks by topic: where to go on learning."""
+    rows = [[topic, f"{marks} / {most}"] for topic, marks, most in own_outcomes(one.questions)]
+    return f"<h2>By topic</h2>{_table(('topic', 'marks'), rows)}"
 
 
 def _provisional(one: CandidateMark) -> str:

@@ -32,6 +32,8 @@ def asked_figures(step: Step) -> int:
     int
         [1]
     """
+    if step.whole:
+        return 1
     widest = 0.5 * 10.0 ** (1 - USUAL_FIGURES)  # what rounding hides of 1.00
     return USUAL_FIGURES if step.tolerance >= widest else max(step.figures, USUAL_FIGURES)
 
@@ -49,6 +51,8 @@ def asked_of(step: Step, *, system: str) -> str:
     -------
     str
     """
+    if step.whole:
+        return "a whole number"
     if by := step.by(system):
         return f"to {by:f} {step.unit(system).shown}"
     figures = asked_figures(step)
@@ -119,7 +123,7 @@ def tolerance_of(step: Step, value: float, *, system: str, carried: float = 0.0)
     float
         [1]
     """
-    if not value > 0:
+    if not value > 0 or step.whole:
         return step.tolerance
     rounding = half_unit(step, value, system=system) / value
     if step.by(system):
@@ -192,6 +196,7 @@ def final_tolerance(family: Family, values: Values, *, system: str) -> float:
         [1]
     """
     last, names = family.steps[-1], [step.name for step in family.steps[:-1]]
+    names = [] if family.by_check else names  # each of them has an answer line
     carried = carried_rounding(family, values, last, system=system, unasked=names)
     return tolerance_of(last, values[last.name], system=system, carried=carried)
 
@@ -216,6 +221,7 @@ def slips_taken_for_right(family: Family, givens: Values, *, system: str) -> Ite
         wrong = solve(family, givens, slip=slip)
         step = next(one for one in family.steps if one.letter == slip.step)
         near = tolerance_of(step, truth[step.name], system=system)
-        own = close(wrong[step.name], truth[step.name], tolerance=near)
-        if own or close(wrong[last], truth[last], tolerance=widest):
+        own = close(wrong[step.name], truth[step.name], tolerance=near) and not step.whole
+        same_end = close(wrong[last], truth[last], tolerance=widest) and not family.by_check
+        if own or same_end:
             yield slip

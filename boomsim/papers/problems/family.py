@@ -19,7 +19,7 @@ from boomsim.papers.problems.effort import effort_of, letters_of
 
 TOPICS = (
     "geometry", "weights", "statics", "strength", "deflection",
-    "stability", "charts", "strategy", "rigging", "disturbances",
+    "stability", "charts", "strategy", "rigging", "disturbances", "decisions",
 )  # fmt: skip
 """What papers can be about, in the order of a course."""
 
@@ -93,6 +93,9 @@ class Step:
         Where the answer is a figure of a chart, or a sum of such: its step in metric and US units
     rated : bool
         Whether it is a rated load, which is never rounded up
+    whole : bool
+        Whether it is a small whole number by its nature, such as the number of a check: it is right
+        or wrong, and a slip may happen to lead to it
     """
 
     letter: Symbol
@@ -106,6 +109,7 @@ class Step:
     tolerance: float = field(default=0.01, kw_only=True)
     nearest: tuple[str, str] = field(default=("", ""), kw_only=True)
     rated: bool = field(default=False, kw_only=True)
+    whole: bool = field(default=False, kw_only=True)
 
     @property
     def name(self) -> str:
@@ -213,6 +217,9 @@ class Family:
     safe : str
         "less" or "more" where an answer on that side of the right one would be safe as well: then
         every slip that leads there must say so; "" where safety is not what is asked
+    by_check : bool
+        Whether every step is a check with marks of its own: then all of them are always asked for,
+        whatever the form of the paper, and a step need not lead to the last one
     """
 
     id: str
@@ -230,6 +237,7 @@ class Family:
     seen: str = ""
     draw: "Callable[[Chance, str, Values], Drawn] | None" = None
     safe: str = ""
+    by_check: bool = False
 
     @property
     def marks(self) -> int:

@@ -37,7 +37,8 @@ def make_problem(
     system : str
         "metric" or "us"
     form : str
-        "numeric" or "choice"; a :class:`ChoiceFamily` is always a choice
+        "numeric" or "choice"; a :class:`ChoiceFamily` is always a choice, and what is marked check
+        by check never
 
     Returns
     -------
@@ -48,6 +49,8 @@ def make_problem(
     FamilyError
         When no sensible draw is found, or the call path contradicts the answer
     """
+    if isinstance(family, Family) and family.by_check:
+        form = NUMERIC
     dice = Chance(seed, family.id, system)
     for attempt in range(TRIES):
         problem = _attempt(family, dice.child(attempt), seed=seed, system=system, form=form)

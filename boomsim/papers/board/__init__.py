@@ -1,0 +1,1 @@
+"""After marking: what an examining board is told about questions, candidates, standard, markers."""

@@ -1,0 +1,12 @@
+"""A formula's function for decisions: which of several checks fails first."""
+
+from sympy.utilities.lambdify import implemented_function
+
+
+def _first_over(*uses: float) -> int:
+    """Number of the first use above one, from 1; one more than there are if none is."""
+    return next((n for n, use in enumerate(uses, start=1) if use > 1.0), len(uses) + 1)
+
+
+first_over = implemented_function("first_over", _first_over)
+"""``first_over(u, w, g)``: 1 if u is over 100 %, else 2 if w is, else 3 if g is, else 4."""
