@@ -5,6 +5,7 @@ from math import isfinite
 from typing import TYPE_CHECKING
 
 from boomsim.cli.answer import print_json, table
+from boomsim.cli.progress import Bar
 
 if TYPE_CHECKING:
     from boomsim.papers.marking.mark import CandidateMark, Marked
@@ -32,7 +33,8 @@ def run(chosen: argparse.Namespace) -> None:
     """Answer."""
     from boomsim.papers.marking.mark import mark
 
-    marked = mark(chosen.key, chosen.answers, locale=chosen.locale)
+    with Bar() as bar:
+        marked = mark(chosen.key, chosen.answers, locale=chosen.locale, told=bar.tell)
     if chosen.report:
         from boomsim.papers.marking.report import write_report
 

@@ -5,6 +5,7 @@ import shlex
 
 from boomsim.caution import CAUTION
 from boomsim.cli.answer import paragraph, print_json
+from boomsim.cli.progress import Bar
 
 HELP = "examination papers, worked solutions and marking keys from a blueprint"
 EXAMPLE = "boomsim paper quiz-10-minutes --out papers --variants 30"
@@ -52,14 +53,16 @@ def run(chosen: argparse.Namespace) -> int:
         return _print_blueprint(chosen.blueprint)
     from boomsim.papers.write import write_papers
 
-    written = write_papers(
-        chosen.blueprint,
-        chosen.out,
-        formats=tuple(chosen.format or ("pdf",)),
-        units=chosen.units,
-        variants=chosen.variants,
-        seed=chosen.seed,
-    )
+    with Bar() as bar:
+        written = write_papers(
+            chosen.blueprint,
+            chosen.out,
+            formats=tuple(chosen.format or ("pdf",)),
+            units=chosen.units,
+            variants=chosen.variants,
+            seed=chosen.seed,
+            told=bar.tell,
+        )
     if chosen.json:
         print_json(
             "paper",
