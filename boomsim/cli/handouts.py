@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph, print_json
+from boomsim.cli.progress import Bar
 
 if TYPE_CHECKING:
+    from boomsim.files.progress import Told
     from boomsim.lab.lessons.parts import Lesson
 
 HELP = "one page for each lesson as PDF, for students without a computer, and the answers"
@@ -37,7 +39,8 @@ def run(chosen: argparse.Namespace) -> None:
 
     lessons = _lessons(chosen.lesson)
     # All pages are set before the first is written: a fault leaves nothing half done.
-    made = _pages(lessons, answers=not chosen.no_answers, units=chosen.units)
+    with Bar() as bar:
+        made = _pages(lessons, answers=not chosen.no_answers, units=chosen.units, told=bar.tell)
     with only_writer(folder):
         for name, content in made.items():
             write_whole(folder / name, content)
@@ -79,10 +82,14 @@ def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
     return tuple(dict.fromkeys(lesson_named(name) for name in wanted))
 
 
-def _pages(lessons: tuple["Lesson", ...], *, answers: bool, units: str) -> dict[str, bytes]:
+def _pages(
+    lessons: tuple["Lesson", ...], *, answers: bool, units: str, told: "Told"
+) -> dict[str, bytes]:
+    from boomsim.files.progress import counted
     from boomsim.lab.lessons.sheet import ANSWERS, answers_pdf, handout_pdf
 
-    made = {f"{one.file}.pdf": handout_pdf(one, units=units) for one in lessons}
+    each = counted(lessons, what="setting handouts", told=told)
+    made = {f"{one.file}.pdf": handout_pdf(one, units=units) for one in each}
     if answers:
         made[f"{ANSWERS}.pdf"] = answers_pdf(lessons, units=units)
     return made

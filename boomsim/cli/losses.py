@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs, places
 from boomsim.cli.answer import paragraph, table
+from boomsim.cli.progress import Bar
 from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
@@ -60,8 +61,9 @@ def run(chosen: argparse.Namespace) -> None:
     machine = inputs.machine(chosen)
     setup = inputs.setup(chosen, machine)
     wanted = _places(chosen, setup, machine)
-    found = losses(setup, places=wanted, amounts=amounts(chosen.amount))
-    costs = sensitivity(setup, places=wanted)
+    with Bar() as bar:
+        found = losses(setup, places=wanted, amounts=amounts(chosen.amount), told=bar.tell)
+        costs = sensitivity(setup, places=wanted)
 
     def figure() -> "Figure":
         from boomsim.figures.losses.figure import figure_of_losses

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boomsim.cli.answer import print_json, table
+from boomsim.cli.progress import Bar
 
 if TYPE_CHECKING:
     from boomsim.papers.board.roster import Roster
@@ -53,7 +54,8 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.papers.marking.mark import mark
 
     _refuse_places(chosen)
-    marked = mark(chosen.key, chosen.answers, locale=chosen.locale)
+    with Bar() as bar:
+        marked = mark(chosen.key, chosen.answers, locale=chosen.locale, told=bar.tell)
     board = Board(marked=marked)
     if chosen.judges:
         board = Board(marked=marked, judged=read_judgements(chosen.judges, board.items))

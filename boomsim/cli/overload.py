@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs, places
 from boomsim.cli.answer import paragraph, table
+from boomsim.cli.progress import Bar
 from boomsim.cli.tell import refuse_picture, tell
 
 if TYPE_CHECKING:
@@ -80,7 +81,8 @@ def _run_map(chosen: argparse.Namespace) -> None:
             "--extension, --radius and --hold, or leave out --map."
         )
     setup = inputs.setup(chosen, inputs.machine(chosen))
-    found = overload_map(best_chart(setup, units=chosen.units))
+    with Bar() as bar:
+        found = overload_map(best_chart(setup, units=chosen.units), told=bar.tell)
 
     def figure() -> "Figure":
         from boomsim.figures.overload.map import figure_of_overload_map

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph
+from boomsim.cli.progress import Bar
 
 if TYPE_CHECKING:
     from boomsim.lab.scene import Scene
@@ -41,7 +42,9 @@ def run(chosen: argparse.Namespace) -> None:
     machine = inputs.machine(chosen)
     scene = _scene(chosen, machine)
     ways = ways_of(scene, _configurations(chosen, machine), units=chosen.units)
-    target = write_whole(page(ways), chosen.file, ending=".html")
+    with Bar() as bar:
+        made = page(ways, told=bar.tell)
+    target = write_whole(made, chosen.file, ending=".html")
     print(f"{target}: open it in any browser; it needs no network.\n\n{paragraph(CAUTION)}")
 
 

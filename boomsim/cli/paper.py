@@ -5,9 +5,10 @@ import shlex
 
 from boomsim.caution import CAUTION
 from boomsim.cli.answer import paragraph, print_json
+from boomsim.cli.progress import Bar
 
 HELP = "examination papers, worked solutions and marking keys from a blueprint"
-EXAMPLE = "boomsim paper exercises/quiz-10-minutes.toml --out papers --variants 30"
+EXAMPLE = "boomsim paper quiz-10-minutes --out papers --variants 30"
 
 SECRET = (
     "Hand out nothing from the folder keys, nor the seed: whoever has blueprint and seed can make "
@@ -20,7 +21,12 @@ STOPPED = "every file that is there is whole; the same command goes on from here
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the options of this command."""
     parser.add_argument(
-        "blueprint", metavar="BLUEPRINT", help="TOML file: topics, difficulty, marks, time, units"
+        "blueprint",
+        metavar="BLUEPRINT",
+        help="a ready one, such as theory-paper, or a TOML file: topics, difficulty, marks, time",
+    )
+    parser.add_argument(
+        "--toml", action="store_true", help="print the blueprint instead, to copy and change it"
     )
     parser.add_argument(
         "--out", metavar="DIR", default="papers", help="folder to write to (default: papers)"
@@ -43,16 +49,20 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> int:
     """Answer."""
+    if chosen.toml:
+        return _print_blueprint(chosen.blueprint)
     from boomsim.papers.write import write_papers
 
-    written = write_papers(
-        chosen.blueprint,
-        chosen.out,
-        formats=tuple(chosen.format or ("pdf",)),
-        units=chosen.units,
-        variants=chosen.variants,
-        seed=chosen.seed,
-    )
+    with Bar() as bar:
+        written = write_papers(
+            chosen.blueprint,
+            chosen.out,
+            formats=tuple(chosen.format or ("pdf",)),
+            units=chosen.units,
+            variants=chosen.variants,
+            seed=chosen.seed,
+            told=bar.tell,
+        )
     if chosen.json:
         print_json(
             "paper",
@@ -81,4 +91,11 @@ def run(chosen: argparse.Namespace) -> int:
     print(f"To mark: {shlex.join(['boomsim', 'mark', str(written.key), str(written.sheet)])}")
     print()
     print(paragraph(f"{SECRET} {CAUTION}"))
+    return 0
+
+
+def _print_blueprint(name: str) -> int:
+    from boomsim.papers.blueprint import blueprint_text
+
+    print(blueprint_text(name), end="")
     return 0

@@ -9,18 +9,21 @@ from importlib.resources import files
 
 from boomsim.caution import CAUTION
 from boomsim.figures.words import allowance_words, setup_words
+from boomsim.files.progress import Told
 from boomsim.lab.fixed import fixed
 from boomsim.lab.ink import definitions
 from boomsim.lab.page_data import CRANE, Ways, page_data
 from boomsim.units import show
 
 
-def page(ways: Ways) -> str:
+def page(ways: Ways, *, told: Told | None = None) -> str:
     """Write the page.
 
     Parameters
     ----------
     ways : Ways
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -29,7 +32,8 @@ def page(ways: Ways) -> str:
     """
     folder = files("boomsim.lab")
     made = folder.joinpath("page.html").read_text(encoding="utf-8")
-    data = json.dumps(page_data(ways), separators=(",", ":"), ensure_ascii=False, allow_nan=False)
+    gathered = page_data(ways, told=told)
+    data = json.dumps(gathered, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
     filled = {
         "TITLE": escape(_title(ways)),
         "ABOUT": escape(_about(ways)),

@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from boomsim.figures.styles import identity, ink_on, letter
+from boomsim.files.progress import Told, counted
 from boomsim.lab.answer import Answer, answer
 from boomsim.lab.fixed import fixed
 from boomsim.lab.ranges import nice_step
@@ -114,12 +115,14 @@ def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metri
     )
 
 
-def page_data(ways: Ways) -> dict[str, Any]:
+def page_data(ways: Ways, *, told: Told | None = None) -> dict[str, Any]:
     """Gather what the page chooses from.
 
     Parameters
     ----------
     ways : Ways
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -132,7 +135,7 @@ def page_data(ways: Ways) -> dict[str, Any]:
     known = np.isfinite(capacity) & ~lies
     states = [
         [_state(ways, i, k) if there else None for k, there in enumerate(row)]
-        for i, row in enumerate(known.tolist())
+        for i, row in counted(list(enumerate(known.tolist())), what="drawing ways", told=told)
     ]
     return {
         "ways": [_way(row, i) for i, row in enumerate(ways.configurations.extension)],

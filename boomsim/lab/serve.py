@@ -8,9 +8,10 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from boomsim.files.errors import refuse_name
+from boomsim.files.shipped import KNOWN_BY, shipped, shipped_files
 from boomsim.files.writing import make_folder, write_whole
 
-EXPLORER = "explorer.ipynb"
+EXPLORER = KNOWN_BY["notebooks"]
 
 FOR_VISITORS = "BOOMSIM_VISITORS"
 """Set in the environment where whoever opens a page is a visitor: no file is theirs to touch."""
@@ -34,32 +35,6 @@ PATIENT = ("--VoilaExecutor.iopub_timeout=300", "--VoilaExecutor.startup_timeout
 that are usual; a page that gave up on it would stay empty."""
 
 
-def shipped_notebooks() -> Path:
-    """Find the notebooks that came with the package.
-
-    Returns
-    -------
-    Path
-        Beside the package in a checkout, else where an installation put them
-
-    Raises
-    ------
-    ValueError
-        If they are in neither place.
-    """
-    places = (
-        Path(__file__).resolve().parents[2] / "notebooks",
-        Path(sys.prefix) / "share" / "boomsim" / "notebooks",
-    )
-    for place in places:
-        if (place / EXPLORER).is_file():
-            return place
-    raise ValueError(
-        "The notebooks did not come with this installation. Install boomsim again, or run from a "
-        "checkout of it."
-    )
-
-
 def folder_of(named: str | None) -> Path:
     """Choose the folder for a person's own copies.
 
@@ -75,7 +50,8 @@ def folder_of(named: str | None) -> Path:
     folder = Path(named).expanduser() if named else Path.home() / "boomsim-notebooks"
     refuse_name(folder)
     folder = folder.resolve()
-    if folder == shipped_notebooks().resolve():
+    originals = shipped("notebooks")
+    if isinstance(originals, Path) and folder == originals.resolve():
         raise ValueError("That folder holds the original notebooks. Choose another for the copies.")
     if folder.exists() and not folder.is_dir():
         raise ValueError(f'"{folder}" is a file. Choose a folder for the notebooks.')
@@ -96,10 +72,10 @@ def copy_notebooks(folder: Path) -> tuple[int, int]:
         How many were copied, and how many were left
     """
     make_folder(folder)
-    found = sorted(shipped_notebooks().glob("*.ipynb"))
-    new = [one for one in found if not (folder / one.name).exists()]
-    for one in new:
-        write_whole(folder / one.name, one.read_bytes())
+    found = shipped_files("notebooks", ending=".ipynb")
+    new = [name for name in found if not (folder / name).exists()]
+    for name in new:
+        write_whole(folder / name, found[name].read_bytes())
     return len(new), len(found) - len(new)
 
 

@@ -3,6 +3,7 @@
 Every fault is named at once, each with its place, the value, what is needed and the way out.
 """
 
+import os
 import tomllib
 from collections.abc import Iterable
 from pathlib import Path
@@ -21,6 +22,7 @@ from pydantic_core import ErrorDetails
 
 from boomsim.files.errors import FileError
 from boomsim.files.reading import read_bytes, text_of
+from boomsim.files.shipped import shipped_files
 from boomsim.papers.errors import BlueprintError
 from boomsim.papers.policy import USUAL, Policy
 from boomsim.papers.problems.family import TOPICS
@@ -147,12 +149,59 @@ class Blueprint(_Strict):
         return ends
 
 
+def ready_names() -> tuple[str, ...]:
+    """List the blueprints that come with the package.
+
+    Returns
+    -------
+    tuple of str
+        In alphabetical order
+    """
+    return tuple(name.removesuffix(".toml") for name in shipped_files("exercises", ending=".toml"))
+
+
+def blueprint_text(name_or_path: str | Path) -> str:
+    """Read what a blueprint says, to set it or to copy and change it.
+
+    Parameters
+    ----------
+    name_or_path : str or Path
+        One of `ready_names`, or a TOML file
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    FileError
+        If there is no such file, or it is no text
+    """
+    if name_or_path in ready_names():
+        ready = shipped_files("exercises", ending=".toml")[f"{name_or_path}.toml"]
+        return ready.read_text(encoding="utf-8")
+    path = Path(name_or_path)
+    try:
+        return text_of(read_bytes(path, most=LARGEST_FILE), name=path.name)
+    except FileError as error:
+        raise FileError(f"{error}{_ready_instead(path)}") from None
+
+
+def _ready_instead(path: Path) -> str:
+    """Say which blueprints there are, to who named a file that is not there."""
+    if os.path.exists(path):
+        return ""
+    meant = did_you_mean(path.name.removesuffix(".toml"), ready_names())
+    return f"{meant} Ready ones are {', '.join(ready_names())}; a file of your own ends in .toml."
+
+
 def read_blueprint(path: str | Path, **changes: object) -> Blueprint:
-    """Read a blueprint file.
+    """Read a blueprint.
 
     Parameters
     ----------
     path : str or Path
+        One of `ready_names`, or a TOML file
     **changes : object
         Fields to replace, such as ``units="us"``, ``variants=30`` or ``seed=7``; None keeps
 
@@ -167,8 +216,7 @@ def read_blueprint(path: str | Path, **changes: object) -> Blueprint:
     """
     source = Path(path)
     try:
-        text = text_of(read_bytes(source, most=LARGEST_FILE), name=source.name)
-        table = tomllib.loads(text)
+        table = tomllib.loads(blueprint_text(path))
     except tomllib.TOMLDecodeError as error:
         raise BlueprintError(f"{source.name} is not TOML: {error}. Mend that line.") from None
     except FileError as error:

@@ -1,18 +1,14 @@
-"""A manifest that knows which files of a folder are complete, and a bar while they are made."""
+"""A manifest that knows which files of a folder are complete."""
 
 import hashlib
 import json
-import sys
 import time
-from collections.abc import Iterable, Iterator
 from pathlib import Path
-from typing import TypeVar
 
 from boomsim.files.writing import write_whole
 
 MANIFEST = "manifest.json"
 _SCHEMA = "boomsim-manifest/1"
-_T = TypeVar("_T")
 
 
 def digest(content: bytes) -> str:
@@ -82,33 +78,3 @@ def _read(path: Path) -> dict[str, dict[str, str]]:
         }
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return {}
-
-
-def with_progress(items: Iterable[_T], *, count: int, what: str) -> Iterator[_T]:
-    """Show a bar on standard error, if that is a terminal and the work takes longer.
-
-    Parameters
-    ----------
-    items : iterable
-    count : int
-        How many there are [1]
-    what : str
-        "papers"
-
-    Yields
-    ------
-    object
-        The items
-    """
-    shown = sys.stderr.isatty() and count > 1
-    begun = time.monotonic()
-    try:
-        for done, item in enumerate(items):
-            yield item
-            if shown and (time.monotonic() - begun > 0.5 or done + 1 == count):
-                filled = 30 * (done + 1) // count
-                bar = "█" * filled + "·" * (30 - filled)
-                print(f"\r{bar} {done + 1} of {count} {what}", end="", file=sys.stderr, flush=True)
-    finally:
-        if shown:
-            print(file=sys.stderr)

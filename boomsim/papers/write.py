@@ -9,11 +9,12 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from boomsim.files.progress import Told, counted
 from boomsim.files.turns import only_writer
 from boomsim.papers.blueprint import Blueprint, read_blueprint
 from boomsim.papers.codes import code_of
 from boomsim.papers.errors import PaperError
-from boomsim.papers.files import Manifest, digest, with_progress
+from boomsim.papers.files import Manifest, digest
 from boomsim.papers.paper import Paper, make_paper
 from boomsim.papers.parallel import Hardness, hardness
 from boomsim.papers.render.notes import KINDS
@@ -70,6 +71,7 @@ def write_papers(
     units: str | None = None,
     variants: int | None = None,
     seed: str | int | None = None,
+    told: Told | None = None,
 ) -> Written:
     """Set all variants of a blueprint and write them.
 
@@ -83,6 +85,8 @@ def write_papers(
         Among `FORMATS`
     units, variants, seed : optional
         Instead of the blueprint's
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -102,10 +106,12 @@ def write_papers(
     if unknown or not formats:
         raise PaperError(" ".join([*unknown, f"Choose among {', '.join(FORMATS)}."]))
     plan = read_blueprint(blueprint_path, units=units, variants=variants, seed=seed)
-    return write_plan(plan, Path(out_dir), formats=tuple(formats))
+    return write_plan(plan, Path(out_dir), formats=tuple(formats), told=told)
 
 
-def write_plan(plan: Blueprint, folder: Path, *, formats: Sequence[str]) -> Written:
+def write_plan(
+    plan: Blueprint, folder: Path, *, formats: Sequence[str], told: Told | None = None
+) -> Written:
     """Write all variants of a blueprint that has been read.
 
     Parameters
@@ -113,19 +119,26 @@ def write_plan(plan: Blueprint, folder: Path, *, formats: Sequence[str]) -> Writ
     plan : Blueprint
     folder : Path
     formats : sequence of str
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
     Written
     """
-    numbers = with_progress(range(plan.variants), count=plan.variants, what="papers set")
+    numbers = counted(range(plan.variants), what="setting papers", told=told)
     papers = [make_paper(plan, variant=number) for number in numbers]
     with only_writer(folder):
-        return _write(plan, papers, folder, formats=formats)
+        return _write(plan, papers, folder, formats=formats, told=told)
 
 
 def _write(
-    plan: Blueprint, papers: list[Paper], folder: Path, *, formats: Sequence[str]
+    plan: Blueprint,
+    papers: list[Paper],
+    folder: Path,
+    *,
+    formats: Sequence[str],
+    told: Told | None,
 ) -> Written:
     """Write all files of papers that have been set."""
     key, sheet = key_data(papers), answer_sheet(papers)
@@ -136,7 +149,7 @@ def _write(
         # The key first: what is handed out after a run that broke off can still be marked.
         for name, text in ((KEY, to_json(key)), (SHEET, sheet))[: 1 if filled else 2]:
             manifest.write(name, text.encode(), source=digest(text.encode()))
-        for paper in with_progress(papers, count=len(papers), what="papers written"):
+        for paper in counted(papers, what="writing papers", told=told):
             for name, source, make in _files(paper, formats):
                 if manifest.is_complete(name, source=source):
                     kept += 1

@@ -8,6 +8,7 @@ from urllib.request import urlopen
 import pytest
 
 from boomsim.cli import main
+from boomsim.files.shipped import shipped
 from boomsim.lab import serve
 
 
@@ -90,23 +91,7 @@ def test_notebooks_are_copied_once_and_a_persons_work_is_left_alone(tmp_path):
 
 def test_the_originals_are_no_folder_to_work_in():
     with pytest.raises(ValueError, match="original notebooks"):
-        serve.folder_of(str(serve.shipped_notebooks()))
-
-
-def test_an_installation_keeps_its_notebooks_under_share(tmp_path, monkeypatch):
-    place = tmp_path / "share" / "boomsim" / "notebooks"
-    place.mkdir(parents=True)
-    (place / "explorer.ipynb").write_text("{}", encoding="utf-8")
-    monkeypatch.setattr(serve, "__file__", str(tmp_path / "a" / "b" / "c" / "serve.py"))
-    monkeypatch.setattr(sys, "prefix", str(tmp_path))
-    assert serve.shipped_notebooks() == place
-
-
-def test_notebooks_that_are_nowhere_are_missed_in_words(tmp_path, monkeypatch):
-    monkeypatch.setattr(serve, "__file__", str(tmp_path / "a" / "b" / "c" / "serve.py"))
-    monkeypatch.setattr(sys, "prefix", str(tmp_path))
-    with pytest.raises(ValueError, match="did not come with this installation"):
-        serve.shipped_notebooks()
+        serve.folder_of(str(shipped("notebooks")))
 
 
 def test_the_lab_looks_nowhere_in_the_network(tmp_path):

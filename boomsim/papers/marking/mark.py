@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 
+from boomsim.files.progress import Told, counted
 from boomsim.papers.codes import tidy
 from boomsim.papers.errors import PaperError
 from boomsim.papers.marking.answers import read_answers
@@ -91,7 +92,13 @@ class Marked:
         return class_figures([one.questions for one in self.candidates])
 
 
-def mark(key_path: str | Path, answers_path: str | Path, *, locale: str | None = None) -> Marked:
+def mark(
+    key_path: str | Path,
+    answers_path: str | Path,
+    *,
+    locale: str | None = None,
+    told: Told | None = None,
+) -> Marked:
     """Mark the answers of a class.
 
     Parameters
@@ -102,6 +109,8 @@ def mark(key_path: str | Path, answers_path: str | Path, *, locale: str | None =
         CSV or JSON, see :func:`boomsim.papers.marking.answers.read_answers`
     locale : str or None
         In which the candidates wrote numbers, such as "de"; only then is "12,5" read as 12.5
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -118,7 +127,7 @@ def mark(key_path: str | Path, answers_path: str | Path, *, locale: str | None =
     _refuse_another_sitting(key, sheets)
     made: dict[str, tuple[Question, ...]] = {}
     candidates = []
-    for sheet in sheets:
+    for sheet in counted(sheets, what="marking", told=told):
         variant = _variant(key, sheet)
         column, reason = _why_not(key, sheet, variant)
         if reason:

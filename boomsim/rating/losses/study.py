@@ -5,9 +5,11 @@ the one set without the taker, as an operator sets it who does not know of it.
 """
 
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
+from boomsim.files.progress import Told, counted
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating
 from boomsim.rating.limits.kind import Limit
@@ -111,7 +113,9 @@ class Losses:
         return np.array([taker.share for taker in self.takers])
 
 
-def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
+def losses(
+    setup: Setup, *, places: Places, amounts: Amounts = USUAL, told: Told | None = None
+) -> Losses:
     """Rate every place with every taker, one at a time.
 
     Parameters
@@ -119,6 +123,8 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
     setup : Setup
     places : Places
     amounts : Amounts
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -134,11 +140,15 @@ def losses(setup: Setup, *, places: Places, amounts: Amounts = USUAL) -> Losses:
     refuse_too_long(setup, length=lengths)
     before = rate_places(setup, places)
     _refuse_blank(before, places)
-    takers = [
-        *(_taken(setup, taking, places, before) for taking in takings(setup, amounts)),
-        _soft(setup, places, before, amounts.soft),
-        *(_taken(setup, taking, places, before) for taking in last_takings(setup, amounts)),
+    works = [
+        *(partial(_taken, setup, taking, places, before) for taking in takings(setup, amounts)),
+        partial(_soft, setup, places, before, amounts.soft),
+        *(
+            partial(_taken, setup, taking, places, before)
+            for taking in last_takings(setup, amounts)
+        ),
     ]
+    takers = [work() for work in counted(works, what="rating anew", told=told)]
     return Losses(
         setup=setup,
         places=places,

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.files.progress import Told, counted
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.boldline import Edge, bold_edges, edges_between
@@ -73,12 +74,14 @@ class OverloadMap:
         return bold_edges(self.chart)
 
 
-def overload_map(chart: Chart) -> OverloadMap:
+def overload_map(chart: Chart, *, told: Told | None = None) -> OverloadMap:
     """Find out, cell by cell, whether the crane would break or tip first.
 
     Parameters
     ----------
     chart : Chart
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -86,7 +89,7 @@ def overload_map(chart: Chart) -> OverloadMap:
     """
     failure, tipping = np.full(chart.exact.shape, np.nan), np.full(chart.exact.shape, np.nan)
     way = np.full(chart.exact.shape, -1)
-    for batch in _batches(chart):
+    for batch in _batches(chart, told):
         ends = ends_of(
             chart.setup, boom=batch.boom, rated=batch.rated, held=batch.angle, near=batch.tips_near
         )
@@ -113,9 +116,9 @@ class _Batch:
         return self.row, self.column
 
 
-def _batches(chart: Chart) -> Iterator[_Batch]:
+def _batches(chart: Chart, told: Told | None) -> Iterator[_Batch]:
     used = np.unique(chart.used[chart.used >= 0])
-    for start in range(0, len(used), BATCH):
+    for start in counted(range(0, len(used), BATCH), what="raising loads", told=told):
         own = used[start : start + BATCH]
         places = [np.nonzero(chart.used == number) for number in own]
         row, column = (_packed([place[k] for place in places]) for k in (0, 1))
