@@ -15,6 +15,7 @@ COMMANDS = (
     "describe",
     "compare",
     "lift",
+    "lower",
     "chart",
     "range",
     "around",
