@@ -2,6 +2,36 @@
 
 It shows why a boom of one length lifts differently depending on which sections are out.
 A teaching model with invented machines: see :data:`boomsim.caution.CAUTION`.
+
+>>> import boomsim as bs
+>>> bs.around("truck18", extension="50,50,50", radius="9 m")
+<boomsim around: truck18, extension 50, 50, 50 %, all around at 9.00 m>
 """
 
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from boomsim.face.around import around as around
+    from boomsim.face.crane import set_up as set_up
+    from boomsim.face.losses import losses as losses
+    from boomsim.face.overload import overload as overload
+    from boomsim.face.range import range as range
+    from boomsim.machine.files import load_machine as load_machine
+
 __version__ = "0.1.0"
+
+
+def __getattr__(name: str) -> Any:
+    """Import a study when it is first asked for: what only names boomsim stays fast."""
+    from boomsim.face.names import OFFERED, offered
+
+    if name not in OFFERED:
+        raise AttributeError(f"boomsim has no {name!r}. It offers {', '.join(OFFERED)}.")
+    found = globals()[name] = offered(name)
+    return found
+
+
+def __dir__() -> list[str]:
+    from boomsim.face.names import OFFERED
+
+    return sorted([*globals(), *OFFERED])

@@ -1,50 +1,13 @@
-"""Ways to answer: a table of text, or JSON with stable keys."""
+"""Printing an answer; how it is laid out is the reports' business."""
 
 import json
-import math
-from collections.abc import Sequence
 from typing import Any
 
-import boomsim
-from boomsim.caution import CAUTION
 from boomsim.cli import streams
-
-SCHEMA = 2
-"""Version of the keys of every --json answer; grows when a key changes its meaning.
-
-2: a rule is told with all that is in it; where the crane turns over with its empty hook; a chart's
-blank cells have reasons of many kinds.
-"""
-
-
-def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    """Lay out columns, the first to the left, the others to the right.
-
-    Parameters
-    ----------
-    head : sequence of str
-    rows : sequence of sequence of str
-        As many fields as `head`
-
-    Returns
-    -------
-    str
-    """
-    widths = [max(len(row[k]) for row in [head, *rows]) for k in range(len(head))]
-
-    def line(row: Sequence[str]) -> str:
-        first = row[0].ljust(widths[0])
-        return "  ".join([first, *(f.rjust(w) for f, w in zip(row[1:], widths[1:], strict=True))])
-
-    rule = "  ".join("-" * width for width in widths)
-    return "\n".join(text.rstrip() for text in [line(head), rule, *map(line, rows)])
-
-
-def paragraph(text: str, *, width: int = 96, indent: str = "") -> str:
-    """Break a paragraph into lines."""
-    from textwrap import fill
-
-    return fill(text, width=width, initial_indent=indent, subsequent_indent=indent)
+from boomsim.reports.answer import headed
+from boomsim.reports.answer import paragraph as paragraph
+from boomsim.reports.answer import plain as plain
+from boomsim.reports.answer import table as table
 
 
 def print_json(kind: str, answer: dict[str, Any]) -> None:
@@ -57,30 +20,6 @@ def print_json(kind: str, answer: dict[str, Any]) -> None:
     answer : dict
         SI numbers, arrays and strings
     """
-    head = {
-        "schema": f"boomsim.{kind}/{SCHEMA}",
-        "boomsim": boomsim.__version__,
-        "caution": CAUTION,
-    }
     # Readable where standard output can hold every character, and the same in every code page.
     narrow = not streams.is_utf_8()
-    print(json.dumps(plain({**head, **answer}), indent=1, allow_nan=False, ensure_ascii=narrow))
-
-
-def plain(value: Any) -> Any:
-    """Turn arrays and dataclasses into lists and dicts, and what is not a number into null."""
-    from dataclasses import fields, is_dataclass
-
-    if isinstance(value, dict):
-        return {str(key): plain(item) for key, item in value.items()}
-    if hasattr(value, "as_data"):
-        return plain(value.as_data())
-    if is_dataclass(value) and not isinstance(value, type):
-        return {field.name: plain(getattr(value, field.name)) for field in fields(value)}
-    if isinstance(value, (list, tuple)):
-        return [plain(item) for item in value]
-    if hasattr(value, "tolist"):
-        return plain(value.tolist())
-    if isinstance(value, float) and not math.isfinite(value):
-        return None
-    return value
+    print(json.dumps(headed(kind, answer), indent=1, allow_nan=False, ensure_ascii=narrow))

@@ -1,18 +1,16 @@
 """What commands have in common: their options, and these options read into frozen inputs."""
 
 import argparse
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
+
+from boomsim.face.crane import DEMONSTRATION, Choices
+from boomsim.face.crane import slew as slew
+from boomsim.face.given import extension as extension
+from boomsim.face.given import radii as radii
 
 if TYPE_CHECKING:
-    from boomsim.machine.model import Disturbances, Machine, Rigging
-    from boomsim.mechanics.geometry import Array
+    from boomsim.machine.model import Disturbances, Machine
     from boomsim.rating.setup import Setup
-
-DEMONSTRATION = "yard60"
-"""The machine that a command takes when none is named."""
-
-SNAP = 0.01
-"""A typed extension this near to a lock position means that position [1]."""
 
 
 def add_machine(parser: argparse.ArgumentParser) -> None:
@@ -77,128 +75,20 @@ def machine(chosen: argparse.Namespace) -> "Machine":
     return load_machine(chosen.machine)
 
 
+def choices(chosen: argparse.Namespace) -> Choices:
+    """Gather the options of rigging, rule and disturbances."""
+    return cast(Choices, {name: getattr(chosen, name) for name in Choices.__annotations__})
+
+
 def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
     """Settle rigging, rule and disturbances."""
-    from boomsim.rating.setup import set_up
+    from boomsim.face.crane import set_up
 
-    return set_up(
-        machine,
-        rigging=rigging(chosen),
-        slew=slew(chosen.slew),
-        rule=chosen.rule,
-        disturbances=disturbances(chosen),
-        allowances=chosen.allowances,
-    )
-
-
-def rigging(chosen: argparse.Namespace) -> "Rigging":
-    """Read the rigging options."""
-    from boomsim.machine.model import Rigging
-
-    return Rigging(counterweight=chosen.counterweight, support=chosen.support, parts=chosen.parts)
-
-
-def slew(text: str) -> float | str:
-    """Read a slew angle, or pass on the name of a sector."""
-    from boomsim.units import parse
-
-    if any(sign.isdigit() for sign in text):
-        return parse(text, "angle", what="--slew")
-    return text
+    return set_up(machine, **choices(chosen))
 
 
 def disturbances(chosen: argparse.Namespace) -> "Disturbances":
     """Read the disturbance options."""
-    from boomsim.machine.model import Disturbances
-    from boomsim.units import parse
+    from boomsim.face import crane
 
-    def read(name: str, quantity: str) -> float:
-        text = getattr(chosen, name)
-        what = "--" + name.replace("_", "-")
-        return 0.0 if text is None else parse(text, quantity, what=what)
-
-    if chosen.hoist_class not in (1, 2, 3, 4):
-        raise ValueError(
-            f"--hoist-class {chosen.hoist_class} is not a class. Give 1 for a soft hoist, 2, 3, or "
-            "4 for a stiff one."
-        )
-    found = Disturbances(
-        wind_speed=read("wind", "speed"),
-        wind_across=chosen.wind_across,
-        load_area=read("load_area", "area") / 1000.0,
-        side_pull=read("side_pull", "share"),
-        hoist_speed=read("hoist_speed", "speed"),
-        hoist_class=chosen.hoist_class,
-        lean=read("lean", "angle"),
-        lean_across=read("lean_across", "angle"),
-    )
-    _refuse_absurd(found)
-    return found
-
-
-def _refuse_absurd(found: "Disturbances") -> None:
-    bounds = {
-        "wind_speed": (0.0, 60.0, "--wind", "m/s"),
-        "load_area": (0.0, 0.1, "--load-area", "m2 for each kilogram"),
-        "side_pull": (0.0, 0.3, "--side-pull", "of the load"),
-        "hoist_speed": (0.0, 3.0, "--hoist-speed", "m/s"),
-        "lean": (-0.18, 0.18, "--lean", "rad, some ten degrees"),
-        "lean_across": (-0.18, 0.18, "--lean-across", "rad, some ten degrees"),
-    }
-    for name, (least, most, option, unit) in bounds.items():
-        value = getattr(found, name)
-        if not least <= value <= most:
-            raise ValueError(
-                f"{option}: {value:g} is outside {least:g} to {most:g} {unit}, beyond which this "
-                "model says nothing. Give a value inside."
-            )
-
-
-def extension(text: str, machine: "Machine") -> "Array":
-    """Read percentages such as "0, 0, 45, 45", base side first.
-
-    A pinned boom takes the lock position within a hundredth of the stroke.
-    """
-    import numpy as np
-
-    fields = [field.strip().removesuffix("%").strip() for field in text.split(",")]
-    moving = len(machine.boom.sections) - 1
-    try:
-        fractions = np.array([float(field) for field in fields]) / 100.0
-    except ValueError:
-        raise ValueError(
-            f"--extension: {text!r} is not a list of percentages. Write one for each of the "
-            f"{moving} moving sections, base side first, as '{', '.join(['0'] * moving)}'."
-        ) from None
-    if len(fractions) != moving or not np.all((fractions >= 0.0) & (fractions <= 1.0)):
-        raise ValueError(
-            f"--extension: {text!r} needs {moving} percentages from 0 to 100, one for each moving "
-            f"section, base side first, as '{', '.join(['0'] * moving)}'."
-        )
-    return _locked(fractions, machine) if machine.boom.systems == ("pinned",) else fractions
-
-
-def _locked(fractions: "Array", machine: "Machine") -> "Array":
-    import numpy as np
-
-    locks = np.array(machine.boom.lock_positions)
-    nearest = locks[np.abs(fractions[:, None] - locks).argmin(axis=1)]
-    off = np.flatnonzero(np.abs(nearest - fractions) > SNAP)
-    if len(off):
-        offered = ", ".join(f"{100 * p:g}" for p in locks)
-        raise ValueError(
-            f"--extension: section {off[0] + 1} cannot lock at {100 * fractions[off[0]]:g} %. This "
-            f"pinned boom locks at {offered} %. Choose one of these."
-        )
-    return np.asarray(nearest)
-
-
-def radii(text: str | None, *, what: str = "--radius") -> "Array | None":
-    """Read one radius, or several parted by commas ("6 m, 8 m, 10 m")."""
-    import numpy as np
-
-    from boomsim.units import parse
-
-    if text is None:
-        return None
-    return np.array([parse(part.strip(), "length", what=what) for part in text.split(",")])
+    return crane.disturbances(choices(chosen))

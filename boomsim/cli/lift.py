@@ -101,10 +101,10 @@ def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
     import numpy as np
 
-    from boomsim.cli.holding import holding_rows
     from boomsim.figures.words import allowance_words
     from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
+    from boomsim.reports.holding import holding_rows
     from boomsim.units import show
 
     def said(value: float, quantity: str) -> str:

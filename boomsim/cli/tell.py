@@ -9,6 +9,8 @@ from boomsim.cli.answer import plain, print_json
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from boomsim.face.results import Result
+
 
 def tell(
     chosen: argparse.Namespace,
@@ -44,6 +46,26 @@ def tell(
     print(words)
     if path:
         print(f"\nThe picture is in {path}.")
+
+
+def tell_result(chosen: argparse.Namespace, found: "Result", *, picture: str | None = None) -> None:
+    """Tell what a study found.
+
+    Parameters
+    ----------
+    chosen : argparse.Namespace
+    found : Result
+    picture : str, optional
+        File for the picture if none was named
+    """
+    tell(
+        chosen,
+        found.kind,
+        data=found.data,
+        text=lambda: found.text(chosen.units),
+        figure=lambda: found.plot(chosen.units),
+        picture=picture,
+    )
 
 
 def refuse_picture(chosen: argparse.Namespace) -> None:

@@ -128,7 +128,7 @@ REFUSED = {
     "map and radius": (["overload", "truck18", "--map", "--radius", "6 m"], "--map takes every"),
     "small mat": (["around", *ONE, "--mat", "1 cm2"], "does not carry a float"),
     "heavy load": (["around", *ONE, "--radius", "8 m", "--load", "900 t"], "no equilibrium"),
-    "four radii": (["around", *FOUR, "--figure", "a.svg"], "Give up to 3, or leave out --figure"),
+    "four radii": (["around", *FOUR, "--figure", "a.svg"], "Give up to 3, or ask for no figure"),
     "five places": (["losses", *ONE, "--radius", "5 m,6 m,7 m,8 m,9 m"], "Give up to 4"),
     "no taker": (["losses", *ONE, "--amount", "rain=3 mm"], "names no taker"),
     "typo": (["losses", *ONE, "--amount", "wnd=3 m/s"], "wind"),

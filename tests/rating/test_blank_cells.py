@@ -12,7 +12,6 @@ import pytest
 from making import invented_crane
 
 from boomsim.cli import main
-from boomsim.cli.answer import plain
 from boomsim.figures.charts.key import key_lines
 from boomsim.figures.charts.look import FULL
 from boomsim.figures.charts.marks import Words
@@ -39,6 +38,7 @@ from boomsim.rating.charts.words import tell_reading
 from boomsim.rating.empty_hook.study import hanging_mass
 from boomsim.rating.setup import SECTORS, Setup, set_up
 from boomsim.rating.strategies import configurations_of
+from boomsim.reports.answer import plain
 
 WAYS_TO_STAND = [
     (name, support.name, counterweight.name, sector)

@@ -1,0 +1,1 @@
+"""What a study says: one report each, as text, as data for JSON, and as a picture."""

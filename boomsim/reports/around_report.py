@@ -1,0 +1,310 @@
+"""What a study all around the crane says: slew angles, sectors, what the floats carry."""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from boomsim.caution import CAUTION
+from boomsim.reports.answer import paragraph, table
+from boomsim.reports.setup_head import setup_json, setup_text
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+    from boomsim.rating.around.floats import GroundLoads
+    from boomsim.rating.around.sectors import Reason, Sectors
+    from boomsim.rating.around.slew import Around
+    from boomsim.rating.empty_hook.study import EmptyHook
+    from boomsim.rating.response import Response
+    from boomsim.rating.setup import Setup
+
+MOST_RADII = 3
+"""So many lines a polar figure bears."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class AroundStudy:
+    """Everything that is told all around the crane, worked out once.
+
+    Attributes
+    ----------
+    around : Around
+        Rated loads by slew angle
+    sectors : Sectors
+        All around and over the rear, at every radius
+    at : Response
+        The load whose floats are looked at, hung
+    ground : GroundLoads
+    empty_hook : EmptyHook
+    reasons : tuple of Reason, optional
+        What holds the crane down at the last radius in each sector
+    """
+
+    around: "Around"
+    sectors: "Sectors"
+    at: "Response"
+    ground: "GroundLoads"
+    empty_hook: "EmptyHook"
+    reasons: "tuple[Reason, Reason] | None"
+
+    @property
+    def setup(self) -> "Setup":
+        """How the crane is set up."""
+        return self.around.setup
+
+
+def as_json(found: AroundStudy) -> dict[str, Any]:
+    """SI numbers."""
+    from boomsim.machine.naming import support_names
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
+
+    by_slew, sectors = found.around, found.sectors
+    names = [limit.key for limit in by_slew.limits]
+    around, rear = sectors.around, sectors.rear
+    return {
+        **setup_json(found.setup),
+        "extension": by_slew.extension,
+        "radii": by_slew.radius,
+        "slew": by_slew.slew,
+        "capacity": by_slew.capacity,
+        "structure": by_slew.structure,
+        "structural_limit": [names[g] for g in by_slew.governing],
+        "stability": by_slew.stability,
+        "tyres": None if found.setup.support.strength is None else by_slew.tyres,
+        "sectors": {
+            "radii": sectors.radius,
+            "around": around.capacity[0],
+            "around_by_stability": around.is_stability[0],
+            "rear": rear.capacity[0],
+            "rear_by_stability": rear.is_stability[0],
+        },
+        "empty_hook": plain_empty_hook(found.empty_hook),
+        "reasons": dict(zip(("around", "rear"), found.reasons or (None, None), strict=True)),
+        "floats": {
+            "load": found.at.state.load[0, 0],
+            "radius": found.at.radius[0, 0],
+            "names": support_names(found.setup.support),
+            "points": found.setup.support.points,
+            "slew": found.ground.loads.slew,
+            "force": found.ground.force,
+            "mat_area": found.ground.area,
+            "pressure": found.ground.pressure,
+            "resultant_x": found.ground.loads.x[:, 0, 0],
+            "resultant_y": found.ground.loads.y[:, 0, 0],
+            "lean": found.ground.loads.lean[:, 0, 0],
+        },
+    }
+
+
+def as_text(found: AroundStudy, *, units: str) -> str:
+    """Tables and sentences."""
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
+    from boomsim.rating.strategies import label
+
+    head = (
+        f"{setup_text(found.setup)} Extension {label(found.around.extension)} % (base side first)."
+    )
+    pieces = [
+        paragraph(head),
+        _slew_table(found.around, units),
+        _sector_table(found.sectors, units),
+        *_reason_text(found.setup, found.reasons, units),
+        *_float_text(found, units),
+        *(paragraph(s) for s in (tell_empty_hook(found.empty_hook, units=units),) if s),
+        paragraph(CAUTION),
+    ]
+    return "\n\n".join(pieces)
+
+
+def reason(found: AroundStudy, *, radius: float, units: str) -> str:
+    """Tell what holds the crane down at a radius, in the worst direction of each sector.
+
+    Parameters
+    ----------
+    found : AroundStudy
+    radius : float
+        [m]
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    from boomsim.rating.around.sectors import reasons
+    from boomsim.units import show
+
+    both = reasons(found.setup, extension=found.around.extension, radius=radius)
+    told = _reason_text(found.setup, both, units, at=show(radius, "length", units))
+    if not told:
+        raise ValueError(
+            f"Nothing tips the crane at a radius of {radius:.2f} m with this boom, or it is out of "
+            "reach. Choose another radius."
+        )
+    return "\n\n".join([*told, paragraph(CAUTION)])
+
+
+def summary(found: AroundStudy) -> str:
+    """Say in a few words what was looked at."""
+    from boomsim.rating.strategies import label
+    from boomsim.units import show
+
+    radii = ", ".join(show(float(radius), "length", "metric") for radius in found.around.radius)
+    return (
+        f"{found.setup.machine.name}, extension {label(found.around.extension)} %, all around at "
+        f"{radii}"
+    )
+
+
+def figure(found: AroundStudy, *, units: str) -> "Figure":
+    """Draw the study; more lines than a polar figure bears are refused."""
+    from boomsim.figures.around.figure import figure_of_around
+
+    refuse_radii(len(found.around.radius))
+    return figure_of_around(
+        found.around, at=found.at, ground=found.ground, sectors=found.sectors, units=units
+    )
+
+
+def refuse_radii(count: int) -> None:
+    """Refuse more radii than a polar figure bears."""
+    if count > MOST_RADII:
+        raise ValueError(
+            f"{count} radii are more than a figure bears. Give up to {MOST_RADII}, or ask for no "
+            "figure."
+        )
+
+
+def _slew_table(found: "Around", units: str) -> str:
+    """Rated load every 30 degrees and where a sector ends."""
+    import numpy as np
+
+    from boomsim.rating.around.directions import direction
+    from boomsim.rating.limits.telling import sign, signs_in_words
+    from boomsim.rating.setup import rear_sector
+    from boomsim.units import show
+
+    edge = rear_sector(found.setup.support)
+    wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
+    rows = []
+    for angle in wanted:
+        k = int(np.argmin(np.abs(found.slew - angle)))
+        words = direction(float(found.slew[k]))
+        if abs(angle - edge) < 1e-9:
+            words += ", end of the rear sector"
+        cells = [
+            _rated(float(c), sign(found.limit(k, j)), units)
+            for j, c in enumerate(found.capacity[k])
+        ]
+        rows.append([words, *cells])
+    heads = [show(float(radius), "length", units) for radius in found.radius]
+    note = f"{signs_in_words()} Positive slew angles are to the right."
+    return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+
+
+def _rated(capacity: float, sign: str, units: str) -> str:
+    from boomsim.units import show_rated
+
+    if capacity != capacity:
+        return "out of reach"
+    return f"{show_rated(capacity, units)}{sign}" if capacity > 0.0 else "nothing"
+
+
+def _sector_table(found: "Sectors", units: str) -> str:
+    from boomsim.rating.limits.telling import sign
+    from boomsim.units import show, show_rated
+
+    rows = []
+    step = max(1, -(-len(found.radius) // 16))
+    for k in range(0, len(found.radius), step):
+        one, other = float(found.around.capacity[0, k]), float(found.rear.capacity[0, k])
+        more = f"{100 * (other / one - 1):.0f} %" if one > 0.0 else ""
+        rows.append(
+            [
+                show(float(found.radius[k]), "length", units),
+                f"{show_rated(one, units)}{sign(found.around.limit(0, k))}",
+                f"{show_rated(other, units)}{sign(found.rear.limit(0, k))}",
+                show(other - one, "mass", units) if other > 1.00001 * one else "nothing",
+                more if other > 1.00001 * one else "",
+            ]
+        )
+    return table(["radius", "all around", "over the rear", "more", "in percent"], rows)
+
+
+def _reason_text(
+    setup: "Setup",
+    reasons: "tuple[Reason, Reason] | None",
+    units: str,
+    *,
+    at: str = "the last radius",
+) -> list[str]:
+    """Moments of the masses in the governing directions of the two sectors, side by side."""
+    from math import isfinite
+
+    from boomsim.rating.around.directions import direction
+    from boomsim.reports.holding import holding_rows
+    from boomsim.units import show
+
+    if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
+        return []
+    moments = [reason.parts for reason in reasons]
+    rows = [
+        *holding_rows(setup, moments, mass=reasons[0].mass, units=units),
+        ["lever of the load", "", *(show(r.lever, "length", units) for r in reasons)],
+        ["stability allows", "", *(_allowed(r.stability, units) for r in reasons)],
+        ["rated", "", *(_allowed(r.capacity, units) for r in reasons)],
+    ]
+    heads = [
+        f"{name}: {direction(r.slew)}"
+        for name, r in zip(("all around", "rear"), reasons, strict=True)
+    ]
+    return [
+        paragraph(f"What holds the crane down at {at}, in the worst direction of each:"),
+        table(["moment about the tipping line", "mass", *heads], rows),
+    ]
+
+
+def _allowed(load: float, units: str) -> str:
+    from boomsim.units import show_rated
+
+    return show_rated(load, units) if load > 0.0 else "nothing"
+
+
+def _float_text(answer: AroundStudy, units: str) -> list[str]:
+    import numpy as np
+
+    from boomsim.machine.naming import support_names
+    from boomsim.rating.around.directions import direction
+    from boomsim.units import show, show_rated
+
+    ground, support = answer.ground, answer.setup.support
+    load = show_rated(float(answer.at.state.load[0, 0]), units)
+    radius = show(float(answer.at.radius[0, 0]), "length", units)
+    tipped = ground.loads.reactions.tipped
+    if np.all(tipped):
+        return [
+            f"With {load} at {radius} the crane turns over in every direction: the supports hold "
+            "nothing."
+        ]
+    rows = []
+    named = zip(support_names(support), ground.force, ground.pressure, strict=True)
+    for name, force, pressure in named:
+        known = np.nan_to_num(force, nan=-1.0)
+        top, low = int(np.argmax(known)), float(np.nanmin(force))
+        rows.append(
+            [
+                name,
+                show(float(force[top]), "force", units),
+                direction(float(ground.loads.slew[top])),
+                show(float(pressure[top]), "pressure", units),
+                "lifts" if low <= 0.0 else show(low, "force", units),
+            ]
+        )
+    lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
+    said = (
+        f"Supports all around with {load} at {radius}, each on {show(ground.area, 'area', units)}; "
+        f"the floats' sinking leans the carrier by up to {lean:.2f}°."
+    )
+    if np.any(tipped):
+        said += " In some directions the crane turns over under this load: these are left out."
+    heads = ["support", "most", "then the boom is", "on the ground", "least"]
+    return [paragraph(said), table(heads, rows)]

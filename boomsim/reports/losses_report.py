@@ -1,0 +1,122 @@
+"""What a study of losses says: what each effect takes, what a kilogram costs."""
+
+from typing import TYPE_CHECKING, Any
+
+from boomsim.caution import CAUTION
+from boomsim.reports.answer import paragraph, table
+from boomsim.reports.setup_head import setup_json, setup_text
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+    from boomsim.rating.losses.sensitivity import Sensitivity
+    from boomsim.rating.losses.study import Losses
+
+
+def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
+    """SI numbers; one value for each place."""
+    from boomsim.rating.losses.telling import tell_reason
+
+    return {
+        **setup_json(found.setup),
+        "extension": found.places.extension,
+        "radius": found.places.radius,
+        "boom_length": found.length,
+        "capacity": found.capacity,
+        "governing": [limit.key if limit else None for limit in found.governing],
+        "takers": [
+            {
+                "name": taker.name,
+                "words": taker.words,
+                "amount": taker.amount,
+                "quantity": taker.quantity,
+                "before": taker.before,
+                "capacity": taker.capacity,
+                "loss": taker.loss,
+                "share": taker.share,
+                "governing": [limit.key if limit else None for limit in taker.governing],
+                "why_nothing": [tell_reason(taker, k) or None for k in range(len(taker.loss))],
+                "allowance": taker.allowance,
+                "slew": taker.slew,
+                "corners": taker.corners,
+            }
+            for taker in found.takers
+        ],
+        "kilogram_costs": [
+            {
+                "part": name,
+                "mass": costs.mass[k],
+                "by_stability_sum": costs.by_sum[k],
+                "by_rating": costs.by_rating[k],
+                "limit_changes": costs.kink[k],
+            }
+            for k, name in enumerate(costs.name)
+        ],
+    }
+
+
+def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
+    """Two tables and what they mean."""
+    from boomsim.rating.losses.telling import (
+        lettered_reasons,
+        tell_corners,
+        tell_governing,
+        tell_lettered,
+        tell_taker,
+    )
+    from boomsim.rating.strategies import label
+    from boomsim.units import show, show_rated
+
+    columns = range(len(found.capacity))
+    heads = [show(float(found.places.radius[k]), "length", units) for k in columns]
+    rows = [["rated", *(show_rated(float(c), units) for c in found.capacity)]]
+    rows.append(["by", *(tell_governing(limit) for limit in found.governing)])
+    notes = lettered_reasons(found)
+    for taker in found.takers:
+        cells = [tell_lettered(taker, k, notes=notes, units=units) for k in columns]
+        rows.append([tell_taker(taker, units=units), *cells])
+    unit = "kg" if units == "metric" else "lb"
+    masses = [
+        [
+            f"{name} ({show(float(costs.mass[k]), 'mass', units)})",
+            *(f"{costs.best[k, n]:+.3f}" + " k" * bool(costs.kink[k, n]) for n in columns),
+        ]
+        for k, name in enumerate(costs.name)
+    ]
+    said = (
+        f"Rated load, in {unit}, that one {unit} more in each part gives or costs: from the sum of "
+        "moments where stability governs, else from the machine rated anew with a lighter and a "
+        "heavier part (k: another limit takes over on the way)."
+    )
+    head = (
+        f"{setup_text(found.setup)} Extension {label(found.places.extension[0])} % (base "
+        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
+        "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
+    )
+    pieces = [
+        paragraph(head),
+        table(["at a radius of", *heads], rows),
+        "\n".join(paragraph(f"({letter}) {why}.") for why, letter in notes.items()),
+        paragraph(tell_corners(found, units=units)),
+        paragraph(said),
+        table(["one more in", *heads], masses),
+        paragraph(CAUTION),
+    ]
+    return "\n\n".join(piece for piece in pieces if piece)
+
+
+def summary(found: "Losses") -> str:
+    """Say in a few words what was looked at."""
+    from boomsim.rating.strategies import label
+
+    return (
+        f"{found.setup.machine.name}, extension {label(found.places.extension[0])} %, "
+        f"{len(found.takers)} effects at {len(found.capacity)} radii"
+    )
+
+
+def figure(found: "Losses", costs: "Sensitivity", *, units: str) -> "Figure":
+    """Draw bars of the losses, and the costs of a kilogram."""
+    from boomsim.figures.losses.figure import figure_of_losses
+
+    return figure_of_losses(found, costs, units=units)

@@ -1,0 +1,106 @@
+"""What a study gives back is what its command prints, to the byte."""
+
+import json
+
+import numpy as np
+import pytest
+
+import boomsim as bs
+from boomsim.caution import CAUTION
+from boomsim.cli import main
+
+TRUCK = ["truck18", "--extension", "50,50,50"]
+PAIRS = {
+    "around": (
+        lambda: bs.around("truck18", extension="50,50,50", radius="6 m, 12 m", mat="1 m2"),
+        ["around", *TRUCK, "--radius", "6 m, 12 m", "--mat", "1 m2"],
+    ),
+    "around, in SI": (
+        lambda: bs.around("truck18", extension=(0.5, 0.5, 0.5), radius=[6, 12.0], load=1000.0),
+        ["around", *TRUCK, "--radius", "6 m, 12 m", "--load", "1 t"],
+    ),
+    "overload": (
+        lambda: bs.overload("truck18", extension="50,50,50", radius=6.0, hold="radius"),
+        ["overload", *TRUCK, "--radius", "6 m", "--hold", "radius"],
+    ),
+    "losses": (
+        lambda: bs.losses("truck18", radius=(5, 13), amounts={"wind": 14.0}, slew="rear"),
+        ["losses", "truck18", "--radius", "5 m, 13 m", "--amount", "wind=14 m/s", "--slew", "rear"],
+    ),
+    "range": (
+        lambda: bs.range(extension=[(0, 0, 0.45, 0.45), "0,0,0,90"], counterweight="none"),
+        ["range", "--extension", "0,0,45,45", "--extension", "0,0,0,90", "--counterweight", "none"],
+    ),
+}
+each = pytest.mark.parametrize(("study", "command"), PAIRS.values(), ids=PAIRS)
+
+
+def printed(capsys: pytest.CaptureFixture[str], *words: str) -> str:
+    assert main(list(words)) == 0
+    return capsys.readouterr().out
+
+
+@each
+def test_the_dictionary_is_the_json_of_the_command(study, command, capsys):
+    assert json.dumps(study().to_dict()) == json.dumps(
+        json.loads(printed(capsys, *command, "--json"))
+    )
+
+
+@each
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_the_text_is_what_the_command_prints(study, command, units, capsys):
+    assert f"{study().text(units)}\n" == printed(capsys, *command, "--units", units)
+
+
+@each
+def test_the_picture_is_the_figure_of_the_command(study, command, tmp_path, capsys):
+    from boomsim.figures.page import write
+
+    ours, theirs = tmp_path / "ours.png", tmp_path / "theirs.png"
+    write(study().plot(), str(ours))
+    printed(capsys, *command, "--figure", str(theirs))
+    assert ours.read_bytes() == theirs.read_bytes()
+
+
+@each
+def test_a_result_is_one_short_line_on_a_console(study, command):
+    said = repr(study())
+    assert "\n" not in said
+    assert len(said) < 150
+    assert said.startswith(f"<boomsim {command[0]}: ")
+
+
+@each
+def test_a_notebook_shows_tables_and_the_caution_once(study, command):
+    page = study()._repr_html_()
+    assert page.count("<table>") == page.count("</table>") >= 1
+    assert " ".join(page.split()).count(CAUTION.replace("'", "&#x27;")) == 1
+    assert "----" not in page
+
+
+@each
+def test_every_word_of_the_text_is_in_the_html(study, command):
+    from html import unescape
+    from re import sub
+
+    found = study()
+    shown = unescape(sub("<[^>]*>", " ", found._repr_html_())).split()
+    assert shown == [word for word in found.text().split() if set(word) != {"-"}]
+
+
+@each
+def test_rows_of_a_blank_figure_have_no_governing_limit(study, command):
+    rows = study().rows()
+    assert rows
+    for row in rows:
+        if "capacity" in row and np.isnan(row["capacity"]):
+            assert row["governing"] is None
+
+
+def test_a_radius_out_of_reach_is_blank_and_has_no_governing_limit():
+    rows = bs.around("truck18", extension="50,50,50", radius=(60.0, 6.0)).rows()
+    far = [row for row in rows if row["radius"] == 60.0]
+    near = [row for row in rows if row["radius"] == 6.0]
+    assert {(row["governing"], row["set_by"]) for row in far} == {(None, None)}
+    assert None not in {row["set_by"] for row in near}
