@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph, table
-from boomsim.cli.places import setup_json, setup_text
 from boomsim.cli.tell import refuse_picture, tell
+from boomsim.reports.setup_head import setup_json, setup_text
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
