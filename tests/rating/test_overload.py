@@ -7,15 +7,19 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
+from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.supports import support_reactions
+from boomsim.rating.around.directions import direction
 from boomsim.rating.around.floats import float_loads
+from boomsim.rating.lift.study import lift
 from boomsim.rating.limits.table import limits_of
 from boomsim.rating.overload.events import Event
 from boomsim.rating.overload.falling import net_moment
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.raising import NO_MARGIN, hang, load_at_one, no_margin
 from boomsim.rating.response import Response
+from boomsim.rating.setup import set_up
 
 OUT, IN = np.array([1.0, 1.0, 1.0]), np.array([0.0, 0.0, 0.0])
 FAR, NEAR = 22.0, 8.0
@@ -301,3 +305,17 @@ def test_a_load_without_equilibrium_is_a_collapse_and_uses_nothing_else_up() -> 
 def test_what_cannot_be_is_refused_in_one_sentence(radius: float, hold: str, said: str) -> None:
     with pytest.raises(ValueError, match=said):
         overload(set_up_by_hand(invented_crane()), extension=OUT, radius=radius, hold=hold)
+
+
+def test_the_crane_tips_in_the_direction_in_which_a_lift_has_least_left() -> None:
+    # Between the rated and the tipping load the boom of this truck bends so far out that another
+    # line comes to the fore.
+    machine = load_machine("truck18")
+    setup, out = set_up(machine), np.array([1.0, 0.5, 0.0])
+    found = overload(setup, extension=out, radius=9.0)
+    assert found.tipping is not None
+    at = lift(setup, extension=out, load=found.tipping.load, angle=found.angle)
+    least = max(at.margins, key=lambda margin: margin.use)
+    assert least.use == pytest.approx(1.0, abs=2e-3)  # the lift is solved for its own deflection
+    assert direction(found.tipping.slew or 0.0) == "over the rear"
+    assert least.name == "rear left to rear right"

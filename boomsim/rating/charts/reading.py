@@ -219,6 +219,11 @@ def _row(chart: Chart, radius: float, units: str) -> int:
     )
     if len(met):
         return int(met[0])
+    if radius < chart.radii[0]:
+        raise ValueError(
+            f"A radius of {radius:.2f} m is nearer than the first row of this chart, "
+            f"{chart.radii[0]:.2f} m: it allows nothing there. Take a larger radius."
+        )
     enough = np.flatnonzero(chart.radii >= radius * (1.0 - SAME))
     if len(enough) == 0:
         raise ValueError(

@@ -8,7 +8,7 @@ from boomsim.rating.charts.reading import Reading
 from boomsim.rating.limits.telling import what_sets
 from boomsim.rating.longest_boom import tell_longest
 from boomsim.rating.strategies import label
-from boomsim.units import display, show
+from boomsim.units import display, show, show_rated
 
 NEVER_BETWEEN = (
     "Never read between figures: take the next larger radius, and of the two figures beside the "
@@ -43,7 +43,7 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
         carried = show(reading.line_limit, "mass", units)
         said.append(f"The rope in {_parts(reading.parts)} carries {carried}, and that is less.")
     if reading.deductions:
-        left = show(reading.net, "mass", units)
+        left = show_rated(reading.net, units) if reading.net > 0.0 else show(0.0, "mass", units)
         said.append(f"Deduct {_taken(reading, units)}: {left} are left for the load.")
     if reading.load is not None:
         said.append(_verdict(reading, units))

@@ -133,6 +133,13 @@ def lift(
     if not at.state.converged[0, 0]:
         raise ValueError(_no_equilibrium(setup, boom.layout.boom_length[0], load, radius))
     calm_radius = float(at.radius[0, 0]) if radius is None else radius
+    if not calm_radius > 0.0:
+        greatest = np.degrees(setup.machine.boom.greatest_angle)
+        raise ValueError(
+            f"At a boom angle of {np.degrees(float(at.state.angle[0, 0])):.1f} deg the load would "
+            f"hang behind the axis of rotation. The boom of this machine is raised to "
+            f"{greatest:.0f} deg at most."
+        )
     rating = rate(setup, extension=extension, radius=np.array([calm_radius]))
     rated = np.isfinite(rating.capacity[0, 0])
     uses = tuple(

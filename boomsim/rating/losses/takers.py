@@ -153,7 +153,7 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         ),
         disturbed(
             "hoisting",
-            "lifting off",
+            f"lifting off (class {setup.disturbances.hoist_class})",
             amounts.hoist_speed,
             "speed",
             hoist_speed=amounts.hoist_speed,

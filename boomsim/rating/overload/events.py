@@ -65,7 +65,13 @@ class Raised:
         self.rated = float(rating.capacity[0, 0])
         self.held = rating.angle if hold == "angle" else rating.radius
         self.limits = limits_of(self.real.machine, kinds=self.real.kinds)
-        self.direction = worst_direction(self.hung(np.array([[self.rated]])))
+
+    def direction(self, load: float) -> tuple[int, int]:
+        """Slew angle and tipping line, by number, at which the crane is nearest to tipping.
+
+        Of the load that hangs: a boom that bends farther out may bring another line to the fore.
+        """
+        return worst_direction(self.hung(np.array([[load]])))
 
     def hung(self, load: Array) -> Response:
         """Hang loads, one in each cell, shape (1, cells) [kg]."""
@@ -113,7 +119,7 @@ class Raised:
             load=load,
             multiple=load / self.rated,
             limit=limit,
-            slew=float(self.real.slew[self.direction[0]]) if tips else None,
+            slew=float(self.real.slew[self.direction(load)[0]]) if tips else None,
         )
 
     def _float(self, load: Array, floats: FloatLoads) -> list[Event]:

@@ -189,7 +189,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     events = raised.events(at, float_loads(at, slew=slews_of(setup)))
     failure, tipping = _first(events, GIVES_WAY), _first(events, TIPS)
     shown = raised.hung(np.linspace(0.0, BEYOND * _last_shown(rated, known[1:]), GRID)[None])
-    turn, line = raised.direction
+    turn, line = raised.direction(rated if tipping is None else tipping.load)
     until = min(known[1:], default=rated)
     return Overload(
         setup=setup,
