@@ -38,6 +38,7 @@ DRAWN = {
     "range": "range yard60 --extension 0,0,45,45",
     "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
     "map": "overload yard60 --map",
+    "telescope": 'telescope yard60 --load "8 t" --angle "60 deg"',
     "lower": 'lower yard60 --extension 0,0,0,90 --load "12 t"',
     "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
 }

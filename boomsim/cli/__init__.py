@@ -16,6 +16,7 @@ COMMANDS = (
     "compare",
     "lift",
     "lower",
+    "telescope",
     "chart",
     "range",
     "around",
