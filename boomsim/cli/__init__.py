@@ -17,6 +17,7 @@ COMMANDS = (
     "lift",
     "lower",
     "telescope",
+    "pins",
     "chart",
     "range",
     "around",

@@ -154,7 +154,7 @@ def _refuse_absurd(found: "Disturbances") -> None:
             )
 
 
-def extension(text: str, machine: "Machine") -> "Array":
+def extension(text: str, machine: "Machine", *, what: str = "--extension") -> "Array":
     """Read percentages such as "0, 0, 45, 45", base side first.
 
     A pinned boom takes the lock position within a hundredth of the stroke.
@@ -167,18 +167,18 @@ def extension(text: str, machine: "Machine") -> "Array":
         fractions = np.array([float(field) for field in fields]) / 100.0
     except ValueError:
         raise ValueError(
-            f"--extension: {text!r} is not a list of percentages. Write one for each of the "
+            f"{what}: {text!r} is not a list of percentages. Write one for each of the "
             f"{moving} moving sections, base side first, as '{', '.join(['0'] * moving)}'."
         ) from None
     if len(fractions) != moving or not np.all((fractions >= 0.0) & (fractions <= 1.0)):
         raise ValueError(
-            f"--extension: {text!r} needs {moving} percentages from 0 to 100, one for each moving "
+            f"{what}: {text!r} needs {moving} percentages from 0 to 100, one for each moving "
             f"section, base side first, as '{', '.join(['0'] * moving)}'."
         )
-    return _locked(fractions, machine) if machine.boom.systems == ("pinned",) else fractions
+    return _locked(fractions, machine, what) if machine.boom.systems == ("pinned",) else fractions
 
 
-def _locked(fractions: "Array", machine: "Machine") -> "Array":
+def _locked(fractions: "Array", machine: "Machine", what: str) -> "Array":
     import numpy as np
 
     locks = np.array(machine.boom.lock_positions)
@@ -187,7 +187,7 @@ def _locked(fractions: "Array", machine: "Machine") -> "Array":
     if len(off):
         offered = ", ".join(f"{100 * p:g}" for p in locks)
         raise ValueError(
-            f"--extension: section {off[0] + 1} cannot lock at {100 * fractions[off[0]]:g} %. This "
+            f"{what}: section {off[0] + 1} cannot lock at {100 * fractions[off[0]]:g} %. This "
             f"pinned boom locks at {offered} %. Choose one of these."
         )
     return np.asarray(nearest)
