@@ -38,6 +38,8 @@ DRAWN = {
     "range": "range yard60 --extension 0,0,45,45",
     "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
     "map": "overload yard60 --map",
+    "telescope": 'telescope yard60 --load "8 t" --angle "60 deg"',
+    "pins": "pins yard60 --from 0,0,45,45 --to 45,45,0,0",
     "lower": 'lower yard60 --extension 0,0,0,90 --load "12 t"',
     "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
 }

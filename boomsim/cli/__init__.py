@@ -16,6 +16,8 @@ COMMANDS = (
     "compare",
     "lift",
     "lower",
+    "telescope",
+    "pins",
     "chart",
     "range",
     "around",

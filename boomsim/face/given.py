@@ -101,7 +101,7 @@ def radii(value: Several | None, *, what: str = "--radius") -> Array | None:
     return None if value is None else figures(value, "length", what=what)
 
 
-def extension(value: Extension, machine: Machine) -> Array:
+def extension(value: Extension, machine: Machine, *, what: str = "--extension") -> Array:
     """Read a way to extend, base side first.
 
     A pinned boom takes the lock position within a hundredth of the stroke.
@@ -111,14 +111,19 @@ def extension(value: Extension, machine: Machine) -> Array:
     value : str or sequence of float
         Percent as text, such as "0, 0, 45, 45", or fractions of each stroke [1]
     machine : Machine
+    what : str
+        What it is called in a refusal
 
     Returns
     -------
     ndarray, shape (moving sections,)
         Fractions [1]
     """
-    fractions = _percent(value, machine) if isinstance(value, str) else _fractions(value, machine)
-    return _locked(fractions, machine) if machine.boom.systems == ("pinned",) else fractions
+    if isinstance(value, str):
+        fractions = _percent(value, machine, what)
+    else:
+        fractions = _fractions(value, machine, what)
+    return _locked(fractions, machine, what) if machine.boom.systems == ("pinned",) else fractions
 
 
 def extensions(value: Extension | Sequence[Extension], machine: Machine) -> Array:
@@ -141,7 +146,7 @@ def extensions(value: Extension | Sequence[Extension], machine: Machine) -> Arra
     return np.array([extension(way, machine) for way in ways])  # type: ignore[arg-type]
 
 
-def _percent(text: str, machine: Machine) -> Array:
+def _percent(text: str, machine: Machine, what: str) -> Array:
     import numpy as np
 
     fields = [field.strip().removesuffix("%").strip() for field in text.split(",")]
@@ -150,18 +155,18 @@ def _percent(text: str, machine: Machine) -> Array:
         fractions = np.array([float(field) for field in fields]) / 100.0
     except ValueError:
         raise ValueError(
-            f"--extension: {text!r} is not a list of percentages. Write one for each of the "
+            f"{what}: {text!r} is not a list of percentages. Write one for each of the "
             f"{moving} moving sections, base side first, as '{', '.join(['0'] * moving)}'."
         ) from None
     if len(fractions) != moving or not np.all((fractions >= 0.0) & (fractions <= 1.0)):
         raise ValueError(
-            f"--extension: {text!r} needs {moving} percentages from 0 to 100, one for each moving "
+            f"{what}: {text!r} needs {moving} percentages from 0 to 100, one for each moving "
             f"section, base side first, as '{', '.join(['0'] * moving)}'."
         )
     return fractions
 
 
-def _fractions(value: Sequence[float] | Array, machine: Machine) -> Array:
+def _fractions(value: Sequence[float] | Array, machine: Machine, what: str) -> Array:
     import numpy as np
 
     from boomsim.units import quoted
@@ -174,13 +179,13 @@ def _fractions(value: Sequence[float] | Array, machine: Machine) -> Array:
     if fractions.shape != (moving,) or not np.all((fractions >= 0.0) & (fractions <= 1.0)):
         zeros = ", ".join(["0"] * moving)
         raise ValueError(
-            f"--extension: {quoted(str(value))} needs {moving} fractions from 0 to 1, one for each "
+            f"{what}: {quoted(str(value))} needs {moving} fractions from 0 to 1, one for each "
             f"moving section, base side first, as ({zeros}); or text in percent, as '{zeros}'."
         )
     return fractions
 
 
-def _locked(fractions: Array, machine: Machine) -> Array:
+def _locked(fractions: Array, machine: Machine, what: str) -> Array:
     import numpy as np
 
     locks = np.array(machine.boom.lock_positions)
@@ -189,7 +194,7 @@ def _locked(fractions: Array, machine: Machine) -> Array:
     if len(off):
         offered = ", ".join(f"{100 * p:g}" for p in locks)
         raise ValueError(
-            f"--extension: section {off[0] + 1} cannot lock at {100 * fractions[off[0]]:g} %. This "
+            f"{what}: section {off[0] + 1} cannot lock at {100 * fractions[off[0]]:g} %. This "
             f"pinned boom locks at {offered} %. Choose one of these."
         )
     return np.asarray(nearest)

@@ -166,10 +166,13 @@ class TelescopeCylinder:
         Of the whole cylinder with its oil [kg]
     moving_share : float
         Share of it that goes out with section 1 [1]
+    push : float or None
+        Largest push with which it moves a section; None where it is not known [N]
     """
 
     mass: float
     moving_share: float = 0.5
+    push: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -128,6 +128,7 @@ TELESCOPE_CYLINDER = Table(
     {
         "mass": Key(MASS, "with its oil"),
         "moving_share": Key(SHARE, "share of it that goes out with section 1", 0.5),
+        "push": Key(FORCE, "most force with which it moves a section", None),
     },
 )
 

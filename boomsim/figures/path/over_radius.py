@@ -8,6 +8,7 @@ from matplotlib.lines import Line2D
 
 from boomsim.figures.styles import INK, LOAD, PAPER, QUIET, SMALL, type_of
 from boomsim.rating.empty_hook.telling import near_radius
+from boomsim.rating.path.drive import PUSH
 from boomsim.rating.path.marks import Marks
 from boomsim.units import Display
 
@@ -47,8 +48,9 @@ def met_on(marks: Marks, *, direction: float) -> list[Met]:
     list of Met
     """
     fails = marks.fails if marks.first_of_ends(direction=direction) is marks.fails else None
+    pushed = marks.rated is not None and marks.rated.limit.name == PUSH
     told = (
-        (marks.rated, "as much as is rated", "o"),
+        (marks.rated, "the push is used up" if pushed else "as much as is rated", "o"),
         (fails, "something breaks", "X"),
         (marks.tips, "it tips", "v"),
     )

@@ -1,0 +1,53 @@
+"""The picture of a boom that is run out with a load shows the lines and marks of the study."""
+
+import numpy as np
+import pytest
+from matplotlib.figure import Figure
+
+from boomsim.figures.page import caution_of
+from boomsim.figures.path.telescoping import (
+    draw_largest,
+    draw_telescoping,
+    figure_of_telescoping,
+)
+from boomsim.figures.styles import LOAD
+from boomsim.rating.path.largest import largest_moved
+from boomsim.rating.path.telescoping import telescope
+from boomsim.rating.path.telling_out import tell_telescoping
+from boomsim.units import display
+
+
+@pytest.fixture(scope="module")
+def way(setup):
+    return telescope(setup, extension=np.array([0.0, 0.0, 0.0, 0.0]), load=8e3, angle=1.05)
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_the_two_lines_are_what_may_hang_and_what_may_be_moved(way, units):
+    ax = Figure().add_subplot()
+    drawn = draw_telescoping(ax, way, units=units)
+    metre, kilogram = display("length", units).factor, display("mass", units, like=8e3).factor
+    for line, loads in zip(drawn, (way.line.rated, way.line.moved), strict=True):
+        assert np.array(line.get_xdata()) * metre == pytest.approx(way.line.radius)
+        assert np.array(line.get_ydata()) * kilogram == pytest.approx(loads, nan_ok=True)
+    level = next(line for line in ax.lines if line.get_color() == LOAD)
+    assert np.array(level.get_ydata()) * kilogram == pytest.approx([8e3, 8e3])
+
+
+def test_over_the_boom_angle_the_ground_that_is_filled_lies_under_both_lines(way, setup):
+    angle = np.radians([0.0, 40.0, 78.0])
+    one = largest_moved(setup, stage=way.stages[0], angle=angle, friction=way.friction)
+    ax = Figure().add_subplot()
+    hangs, pushed = draw_largest(ax, one)
+    tonne = display("mass", "metric", like=8e3).factor
+    assert np.array(hangs.get_ydata()) * tonne == pytest.approx(one.hangs)
+    assert np.array(pushed.get_ydata()) * tonne == pytest.approx(one.pushed)
+    filled = ax.collections[0].get_paths()[0].vertices[:, 1] * tonne
+    assert filled.max() <= one.moved.max() + 1e-6
+
+
+def test_the_picture_says_the_sentence_and_the_caution(way):
+    figure = figure_of_telescoping(way)
+    said = " ".join(" ".join(text.get_text() for text in figure.texts).split())
+    assert tell_telescoping(way, units="metric") in said
+    assert caution_of(figure)
