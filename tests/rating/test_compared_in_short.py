@@ -22,7 +22,7 @@ from boomsim.units import show_rated
 TOLD = 0.051
 """A radius is told to 0.1 m, which may be off by half of it, and a hair [m]."""
 
-LEVEL = 1e-4
+LEVEL = 1e-5
 """The solver is good to some 1e-6; who leads anywhere here leads by more than this [1]."""
 
 

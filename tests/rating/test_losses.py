@@ -248,7 +248,7 @@ def test_a_pull_across_is_tried_at_every_slew_angle() -> None:
     assert len(pulled.slew) > len(calm.slew)
     assert pulled.slew.tolist() == by_name.slew.tolist()
     assert with_disturbances(pulled, side_pull=0.0).slew.tolist() == calm.slew.tolist()
-    # Square to a line a pull across turns nothing over.
-    # Here the worst stays square, so that nothing is lost but what a rating is good to.
-    noise = 1e-6 * found().capacity[STABILITY]
-    assert loss(found(), "side pull")[STABILITY] == pytest.approx(0.0, abs=noise)
+    # Square to a line a pull across turns nothing over. Here the worst is a degree from square, so
+    # that hardly anything is lost: the cosine of two degrees, which a step leaves, is 6e-4 off one.
+    lost = loss(found(), "side pull")[STABILITY] / found().capacity[STABILITY]
+    assert 0.0 < lost < 6e-4

@@ -7,6 +7,7 @@ import rerate_whole as whole
 from rerate_cells import Bent
 from rerate_column import boom_buckling
 from rerate_masses import place
+from rerate_tyres import tyres
 
 
 def uses(bent: Bent, row: int) -> dict[str, float]:
@@ -26,6 +27,8 @@ def uses(bent: Bent, row: int) -> dict[str, float]:
         "line pull": whole.line_pull(bent, row),
         "boom buckling": boom_buckling(bent, row),
     }
+    if bent.cells.support.strength is not None:
+        found["tyres"] = tyres(bent, placed, row)
     for number, section in enumerate(machine.boom.sections):
         at = by_section.At(bent, number, row)
         plates = by_section.plates(bent, section, at)

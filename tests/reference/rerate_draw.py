@@ -128,6 +128,7 @@ def _times(rng: Rng, least: float, most: float) -> float:
 
 def _altered(rng: Rng, machine: Machine) -> Machine:
     ring, cylinder, hoist = machine.ring, machine.cylinder, machine.hoist
+    mass = sum(one.mass for one in (*machine.carrier, *machine.superstructure))
     heavier = _times(rng, 0.6, 6.0) if rng.random() < 0.5 else 1.0
     return replace(
         machine,
@@ -141,18 +142,21 @@ def _altered(rng: Rng, machine: Machine) -> Machine:
         counterweights=tuple(
             replace(one, mass=one.mass * heavier) for one in machine.counterweights
         ),
-        supports=tuple(_support(rng, one) for one in machine.supports),
+        supports=tuple(_support(rng, one, mass=mass) for one in machine.supports),
     )
 
 
-def _support(rng: Rng, support: Support) -> Support:
-    """Pads set unevenly, and now and then on tyres."""
-    kind = "tyres" if rng.random() < 0.3 else support.kind
+def _support(rng: Rng, support: Support, *, mass: float) -> Support:
+    """Supports set unevenly, and now and then tyres, which may bear little and any boom."""
+    if support.kind == "tyres" or rng.random() < 0.3:
+        bears = mass * 9.81 / len(support.points) * _times(rng, 1.2, 6.0)
+        strength = bears if rng.random() < 0.7 else None
+        support = replace(support, kind="tyres", strength=strength, longest_boom=None)
     if rng.random() < 0.5:
-        return replace(support, kind=kind)
+        return support
     points = tuple((x * rng.uniform(0.75, 1.0), y * rng.uniform(0.75, 1.0))
                    for x, y in support.points)  # fmt: skip
-    return replace(support, kind=kind, points=points)
+    return replace(support, points=points)
 
 
 def _boom(rng: Rng, boom: Boom) -> Boom:

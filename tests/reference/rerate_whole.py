@@ -83,6 +83,23 @@ def tipping_load(bent: Bent, placed: Placed, row: int) -> float:
     how the boom stands to the line's normal; the rest holds with A, and d for each kilogram.
     All around, (p + T q).u is largest where u points along it: |p + T q| = A + T d.
     """
+    machine = bent.cells.machine
+    pull, load = leaning(bent, placed, row)
+    mass = sum(m for m, _ in placed.masses) + sum(part.mass for part in machine.carrier)
+    least = np.inf
+    for normal, distance in lines_of(bent.cells.support.points):
+        still = sum(part.mass * (normal @ [part.x, part.y]) for part in machine.carrier)
+        held = mass * distance - still
+        least = min(least, _tips(bent, pull, load, held=held, distance=distance, normal=normal))
+    return least
+
+
+def leaning(bent: Bent, placed: Placed, row: int) -> tuple[Point, Point]:
+    """What turns with the boom, ahead and to its left: mass times place [kg m], and the hook's [m].
+
+    On ground that leans things count where their plumb line meets the plane of the supports, and
+    what pushes across counts by its height.
+    """
     change, machine = bent.cells.given, bent.cells.machine
     lean = np.array([tan(change.lean), tan(change.lean_across)])
     pull = sum(m * (at[:2] + at[2] * lean) for m, at in placed.masses)
@@ -94,14 +111,7 @@ def tipping_load(bent: Bent, placed: Placed, row: int) -> float:
     aside = change.side_pull + across * change.load_area / GRAVITY
     ahead = behind * change.load_area / GRAVITY
     hook = placed.head
-    load = hook[:2] + hook[2] * (lean + np.array([ahead, aside]))
-    mass = sum(m for m, _ in placed.masses) + sum(part.mass for part in machine.carrier)
-    least = np.inf
-    for normal, distance in lines_of(bent.cells.support.points):
-        still = sum(part.mass * (normal @ [part.x, part.y]) for part in machine.carrier)
-        held = mass * distance - still
-        least = min(least, _tips(bent, pull, load, held=held, distance=distance, normal=normal))
-    return least
+    return pull, hook[:2] + hook[2] * (lean + np.array([ahead, aside]))
 
 
 def _tips(
