@@ -6,5 +6,5 @@ carried forward (:func:`boomsim.papers.marking.mark.mark`).
 
 On this floor lies what turns a blueprint into a paper; a room each for what it is made of
 (``numbers``, ``language``, ``sketches``, ``problems``, ``families``, ``callpath``), for its forms
-(``render``, ``qti``) and for what comes after (``marking``, ``board``).
+(``render``, ``qti``, ``moodle``) and for what comes after (``marking``, ``board``).
 """

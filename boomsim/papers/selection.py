@@ -2,8 +2,8 @@
 
 All variants of a part, in every sitting, have the same number of questions, the same marks and the
 same sum of difficulties; with ``vary = "numbers"`` they have the same families too. With
-``vary = "families"`` those are taken whose points of effort and whose marks for simulated
-candidates come nearest to the first variant's.
+``vary = "families"`` others are taken whose points of effort and whose marks for simulated
+candidates are near the first variant's.
 """
 
 from boomsim.papers.blueprint import Blueprint, Part
@@ -19,7 +19,9 @@ from boomsim.papers.sittings import alike, sums_of
 from boomsim.papers.sums import Worth, draw, reachable
 
 DRAWS = 24
-"""Sets of other questions drawn for a variant; that most like the first is taken [1]."""
+"""Sets of other questions drawn for a variant [1]."""
+ALIKE = 2.0
+"""The first set that is so near to the first variant's is taken, else the nearest of all [1]."""
 EASY = 2
 """In a mixed paper, questions up to this difficulty are choices."""
 
@@ -134,7 +136,9 @@ def _other(part: Part, offers: list[Slot], first: list[Slot], dice: Chance) -> l
     )
     draws = [draw(worths, wanted, dice.child(n), times=often) for n in range(DRAWS)]
     thrown = [[offers[place] for place in one] for one in draws]
-    return min(thrown, key=lambda slots: _unlike(slots, first))
+    others = [one for one in thrown if set(one) != set(first)] or thrown
+    near = (one for one in others if _unlike(one, first) <= ALIKE)
+    return next(near, min(others, key=lambda slots: _unlike(slots, first)))
 
 
 def _unlike(slots: list[Slot], first: list[Slot]) -> float:

@@ -21,7 +21,7 @@ from boomsim.papers.render.notes import KINDS
 from boomsim.papers.render.plain_data import key_data, paper_data, to_json
 from boomsim.units import did_you_mean
 
-FORMATS = ("pdf", "html", "md", "json", "qti")
+FORMATS = ("pdf", "html", "md", "json", "qti", "moodle")
 
 KEYS = "keys"
 """Folder of all that must not be handed out; the rest may be copied as it is."""
@@ -208,13 +208,15 @@ def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Cal
         data = paper_data(paper, kind=kind)
         source = digest(json.dumps(data).encode() + _stamp())
         for one in formats:
-            if one != "qti":
+            if one not in ("qti", "moodle"):
                 name = f"{FOLDERS[kind]}/{paper.variant}.{one}"
                 yield name, source, _late(_renderer(one), paper, kind)
         if "md" in formats:
             yield from _drawings(paper, kind, source)
         if kind == "solutions" and "qti" in formats:
             yield f"{KEYS}/qti/{paper.variant}.zip", source, _late(_qti, paper, kind)
+        if kind == "solutions" and "moodle" in formats:
+            yield f"{KEYS}/moodle/{paper.variant}.xml", source, _late(_moodle, paper, kind)
 
 
 def _late(make: _Make, paper: Paper, kind: str) -> Callable[[], bytes]:
@@ -264,6 +266,12 @@ def _qti(paper: Paper, _: str) -> bytes:
     from boomsim.papers.qti.package import qti_package
 
     return qti_package(paper)
+
+
+def _moodle(paper: Paper, _: str) -> bytes:
+    from boomsim.papers.moodle.quiz import moodle_quiz
+
+    return moodle_quiz(paper)
 
 
 @lru_cache(maxsize=1)

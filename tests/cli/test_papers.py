@@ -222,7 +222,8 @@ def test_a_decimal_comma_is_read_only_when_its_locale_is_named(folder, tmp_path,
 def test_the_same_seed_gives_the_same_bytes_and_another_seed_others(tmp_path):
     plan = tmp_path / "plan.toml"
     plan.write_text(BLUEPRINT, encoding="utf-8")
-    every = [word for one in ("pdf", "html", "md", "json", "qti") for word in ("--format", one)]
+    forms = ("pdf", "html", "md", "json", "qti", "moodle")
+    every = [word for one in forms for word in ("--format", one)]
     for name, seed, salt in (("a", "7", "1"), ("b", "7", "99"), ("c", "8", "1")):
         run_apart(
             "paper", str(plan), "--out", str(tmp_path / name), "--seed", seed, *every,

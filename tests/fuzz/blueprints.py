@@ -15,7 +15,7 @@ from boomsim.papers.errors import BlueprintError
 
 FOLDER = Path(__file__).parents[2] / "exercises"
 TEXTS = [path.read_text(encoding="utf-8") for path in sorted(FOLDER.glob("*.toml"))]
-FORMATS = ("md", "json", "html", "qti", "pdf")
+FORMATS = ("md", "json", "html", "qti", "moodle", "pdf")
 
 
 def trial(draw: Any) -> None:

@@ -37,7 +37,7 @@ FIXED = {
     "folder": ("out", "no/such/out", "\x00"),
     "variants": ("1", "2", "0", "-1", "x", "99999999999"),
     "port": ("8888", "-1", "x", "99999999999"),
-    "format": ("md", "json", "html", "pdf", "qti", "pfd", ""),
+    "format": ("md", "json", "html", "pdf", "qti", "moodle", "pfd", ""),
 }
 
 

@@ -79,6 +79,12 @@ def test_variants_of_other_families_are_chosen_to_be_equally_hard(
         assert sum(one[way] for one in chosen) < 0.6 * sum(one[way] for one in thrown)
 
 
+def test_variants_of_other_families_do_have_others() -> None:
+    chosen = [frozenset(slot.family.id for slot in choose(plan(), variant=n)) for n in range(12)]
+    assert all(one != chosen[0] for one in chosen[1:])
+    assert len(set(chosen)) > 8
+
+
 def test_variants_with_other_numbers_take_the_same_effort() -> None:
     papers = [make_paper(plan(vary="numbers", variants=3), variant=n) for n in range(3)]
     found = hardness(papers)

@@ -140,7 +140,6 @@ def check(given: Values) -> float:
 
 _MASS = {"metric": "drawn in t by 0.05", "us": "drawn in lb by 100"}
 _LENGTH = {"metric": "drawn in m by 0.1", "us": "drawn in ft by 0.1"}
-_SHARE = {"metric": "%", "us": "%"}
 
 FAMILY = Family(
     id="decisions_error_in_plan",
@@ -177,11 +176,11 @@ FAMILY = Family(
              "All that hangs below the head counts as load: add hook block and slings.",
              metric="t", us="lb", nearest=("0.05", "100")),
         Step(u, G / C_2, "right use of the rated capacity",
-             "Divide by what is rated at the larger radius.", **_SHARE),
+             "Divide by what is rated at the larger radius.", metric="%", us="%"),
         Step(p, P / b**2, "right pressure under the mat",
              "Divide the float load by the area of the mat.", metric="kN/m^2", us="lbf/ft^2"),
         Step(g, p / q_0, "right use of the ground", "Divide the pressure by what the ground bears.",
-             **_SHARE),
+             metric="%", us="%"),
         Step(D, first_over(u, g), "first check that fails",
              "The first check with more than 100 % stops the pick.",
              metric="", us="", figures=1, whole=True),

@@ -1,7 +1,5 @@
 """May I make this pick? Every check is worked out; the first that fails decides."""
 
-from decimal import Decimal
-
 import numpy as np
 from sympy import Abs, Max, Min, pi, symbols
 
@@ -112,9 +110,8 @@ def check(given: Values) -> float:
 
 _MASS = {"metric": "drawn in t by 0.05", "us": "drawn in lb by 100"}
 _LENGTH = {"metric": "drawn in m by 0.1", "us": "drawn in ft by 0.1"}
+STEPS = (f"{STEP[METRIC]}", f"{STEP[US]}")
 _SPEED = {"metric": "drawn in m/s by 0.1", "us": "drawn in mph by 0.1"}
-_READ = {"metric": "t", "us": "lb", "nearest": tuple(str(Decimal(one)) for one in STEP.values())}
-_SHARE = {"metric": "%", "us": "%"}
 
 FAMILY = Family(
     id="decisions_may_i_lift",
@@ -154,17 +151,18 @@ FAMILY = Family(
              metric="m", us="ft"),
         Step(C, C_0, "gross rated capacity",
              "Find the column of way out, outriggers and sector, and the row of the next larger "
-             "radius.", **_READ),
+             "radius.", metric="t", us="lb", nearest=STEPS),
         Step(G, m + m_b + m_s, "gross load",
-             "All that hangs below the head counts as load: add hook block and slings.", **_READ),
+             "All that hangs below the head counts as load: add hook block and slings.",
+             metric="t", us="lb", nearest=STEPS),
         Step(u, G / C, "use of the rated capacity", "Divide the gross load by what is rated.",
-             **_SHARE),
+             metric="%", us="%"),
         Step(w, v / v_0, "use of the permitted wind", "Divide the gusts by the wind of the chart.",
-             **_SHARE),
+             metric="%", us="%"),
         Step(p, P / b**2, "pressure under the mat", "Divide the float load by the area of the mat.",
              metric="kN/m^2", us="lbf/ft^2"),
         Step(g, p / q_0, "use of the ground", "Divide the pressure by what the ground bears.",
-             **_SHARE),
+             metric="%", us="%"),
         Step(D, first_over(u, w, g), "first check that fails",
              "Go through the checks in their order: the first with more than 100 % stops the pick.",
              metric="", us="", figures=1, whole=True),

@@ -79,7 +79,7 @@ def pose(chance: Chance, given: Values) -> Posed | None:
     """Offer one order that is possible among others with one fault each."""
     names = dict(zip(chance.shuffled(list(ACTIONS)), LETTERS, strict=True))
     right = _sorted_at_random(chance)
-    spoilt = {}
+    spoilt: dict[tuple[str, str], list[str]] = {}
     for fault in chance.shuffled(list(SLIPS)):
         changed = _spoilt(_sorted_at_random(chance), fault)
         if changed and changed not in spoilt.values():

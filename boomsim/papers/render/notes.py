@@ -64,6 +64,30 @@ def platform_notes(paper: Paper) -> list[str]:
     return [*lines, *paper.plan.instructions, _system(paper)]
 
 
+def moodle_notes(paper: Paper) -> list[str]:
+    """Write what a candidate before a platform that reads units has to know.
+
+    Parameters
+    ----------
+    paper : Paper
+
+    Returns
+    -------
+    list of str
+    """
+    lines = []
+    if any(question.is_choice for question in paper.questions):
+        lines.append("Where choices are offered, exactly one is right.")
+    if not all(question.is_choice for question in paper.questions):
+        lines.append(
+            "Write numbers to at least three significant figures, or as the line asks, with a "
+            "decimal point and without commas. A unit may stand behind the number; without one the "
+            "unit named below the question is taken. Each part is marked by itself: carry your "
+            "intermediate results on unrounded."
+        )
+    return [*lines, *paper.plan.instructions, _system(paper)]
+
+
 def _for_candidate(paper: Paper) -> list[str]:
     """Say what the questions in this paper need."""
     choices = [question.is_choice for question in paper.questions]
