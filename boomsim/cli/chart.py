@@ -180,11 +180,14 @@ def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
 def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
     """Rate the chart that was asked for."""
     from boomsim.rating.charts.chart import best_chart, stated_chart
+    from boomsim.rating.longest_boom import short_enough
 
-    ways = _ways(chosen, machine)
+    settled, ways = setup(chosen, machine), _ways(chosen, machine)
+    if _is_usual(chosen):
+        ways = short_enough(settled, ways)
     make = best_chart if chosen.best else stated_chart
     return make(
-        setup(chosen, machine),
+        settled,
         configurations=ways,
         radii=chart_inputs.rows(chosen, machine, length=ways.length),
         step=chart_inputs.step(chosen),
@@ -213,11 +216,16 @@ def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Configurations":
     return ways.one_way_for_each_length(boom, system=chosen.system)
 
 
+def _is_usual(chosen: argparse.Namespace) -> bool:
+    """Nobody chose the columns: one way for each length that the crane may have."""
+    return not chosen.best and chosen.extension is None and chosen.length is None
+
+
 def _rule_of_columns(chosen: argparse.Namespace, made: "Chart") -> str:
     """Say by which rule the columns of the usual chart were chosen; nothing of others."""
     from boomsim.rating.charts.ways import one_way_words
 
-    if chosen.best or chosen.extension is not None or chosen.length is not None:
+    if not _is_usual(chosen):
         return ""
     return one_way_words(made.setup.machine.boom, system=chosen.system)
 

@@ -11,8 +11,6 @@ if TYPE_CHECKING:
 
     from boomsim.rating.comparison.compare import Comparison
     from boomsim.rating.comparison.explain import Account
-    from boomsim.rating.setup import Setup
-    from boomsim.rating.strategies import Configurations
 
 HELP = "configurations of one boom length, rated side by side over radius: who wins where, and why"
 EXAMPLE = "boomsim compare yard60 --length '18.7 m' --radius '6 m, 16 m' --figure compare.svg"
@@ -44,13 +42,29 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="list every way to the length (default: those that lead somewhere, the one that "
         "carries least close in and the one that does far out)",
     )
+    parser.add_argument(
+        "--plates",
+        metavar="FACTORS",
+        help="instead: one configuration of the same crane with plates so many times as thick, "
+        "side by side, as '0.8, 1, 1.3'",
+    )
     inputs.add_setup(parser)
     inputs.add_output(parser)
 
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
+    if chosen.plates is not None:
+        from boomsim.cli.builds import run_builds
+
+        run_builds(chosen)
+    else:
+        _run_ways(chosen)
+
+
+def _run_ways(chosen: argparse.Namespace) -> None:
     from boomsim.cli.compared import as_text
+    from boomsim.cli.ways import named
     from boomsim.rating.comparison.compare import compare
     from boomsim.units import parse
 
@@ -63,7 +77,7 @@ def run(chosen: argparse.Namespace) -> None:
     explained = inputs.radii(chosen.radius)
     found = compare(
         setup,
-        configurations=None if length is not None else _named(chosen, setup),
+        configurations=None if length is not None else named(chosen, setup),
         length=length,
         radii=radii if radii is not None else None,
         system=chosen.system,
@@ -84,19 +98,6 @@ def run(chosen: argparse.Namespace) -> None:
         figure=figure,
         picture=PICTURE if demonstrates and not chosen.json else None,
     )
-
-
-def _named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
-    """The configurations that were written out, or those of the demonstration."""
-    import numpy as np
-
-    from boomsim.rating.comparison.compare import demonstration
-    from boomsim.rating.strategies import configurations_of
-
-    if chosen.extension is None:
-        return demonstration(setup.machine.boom, system=chosen.system)
-    written = np.array([inputs.extension(text, setup.machine) for text in chosen.extension])
-    return configurations_of(setup.machine.boom, extension=written, system=chosen.system)
 
 
 def _explained_at(found: "Comparison") -> list[float]:

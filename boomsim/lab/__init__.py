@@ -10,6 +10,7 @@ from boomsim.lab.scene import Scene as Scene
 from boomsim.machine.files import load_machine as load_machine
 from boomsim.machine.model import Disturbances as Disturbances
 from boomsim.machine.model import Rigging as Rigging
+from boomsim.machine.thickness import with_plates as with_plates
 from boomsim.rating.lift.study import lift as lift
 from boomsim.rating.setup import set_up as set_up
 

@@ -31,12 +31,15 @@ def as_code(scene: Scene) -> str:
     calm = disturbances == CALM
     names = "Rigging, lift, load_machine, set_up"
     disturbed = "" if calm else f", disturbances={disturbances!r}"
+    machine = f"load_machine({scene.machine!r})"
+    if scene.plates != 1.0:
+        machine, names = f"with_plates({machine}, factor={scene.plates!r})", f"{names}, with_plates"
     usual = scene.allowances == DEFAULT_ALLOWANCES
     allowed = "" if usual else f", allowances={scene.allowances!r}"
     return "\n".join(
         [
             f"from boomsim.lab import {names if calm else 'Disturbances, ' + names}",
-            f"setup = set_up(load_machine({scene.machine!r}), rigging={rigging}, slew={slew}, "
+            f"setup = set_up({machine}, rigging={rigging}, slew={slew}, "
             f"rule={scene.rule!r}{allowed}{disturbed})",
             f"found = lift(setup, extension={list(scene.extension)}, load={scene.load!r}, "
             f"{scene.held}={getattr(scene, scene.held)!r})",

@@ -113,6 +113,35 @@ def place_sliders(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
     }
 
 
+PLATES = (0.7, 1.5)
+"""Ends of the slider for the plates' thickness, over that of the machine's own [1]."""
+
+
+def plates_slider(heard: Heard) -> dict[str, Any]:
+    """Make the slider that builds the boom light or stout.
+
+    Parameters
+    ----------
+    heard : callable
+
+    Returns
+    -------
+    dict of str to widget
+        Named "plates"
+    """
+    made = widgets.FloatSlider(
+        value=1.0,
+        min=PLATES[0],
+        max=PLATES[1],
+        step=0.05,
+        description="plates [×]",
+        tooltip="Plates of the boom so many times as thick as the machine's; its weight follows",
+        readout_format=".2f",
+        style=STYLE,
+    )
+    return {"plates": _told(made, "plates", heard)}
+
+
 def disturbance_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
     """Make the sliders of what eats capacity: off until moved.
 

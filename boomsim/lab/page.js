@@ -32,7 +32,7 @@ function showWays(radius) {
     row.fill.className = !state ? '' : state.set_by === 'stability' ? 'stability' : 'structural';
     const none = data.lies[number][radius] ? 'turns over' : 'out of reach';
     row.carries.textContent = state ? state.carries : none;
-    row.what.textContent = state ? `first: ${state.first}` : '';
+    row.what.textContent = state ? `set by: ${state.first}` : '';
     row.most.textContent = data.best[radius] === number ? '★ carries most here' : '';
   });
 }

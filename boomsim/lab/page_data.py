@@ -12,12 +12,13 @@ from boomsim.lab.fixed import fixed
 from boomsim.lab.ranges import nice_step
 from boomsim.lab.scene import Look, Scene, setup_of
 from boomsim.lab.svg import Box
-from boomsim.lab.views.held import apart, difference_rows
+from boomsim.lab.views.held import apart, difference_rows, written
 from boomsim.lab.views.side import side_view
 from boomsim.lab.words import gives_way
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.compare import best_of, default_radii
+from boomsim.rating.comparison.sums import scale_of
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.empty_hook.telling import tell_empty_hook
 from boomsim.rating.longest_boom import refuse_too_long
@@ -172,9 +173,17 @@ def _lifted(ways: Ways, way: int, radius: int) -> Answer:
         system=configurations.system[way],
         held="radius",
         radius=float(ways.radii[radius]),
-        load=float(ways.rating.capacity[way, radius]),
+        load=_hung(float(ways.rating.capacity[way, radius]), ways.look.units),
     )
     return answer(scene, unit=display("length", ways.look.units).factor)
+
+
+def _hung(capacity: float, units: str) -> float:
+    """The rated load as it is written, which is never more than the rated one [kg]."""
+    if not capacity > 0.0:
+        return 0.0
+    scale = scale_of(capacity, units)
+    return scale.down(capacity) * scale.step
 
 
 def _picture(found: Answer, look: Look) -> str:
@@ -216,9 +225,8 @@ def _why(ways: Ways, first: int, second: int, radius: int) -> list[list[Any]] | 
     if found is None:
         return None
     rows = difference_rows(found, [letter(first), letter(second)])
-    look = ways.look
-    return [[words, float(f"{kg:.5g}"), _signed(kg, look), kind] for words, kg, kind in rows]
-
-
-def _signed(value: float, look: Look) -> str:
-    return ("+" if value >= 0 else "−") + show(abs(value), "mass", look.units)
+    figures = written(found, rows, ways.look.units)
+    return [
+        [words, float(f"{kg:.5g}"), said, kind]
+        for (words, kg, kind), said in zip(rows, figures, strict=True)
+    ]

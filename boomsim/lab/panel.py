@@ -92,6 +92,7 @@ class Panel:
         self.sliders = {
             **controls.section_sliders(scene, self._heard),
             **controls.place_sliders(scene, look, self._heard),
+            **controls.plates_slider(self._heard),
             **controls.disturbance_sliders(scene, self._heard),
         }
         moving = [one for name, one in self.sliders.items() if name not in EATS]

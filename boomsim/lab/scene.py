@@ -8,6 +8,7 @@ import numpy as np
 
 from boomsim.machine.files import load_machine, machine_names
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging
+from boomsim.machine.thickness import with_plates
 from boomsim.rating.setup import DEFAULT_ALLOWANCES, SECTORS, Setup, set_up
 
 HELD = ("radius", "angle")
@@ -31,6 +32,8 @@ class Scene:
     ----------
     machine : str
         Built-in name or TOML file
+    plates : float
+        Thickness of the boom's plates over that of the machine's own [1]
     system : str
         Boom system, or "free"
     extension : tuple of float
@@ -57,6 +60,7 @@ class Scene:
     """
 
     machine: str = "yard60"
+    plates: float = 1.0
     system: str = "pinned"
     extension: tuple[float, ...] = (0.0, 0.0, 0.45, 0.45)
     held: str = "radius"
@@ -133,7 +137,8 @@ def setup_of(scene: Scene) -> Setup:
     """
     slew: float | str = scene.slew if scene.rated_for == "here" else scene.rated_for
     return _setup(
-        scene.machine,
+        machine_of(scene.machine),
+        scene.plates,
         Rigging(counterweight=scene.counterweight, support=scene.support, parts=scene.parts),
         slew,
         scene.rule,
@@ -144,7 +149,8 @@ def setup_of(scene: Scene) -> Setup:
 
 @lru_cache(maxsize=512)
 def _setup(
-    machine: str,
+    machine: Machine,
+    plates: float,
     rigging: Rigging,
     slew: float | str,
     rule: str,
@@ -152,13 +158,18 @@ def _setup(
     disturbances: Disturbances,
 ) -> Setup:
     return set_up(
-        machine_of(machine),
+        _built(machine, plates),
         rigging=rigging,
         slew=slew,
         rule=rule,
         allowances=allowances,
         disturbances=disturbances,
     )
+
+
+@lru_cache(maxsize=64)
+def _built(machine: Machine, plates: float) -> Machine:
+    return with_plates(machine, factor=plates)
 
 
 def first_scene(machine: str = "yard60") -> Scene:

@@ -6,6 +6,7 @@ from typing import Any
 
 from boomsim.lab.scene import BESIDE, FREE, HELD, RATED_FOR, Look, Scene, machine_of, setup_of
 from boomsim.machine.systems import BOOM_SYSTEMS
+from boomsim.machine.thickness import LEAST, MOST
 from boomsim.rating.rules import RULES
 from boomsim.rating.setup import ALLOWANCES
 from boomsim.units import SYSTEMS, did_you_mean
@@ -50,7 +51,13 @@ def checked(scene: Scene) -> Scene:
     return _at_locks(scene) if BOOM_SYSTEMS[scene.system].locks else scene
 
 
-_BOUNDS = {"radius": (1e-3, 1e4), "angle": (-0.5, 1.6), "load": (0.0, 1e7), "slew": (-7.0, 7.0)}
+_BOUNDS = {
+    "plates": (LEAST, MOST),
+    "radius": (1e-3, 1e4),
+    "angle": (-0.5, 1.6),
+    "load": (0.0, 1e7),
+    "slew": (-7.0, 7.0),
+}
 """Bounds of a scene's numbers, SI: outside them is a slip of the pen."""
 
 

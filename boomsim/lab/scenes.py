@@ -11,6 +11,7 @@ from boomsim.files.reading import read_bytes, text_of
 from boomsim.lab.scene import Scene, first_scene, machine_of
 from boomsim.lab.scene_data import as_dict, from_dict
 from boomsim.lab.writing import write_whole
+from boomsim.machine.thickness import factor_label
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.strategies import label
 
@@ -28,7 +29,7 @@ class NamedScene:
 
 
 def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
-    """Scenes that a machine's list begins with: one length, several ways; one slewed to the side.
+    """Scenes that a machine's list begins with: one length, several ways; to the side; old and new.
 
     Parameters
     ----------
@@ -48,7 +49,32 @@ def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
         for row, system in zip(ways.extension, ways.system, strict=True)
     ]
     side = replace(start, rated_for="here", slew=round(3.141592653589793 / 2, 9))
-    return (*found, NamedScene(name="over the side", scene=side))
+    lightest_out = found[0].scene
+    return (*found, NamedScene(name="over the side", scene=side), *_old_and_new(lightest_out))
+
+
+OLD, NEW = 1.3, 0.8
+"""Plates of a stout boom, as many an older crane has, and of a light one, as a newer has [1]."""
+
+
+def _old_and_new(start: Scene) -> tuple[NamedScene, ...]:
+    """One boom built stout and built light, for a class to say what sets the figure in each."""
+    built = ((OLD, "old: built stout"), (NEW, "new: built light"))
+    return tuple(
+        NamedScene(
+            name=f"{words}, {factor_label(factor)}",
+            scene=replace(start, plates=factor),
+            note=ASK,
+        )
+        for factor, words in built
+    )
+
+
+ASK = (
+    "Hold the old one, then show the new one. What sets the figure in each, here, closer in and "
+    "farther out? Which boom weighs more?"
+)
+"""What a class is asked about these two."""
 
 
 def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Path:

@@ -82,6 +82,8 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
         return _with(scene, "disturbances", replace(scene.disturbances, **{name: changed}))
     if name in ("radius", "angle", "load", "slew"):
         return _placed(scene, name, ranges(scene, look)[name].to_si(value))
+    if name == "plates":
+        return _with(scene, name, round(value, 9))
     if name == "held":
         return _holding(scene, value, now)
     if name == "system":
@@ -162,4 +164,4 @@ def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
         shown[f"section {k}"] = fraction if scale == 1.0 else round(fraction * scale, 9)
     for name, factor in FACTORS.items():
         shown[name] = round(getattr(scene.disturbances, name) / factor, 9)
-    return {**shown, "wind_across": scene.disturbances.wind_across}
+    return {**shown, "plates": scene.plates, "wind_across": scene.disturbances.wind_across}

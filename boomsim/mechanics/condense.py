@@ -42,6 +42,8 @@ class Condensed:
         Weights that sum the direction of the axis to the position of the last front [m]
     centres : ndarray, shape (configurations, sections, K)
         The same for the centre of gravity of each section [m]
+    shown : ndarray, shape (configurations, sections, K)
+        The same for the middle of what each section shows beyond the mouth around it [m]
     """
 
     machine: Machine
@@ -56,6 +58,7 @@ class Condensed:
     thrust: Array
     path: Array
     centres: Array
+    shown: Array
 
 
 def condense(machine: Machine, *, extension: Array) -> Condensed:
@@ -85,7 +88,7 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     in_shear = np.array([s.material.in_shear for s in machine.boom.sections])
     areas = np.array([[p.shear_area_y, p.shear_area_z] for p in shapes]).T
     up, side = planes_of(cuts, stiffness=bending, in_shear=in_shear * areas)
-    path, centres = _positions(cuts)
+    path, centres, shown = _positions(cuts)
     straight, thrust = _start(stations, up)
     return Condensed(
         machine=machine,
@@ -102,6 +105,7 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
         thrust=thrust,
         path=path,
         centres=centres,
+        shown=shown,
     )
 
 
@@ -144,15 +148,24 @@ def _play(machine: Machine, placed: Layout) -> Array:
     return np.asarray(carries * turn[:, None, :])
 
 
-def _positions(cuts: Cuts) -> tuple[Array, Array]:
+def _positions(cuts: Cuts) -> tuple[Array, Array, Array]:
     configurations, sections = cuts.shape
+    size = sections * PER_SECTION
     total = cuts.weight.reshape(configurations, sections, PER_SECTION)
     position = cuts.position.reshape(configurations, sections, PER_SECTION)
-    along = total * cuts.spread(cuts.has_inner)
-    own = total * (1.0 - position / cuts.length[..., None])
-    centres = np.zeros((configurations, sections, sections, PER_SECTION))
-    for i in range(sections):
-        centres[:, i, :i] = along[:, :i]
-        centres[:, i, i] = own[:, i]
-    size = sections * PER_SECTION
-    return along.reshape(configurations, 1, size), centres.reshape(configurations, sections, size)
+    along, left = total * cuts.spread(cuts.has_inner), cuts.length[..., None] - position
+    # A section that shows nothing has its middle at its front.
+    seen = np.maximum(cuts.shown, 1e-9)[..., None]
+
+    def middles(own: Array) -> Array:
+        made = np.zeros((configurations, sections, sections, PER_SECTION))
+        for i in range(sections):
+            made[:, i, :i] = along[:, :i]
+            made[:, i, i] = own[:, i]
+        return made.reshape(configurations, sections, size)
+
+    return (
+        along.reshape(configurations, 1, size),
+        middles(total * left / cuts.length[..., None]),
+        middles(total * np.minimum(left / seen, 1.0)),
+    )

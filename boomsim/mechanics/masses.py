@@ -95,11 +95,10 @@ def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Mass
         *(part.name for part in fixed),
         *(part.name for part in machine.carrier),
     )
-    left = (boom.path @ state.rotation_side)[:, 0]
     shares = _side_shares(boom, state)
     out = [*centre_out, head_out, lug_out, *(np.full_like(cos, p.out) for p in fixed)]
     up = [*centre_up, head_up, lug_up, *(np.full_like(cos, p.up) for p in fixed)]
-    sideways = [*shares, left, *(np.zeros_like(cos) for _ in range(1 + len(fixed)))]
+    sideways = [*shares, state.head_left, *(np.zeros_like(cos) for _ in range(1 + len(fixed)))]
     carrier: tuple[CarrierMass, ...] = machine.carrier
     return Masses(
         name=name,

@@ -165,10 +165,10 @@ def _disturbed(
 ) -> tuple[Array, Array]:
     """Horizontal forces turn the crane over at the height at which they act."""
     pressure = wind_pressure(disturbances.wind_speed)
-    push = wind_on_sections(
-        boom, angle=state.angle, pressure=pressure, across=disturbances.wind_across
+    push, height = wind_on_sections(
+        boom, state=state, pressure=pressure, across=disturbances.wind_across
     )
-    wind_moment = np.sum(push * placed.up[: len(push)], axis=0)
+    wind_moment = np.sum(push * height, axis=0)
     load_push = pressure * disturbances.load_area * placed.head_up
     pulled = disturbances.side_pull * GRAVITY * placed.head_up
     if disturbances.wind_across:
@@ -176,14 +176,16 @@ def _disturbed(
     return righting - ahead * wind_moment, lever + ahead * load_push + across * pulled
 
 
-def wind_on_sections(boom: Condensed, *, angle: Array, pressure: float, across: bool) -> Array:
+def wind_on_sections(
+    boom: Condensed, *, state: State, pressure: float, across: bool
+) -> tuple[Array, Array]:
     """Horizontal push of the wind on what each section shows beyond the outer one's mouth.
 
     Parameters
     ----------
     boom : Condensed
-    angle : ndarray, shape (configurations, cells)
-        Boom angle [rad]
+    state : State
+        Of the same boom
     pressure : float
         [Pa]
     across : bool
@@ -191,14 +193,19 @@ def wind_on_sections(boom: Condensed, *, angle: Array, pressure: float, across: 
 
     Returns
     -------
-    ndarray, shape (sections, configurations, 1 or cells)
+    push : ndarray, shape (sections, configurations, 1 or cells)
         [N]
+    height : ndarray, shape (sections, configurations, cells)
+        Above the ground, of the middle of what is shown [m]
     """
     area = boom.stations.area_side if across else boom.stations.area_up
     whole = area[:, :: area.shape[1] // len(boom.machine.boom.sections)]
     own = whole - np.append(whole[:, 1:], np.zeros_like(whole[:, :1]), axis=1)
     push = pressure * boom.machine.boom.wind_shape * np.moveaxis(own, 1, 0)
-    return np.asarray(push if across else push * np.sin(angle) ** 2)
+    sin = np.sin(state.angle)
+    along, above = (np.moveaxis(boom.shown @ way, 1, 0) for way in (state.cos, state.sin))
+    height = boom.machine.heel_up + along * sin + above * np.cos(state.angle)
+    return np.asarray(push if across else push * sin**2), height
 
 
 def backward_share(*, placed: Masses, lines: TippingLines, slew: Array, load: float = 0.0) -> Array:

@@ -44,7 +44,8 @@ class Stations:
     mass_out : ndarray
         Mass of the sections outboard that the station carries [kg]
     area_up, area_side : ndarray
-        Wind area outboard: seen from behind or above (width), and from the side (height) [m2]
+        Wind area outboard, of what sections show beyond the mouth around them: seen from behind or
+        above (width), and from the side (height) [m2]
     """
 
     position: Array
@@ -134,6 +135,13 @@ class Cuts:
         )
 
     @property
+    def shown(self) -> Array:
+        """Length of each section beyond the mouth around it; of the base section all of it [m]."""
+        hidden = self.support.copy()
+        hidden[:, 0] = 0.0
+        return np.asarray(self.length - hidden)
+
+    @property
     def shape(self) -> tuple[int, int]:
         """Configurations and sections."""
         return self.length.shape[0], self.length.shape[1]
@@ -170,17 +178,9 @@ def stations_of(machine: Machine, *, cuts: Cuts) -> Stations:
     own = 1.0 - position / cuts.length[..., None]
     beyond = cuts.spread(cuts.has_inner)
 
-    boom = machine.boom.sections
-    shapes = [properties(s.profile) for s in boom]
-    # Mass, and the areas that wind sees from behind and from the side, of each section and of all
-    # that is in it.
-    of_own = np.array([
-        [mass, s.length * p.outer_width, s.length * p.outer_height]
-        for mass, s, p in zip(machine.boom.section_masses, boom, shapes, strict=True)
-    ]).T[:, :, None]  # fmt: skip
-    of_inner = np.cumsum(of_own[:, ::-1], axis=1)[:, ::-1] - of_own
-    outboard = own * of_own[:, None] + beyond * of_inner[:, None]
-    mass_out, area_up, area_side = outboard.reshape(3, *flat)
+    mass = np.array(machine.boom.section_masses)
+    mass_out = own * mass[:, None] + beyond * _of_inner(mass[None])[..., None]
+    area_up, area_side = _areas(machine, cuts, position, beyond)
     # Of the two cuts inside a section, the mouth is the first where it comes before the other.
     first = np.arange(sections) * PER_SECTION + NODES - 1
     return Stations(
@@ -190,7 +190,28 @@ def stations_of(machine: Machine, *, cuts: Cuts) -> Stations:
         in_overlap=cuts.spread(cuts.in_overlap).reshape(flat),
         at_mouth=first + np.where(cuts.mouth_first, 0, NODES),
         at_inner_tail=first + np.where(cuts.mouth_first, NODES, 0),
-        mass_out=mass_out,
-        area_up=area_up,
-        area_side=area_side,
+        mass_out=mass_out.reshape(flat),
+        area_up=area_up.reshape(flat),
+        area_side=area_side.reshape(flat),
     )
+
+
+def _of_inner(each: Array) -> Array:
+    """Sum over all the sections inside each one, shape (configurations, sections)."""
+    return np.asarray(np.cumsum(each[:, ::-1], axis=1)[:, ::-1] - each)
+
+
+def _areas(machine: Machine, cuts: Cuts, position: Array, beyond: Array) -> tuple[Array, Array]:
+    """Areas that wind sees from behind and from the side: what is hidden in a section counts not.
+
+    Shapes (configurations, sections, 9).
+    """
+    shapes = [properties(s.profile) for s in machine.boom.sections]
+    shown = cuts.shown
+    own = np.minimum(cuts.length[..., None] - position, shown[..., None])
+
+    def area(breadth: list[float]) -> Array:
+        of_inner = _of_inner(shown * np.array(breadth))
+        return np.asarray(own * np.array(breadth)[:, None] + beyond * of_inner[..., None])
+
+    return area([p.outer_width for p in shapes]), area([p.outer_height for p in shapes])

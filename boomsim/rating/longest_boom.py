@@ -1,9 +1,12 @@
 """On tyres the boom may be so long and no longer: beyond that nothing is rated."""
 
+from dataclasses import replace
+
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.setup import Setup
+from boomsim.rating.strategies import Configurations
 
 A_HAIR = 1e-6
 """A boom that is longer by no more is as long as it may be [m]."""
@@ -42,6 +45,25 @@ def tell_longest(setup: Setup) -> str:
     """
     longest = setup.support.longest_boom
     return "" if longest is None else f"on tyres the boom may be at most {longest:.4g} m long"
+
+
+def short_enough(setup: Setup, ways: Configurations) -> Configurations:
+    """Keep the ways that are rated on the tyres that the crane stands on; all, if none is.
+
+    Parameters
+    ----------
+    setup : Setup
+    ways : Configurations
+
+    Returns
+    -------
+    Configurations
+    """
+    kept = np.flatnonzero(~too_long(setup, length=ways.length))
+    if not len(kept):
+        return ways
+    systems = tuple(ways.system[k] for k in kept)
+    return replace(ways, extension=ways.extension[kept], length=ways.length[kept], system=systems)
 
 
 def refuse_too_long(setup: Setup, *, length: Array) -> None:

@@ -142,7 +142,7 @@ def _unknown(what: str, name: str, known: list[str]) -> str:
     return f"There is no {what} {name!r}.{hint} Choose one of: {', '.join(map(repr, known))}."
 
 
-EVERY_WAY = np.radians(np.arange(-180.0, 180.0, 5.0))
+EVERY_WAY = np.radians(np.arange(-180.0, 180.0, 1.0))
 """Slew angles to try where the worst is not square to a tipping line, as with something that pushes
 across the boom, or where tyres are judged: those under a corner carry most [rad]."""
 
@@ -162,8 +162,7 @@ def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[
         return np.array([slew]), f"slewed to {np.degrees(slew):.0f}°"
     if slew not in SECTORS:
         raise ValueError(_unknown("sector", slew, list(SECTORS)))
-    lines = tipping_lines(support)
-    square = np.arctan2(lines.normal[:, 1], lines.normal[:, 0])
+    square = _square(support)
     if turned:
         square = np.concatenate([square, EVERY_WAY, _over_tyres(support)])
     if slew == "around":
@@ -177,6 +176,18 @@ def _over_tyres(support: Support) -> Array:
     """Slew angles at which the boom points over a tyre that has a permissible load [rad]."""
     x, y = np.array(support.points).T
     return np.arctan2(y, x) if support.strength is not None else np.zeros(0)
+
+
+def _square(support: Support) -> Array:
+    """Slew angles square to every tipping line, outwards, then inwards where that is another one.
+
+    A load tips the crane over a line that the boom points square at; without one it is nearest to
+    falling backwards over a line that the boom points square away from.
+    """
+    normal = tipping_lines(support).normal
+    outwards, inwards = (np.arctan2(way[:, 1], way[:, 0]) for way in (normal, -normal))
+    apart = np.abs(np.exp(1j * inwards[:, None]) - np.exp(1j * outwards))
+    return np.concatenate([outwards, inwards[apart.min(axis=1) > 1e-9]])
 
 
 def rear_sector(support: Support) -> float:

@@ -36,6 +36,7 @@ def random_scene(number: int, *, legal: bool = False) -> Scene:
         support=str(rng.choice([s.name for s in machine.supports])),
         parts=int(rng.choice(machine.hoist.parts)),
         rule=str(rng.choice(["share", "test-load", "limit-states"])),
+        plates=round(float(rng.choice([1.0, 1.0, 0.8, 1.2])), 2),
     )
 
 

@@ -1,13 +1,17 @@
 """Scenes held side by side, and the account of their difference."""
 
 import re
+from decimal import Decimal
 
 import numpy as np
 import pytest
 
+from boomsim.lab.answer import answer
 from boomsim.lab.explorer import Explorer
 from boomsim.lab.scene import Scene, setup_of
+from boomsim.lab.views.held import apart, difference_rows, written
 from boomsim.rating.comparison.explain import account, difference
+from boomsim.units import show_rated
 
 WAYS = ((0.0, 0.0, 0.0, 0.9), (0.0, 0.0, 0.45, 0.45), (0.9, 0.0, 0.0, 0.0))
 
@@ -82,3 +86,21 @@ def test_the_capacity_curves_of_held_scenes_are_in_the_chart(explorer):
 def test_another_machine_is_held_at_its_own_radius(explorer):
     explorer.choices["machine"].value = "bench"
     assert 'data-held="3"' in explorer.panel.held.value
+
+
+def test_the_figures_of_a_difference_are_in_one_unit_and_add_up_as_they_are_written():
+    live = answer(Scene(radius=8.0, load=5000.0))
+    other = answer(Scene(extension=WAYS[2], radius=8.0, load=5000.0))
+    found = apart(live, other)
+    assert found is not None
+    rows = difference_rows(found, ["A", "B"])
+    for units, unit in (("metric", "t"), ("us", "lb")):
+        said = [text.replace("−", "-").replace(",", "") for text in written(found, rows, units)]
+        assert {text.split()[1] for text in said} == {unit}
+        *parts, total = (Decimal(text.split()[0]) for text in said)
+        assert sum(parts) == total
+        rated = [
+            Decimal(show_rated(one.capacity, units).split()[0].replace(",", ""))
+            for one in (live, other)
+        ]
+        assert total == rated[0] - rated[1]

@@ -335,3 +335,58 @@ def test_capacity_does_not_depend_on_the_load_that_hangs(explorer):
         explorer.sliders["load"].value = tonnes
         found.append(explorer.answer.capacity)
     assert np.ptp(found) < 1e-6 * found[0]
+
+
+def test_thicker_plates_give_strength_and_take_stability(explorer):
+    explorer.go_to(Scene(extension=(0.0, 0.0, 0.0, 0.9), radius=10.0, load=8000.0))
+    thin = explorer.answer
+    explorer.sliders["plates"].value = 1.3
+    assert explorer.scene.plates == 1.3
+    stout = explorer.answer
+    assert "plates x 1.3" in explorer.svg()
+    # As it is, strength sets this figure; built stout, stability does, and it is a larger one.
+    assert thin.first.set_by == "strength"
+    assert stout.first.set_by == "stability"
+    assert stout.capacity > thin.capacity
+    explorer.sliders["radius"].value = 16.0
+    far_stout = explorer.answer.capacity
+    explorer.sliders["plates"].value = 1.0
+    assert explorer.answer.first.set_by == "stability"
+    assert explorer.answer.capacity > far_stout
+
+
+def test_plates_are_undone_like_any_other_move(explorer):
+    explorer.sliders["plates"].value = 1.3
+    explorer.buttons["undo"].click()
+    assert explorer.scene == Scene()
+    assert explorer.sliders["plates"].value == 1.0
+
+
+def test_a_held_light_boom_stays_light_beside_a_stout_one(explorer):
+    explorer.sliders["plates"].value = 0.8
+    explorer.hold()
+    light = explorer.answer.capacity
+    explorer.sliders["plates"].value = 1.3
+    assert f'data-held-capacity="{light:.3f}"' in explorer.panel.held.value
+    assert explorer.answer.capacity != pytest.approx(light, rel=1e-3)
+
+
+def test_plates_that_do_not_fit_are_refused_and_the_slider_goes_back():
+    made = explore("bench")
+    made.sliders["plates"].value = 1.5
+    assert "plates x 1.4 fits" in made.panel.error.value
+    assert made.scene.plates == 1.0
+    assert made.sliders["plates"].value == 1.0
+
+
+def test_another_machine_begins_with_its_own_plates(explorer):
+    explorer.sliders["plates"].value = 1.3
+    explorer.choices["machine"].value = "truck18"
+    assert explorer.scene.plates == 1.0
+    assert explorer.sliders["plates"].value == 1.0
+
+
+@pytest.mark.parametrize("plates", [0.5, 1.9, float("nan"), "1.3", True])
+def test_a_scene_with_no_such_plates_is_refused(plates):
+    with pytest.raises(ValueError, match="plates"):
+        Explorer(Scene(plates=plates))

@@ -207,3 +207,20 @@ def test_serving_a_class_marks_its_pages_as_visitors(tmp_path, monkeypatch):
     command = [sys.executable, "-c", asks]
     assert serve(command, tmp_path, visitors=True) == 3
     assert serve(command, tmp_path) == 4
+
+
+@pytest.mark.parametrize("machine", ["yard60", "truck18", "bench"])
+def test_the_list_ends_with_the_same_boom_built_stout_and_light(machine):
+    *_, old, new = usual_scenes(machine)
+    assert "old: built stout" in old.name
+    assert "new: built light" in new.name
+    stout, light = answer(old.scene), answer(new.scene)
+    weights = [sum(one.setup.machine.boom.section_masses) for one in (stout, light)]
+    assert weights[0] > weights[1]
+    assert old.scene.extension == new.scene.extension
+
+
+def test_in_the_first_look_strength_sets_the_light_booms_figure_and_stability_the_stout_ones():
+    *_, old, new = usual_scenes("yard60")
+    assert answer(new.scene).first.set_by == "strength"
+    assert answer(old.scene).first.set_by == "stability"

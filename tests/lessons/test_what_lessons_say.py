@@ -30,12 +30,15 @@ from boomsim.machine.model import Rigging
 from boomsim.mechanics.geometry import layout
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.mechanics.profile import properties
+from boomsim.rating.builds.study import compare_builds, overloaded
+from boomsim.rating.builds.telling import stability_from
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.boldline import crossings
 from boomsim.rating.comparison.compare import demonstration
 from boomsim.rating.comparison.explain import account
 from boomsim.rating.empty_hook.study import empty_hook
 from boomsim.rating.lift.study import lift
+from boomsim.rating.limits.kind import STRENGTH
 from boomsim.rating.losses.study import losses
 from boomsim.rating.losses.takers import Amounts
 from boomsim.rating.overload.study import overload
@@ -317,6 +320,54 @@ def test_07_close_in_it_breaks_with_every_float_down_and_far_out_it_tips():
     # No float, at any slew angle, comes to nothing before the boom gives way.
     assert all(one.load == np.inf for one in near.lightens)
     assert min(e.load for e in near.events if e.kind == "float") > near.failure.load
+
+
+BUILT_NEAR = 6.0
+"""Where the lesson looks at the builds, beside the far place [m]."""
+
+
+@pytest.fixture(scope="module")
+def old_and_new():
+    setup = set_up(load_machine("yard60"))
+    return compare_builds(
+        setup, factors=(0.8, 1.0, 1.3), extension=demonstration(BOOM).extension[0]
+    )
+
+
+def first_ends(builds, radius):
+    """Whether the light crane, the crane as it is and the stout one tip first at a radius."""
+    return [one.warns for one in overloaded(builds, radius=radius)]
+
+
+def test_07_the_stout_crane_tips_first_at_both_places_and_breaks_only_close_beside_it(old_and_new):
+    assert first_ends(old_and_new, BUILT_NEAR)[-1]
+    assert first_ends(old_and_new, BREAKS_FAR)[-1]
+    # So does every place farther out than the near one; the load 3 m from the axis hangs just
+    # outside the jacks, which stand 2.9 m to either side.
+    assert all(first_ends(old_and_new, radius)[-1] for radius in (7.0, 9.0, 12.0, 14.0))
+    assert not first_ends(old_and_new, 3.0)[-1]
+
+
+def test_07_the_light_crane_breaks_first_where_the_crane_as_it_is_tips(old_and_new):
+    assert first_ends(old_and_new, BUILT_NEAR)[:2] == [False, False]
+    assert first_ends(old_and_new, 8.0)[:2] == [False, True]
+
+
+def test_07_strength_sets_every_figure_of_the_light_crane_and_the_bold_line_moves_in_on_the_stout(
+    old_and_new,
+):
+    light, usual, stout = old_and_new.builds
+    assert {stretch.what for stretch in light.sets} == {STRENGTH}
+    assert stability_from(stout) < stability_from(usual)
+    masses = [build.boom_mass for build in old_and_new.builds]
+    assert masses == sorted(masses)
+
+
+def test_07_far_out_the_stout_crane_carries_less_than_the_crane_as_it_is(old_and_new):
+    _, usual, stout = old_and_new.capacity
+    far = np.isfinite(usual) & (old_and_new.radii >= 12.0)
+    assert far.sum() >= 5
+    assert (stout[far] < usual[far]).all()
 
 
 def test_07_far_out_a_float_lifts_below_the_rated_load():

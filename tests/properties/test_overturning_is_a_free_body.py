@@ -10,6 +10,7 @@ from math import cos, sin, tan
 import numpy as np
 import pytest
 from making import invented_crane
+from rerate_masses import axis_lines
 
 from boomsim.machine.model import CALM, Disturbances, Section
 from boomsim.mechanics.condense import condense
@@ -70,7 +71,7 @@ def by_hand(at: Response, slew: float, line: int) -> tuple[float, float]:
         still = float(balance.lines.normal[line] @ [placed.x[k], placed.y[k]])
         righting -= mass * GRAVITY * (moved + still)
     for k, section in enumerate(at.setup.machine.boom.sections):
-        push = blown(at, slew, line) * shown(at, section) * float(placed.up[k, 0, 0])
+        push = blown(at, slew, line) * shown(at, section, k) * middle(at, k)
         righting -= push * at.setup.machine.boom.wind_shape
     up = float(placed.head_up[0, 0])
     out, left = float(placed.head_out[0, 0]) + up * ahead, float(placed.head_left[0, 0])
@@ -87,13 +88,21 @@ def blown(at: Response, slew: float, line: int) -> float:
     return float(wind_pressure(change.wind_speed)) * way
 
 
-def shown(at: Response, section: Section) -> float:
-    """Area of a section, seen along the wind: from its side, or under the boom's angle [m2]."""
-    shape = properties(section.profile)
+def shown(at: Response, section: Section, number: int) -> float:
+    """Area of a section beyond the mouth around it, from its side, or under the boom's angle."""
+    shape, length = properties(section.profile), section.length
+    length -= float(at.boom.layout.overlap[0, number])
     if at.setup.disturbances.wind_across:
-        return section.length * shape.outer_height
+        return length * shape.outer_height
     # Only what blows square on a tilted plate presses, and only its level part pushes outwards.
-    return section.length * shape.outer_width * sin(float(at.state.angle[0, 0])) ** 2
+    return length * shape.outer_width * sin(float(at.state.angle[0, 0])) ** 2
+
+
+def middle(at: Response, number: int) -> float:
+    """Height above the ground of the middle of what a section shows [m]."""
+    line, angle = axis_lines(at.boom, at.state, 0)[number], float(at.state.angle[0, 0])
+    along, above, _ = line.mean(line.mouth)
+    return at.setup.machine.heel_up + along * sin(angle) + above * cos(angle)
 
 
 @pytest.mark.parametrize("change", PUSHED + BLOWN, ids=range(len(PUSHED + BLOWN)))

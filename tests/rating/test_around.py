@@ -124,11 +124,16 @@ def test_out_of_reach_there_is_no_reason() -> None:
 
 
 def _boom_wind(at: Response, pressure: float) -> float:
-    """Moment of the wind on what is seen of each section, at its own height [N m]."""
-    shown = at.boom.stations.area_up[0, :: at.boom.stations.area_up.shape[1] // 5, 0]
-    own = shown - np.append(shown[1:], 0.0)
-    push = pressure * at.boom.machine.boom.wind_shape * own * np.sin(at.state.angle[0, 0]) ** 2
-    return float(push @ at.placed.up[:5, 0, 0])
+    """Moment of the wind on what each section shows beyond the one around it, straight [N m]."""
+    crane, placed, angle = at.setup.machine, at.boom.layout, at.state.angle[0, 0]
+    start, moment = 0.0, 0.0
+    for section, front in zip(crane.boom.sections, placed.front[0], strict=True):
+        across = [z for z, _ in section.profile.corners]
+        breadth = max(across) - min(across) + section.profile.thickness[2]
+        height = crane.heel_up + (start + front) / 2.0 * np.sin(angle)
+        moment += breadth * (front - start) * height
+        start = front
+    return float(pressure * crane.boom.wind_shape * moment * np.sin(angle) ** 2)
 
 
 def test_wind_presses_the_light_floats_less_by_its_moment_over_their_distance() -> None:
@@ -145,7 +150,8 @@ def test_wind_presses_the_light_floats_less_by_its_moment_over_their_distance() 
     moment = pressure * 15.0 * windy.head_height + _boom_wind(windy.response, pressure)
     light = [k for k, one in enumerate(calm.supports) if one.x > 0.0]
     lost = [calm.supports[k].force - windy.supports[k].force for k in light]
-    assert moment == pytest.approx(49.8e3, rel=0.01)  # worked beside the program
+    # Worked beside the program for a straight boom; bent, its head hangs lower: 2 %.
+    assert moment == pytest.approx(34.3e3, rel=0.03)
     # The wind also bends the boom a little farther out: one in a hundred.
     assert lost == pytest.approx([moment / 6.4 / 2.0] * 2, rel=0.01)
     turning = float_loads(windy.response, slew=np.array([np.pi]))

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from datetime import date
 from pathlib import Path
 
+from verification.again import rated_again
 from verification.checks import Check, all_checks
 from verification.details import details
 from verification.findings import convergence, deviations, misses
@@ -38,6 +39,7 @@ def page(record: Record, checks: list[Check], rows: list[Row], pictures: dict[st
         lambda: by_status(checks, rows),
         lambda: by_source(checks, rows),
         lambda: deviations(record, picture=pictures["deviations"]),
+        lambda: rated_again(record),
         lambda: convergence(record, picture=pictures["convergence"]),
         speed,
         lambda: details(record, checks, rows, "published", "Published figures, one by one"),

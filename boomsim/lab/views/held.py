@@ -14,7 +14,9 @@ from boomsim.lab.svg import Box, line, rect, text, view, wrapped
 from boomsim.lab.views.side import side_view
 from boomsim.lab.words import configuration, gives_way
 from boomsim.rating.comparison.explain import Account, Difference, account, difference
+from boomsim.rating.comparison.sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
+from boomsim.units import show_rated
 
 WIDTH, HEIGHT = 1040.0, 312.0
 WORTH_SAYING, MOST_PARTS = 1e-3, 7
@@ -114,10 +116,10 @@ def _column(one: Answer, live: Answer, look: Look, box: Box, number: int, uid: s
     parts.append(side_view(one, plain, pict, uid=f"{uid}-{number}", small=True))
     y = pict.bottom + 20
     known = np.isfinite(one.capacity)
-    carries = f"carries {say(one.capacity, 'mass', look.units)}" if known else "no capacity here"
+    carries = f"carries {show_rated(one.capacity, look.units)}" if known else "no capacity here"
     parts.append(text(box.x, y, carries, "h num", more=f' data-held-capacity="{one.capacity:.3f}"'))
-    first = f"first: {gives_way(one.first)}" if one.first else one.trouble
-    for k, words in enumerate(wrapped(first, most=36)[:2]):
+    by = f"set by: {gives_way(one.first)}" if one.first else one.trouble
+    for k, words in enumerate(wrapped(by, most=36)[:2]):
         parts.append(text(box.x, y + 17 + 14 * k, words, "s"))
     if known and np.isfinite(live.capacity):
         more = one.capacity - live.capacity
@@ -148,12 +150,13 @@ def _why(
     if found is None:
         return [title, text(box.x, box.y + 36, "One of them has no rated capacity here.", "s")]
     rows = difference_rows(found, names)
-    parts = [title, *_bars(rows, look, box, type_scale(Look()))]
+    parts = [title, *_bars(rows, written(found, rows, look.units), box, type_scale(Look()))]
     if not found.by_part:
         parts.append(
             text(box.x, box.bottom, "No load can tip the crane here: strength decides.", "s")
         )
-    label = "; ".join(f"{words} {say(value, 'mass', look.units)}" for words, value, _ in rows)
+    figures = written(found, rows, look.units)
+    label = "; ".join(f"{row[0]} {said}" for row, said in zip(rows, figures, strict=True))
     return [view("difference", f"{names[0]} less {names[1]}, part by part: {label}.", parts)]
 
 
@@ -179,12 +182,36 @@ def difference_rows(found: Difference, names: list[str]) -> list[tuple[str, floa
         listed.append(("the rest", rest, "tips"))
     for name, taken in zip(names, found.by_structure, strict=True):
         if abs(taken) >= 0.2 * worth > 0.0:
-            words = f"{name}'s strength" if found.by_part else f"{name} bears"
+            words = f"{name} held back" if found.by_part else f"{name} bears"
             listed.append((words, taken, "full"))
     return [*listed, (f"{names[0]} less {names[1]}", found.total, "solid")]
 
 
-def _bars(rows: list[tuple[str, float, str]], look: Look, box: Box, large: float) -> list[str]:
+def written(found: Difference, rows: list[tuple[str, float, str]], units: str) -> list[str]:
+    """Write the figures of a difference in one unit, so that they add up to the last of them.
+
+    Parameters
+    ----------
+    found : Difference
+    rows : list of (str, float, str)
+        From :func:`difference_rows` [kg]
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    list of str
+        The last is the difference of the rated loads as they are written
+    """
+    scale = scale_of(max(found.first.capacity, found.second.capacity), units)
+    total = scale.down(found.first.capacity) - scale.down(found.second.capacity)
+    parts = in_steps({words: kg for words, kg, _ in rows[:-1]}, total=total, scale=scale)
+    return [scale.signed(steps).replace("-", "−") for steps in (*parts.values(), total)]
+
+
+def _bars(
+    rows: list[tuple[str, float, str]], figures: list[str], box: Box, large: float
+) -> list[str]:
     top, high = box.y + 30, min((box.height - 34) / len(rows), 24.0)
     name, figure = 112.0, 66.0
     span = box.width - name - figure
@@ -200,9 +227,7 @@ def _bars(rows: list[tuple[str, float, str]], look: Look, box: Box, large: float
         more = f' data-part-name="{words}" data-kg="{value:.3f}"'
         parts.append(text(box.x, y + high / 2 + 4, words, f"s solid{bold}"))
         parts.append(rect(left, y + 3, max(width, 0.8), high - 6, kind, more=more))
-        sign = "+" if value >= 0 else "−"
-        said = sign + say(abs(value), "mass", look.units)
-        parts.append(text(box.right, y + high / 2 + 4, said, f"s e num solid{bold}"))
+        parts.append(text(box.right, y + high / 2 + 4, figures[k], f"s e num solid{bold}"))
         if last:
             parts.append(line(box.x, y, box.right, y, "ink"))
     return parts

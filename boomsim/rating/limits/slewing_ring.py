@@ -24,7 +24,7 @@ def ring_moment(case: Case) -> Array:
         [N m]
     """
     at, change, high = case.strained_placed, case.strains, case.machine.ring.up
-    mass, section = at.mass[: at.turning], len(case.machine.boom.sections)
+    mass = at.mass[: at.turning]
     phi = hoisting_factor(change.hoist_speed, hoist_class=change.hoist_class)
     weight = GRAVITY * phi * case.strained.load
     ahead, level, left = gravity_in_base(1.0, 0.0, lean=change.lean, lean_across=change.lean_across)
@@ -38,10 +38,10 @@ def ring_moment(case: Case) -> Array:
     aside = aside + left * lifted + weight * hook * (left / GRAVITY + change.side_pull)
     behind, across = gusts(change)
     for pressure, is_across in ((behind, False), (across, True)):
-        push = wind_on_sections(
-            case.boom, angle=case.strained.angle, pressure=pressure, across=is_across
+        push, height = wind_on_sections(
+            case.boom, state=case.strained, pressure=pressure, across=is_across
         )
-        turning = np.sum(push * (at.up[:section] - high), axis=0)
+        turning = np.sum(push * (height - high), axis=0)
         turning = turning + pressure * change.load_area * case.strained.load * hook
         if is_across:
             aside = aside + turning
