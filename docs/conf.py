@@ -14,6 +14,7 @@ sys.path.insert(0, str(HERE))
 from derived import set_results  # noqa: E402
 from docutils.nodes import SkipNode  # noqa: E402
 from latex2mathml.converter import convert  # noqa: E402
+from reference import escape, link  # noqa: E402
 from written import write_all  # noqa: E402
 
 import boomsim  # noqa: E402
@@ -22,20 +23,27 @@ project = "boomsim"
 author = "the boomsim contributors"
 copyright = "2026, the boomsim contributors"
 release = boomsim.__version__
-extensions = ["myst_parser"]
+extensions = ["myst_parser", "sphinx.ext.autodoc", "sphinx.ext.napoleon"]
+autodoc_default_options = {"members": True, "member-order": "bysource"}
+autodoc_typehints = "none"  # the docstrings say it, with shape and unit
+napoleon_google_docstring = False
+napoleon_use_ivar = True
+napoleon_use_rtype = False
+toc_object_entries = False
 myst_enable_extensions = ["dollarmath", "colon_fence"]
 myst_heading_anchors = 3
 html_theme = "furo"
 html_title = "boomsim"
 html_static_path = ["static"]
 html_css_files = ["site.css"]
+default_role = "code"  # names in docstrings
 html_math_renderer = "mathml"
 html_theme_options = {
     # Eighty characters of what a command prints fit in a line.
     f"{side}_css_variables": {"code-font-size": "0.72rem"}
     for side in ("light", "dark")
 }
-exclude_patterns = ["_build", "shown"]
+exclude_patterns = ["_build", "shown", "asked"]
 suppress_warnings = ["myst.header"]
 
 
@@ -54,6 +62,8 @@ def mathml(writer: Any, node: Any, *, display: str) -> None:
 def setup(app: Any) -> None:
     """Tell Sphinx what is run while it reads, and how formulas are written."""
     app.connect("source-read", run_derivations)
+    app.connect("autodoc-process-docstring", escape, priority=400)
+    app.connect("autodoc-process-docstring", link, priority=600)  # after numpydoc's sections
     inline, block = (partial(mathml, display=how) for how in ("inline", "block"))
     app.add_html_math_renderer("mathml", (inline, None), (block, None))
 

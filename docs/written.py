@@ -2,23 +2,22 @@
 
 import argparse
 import contextlib
-import importlib
-import inspect
 import io
-import pkgutil
 import shlex
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import boomsim
+import gallery
+import lessons
+import questions
+import reference
+
 from boomsim.cli import COMMANDS, main, parser
 from boomsim.lab.draw import draw
 from boomsim.lab.scene import first_scene
 from boomsim.machine import reading, schema, tables
-from boomsim.papers.problems.family import TOPICS
-from boomsim.papers.registry import families
 
 HERE = Path(__file__).parent
 SHOWN = HERE / "shown"
@@ -30,35 +29,43 @@ PRINTED = {
     "reading": 'chart yard60 --read "11.3 m, 25 m" --load "8 t"',
     "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
     "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
-    "paper": "paper ../exercises/worksheet-overlap.toml --format md --out shown/sheet",
+    "paper": "paper worksheet-overlap --format md --out shown/sheet",
 }
-DRAWN = {
-    "chart": "chart yard60",
-    "around": 'around truck18 --radius "12 m"',
-    "range": "range yard60 --extension 0,0,45,45",
-    "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
-    "map": "overload yard60 --map",
-    "telescope": 'telescope yard60 --load "8 t" --angle "60 deg"',
-    "pins": "pins yard60 --from 0,0,45,45 --to 45,45,0,0",
-    "lower": 'lower yard60 --extension 0,0,0,90 --load "12 t"',
-    "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
-}
+IN_FRONT = ("CHANGELOG", "CONTRIBUTING", "DEVELOPERS", "SECURITY")
 
 
 def write_all() -> None:
     """Write every page, table and picture."""
-    SHOWN.mkdir(exist_ok=True)
+    for folder in (SHOWN, HERE / "lessons", HERE / "api"):
+        folder.mkdir(exist_ok=True)
     # Papers of another version are never written over: those of an earlier build go first.
     shutil.rmtree(SHOWN / "sheet", ignore_errors=True)
-    _write(HERE / "commands.md", commands())
-    _write(HERE / "api.md", api())
-    _write(HERE / "machine-entries.md", machine_entries())
-    _write(HERE / "families.md", problem_families())
     for name, line in PRINTED.items():
         _write(SHOWN / f"{name}.txt", f"$ boomsim {line}\n\n{run(line)}")
-    for name, line in DRAWN.items():
-        run(f"{line} --figure shown/{name}.svg")
+    gallery.draw(run)
     _write(SHOWN / "explorer.svg", draw(first_scene()))
+    for name, text in _pages():
+        _write(HERE / name, text)
+
+
+def _pages() -> Iterator[tuple[str, str]]:
+    yield "commands.md", commands()
+    yield "machine-entries.md", machine_entries()
+    yield "families.md", questions.page(HERE / "asked")
+    yield "gallery.md", gallery.page()
+    for name in IN_FRONT:
+        yield f"{name.lower()}.md", in_front(name)
+    yield "shown/lessons.md", lessons.contents()
+    yield from lessons.pages()
+    yield from reference.pages()
+
+
+def in_front(name: str) -> str:
+    """A page that stands in front of the repository, its links as they are from here."""
+    text = (HERE.parent / f"{name}.md").read_text(encoding="utf-8").replace("](docs/", "](")
+    for other in IN_FRONT:
+        text = text.replace(f"]({other}.md", f"]({other.lower()}.md")
+    return text
 
 
 def run(line: str) -> str:
@@ -81,22 +88,6 @@ def commands() -> str:
     return "\n".join(pages)
 
 
-def api() -> str:
-    """API reference: every public function and class, signature and docstring."""
-    pages = ["# API", "", "Written from the docstrings. Shapes and units stand in brackets.", ""]
-    names = sorted(m.name for m in pkgutil.walk_packages(boomsim.__path__, "boomsim."))
-    for name in names:
-        if name == "boomsim.__main__" or ".families." in name:
-            continue
-        module = importlib.import_module(name)
-        summary = (inspect.getdoc(module) or "").split("\n\n")[0].replace("\n", " ")
-        pages += [f"## {name}", "", summary, ""]
-        for key, value in _public(module):
-            pages += [f"### {name.rsplit('.', 1)[1]}.{key}", "", "```text", key + _signature(value)]
-            pages += ["", inspect.getdoc(value) or "", "```", ""]
-    return "\n".join(pages)
-
-
 def machine_entries() -> str:
     """Every entry of a machine file: what it means, how it is written, its plausible range."""
     pages = ["# Entries of a machine file", "", "Written from the reader's own tables.", ""]
@@ -105,17 +96,6 @@ def machine_entries() -> str:
         for name, key in table.keys.items():
             default = "" if key.default is tables.MISSING else "; may be left out"
             pages.append(f"| `{name}` | {key.about} | {_form(key.reader)}{default} |")
-        pages.append("")
-    return "\n".join(pages)
-
-
-def problem_families() -> str:
-    """Every problem family by topic."""
-    pages = ["# Problem families", "", "Written from the families themselves.", ""]
-    for topic in TOPICS:
-        pages += [f"## {topic.capitalize()}", "", "| family | asks |", "|---|---|"]
-        of_topic = [family for family in families().values() if family.topic == topic]
-        pages += [f"| `{family.id}` | {family.title} |" for family in of_topic]
         pages.append("")
     return "\n".join(pages)
 
@@ -158,22 +138,7 @@ def _form(reader: Any) -> str:
             return "table, below"
 
 
-def _public(module: Any) -> list[tuple[str, Any]]:
-    return [
-        (key, value)
-        for key, value in vars(module).items()
-        if not key.startswith("_")
-        and (inspect.isfunction(value) or inspect.isclass(value))
-        and value.__module__ == module.__name__
-    ]
-
-
-def _signature(value: Any) -> str:
-    try:
-        return str(inspect.signature(value))
-    except (TypeError, ValueError):
-        return "(...)"
-
-
 def _write(path: Path, text: str) -> None:
-    path.write_text(text, encoding="utf-8")
+    """Write a page; one that says the same stays as it is, so that it is not read anew."""
+    if not path.is_file() or path.read_text(encoding="utf-8") != text:
+        path.write_text(text, encoding="utf-8")

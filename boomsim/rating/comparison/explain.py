@@ -1,9 +1,10 @@
 """Why one configuration carries more than another: a sum whose parts add up to the whole.
 
 rated A - rated B = (what stability allows A - what it allows B)
-                  - (what A's structure takes away) + (what B's structure takes away),
-and the first bracket is a sum over all masses, because the tipping load is a sum of moments about
-the tipping line over the load's lever arm.
+                  - (what A's structure takes away) + (what B's structure takes away)
+
+The first bracket is a sum over all masses, because the tipping load is a sum of moments about the
+tipping line over the load's lever arm.
 """
 
 from dataclasses import dataclass

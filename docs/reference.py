@@ -1,0 +1,127 @@
+"""API pages: one for each room of the package, whose docstrings are set by autodoc."""
+
+import importlib
+import inspect
+import pkgutil
+import re
+from collections.abc import Iterator
+from types import ModuleType
+from typing import Any
+
+import boomsim
+
+LEFT_OUT = ("boomsim.__main__", "boomsim.papers.families.")
+"""Nothing to import: the program itself, and one file for each problem family."""
+
+
+def rooms() -> dict[str, list[str]]:
+    """Modules by the package in which they are."""
+    found: dict[str, list[str]] = {}
+    for info in pkgutil.walk_packages(boomsim.__path__, "boomsim."):
+        if not info.ispkg and not info.name.startswith(LEFT_OUT):
+            found.setdefault(info.name.rpartition(".")[0], []).append(info.name)
+    return {room: sorted(modules) for room, modules in sorted(found.items())}
+
+
+QUOTED = re.compile(r"(``.*?``|:\w+:`.*?`|`.*?`)")
+NAMED = re.compile(r":type [^:]+: ")
+WORD = re.compile(r"(?<![\w.`~:])[A-Z]\w+")
+
+
+def escape(app: Any, what: str, name: str, thing: Any, options: Any, lines: list[str]) -> None:
+    """Our docstrings have names in backticks and no other markup: |x|, * and a_ are meant."""
+    lines[:] = [line if line.lstrip().startswith(">>>") else _escaped(line) for line in lines]
+
+
+def _escaped(line: str) -> str:
+    """Outside of quotes."""
+    parts = QUOTED.split(line)
+    parts[::2] = [re.sub(r"([*|])|(?<=\w)_(?!\w)", r"\\\g<0>", part) for part in parts[::2]]
+    return "".join(parts)
+
+
+def link(app: Any, what: str, name: str, thing: Any, options: Any, lines: list[str]) -> None:
+    """Link a type to the class of that name which the module knows, and to no other."""
+    module = _module_of(name)
+    for number, line in enumerate(lines):
+        # The attributes of a dataclass are what it is made with; an ivar's name would be looked up.
+        line = lines[number] = line.replace(":ivar ", ":param ").replace(":vartype ", ":type ")
+        if found := NAMED.match(line):
+            lines[number] = found.group() + _linked(line[found.end() :], module)
+
+
+def _linked(words: str, module: ModuleType) -> str:
+    def to(found: re.Match[str]) -> str:
+        known = getattr(module, found.group(), None)
+        if not inspect.isclass(known) or not known.__module__.startswith("boomsim."):
+            return found.group()
+        return f":class:`~{known.__module__}.{known.__qualname__}`"
+
+    made = WORD.sub(to, words.replace("*", ""))
+    # Bare words would be looked up, and found in the strangest places.
+    return made if ":class:" in made else f"*{made}*"
+
+
+def _module_of(name: str) -> ModuleType:
+    """The module in which something of this full name is."""
+    while True:
+        try:
+            return importlib.import_module(name)
+        except ImportError:
+            name = name.rpartition(".")[0]
+
+
+def pages() -> Iterator[tuple[str, str]]:
+    """Every page by its file."""
+    yield "api/index.md", _index()
+    for room, modules in rooms().items():
+        yield f"api/{room}.md", _room(room, modules)
+
+
+def _index() -> str:
+    rows = [
+        f"| [{room}]({room}.md) | {_summary(importlib.import_module(room))} |" for room in rooms()
+    ]
+    lines = [
+        "# API",
+        "",
+        "Every public function and class, from its docstring. Shapes and units stand in "
+        "brackets: SI units, angles in "
+        "radians. `from boomsim.rating.capacity import rate` and the like; what begins with "
+        "an underscore is nobody's "
+        "business. How the rooms lean on one another is in [Developers](../developers.md).",
+        "",
+        "| room | holds |",
+        "|---|---|",
+        *rows,
+        "",
+        "```{toctree}\n:hidden:\n",
+        *rooms(),
+        "```",
+    ]
+    return "\n".join([*lines, ""])
+
+
+def _room(room: str, modules: list[str]) -> str:
+    package = importlib.import_module(room)
+    lines = [f"# {room}", "", _summary(package), ""]
+    for name in modules:
+        if _is_empty(importlib.import_module(name)):
+            continue
+        lines += [
+            f"## {name.rpartition('.')[2]}",
+            "",
+            "```{eval-rst}",
+            f".. automodule:: {name}",
+            "```",
+            "",
+        ]
+    return "\n".join(lines)
+
+
+def _summary(module: ModuleType) -> str:
+    return (inspect.getdoc(module) or "").split("\n\n")[0].replace("\n", " ")
+
+
+def _is_empty(module: ModuleType) -> bool:
+    return not inspect.getdoc(module)
