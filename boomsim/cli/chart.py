@@ -119,7 +119,7 @@ def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
     raised = _raised(chosen, made)
     if chosen.json:
         return partial(print_json, "chart", _plain(made, raised))
-    from boomsim.cli.chart_text import as_text
+    from boomsim.reports.chart_report import as_text
 
     return partial(
         print,
@@ -304,8 +304,8 @@ def _page(chosen: argparse.Namespace, made: "Chart") -> None:
 def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
     """Work out a reading; what is given tells it."""
     from boomsim.cli.answer import print_json
-    from boomsim.cli.chart_text import reading_json, reading_text
     from boomsim.rating.charts.reading import read_chart
+    from boomsim.reports.chart_report import reading_json, reading_text
     from boomsim.units import parse
 
     where = inputs.radii(chosen.read, what="--read")

@@ -3,8 +3,6 @@
 import argparse
 from typing import TYPE_CHECKING
 
-from boomsim.cli import inputs
-
 if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
     from boomsim.rating.strategies import Configurations
@@ -23,12 +21,6 @@ def named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
     -------
     Configurations
     """
-    import numpy as np
+    from boomsim.face.places import ways
 
-    from boomsim.rating.comparison.compare import demonstration
-    from boomsim.rating.strategies import configurations_of
-
-    if chosen.extension is None:
-        return demonstration(setup.machine.boom, system=chosen.system)
-    written = np.array([inputs.extension(text, setup.machine) for text in chosen.extension])
-    return configurations_of(setup.machine.boom, extension=written, system=chosen.system)
+    return ways(chosen.extension, setup, system=chosen.system)

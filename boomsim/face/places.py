@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from boomsim.face import given
@@ -10,6 +11,7 @@ if TYPE_CHECKING:
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.setup import Setup
+    from boomsim.rating.strategies import Configurations
 
 
 def extension(value: given.Extension | None, machine: Machine) -> Array:
@@ -33,6 +35,35 @@ def extension(value: given.Extension | None, machine: Machine) -> Array:
         return given.extension(value, machine)
     shown = demonstration(machine.boom).extension
     return np.asarray(shown[len(shown) // 2])
+
+
+def ways(
+    value: given.Extension | Sequence[given.Extension] | None,
+    setup: Setup,
+    *,
+    system: str | None,
+) -> Configurations:
+    """Read configurations that were written out; without them take those of the demonstration.
+
+    Parameters
+    ----------
+    value : str, sequence of float, sequence of these, or None
+    setup : Setup
+    system : str, optional
+        Boom system
+
+    Returns
+    -------
+    Configurations
+    """
+    from boomsim.rating.comparison.compare import demonstration
+    from boomsim.rating.strategies import configurations_of
+
+    boom = setup.machine.boom
+    if value is None:
+        return demonstration(boom, system=system)
+    written = given.extensions(value, setup.machine)
+    return configurations_of(boom, extension=written, system=system)
 
 
 def all_radii(setup: Setup, extension: Array) -> Array:

@@ -26,7 +26,7 @@ def test_importing_boomsim_imports_nothing_that_computes():
 
 
 def test_all_names_are_listed_and_others_are_refused_with_them():
-    offered = {"load_machine", "set_up", "around", "overload", "losses", "range"}
+    offered = {"load_machine", "set_up", "compare", "lift", "around", "overload", "losses", "range"}
     assert offered <= set(dir(bs))
     with pytest.raises(AttributeError, match="It offers load_machine"):
         bs.lifts  # noqa: B018 the question is whether it is refused
@@ -72,3 +72,28 @@ def test_a_map_is_all_over_the_chart():
     blank = [row for row in found.rows() if row["rated"] != row["rated"]]
     assert blank
     assert {row["governing"] for row in blank} == {None}
+
+
+def test_compare_explains_a_radius_that_it_did_not_explain_before():
+    ways = ["90,0,0,0", "0,0,45,45"]
+    said = bs.compare(extension=ways, radii=(6.0, 12.0), radius=6.0).explain("12 m")
+    assert said.startswith("Why, at 12.00 m:")
+    whole = bs.compare(extension=ways, radii=(6.0, 12.0), radius=12.0).text()
+    assert said.split("\n\n")[0] in whole.split("\n\n")
+    assert " ".join(said.split()).endswith(CAUTION)
+
+
+def test_a_lift_has_no_figure_and_says_what_has():
+    with pytest.raises(ValueError, match="range"):
+        bs.lift(radius=8.0).plot()
+
+
+def test_a_lift_is_placed_by_radius_or_by_angle():
+    with pytest.raises(ValueError, match=r"^radius and angle both place the load"):
+        bs.lift(radius=8.0, angle=1.0)
+
+
+def test_the_most_used_limit_of_a_lift_comes_first():
+    rows = bs.lift(radius=8.0, load="20 t").rows()
+    assert rows[0]["use"] == max(row["use"] for row in rows)
+    assert rows[0]["limit"] == bs.lift(radius=8.0, load="20 t").to_dict()["governing"]

@@ -4,7 +4,7 @@ from shutil import get_terminal_size
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.cli.answer import paragraph, table
+from boomsim.reports.answer import paragraph, table
 
 if TYPE_CHECKING:
     from boomsim.rating.charts.chart import Chart

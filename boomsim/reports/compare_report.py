@@ -1,12 +1,15 @@
-"""What ``boomsim compare`` says: three sentences, the table, and the account in full."""
+"""What a comparison says: three sentences, the table, and the account in full."""
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.cli.answer import paragraph, table
+from boomsim.reports.answer import paragraph, table
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.rating.comparison.compare import Comparison
+    from boomsim.rating.comparison.explain import Account
 
 ACCOUNTED = 3
 """So many ways are accounted for at a radius: the two that carry most and the one least [1]."""
@@ -171,3 +174,132 @@ def _deflections(found: "Comparison", ways: list[int], names: list[str], units: 
         f"Stiffness is another question. Under the same load of {show(load, 'mass', units)} "
         f"at {show(radius, 'length', units)} the tip deflects: {listed}."
     )
+
+
+def why(found: "Comparison", *, radius: float, units: str) -> str:
+    """Say why the ways differ at a radius.
+
+    Parameters
+    ----------
+    found : Comparison
+    radius : float
+        [m]
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    from boomsim.rating.comparison.spans import ways_that_matter
+    from boomsim.rating.strategies import letter
+
+    names = [letter(way) for way in range(len(found.configurations.extension))]
+    told = _why(found, radius, ways_that_matter(found), names, units)
+    return f"{told}\n\n{paragraph(CAUTION)}"
+
+
+def summary(found: "Comparison") -> str:
+    """Say in a few words what was compared."""
+    from boomsim.units import show
+
+    count = len(found.configurations.extension)
+    length = show(float(found.configurations.length.mean()), "boom_length", "metric")
+    return (
+        f"{found.setup.machine.name}, boom length {length} reached in "
+        f"{'one way' if count == 1 else f'{count} ways'}, {len(found.radii)} radii"
+    )
+
+
+def figure(found: "Comparison", *, units: str) -> "Figure":
+    """Draw rated load over radius, a line for each way."""
+    from boomsim.figures.comparison.figure import figure_of_comparison
+    from boomsim.rating.comparison.compare import finely
+
+    return figure_of_comparison(finely(found), units=units)
+
+
+def explained_at(found: "Comparison") -> list[float]:
+    """A near and a far radius: a quarter and nine tenths of the way out."""
+    import numpy as np
+
+    rated = np.flatnonzero(np.all(np.isfinite(found.rating.capacity), axis=0))
+    if len(rated) == 0:
+        return []
+    picks = {rated[len(rated) // 4], rated[-1 - len(rated) // 10]}
+    return [float(found.radii[k]) for k in sorted(picks)]
+
+
+def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
+    """The comparison, SI; always with every way."""
+    from boomsim.rating.comparison.spans import most_at
+
+    setup, rating = found.setup, found.rating
+    names = [limit.key for limit in rating.limits]
+    families = [limit.set_by for limit in rating.limits]
+    rows = [
+        {
+            "extension": found.configurations.extension[i],
+            "system": found.configurations.system[i],
+            "length": found.configurations.length[i],
+            "capacity": rating.capacity[i],
+            "governing": [names[g] if g >= 0 else None for g in rating.governing[i]],
+            "set_by": [families[g] if g >= 0 else None for g in rating.governing[i]],
+            "tipping_load": rating.tipping_load[i],
+            "boom_angle": rating.angle[i],
+            "tip_deflection": rating.tip_deflection[i],
+            "within_model_range": rating.valid[i],
+        }
+        for i in range(len(rating.capacity))
+    ]
+    return {
+        "machine": setup.machine.name,
+        "length": found.configurations.length.mean(),
+        "rule": setup.rule,
+        "sector": setup.sector,
+        "counterweight": setup.counterweight.name,
+        "support": setup.support.name,
+        "parts": setup.parts,
+        "disturbances": setup.disturbances,
+        "radii": found.radii,
+        "configurations": rows,
+        "level": most_at(found),
+        "best": [int(b) if b >= 0 else None for b in found.best],
+        "crossovers": [
+            {"radius": x.radius, "from": x.before, "to": x.after, "capacity": x.capacity}
+            for x in found.crossovers
+        ],
+        "leads": [
+            {"from": x.near, "to": x.far, "ways": x.ways, "limit": x.limit} for x in found.leads
+        ],
+        "explained": [_explained_json(found, radius) for radius in at],
+    }
+
+
+def _accounts(found: "Comparison", radius: float) -> list["Account | None"]:
+    from boomsim.rating.comparison.explain import accounts
+
+    return accounts(found.setup, extension=found.configurations.extension, radius=radius)
+
+
+def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
+    from boomsim.rating.comparison.explain import difference
+
+    accounts = _accounts(found, radius)
+    known = [i for i, one in enumerate(accounts) if one is not None]
+    pairs = []
+    for k, i in enumerate(known):
+        for j in known[k + 1 :]:
+            first, second = accounts[i], accounts[j]
+            assert first is not None and second is not None
+            apart = difference(first, second, radius=radius)
+            pairs.append(
+                {
+                    "first": i,
+                    "second": j,
+                    "by_part": apart.by_part,
+                    "by_structure": apart.by_structure,
+                    "total": apart.total,
+                }
+            )
+    return {"radius": radius, "accounts": accounts, "differences": pairs}

@@ -1,0 +1,194 @@
+"""What one lift says: angle, deflection, section forces, every limit, margin, supports."""
+
+from typing import TYPE_CHECKING, Any
+
+from boomsim.caution import CAUTION
+from boomsim.reports.answer import paragraph, table
+
+if TYPE_CHECKING:
+    from boomsim.rating.lift.study import Lift
+
+
+def as_json(found: "Lift") -> dict[str, Any]:
+    """Everything about the lift, SI."""
+    from boomsim.rating.empty_hook.telling import plain_empty_hook
+
+    return {
+        "machine": found.setup.machine.name,
+        "rule": found.setup.rule,
+        "sector": found.setup.sector,
+        "counterweight": found.setup.counterweight.name,
+        "support": found.setup.support.name,
+        "parts": found.setup.parts,
+        "disturbances": found.setup.disturbances,
+        "extension": found.extension,
+        "load": found.load,
+        "boom_length": found.boom_length,
+        "boom_angle": found.boom_angle,
+        "radius": found.radius,
+        "head_height": found.head_height,
+        "tip_deflection": found.tip_deflection,
+        "side_deflection": found.side_deflection,
+        "in_angle_range": found.in_angle_range,
+        "within_model_range": found.is_valid,
+        "cylinder_push": found.cylinder_push,
+        "line_pull": found.line_pull,
+        "sections": found.sections,
+        "limits": [
+            {"name": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in found.limits
+        ],
+        "governing": found.governing.key,
+        "capacity": found.capacity,
+        "capacity_governing": found.capacity_governing.key if found.capacity_governing else None,
+        "tipping_load": found.tipping_load,
+        "tipping_lines": found.margins,
+        "holds_down": [
+            {"part": name, "mass": found.mass.get(name), "moment": moment}
+            for name, moment in found.holds.items()
+        ],
+        "supports": found.supports,
+        "supports_slew": found.supports_slew,
+        "empty_hook": plain_empty_hook(found.empty_hook),
+        "lies_over": found.lies_over,
+    }
+
+
+def as_text(found: "Lift", *, units: str) -> str:
+    """The lift as tables and sentences."""
+    import numpy as np
+
+    from boomsim.figures.words import allowance_words
+    from boomsim.rating.empty_hook.telling import tell_empty_hook
+    from boomsim.rating.strategies import label
+    from boomsim.reports.holding import holding_rows
+    from boomsim.units import show
+
+    def said(value: float, quantity: str) -> str:
+        return show(value, quantity, units)
+
+    setup = found.setup
+    head = (
+        f"{setup.machine.name} (invented), {setup.sector}, "
+        f"counterweight {setup.counterweight.name}, "
+        f"support {setup.support.name}, {setup.parts} parts of line, "
+        f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
+        f"length {said(found.boom_length, 'boom_length')}. "
+        f"{allowance_words(setup.rule, units=units)}"
+    )
+    facts = [
+        ["boom angle", said(found.boom_angle, "angle")],
+        ["radius, load on", said(found.radius, "length")],
+        ["head height", said(found.head_height, "length")],
+        ["tip deflection", said(found.tip_deflection, "length")],
+        ["gross load", said(found.load, "mass")],
+        ["rated capacity at this radius", _capacity(found, units)],
+        ["tipping load at this radius", _tipping(found, units)],
+        ["luffing cylinder", said(found.cylinder_push, "force")],
+        ["line pull", said(found.line_pull, "force")],
+    ]
+    sections = [
+        [
+            s.name,
+            said(s.moment_max, "moment"),
+            said(s.axial_max, "force"),
+            "" if s.front_pad is None else said(s.front_pad, "force"),
+            "" if s.rear_pad is None else said(s.rear_pad, "force"),
+        ]
+        for s in found.sections
+    ]
+    limits = [
+        [u.limit.words, _share(u.use, digits=1), u.limit.set_by]
+        for u in sorted(found.limits, key=lambda u: -u.use)[:12]
+    ]
+    lines = [
+        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), _share(m.use)]
+        for m in found.margins
+    ]
+    supports = [
+        [
+            s.name,
+            said(s.x, "length"),
+            said(s.y, "length"),
+            "lifted" if s.lifted else said(s.force, "force"),
+            said(s.ground_pressure, "pressure"),
+        ]
+        for s in found.supports
+    ]
+    holds = holding_rows(setup, [found.holds], mass=found.mass, units=units)
+    pieces = [
+        paragraph(head),
+        table(["lift", ""], facts),
+        table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
+        table(["limit", "use", "kind"], limits),
+        table(["tipping line", "holds", "turns over", "used"], lines),
+        table(["what holds the crane down", "mass", "moment"], holds),
+        paragraph(
+            "Moments without the load, about the tipping line and in the direction in which "
+            "the crane is nearest to tipping; minus helps to turn it over."
+        ),
+        table(["support", "to the rear", "to the right", "force", "on the ground"], supports)
+        if np.all(np.isfinite([s.force for s in found.supports]))
+        else "The supports hold nothing: the crane turns over.",
+        paragraph(_facing(found, units)),
+        *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
+        *(paragraph(note) for note in found.notes),
+        paragraph(CAUTION),
+    ]
+    return "\n\n".join(pieces)
+
+
+def summary(found: "Lift") -> str:
+    """Say in a few words what was lifted."""
+    from boomsim.rating.strategies import label
+    from boomsim.units import show
+
+    return (
+        f"{found.setup.machine.name}, extension {label(found.extension)} %, "
+        f"{show(found.load, 'mass', 'metric')} at {show(found.radius, 'length', 'metric')}"
+    )
+
+
+def _capacity(found: "Lift", units: str) -> str:
+    import numpy as np
+
+    from boomsim.rating.limits.telling import what_sets
+    from boomsim.rating.longest_boom import tell_longest, too_long
+    from boomsim.units import show_rated
+
+    if found.lies_over:
+        return "none: the crane turns over with the empty hook"
+    if too_long(found.setup, length=np.array([found.boom_length]))[0]:
+        return f"none: {tell_longest(found.setup)}"
+    if found.capacity_governing is None:
+        return "none: outside the boom's reach or angles"
+    why = what_sets(found.capacity_governing)
+    return f"{show_rated(found.capacity, units)} ({why})"
+
+
+def _facing(found: "Lift", units: str) -> str:
+    """Say where the boom is while the supports carry what is told."""
+    from boomsim.rating.around.directions import direction
+    from boomsim.units import show
+
+    strength = found.setup.support.strength
+    if strength is None:
+        return f"Supports with the boom {direction(found.supports_slew)}."
+    return (
+        f"Supports with the boom {direction(found.supports_slew)}, where one tyre position carries "
+        f"most; {show(strength, 'force', units)} are permitted."
+    )
+
+
+def _tipping(found: "Lift", units: str) -> str:
+    from boomsim.units import show
+
+    if found.tipping_load == 0.0:
+        return "none: it turns over without a load"
+    if found.tipping_load == float("inf"):
+        return "none: no load tips it here"
+    return show(found.tipping_load, "mass", units)
+
+
+def _share(use: float, *, digits: int = 0) -> str:
+    """How much of something is used; it may be past all bounds."""
+    return f"{100 * use:.{digits}f} %" if use < float("inf") else "turns over"
