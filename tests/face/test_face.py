@@ -77,7 +77,7 @@ def test_a_map_is_all_over_the_chart():
 def test_compare_explains_a_radius_that_it_did_not_explain_before():
     ways = ["90,0,0,0", "0,0,45,45"]
     said = bs.compare(extension=ways, radii=(6.0, 12.0), radius=6.0).explain("12 m")
-    assert said.startswith("Why, at 12.00 m:")
+    assert said.startswith("Why, at 12.0 m:")
     whole = bs.compare(extension=ways, radii=(6.0, 12.0), radius=12.0).text()
     assert said.split("\n\n")[0] in whole.split("\n\n")
     assert " ".join(said.split()).endswith(CAUTION)

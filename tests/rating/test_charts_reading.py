@@ -49,7 +49,7 @@ GRID = [[90, 80, -1], [60, 50, 45], [40, 30, 25]]
 
 
 @settings(max_examples=60)
-@given(st.floats(1.5, 27.0), st.floats(8.0, 28.4))
+@given(st.floats(2.0, 27.0), st.floats(8.0, 28.4))
 def test_the_figure_read_is_a_figure_of_the_chart_and_never_between(
     radius: float, length: float
 ) -> None:
@@ -261,3 +261,9 @@ def test_a_stated_chart_is_read_by_its_extension() -> None:
 def test_what_cannot_be_read_is_refused_in_a_sentence(asked: dict, sentence: str) -> None:
     with pytest.raises(ValueError, match=sentence):
         read_chart(chart(), **asked)
+
+
+def test_nearer_than_the_first_row_a_chart_allows_nothing() -> None:
+    made = chart()
+    with pytest.raises(ValueError, match="nearer than the first row .* Take a larger radius"):
+        read_chart(made, radius=0.9 * float(made.radii[0]), length=float(made.length[0]))
