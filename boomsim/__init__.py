@@ -12,12 +12,14 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from boomsim.face.around import around as around
+    from boomsim.face.chart import chart as chart
     from boomsim.face.compare import compare as compare
     from boomsim.face.crane import set_up as set_up
     from boomsim.face.lift import lift as lift
     from boomsim.face.losses import losses as losses
     from boomsim.face.overload import overload as overload
     from boomsim.face.range import range as range
+    from boomsim.face.rate import rate as rate
     from boomsim.machine.files import load_machine as load_machine
 
 __version__ = "0.1.0"

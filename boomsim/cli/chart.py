@@ -3,18 +3,16 @@
 import argparse
 from collections.abc import Callable
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from boomsim.cli import chart_inputs, inputs
 from boomsim.cli.tell import refuse_picture
+from boomsim.face.chart import refuse_both_rows
 
 if TYPE_CHECKING:
-    from boomsim.machine.model import Machine
+    from boomsim.face.chart import Charted
     from boomsim.rating.charts.chart import Chart
     from boomsim.rating.charts.tables import Added
-    from boomsim.rating.overload.map import OverloadMap
-    from boomsim.rating.setup import Setup
-    from boomsim.rating.strategies import Configurations
 
 HELP = "load charts with the bold line between what strength sets and what stability sets"
 EXAMPLE = "boomsim chart yard60 --figure chart.pdf; boomsim chart truck18 --all charts"
@@ -92,10 +90,9 @@ def run(chosen: argparse.Namespace) -> None:
         run_book(chosen)
         return
     _refuse_targets(chosen)
-    machine = inputs.machine(chosen)
-    made = chart(chosen, machine)
+    made = chart(chosen)
     # Worked out before the first file is written, so that what is refused leaves none.
-    tell = _chart(chosen, made) if chosen.read is None else _read(chosen, made)
+    tell = _chart(chosen, made) if chosen.read is None else _read(chosen, made.study)
     _write_files(chosen, made)
     tell()
 
@@ -112,49 +109,21 @@ def _refuse_targets(chosen: argparse.Namespace) -> None:
             refuse_target(Path(target))
 
 
-def _chart(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
+def _chart(chosen: argparse.Namespace, made: "Charted") -> Callable[[], None]:
     """Work out the whole chart; what is given tells it."""
     from boomsim.cli.answer import print_json
 
-    raised = _raised(chosen, made)
     if chosen.json:
-        return partial(print_json, "chart", _plain(made, raised))
+        return partial(print_json, made.kind, made.data())
+    if not chosen.class_version:
+        return partial(print, made.text(chosen.units))
     from boomsim.reports.chart_report import as_text
 
-    return partial(
-        print,
-        as_text(
-            made,
-            units=chosen.units,
-            marked=not chosen.class_version,
-            rule=_rule_of_columns(chosen, made),
-            raised=None if chosen.class_version else raised,
-        ),
-    )
-
-
-def _plain(made: "Chart", raised: "OverloadMap | None") -> dict[str, Any]:
-    from boomsim.rating.charts.tables import plain_chart
-    from boomsim.rating.overload.second_line import plain_second_line
-
-    return {**plain_chart(made), **(plain_second_line(raised) if raised is not None else {})}
-
-
-def _raised(chosen: argparse.Namespace, made: "Chart") -> "OverloadMap | None":
-    """Raise the load in every cell, where the second line is asked for."""
-    if not chosen.breaks_first:
-        return None
-    from boomsim.rating.overload.map import overload_map
-
-    return overload_map(made)
+    return partial(print, as_text(made.study, units=chosen.units, marked=False, rule=made.rule))
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
-    if chosen.radii is not None and chosen.rows is not None:
-        raise ValueError(
-            "--radii and --rows both choose the rows. Give the rows themselves with --radii or "
-            "their distance with --rows."
-        )
+    refuse_both_rows(chosen.radii, chosen.rows)
     if chosen.read is None and (chosen.load is not None or chosen.jib is not None):
         raise ValueError(
             "--load and --jib belong to --read 'RADIUS, BOOM', which is missing. Add it, or leave "
@@ -170,67 +139,28 @@ def _refuse_mixtures(chosen: argparse.Namespace) -> None:
         raise ValueError("--class needs a file to draw in: add --figure FILE or --all DIR.")
 
 
-def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
-    """Settle rigging, rule and disturbances; unlike elsewhere they may all be left open."""
+def chart(chosen: argparse.Namespace) -> "Charted":
+    """Rate the chart that was asked for."""
+    from boomsim.face import chart as face
+
     chosen.slew = "around" if chosen.slew is None else chosen.slew
     chosen.rule = "share" if chosen.rule is None else chosen.rule
-    return inputs.setup(chosen, machine)
-
-
-def chart(chosen: argparse.Namespace, machine: "Machine") -> "Chart":
-    """Rate the chart that was asked for."""
-    from boomsim.rating.charts.chart import best_chart, stated_chart
-    from boomsim.rating.longest_boom import short_enough
-
-    settled, ways = setup(chosen, machine), _ways(chosen, machine)
-    if _is_usual(chosen):
-        ways = short_enough(settled, ways)
-    make = best_chart if chosen.best else stated_chart
-    return make(
-        settled,
-        configurations=ways,
-        radii=chart_inputs.rows(chosen, machine, length=ways.length),
-        step=chart_inputs.step(chosen),
+    return face.chart(
+        chosen.machine,
+        best=chosen.best,
+        extension=chosen.extension,
+        length=chosen.length,
+        system=chosen.system,
+        radii=chosen.radii,
+        rows=chosen.rows,
+        step=chosen.step,
+        breaks_first=chosen.breaks_first,
         units=chosen.units,
+        **inputs.choices(chosen),
     )
 
 
-def _ways(chosen: argparse.Namespace, machine: "Machine") -> "Configurations":
-    """Choose the ways to extend that make the columns."""
-    import numpy as np
-
-    from boomsim.rating.charts import ways
-    from boomsim.rating.strategies import configurations_of
-
-    boom = machine.boom
-    if chosen.extension is not None:
-        written = [inputs.extension(text, machine) for text in chosen.extension]
-        return configurations_of(boom, extension=np.array(written))
-    if chosen.length is not None:
-        lengths = inputs.radii(chosen.length, what="--length")
-        assert lengths is not None
-        wanted = [float(one) for one in lengths]
-        return ways.configurations_at_lengths(boom, length=wanted, system=chosen.system)
-    if chosen.best:
-        return ways.every_configuration(boom, system=chosen.system)
-    return ways.one_way_for_each_length(boom, system=chosen.system)
-
-
-def _is_usual(chosen: argparse.Namespace) -> bool:
-    """Nobody chose the columns: one way for each length that the crane may have."""
-    return not chosen.best and chosen.extension is None and chosen.length is None
-
-
-def _rule_of_columns(chosen: argparse.Namespace, made: "Chart") -> str:
-    """Say by which rule the columns of the usual chart were chosen; nothing of others."""
-    from boomsim.rating.charts.ways import one_way_words
-
-    if not _is_usual(chosen):
-        return ""
-    return one_way_words(made.setup.machine.boom, system=chosen.system)
-
-
-def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
+def _write_files(chosen: argparse.Namespace, made: "Charted") -> None:
     if chosen.figure is not None:
         _draw(chosen, made)
     if chosen.csv is not None:
@@ -243,20 +173,19 @@ def _write_files(chosen: argparse.Namespace, made: "Chart") -> None:
             whole_file(Path(chosen.csv)) as part,
             part.open("w", encoding="utf-8", newline="") as f,
         ):
-            write_csv([made], f, units=chosen.units, added=_added(chosen, made))
+            write_csv([made.study], f, units=chosen.units, added=_added(chosen, made))
     if chosen.html is not None:
-        _page(chosen, made)
+        _page(chosen, made.study)
 
 
-def _added(chosen: argparse.Namespace, made: "Chart") -> "Added | None":
+def _added(chosen: argparse.Namespace, made: "Charted") -> "Added | None":
     """What the second line adds to the table, where it is asked for."""
     from boomsim.rating.overload.second_line import second_columns
 
-    raised = _raised(chosen, made)
-    return None if raised is None else second_columns(raised, units=chosen.units)
+    return None if made.raised is None else second_columns(made.raised, units=chosen.units)
 
 
-def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
+def _draw(chosen: argparse.Namespace, made: "Charted") -> None:
     from dataclasses import replace
     from pathlib import Path
 
@@ -269,10 +198,13 @@ def _draw(chosen: argparse.Namespace, made: "Chart") -> None:
     looks = {target: CLASS if chosen.class_version else full}
     if chosen.class_version:
         looks[target.with_stem(f"{target.stem}-answers")] = answers
-    rule = _rule_of_columns(chosen, made)
     for path, look in looks.items():
         sheets = chart_sheets(
-            made, units=chosen.units, paper=chart_inputs.paper(chosen), look=look, rule=rule
+            made.study,
+            units=chosen.units,
+            paper=chart_inputs.paper(chosen),
+            look=look,
+            rule=made.rule,
         )
         write_sheets(sheets, path)
 

@@ -3,7 +3,7 @@
 import argparse
 from typing import TYPE_CHECKING
 
-from boomsim.cli import inputs
+from boomsim.face.chart import read_rows, read_step
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine
@@ -12,22 +12,12 @@ if TYPE_CHECKING:
 
 def rows(chosen: argparse.Namespace, machine: "Machine", *, length: "Array") -> "Array | None":
     """Radii of the rows: named one by one, or by their distance [m]."""
-    from boomsim.rating.charts.grid import chart_radii
-    from boomsim.units import parse
-
-    if chosen.rows is None:
-        return inputs.radii(chosen.radii, what="--radii")
-    return chart_radii(machine, length=length, step=parse(chosen.rows, "length", what="--rows"))
+    return read_rows(machine, radii=chosen.radii, rows=chosen.rows, length=length)
 
 
 def step(chosen: argparse.Namespace) -> float | None:
     """Read what capacities are rounded down to [kg]."""
-    from boomsim.rating.charts.grid import checked_step
-    from boomsim.units import parse
-
-    if chosen.step is None:
-        return None
-    return checked_step(parse(chosen.step, "mass", what="--step"))
+    return read_step(chosen.step)
 
 
 def paper(chosen: argparse.Namespace) -> str:

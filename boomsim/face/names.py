@@ -12,6 +12,8 @@ T = TypeVar("T")
 OFFERED = {
     "load_machine": "boomsim.machine.files",
     "set_up": "boomsim.face.crane",
+    "rate": "boomsim.face.rate",
+    "chart": "boomsim.face.chart",
     "compare": "boomsim.face.compare",
     "lift": "boomsim.face.lift",
     "around": "boomsim.face.around",

@@ -59,10 +59,13 @@ class Map(Result):
     ----------
     study : boomsim.rating.overload.map.OverloadMap
         Rows are radii, columns boom lengths, SI
+    units : str
+        In which the chart's rows are whole
     """
 
     kind: ClassVar[str] = "overload-map"
     study: maps.OverloadMap
+    units: str
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
@@ -90,6 +93,9 @@ class Map(Result):
 
     def _figure(self, units: str) -> Figure:
         return overload_map_report.figure(self.study, units=units)
+
+    def _usual(self) -> str:
+        return self.units
 
     def _summary(self) -> str:
         return overload_map_report.summary(self.study)
@@ -163,4 +169,5 @@ def overload_map(
     from boomsim.rating.overload import map as maps
 
     setup = set_up(machine, **choices)
-    return Map(study=maps.overload_map(best_chart(setup, units=units), told=told))
+    found = maps.overload_map(best_chart(setup, units=units), told=told)
+    return Map(study=found, units=units)

@@ -46,35 +46,42 @@ class Result:
     def _summary(self) -> str:
         raise NotImplementedError
 
-    def text(self, units: str = "metric") -> Said:
+    def _usual(self) -> str:
+        """Units in which the study was made; for most it makes no difference."""
+        return "metric"
+
+    def _units(self, units: str | None) -> str:
+        return self._usual() if units is None else _checked(units)
+
+    def text(self, units: str | None = None) -> Said:
         """Tell what was found, as the command prints it.
 
         Parameters
         ----------
-        units : str
-            "metric" or "us"
+        units : str, optional
+            "metric" or "us"; default: those of the study
 
         Returns
         -------
         Said
             A str
         """
-        return Said(self._lines(_checked(units)))
+        return Said(self._lines(self._units(units)))
 
-    def plot(self, units: str = "metric") -> "Figure":
+    def plot(self, units: str | None = None) -> "Figure":
         """Draw what was found, as the command's --figure does.
 
         Parameters
         ----------
-        units : str
-            "metric" or "us"
+        units : str, optional
+            "metric" or "us"; default: those of the study
 
         Returns
         -------
         Figure
             Of matplotlib
         """
-        return self._figure(_checked(units))
+        return self._figure(self._units(units))
 
     def to_dict(self) -> dict[str, Any]:
         """Give the JSON of the command.

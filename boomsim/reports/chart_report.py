@@ -7,9 +7,65 @@ from boomsim.caution import CAUTION
 from boomsim.reports.answer import paragraph, table
 
 if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
     from boomsim.rating.charts.chart import Chart
     from boomsim.rating.charts.reading import Reading
     from boomsim.rating.overload.map import OverloadMap
+
+
+def as_json(chart: "Chart", *, raised: "OverloadMap | None") -> dict[str, Any]:
+    """Give a chart, and what the second line shows, SI.
+
+    Parameters
+    ----------
+    chart : Chart
+    raised : OverloadMap, optional
+
+    Returns
+    -------
+    dict
+    """
+    from boomsim.rating.charts.tables import plain_chart
+    from boomsim.rating.overload.second_line import plain_second_line
+
+    return {**plain_chart(chart), **(plain_second_line(raised) if raised is not None else {})}
+
+
+def figure(chart: "Chart", *, units: str, rule: str, second_line: bool) -> "Figure":
+    """Draw the first page of a chart.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+    rule : str
+        By which the ways to extend were chosen
+    second_line : bool
+
+    Returns
+    -------
+    Figure
+    """
+    from dataclasses import replace
+
+    from boomsim.figures.charts.figure import figure_of_sheet
+    from boomsim.figures.charts.look import FULL
+    from boomsim.figures.charts.page import chart_sheets
+
+    look = replace(FULL, second_line=second_line)
+    paper = "letter" if units == "us" else "a4"
+    return figure_of_sheet(chart_sheets(chart, units=units, paper=paper, look=look, rule=rule)[0])
+
+
+def summary(chart: "Chart") -> str:
+    """Say in a few words what was rated."""
+    rows, columns = chart.rated.shape
+    return (
+        f"{chart.setup.machine.name}, {rows} radii x {columns} boom lengths, "
+        f"{int(chart.rated.sum())} rated cells"
+    )
 
 
 def as_text(

@@ -1,7 +1,9 @@
 """The names that ``import boomsim`` offers, what they cost, and what results give besides."""
 
+import re
 import subprocess
 import sys
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -26,7 +28,8 @@ def test_importing_boomsim_imports_nothing_that_computes():
 
 
 def test_all_names_are_listed_and_others_are_refused_with_them():
-    offered = {"load_machine", "set_up", "compare", "lift", "around", "overload", "losses", "range"}
+    studies = {"rate", "lift", "compare", "chart", "around", "overload", "losses", "range"}
+    offered = studies | {"load_machine", "set_up"}
     assert offered <= set(dir(bs))
     with pytest.raises(AttributeError, match="It offers load_machine"):
         bs.lifts  # noqa: B018 the question is whether it is refused
@@ -97,3 +100,38 @@ def test_the_most_used_limit_of_a_lift_comes_first():
     rows = bs.lift(radius=8.0, load="20 t").rows()
     assert rows[0]["use"] == max(row["use"] for row in rows)
     assert rows[0]["limit"] == bs.lift(radius=8.0, load="20 t").to_dict()["governing"]
+
+
+def test_a_blank_cell_of_a_rating_has_none_for_its_limit_and_the_others_have_theirs():
+    found = bs.rate(radius=(6.0, 80.0), extension=(0, 0, 0.45, 0.45))
+    near, far = found.governing[0]
+    assert far is None
+    assert near.key == found.to_dict()["governing"][0][0]
+    assert found.to_dict()["capacity"][0][1] is None
+    assert found.to_dict()["set_by"][0][1] is None
+
+
+def test_rate_tells_the_rated_load_that_compare_tells():
+    ways = ["90,0,0,0", "0,0,45,45"]
+    compared = bs.compare(extension=ways, radii=(6.0, 12.0)).to_dict()
+    rated = bs.rate(extension=ways, radius=(6.0, 12.0)).to_dict()
+    for k, way in enumerate(compared["configurations"]):
+        assert rated["capacity"][k] == pytest.approx(way["capacity"], rel=1e-9)  # one search
+        assert rated["governing"][k] == way["governing"]
+
+
+def test_a_chart_speaks_in_the_units_that_it_was_made_in(capsys):
+    from boomsim.cli import main
+
+    assert main(["chart", "truck18", "--units", "us"]) == 0
+    assert f"{bs.chart('truck18', units='us').text()}\n" == capsys.readouterr().out
+
+
+def test_the_lines_of_the_readme_run_and_tell_what_they_were_asked(capsys):
+    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    (lines,) = re.findall(r"```python\n(.*?)```", readme, re.S)
+    exec(lines, {})
+    said = capsys.readouterr().out
+    assert "counterweight none" in said
+    assert "Why, at 6.00 m:" in said
+    assert " lb" in said

@@ -45,6 +45,22 @@ PAIRS |= {
         lambda: bs.lift(extension=(0, 0, 0.45, 0.45), radius=10, load=8000),
         ["lift", "--extension", "0,0,45,45", "--radius", "10 m", "--load", "8 t"],
     ),
+    "chart": (
+        lambda: bs.chart(extension=["0,0,0,90", (0, 0, 0.45, 0.45)], radii=(4, 8, 12)),
+        [
+            "chart",
+            "--extension",
+            "0,0,0,90",
+            "--extension",
+            "0,0,45,45",
+            "--radii",
+            "4 m, 8 m, 12 m",
+        ],
+    ),
+    "chart, the usual": (
+        lambda: bs.chart("truck18", rows=2.0, step=100.0, breaks_first=True),
+        ["chart", "truck18", "--rows", "2 m", "--step", "100 kg", "--breaks-first"],
+    ),
 }
 each = pytest.mark.parametrize(("study", "command"), PAIRS.values(), ids=PAIRS)
 
@@ -61,8 +77,16 @@ def test_the_dictionary_is_the_json_of_the_command(study, command, capsys):
     )
 
 
-@each
-@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize(
+    ("study", "command", "units"),
+    [
+        pytest.param(*PAIRS[name], units, id=f"{name}, {units}")
+        for name in PAIRS
+        for units in ("metric", "us")
+        # A chart is made in its units, and has a test of its own.
+        if (name.split(",")[0], units) != ("chart", "us")
+    ],
+)
 def test_the_text_is_what_the_command_prints(study, command, units, capsys):
     assert f"{study().text(units)}\n" == printed(capsys, *command, "--units", units)
 
@@ -112,7 +136,7 @@ def test_rows_of_a_blank_figure_have_no_governing_limit(study, command):
     rows = study().rows()
     assert rows
     for row in rows:
-        if "capacity" in row and np.isnan(row["capacity"]):
+        if "capacity" in row and (row["capacity"] is None or np.isnan(row["capacity"])):
             assert row["governing"] is None
 
 
