@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph
+from boomsim.cli.page_live import add_live, refuse_runtime, write_live
 
 if TYPE_CHECKING:
     from boomsim.lab.scene import Scene
@@ -29,6 +30,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     inputs.add_setup(parser)
     parser.add_argument("--units", choices=("metric", "us"), default="metric", help="of the page")
+    add_live(parser)
 
 
 def run(chosen: argparse.Namespace) -> None:
@@ -40,6 +42,11 @@ def run(chosen: argparse.Namespace) -> None:
     refuse_ending(chosen.file, ending=".html")
     machine = inputs.machine(chosen)
     scene = _scene(chosen, machine)
+    if chosen.live:
+        said = write_live(chosen, scene, lambda: _configurations(chosen, machine))
+        print(f"{paragraph(said)}\n\n{paragraph(CAUTION)}")
+        return
+    refuse_runtime(chosen)
     ways = ways_of(scene, _configurations(chosen, machine), units=chosen.units)
     target = write_whole(page(ways), chosen.file, ending=".html")
     print(f"{target}: open it in any browser; it needs no network.\n\n{paragraph(CAUTION)}")

@@ -120,7 +120,7 @@ function tell({input, said, one}) {
 // --- Starting ---
 
 async function start() {
-  const begin = {address: location.hash.slice(1), layout: layout(), machine: first.machine};
+  const begin = {...first.begin, address: location.hash.slice(1), layout: layout()};
   const parts = {};
   for (const name of ['code', 'wasm', 'stdlib', 'site']) {
     parts[name] = at(`part-${name}`).textContent;

@@ -4,6 +4,7 @@ Runs in the browser's Python and in any other alike, and keeps to what can be wr
 """
 
 import json
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -18,11 +19,11 @@ from boomsim.lab.scene_check import checked
 from boomsim.lab.steering import moved
 from boomsim.lab.views.numbers import numbers
 from boomsim.lab.words import headline, remark
-from boomsim.machine.files import machine_names, read_machine
+from boomsim.machine.files import read_machine
 from boomsim.units import display
 
 MOST_LETTERS = 200_000
-"""A machine file is shorter."""
+"""A machine file has no more."""
 
 
 class Live:
@@ -30,10 +31,14 @@ class Live:
 
     Parameters
     ----------
+    start : str
+        Address of the scene that the page opens with; empty: the demonstration
     address : str
-        Scene to begin with; empty: the machine's demonstration
-    machine : str
+        Address that the reader came with; empty: none
+    files : mapping of str to str, optional
+        Machine files that the page carries: name, text
     layout : str
+        One of `LAYOUTS`
 
     Attributes
     ----------
@@ -42,11 +47,19 @@ class Live:
     layout : str
     """
 
-    def __init__(self, address: str = "", *, machine: str = "yard60", layout: str = "desk") -> None:
-        self.scene, self.look = first_scene(machine), Look()
+    def __init__(
+        self,
+        start: str = "",
+        *,
+        address: str = "",
+        files: Mapping[str, str] | None = None,
+        layout: str = "desk",
+    ) -> None:
+        for name, text in (files or {}).items():
+            _lay_down(name, text)
+        self.scene, self.look = from_address(start) if start else (first_scene(), Look())
         self.layout = layout if layout in LAYOUTS else LAYOUTS[0]
-        self._history, self._trouble = History(), ""
-        self._start = self.scene
+        self._start, self._history, self._trouble = self.scene, History(), ""
         if address:
             self._try({"do": "go", "address": address})
 
@@ -121,14 +134,7 @@ class Live:
         self._arrive(*from_address(asked["address"]), by="")
 
     def _open(self, asked: dict[str, Any]) -> None:
-        """A machine file lies where the browser's Python sees files: in memory."""
-        name, text = Path(str(asked["name"])).name, str(asked["text"])
-        if Path(name).suffix.lower() != ".toml" or name in machine_names():
-            raise ValueError(f'"{name}" should end in .toml, as a machine file does.')
-        if len(text) > MOST_LETTERS:
-            raise ValueError(f'"{name}" is too long for a machine file.')
-        read_machine(text, name)
-        Path(name).write_text(text, encoding="utf-8")
+        name = _lay_down(str(asked["name"]), str(asked["text"]))
         self._move({"name": "machine", "value": name})
 
     def _undo(self, asked: dict[str, Any]) -> None:
@@ -140,6 +146,21 @@ class Live:
     def _look(self, asked: dict[str, Any]) -> None:
         if asked["layout"] in LAYOUTS:
             self.layout = asked["layout"]
+
+
+def _lay_down(name: str, text: str) -> str:
+    """Put a machine file where the model looks for files: in a browser, in its memory."""
+    name = Path(name).name
+    if Path(name).suffix.lower() != ".toml":
+        raise ValueError(f'"{name}" should end in .toml, as a machine file does. Choose one.')
+    if len(text) > MOST_LETTERS:
+        raise ValueError(
+            f'"{name}" has {len(text)} letters, and a machine file at most {MOST_LETTERS}. Choose '
+            "a machine file."
+        )
+    read_machine(text, name)
+    Path(name).write_text(text, encoding="utf-8")
+    return name
 
 
 _DO = {

@@ -1,44 +1,32 @@
 """What a live page carries: the runtime without what no lift needs, and boomsim itself."""
 
 import gzip
+import json
 from base64 import b64encode
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from io import BytesIO
 from zipfile import ZIP_STORED, ZipFile, ZipInfo
 
+from boomsim.lab.live.bytecode import Compiler
 from boomsim.lab.live.runtime import NUMPY, Runtime
+from boomsim.lab.live.unused import NUMPY_UNUSED, ROOMS_UNUSED, STDLIB_UNUSED
 
 Entry = tuple[str, bytes]
 
-_UNUSED_STDLIB = (
-    *("curses/", "ctypes/macholib/", "dbm/", "email/mime/", "idlelib/", "lib2to3/", "msilib/"),
-    *("multiprocessing/", "pydoc_data/", "sqlite3/", "tkinter/", "turtledemo/", "unittest/"),
-    *("venv/", "wsgiref/", "xml/", "xmlrpc/", "ensurepip/", "distutils/", "test/"),
-    *("turtle.py", "pydoc.py", "doctest.py", "pdb.py", "mailbox.py", "tarfile.py", "imaplib.py"),
-    *("smtplib.py", "ftplib.py", "nntplib.py", "telnetlib.py", "poplib.py", "aifc.py", "wave.py"),
-    *("cgi.py", "cProfile.py", "profile.py", "pstats.py", "optparse.py", "pickletools.py"),
-)
-"""What of Python's own library no page needs: other windows, other networks, other formats."""
-
-_UNUSED_NUMPY = (
-    *("numpy/random/", "numpy/f2py/", "numpy/fft/", "numpy/distutils/", "numpy/doc/", "numpy/tests/"),
-    *("numpy/polynomial/", "numpy/_core/include/", "numpy/_core/lib/", "numpy/_core/tests/"),
-    *("numpy/testing/", "numpy/_pyinstaller/"),
-)
-"""What of numpy boomsim does not call; numpy itself asks for these only when they are used."""
-
-_UNUSED_ROOMS = ("papers/", "lab/lessons/", "lab/views/__pycache__/")
-"""Examinations and notebooks have no place in the explorer."""
+NO_DOCUMENTATION = 2
+"""Level at which a compiler leaves descriptions out; numpy insists on its own."""
 
 
-def packed(runtime: Runtime) -> dict[str, str]:
+def packed(runtime: Runtime, *, compiler: Compiler | None) -> dict[str, str]:
     """Pack all that the page's worker needs.
 
     Parameters
     ----------
     runtime : Runtime
+    compiler : Compiler or None
+        Makes bytecode of Python's sources, which the page then need not; None leaves sources
 
     Returns
     -------
@@ -46,12 +34,16 @@ def packed(runtime: Runtime) -> dict[str, str]:
         By part: "code", "wasm", "stdlib", "site"; each compressed with gzip, in base64
     """
     held = runtime.files
-    code = b"\n".join([held["pyodide.js"], held["pyodide.asm.js"]])
+    stdlib = list(_kept(held["python_stdlib.zip"], STDLIB_UNUSED))
+    numpy, own = list(_kept(held[NUMPY], NUMPY_UNUSED)), list(own_files())
+    if compiler is not None:
+        stdlib = compiler.compiled(stdlib, level=NO_DOCUMENTATION)
+        numpy, own = compiler.compiled(numpy, level=0), compiler.compiled(own, level=0)
     parts = {
-        "code": code,
+        "code": b"\n".join([held["pyodide.js"], held["pyodide.asm.js"]]),
         "wasm": held["pyodide.asm.wasm"],
-        "stdlib": _zipped(_kept(held["python_stdlib.zip"], _UNUSED_STDLIB)),
-        "site": _zipped([*_kept(held[NUMPY], _UNUSED_NUMPY), *own_files()]),
+        "stdlib": _zipped(stdlib),
+        "site": _listed([*numpy, *own]),
     }
     return {
         name: b64encode(gzip.compress(one, mtime=0)).decode("ascii") for name, one in parts.items()
@@ -64,10 +56,10 @@ def own_files() -> Iterator[Entry]:
     Yields
     ------
     (str, bytes)
-        Path within the archive, content
+        Path, content
     """
     for path, one in _walked(files("boomsim"), ""):
-        if path.endswith((".py", ".toml")) and not path.startswith(_UNUSED_ROOMS):
+        if path.endswith((".py", ".toml")) and not path.startswith(ROOMS_UNUSED):
             yield f"boomsim/{path}", one.read_bytes()
 
 
@@ -80,18 +72,24 @@ def _walked(folder: Traversable, where: str) -> Iterator[tuple[str, Traversable]
 
 
 def _kept(archive: bytes, unused: tuple[str, ...]) -> Iterator[Entry]:
-    """Files of an archive but those that are unused, type stubs and tests."""
+    """Sources and libraries of an archive, but those that are unused."""
     with ZipFile(BytesIO(archive)) as held:
         for name in sorted(held.namelist()):
             idle = name.startswith(unused) or "/tests/" in name
-            if not idle and not name.endswith((".pyi", ".pxd", ".a", ".h", ".txt", "/")):
+            if not idle and name.endswith((".py", ".so")):
                 yield name, held.read(name)
 
 
-def _zipped(entries: Iterable[Entry]) -> bytes:
-    """One archive, stored: it is compressed as a whole, which makes it smaller, and read fast."""
+def _zipped(entries: list[Entry]) -> bytes:
+    """Python starts from a zip file; it is stored, for the whole of it is compressed afterwards."""
     made = BytesIO()
     with ZipFile(made, "w", ZIP_STORED) as archive:
         for name, content in entries:
             archive.writestr(ZipInfo(name), content)
     return made.getvalue()
+
+
+def _listed(entries: list[Entry]) -> bytes:
+    """The rest: a line of JSON with names and sizes, then all contents one after the other."""
+    index = json.dumps([[name, len(content)] for name, content in entries])
+    return b"\n".join([index.encode("ascii"), b"".join(content for _, content in entries)])
