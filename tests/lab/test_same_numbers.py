@@ -26,7 +26,7 @@ from boomsim.lab.scene import Scene, setup_of
 from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.study import hanging_mass
 from boomsim.rating.lift.study import lift
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 CLOSE = 3e-5
 EXACT = 1e-9
@@ -106,7 +106,7 @@ def test_the_numbers_in_the_picture_are_those_of_the_lift(number, explorer):
     if not math.isfinite(told.capacity):
         assert shown["capacity"] == "–"
     else:
-        near = [show(told.capacity * (1.0 + d), "mass") for d in (-CLOSE, 0.0, CLOSE)]
+        near = [show_rated(told.capacity * (1.0 + d)) for d in (-CLOSE, 0.0, CLOSE)]
         assert shown["capacity"] in near
 
 

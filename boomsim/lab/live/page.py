@@ -19,7 +19,7 @@ from boomsim.lab.live.runtime import Runtime
 from boomsim.lab.scene import Look, Scene
 from boomsim.machine.files import machine_names
 
-READY = "Move anything: the model answers from this file, and nothing is fetched."
+READY = "Ready. The model is in this file; nothing is fetched."
 
 
 def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler | None) -> str:

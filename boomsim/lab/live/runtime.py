@@ -67,7 +67,7 @@ def read_runtime(folder: str | None) -> Runtime:
     place = Path(folder)
     missing = [name for name in PINNED if not (place / name).is_file()]
     if missing:
-        raise ValueError(f'The folder "{folder}" has no {" and no ".join(missing)}. {WHAT_TO_FETCH}.')
+        raise ValueError(f'The folder "{folder}" lacks {", ".join(missing)}. {WHAT_TO_FETCH}.')
     return Runtime(files={name: _checked(place / name) for name in PINNED})
 
 

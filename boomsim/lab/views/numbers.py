@@ -8,6 +8,7 @@ from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, rect, text, view, wrapped
 from boomsim.lab.words import configuration, headline, percent, remark
+from boomsim.units import show_rated
 
 NONE = "–"
 
@@ -38,7 +39,7 @@ def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
         height, bend = float(at.placed.head_up[0, 0]), float(at.tip_deflection[0, 0])
     capacity = NONE
     if np.isfinite(answer.capacity):
-        capacity = say(answer.capacity, "mass", look.units)
+        capacity = show_rated(answer.capacity, look.units)
     small = "length" if abs(bend) >= 1.0 else "small_length"
     return [
         ("load", "hangs on it", say(answer.scene.load, "mass", look.units)),
