@@ -1,7 +1,12 @@
-"""Random scenes that a person could set up, the same in every run."""
+"""Random scenes that a person could set up, the same in every run, and what a command says of one."""
+
+import contextlib
+import io
+import json
 
 import numpy as np
 
+from boomsim.cli import main
 from boomsim.lab.moves import systems_of
 from boomsim.lab.scene import Scene, machine_of
 
@@ -50,3 +55,18 @@ def _extension(
         out = rng.uniform(0.0, moving)
         return tuple(round(float(np.clip(out - k, 0.0, 1.0)), 3) for k in range(moving))
     return tuple(round(float(f), 3) for f in rng.uniform(size=moving))
+
+
+def by_command(scene: Scene) -> dict | None:
+    """What `boomsim lift --json` says; None where it refuses."""
+    held = f"{scene.radius!r} m" if scene.held == "radius" else f"{scene.angle!r} rad"
+    slew = f"{scene.slew!r} rad" if scene.rated_for == "here" else scene.rated_for
+    words = ["lift", scene.machine, "--json", f"--slew={slew}", f"--rule={scene.rule}"]
+    words += ["--extension", ",".join(repr(100 * f) for f in scene.extension)]
+    words += [f"--{scene.held}", held, "--load", f"{scene.load!r} kg"]
+    words += [f"--counterweight={scene.counterweight}", f"--support={scene.support}"]
+    words += ["--parts", str(scene.parts)]
+    out = io.StringIO()
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(io.StringIO()):
+        code = main(words)
+    return json.loads(out.getvalue()) if code == 0 else None

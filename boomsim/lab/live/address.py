@@ -43,7 +43,7 @@ def to_address(scene: Scene, look: Look) -> str:
 
 def _written(value: Any) -> str:
     if isinstance(value, list):
-        return ",".join(f"{one:.9g}" for one in value)
+        return ",".join(f"{one:.12g}" for one in value)
     return value if isinstance(value, str) else json.dumps(value)
 
 

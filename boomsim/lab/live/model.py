@@ -75,9 +75,13 @@ class Live:
         Returns
         -------
         str
-            JSON of :meth:`told`
+            As :meth:`tell`
         """
         self._try(json.loads(asked))
+        return self.tell()
+
+    def tell(self) -> str:
+        """Tell :meth:`told` as JSON."""
         return json.dumps(self.told(), ensure_ascii=False)
 
     def told(self) -> dict[str, Any]:

@@ -44,14 +44,14 @@ async function start({parts, begin}) {
 import json
 from boomsim.lab.live.model import Live
 live = Live(**json.loads(begin))
-live.ask`);
-  postMessage({step: 'ready', told: model('{"do": "look", "layout": ""}')});
+live`);
+  postMessage({step: 'ready', told: model.tell()});
 }
 
 self.onmessage = async ({data}) => {
   try {
     if (data.parts) await start(data);
-    else postMessage({number: data.number, told: model(data.asked)});
+    else postMessage({number: data.number, told: model.ask(data.asked)});
   } catch (fault) {
     postMessage({number: data.number, fault: String(fault && fault.message || fault)});
   }
