@@ -61,7 +61,9 @@ def write_live(
     made = live_page(runtime, start, units=chosen.units, compiler=compiler)
     target = write_whole(made, chosen.file, ending=".html")
     size = len(made) / 1e6
-    return f"{target}, {size:.1f} MB: open it in any browser; it needs no network. {_pace(compiler)}"
+    return (
+        f"{target}, {size:.1f} MB: open it in any browser; it needs no network. {_pace(compiler)}"
+    )
 
 
 def _start(

@@ -1,4 +1,4 @@
-"""Random scenes that a person could set up, the same in every run, and what a command says of one."""
+"""Random scenes that a person could set up, alike in every run; what a command says of one."""
 
 import contextlib
 import io

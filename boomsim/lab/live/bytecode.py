@@ -59,7 +59,9 @@ class Compiler:
         sources = [(name, content) for name, content in entries if name.endswith(".py")]
         asked = [(name, b64encode(content).decode("ascii")) for name, content in sources]
         told = self._run(_MAKER, json.dumps({"sources": asked, "level": level}))
-        made = {name: b64decode(code) for (name, _), code in zip(sources, json.loads(told), strict=True)}
+        made = {
+            name: b64decode(code) for (name, _), code in zip(sources, json.loads(told), strict=True)
+        }
         return [(f"{name}c", made[name]) if name in made else (name, c) for name, c in entries]
 
     def _run(self, program: str, given: str = "") -> str:

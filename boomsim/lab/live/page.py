@@ -67,11 +67,12 @@ def _first(scene: Scene, units: str) -> str:
     """What is shown while the model starts: its own answers, worked out when the page is made."""
     carried = _carried(scene)
     scene = replace(scene, machine=Path(scene.machine).name)
-    start = {"start": to_address(scene, Look(units=units)), "files": carried}
+    start = to_address(scene, Look(units=units))
     # The model reads a machine file where it works, as it does in the browser's memory.
     with TemporaryDirectory() as place, chdir(place):
-        told = {layout: Live(**start, layout=layout).told() for layout in LAYOUTS}
-    data = json.dumps({"begin": start, "ready": READY, **told}, ensure_ascii=False)
+        told = {layout: Live(start, files=carried, layout=layout).told() for layout in LAYOUTS}
+    begin = {"start": start, "files": carried}
+    data = json.dumps({"begin": begin, "ready": READY, **told}, ensure_ascii=False)
     # "</" inside the data would end the script element that holds it.
     return data.replace("</", "<\\/")
 

@@ -41,7 +41,10 @@ def pictures(found: Answer, look: Look, *, layout: str) -> dict[str, str]:
     if layout == "desk":
         return {"stage": picture(found, look, uid=UID), "below": ""}
     side = side_view(found, look, STAGE, uid=UID, keyed=False)
-    return {"stage": _framed(STAGE, look, [side]), "below": _framed(BELOW, look, _rest(found, look))}
+    return {
+        "stage": _framed(STAGE, look, [side]),
+        "below": _framed(BELOW, look, _rest(found, look)),
+    }
 
 
 def _rest(found: Answer, look: Look) -> list[str]:
@@ -57,5 +60,6 @@ def _framed(box: Box, look: Look, views: list[str]) -> str:
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{UID}" role="group" aria-label="Explorer" '
         f'viewBox="0 0 {box.width:g} {box.height:g}">{definitions(type_scale(look), UID)}'
-        f'<rect width="{box.width:g}" height="{box.height:g}" fill="#ffffff"/>{"".join(views)}</svg>'
+        f'<rect width="{box.width:g}" height="{box.height:g}" fill="#ffffff"/>'
+        f"{''.join(views)}</svg>"
     )

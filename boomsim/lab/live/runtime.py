@@ -19,9 +19,8 @@ PINNED = MappingProxyType(
         NUMPY: "ebb61241d962b98b21597d7ce43b67668a6d5bab3acec4fbe958657320d7cd08",
     }
 )
-"""SHA-256 of every file. The first four are those of the npm package pyodide 0.27.7, whose tarball
-has the integrity sha512-RUSVJlhQdfWfgO9hVHCiXoG+nVZQRS5D9FzgpLJ/VcgGBLSAKoPL8kTiOikxbHQm1kRISeWUBdul
-EgO26qpSRA==; the last is what that package's own pyodide-lock.json says of numpy."""
+"""SHA-256 of every file. The first four are those of the npm package pyodide 0.27.7 (the integrity
+of its tarball stands in docs/live.md); the last is what its own pyodide-lock.json says of numpy."""
 
 WHAT_TO_FETCH = (
     f"Unpack Pyodide's full release {VERSION} (which has all five), or the npm package pyodide "

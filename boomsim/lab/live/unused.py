@@ -12,7 +12,17 @@ STDLIB_UNUSED = (
     *("logging/config", "logging/handlers", "lzma", "mimetypes", "plistlib", "quopri", "sndhdr"),
     *("sunau", "tarfile", "uu", "wave", "xdrlib", "xml/", "zipapp", "zoneinfo/", "stringprep"),
     # tools for people who write programs
-    *("_aix", "_osx", "_pydecimal", "_pyio", "_pydatetime", "__phello__", "cProfile", "cmd.", "code."),
+    *(
+        "_aix",
+        "_osx",
+        "_pydecimal",
+        "_pyio",
+        "_pydatetime",
+        "__phello__",
+        "cProfile",
+        "cmd.",
+        "code.",
+    ),
     *("compileall", "concurrent/futures/process", "distutils/", "doctest", "optparse", "pdb"),
     *("pickletools", "profile", "pstats", "pyclbr", "pydoc", "sched", "statistics", "symtable"),
     *("tabnanny", "test/", "this", "timeit", "trace.", "turtle", "unittest/", "antigravity"),
