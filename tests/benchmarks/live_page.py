@@ -17,8 +17,10 @@ READY = "() => document.getElementById('state').textContent.startsWith('Ready')"
 MOVE = """async ([name, steps, answers]) => {
   const input = document.querySelector(`[name="${name}"]`), took = [];
   // Waits without spinning, which would take a core from the model.
-  const answer = () => new Promise(done => new MutationObserver((_, one) => { one.disconnect(); done(); })
-    .observe(document.body, {attributes: true, attributeFilter: ['data-asked']}));
+  const answer = () => new Promise(done => new MutationObserver((_, one) => {
+    one.disconnect();
+    done();
+  }).observe(document.body, {attributes: true, attributeFilter: ['data-asked']}));
   let way = 1;
   for (let k = 0; k < steps; k++) {
     const start = performance.now();
