@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs
 from boomsim.cli.answer import paragraph
+from boomsim.cli.page_live import add_live, refuse_runtime, write_live
 from boomsim.cli.progress import Bar
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     inputs.add_setup(parser)
     parser.add_argument("--units", choices=("metric", "us"), default="metric", help="of the page")
+    add_live(parser)
 
 
 def run(chosen: argparse.Namespace) -> None:
@@ -41,6 +43,11 @@ def run(chosen: argparse.Namespace) -> None:
     refuse_ending(chosen.file, ending=".html")
     machine = inputs.machine(chosen)
     scene = _scene(chosen, machine)
+    if chosen.live:
+        said = write_live(chosen, scene, lambda: _configurations(chosen, machine))
+        print(f"{paragraph(said)}\n\n{paragraph(CAUTION)}")
+        return
+    refuse_runtime(chosen)
     ways = ways_of(scene, _configurations(chosen, machine), units=chosen.units)
     with Bar() as bar:
         made = page(ways, told=bar.tell)

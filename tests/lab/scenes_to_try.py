@@ -1,9 +1,18 @@
-"""Random scenes that a person could set up, the same in every run."""
+"""Random scenes that a person could set up, alike in every run; what a command says of one."""
+
+import contextlib
+import io
+import json
+import tempfile
+from pathlib import Path
 
 import numpy as np
 
+from boomsim.cli import main
 from boomsim.lab.moves import systems_of
 from boomsim.lab.scene import Scene, machine_of
+from boomsim.machine.thickness import with_plates
+from boomsim.machine.write import machine_to_toml
 
 MACHINES = ("yard60", "truck18", "bench")
 
@@ -51,3 +60,32 @@ def _extension(
         out = rng.uniform(0.0, moving)
         return tuple(round(float(np.clip(out - k, 0.0, 1.0)), 3) for k in range(moving))
     return tuple(round(float(f), 3) for f in rng.uniform(size=moving))
+
+
+def by_command(scene: Scene) -> dict | None:
+    """What `boomsim lift --json` says; None where it refuses. Other plates come from a file."""
+    if scene.plates == 1.0:
+        return _said(_words(scene, scene.machine))
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "built.toml"
+        built = with_plates(machine_of(scene.machine), factor=scene.plates)
+        path.write_text(machine_to_toml(built), encoding="utf-8")
+        return _said(_words(scene, str(path)))
+
+
+def _words(scene: Scene, machine: str) -> list[str]:
+    """What a person would type for a scene."""
+    held = f"{scene.radius!r} m" if scene.held == "radius" else f"{scene.angle!r} rad"
+    slew = f"{scene.slew!r} rad" if scene.rated_for == "here" else scene.rated_for
+    words = ["lift", machine, "--json", f"--slew={slew}", f"--rule={scene.rule}"]
+    words += ["--extension", ",".join(repr(100 * f) for f in scene.extension)]
+    words += [f"--{scene.held}", held, "--load", f"{scene.load!r} kg"]
+    words += [f"--counterweight={scene.counterweight}", f"--support={scene.support}"]
+    return [*words, "--parts", str(scene.parts)]
+
+
+def _said(words: list[str]) -> dict | None:
+    out = io.StringIO()
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(io.StringIO()):
+        code = main(words)
+    return json.loads(out.getvalue()) if code == 0 else None

@@ -5,29 +5,20 @@ where a limit has a kink inside its last interval it may be off by some 1e-5, a 
 last figure shown. Everything else is the same call and agrees to rounding.
 """
 
-import contextlib
-import io
-import json
 import math
 import re
-import tempfile
-from pathlib import Path
 from xml.etree import ElementTree
 
 import numpy as np
 import pytest
-from scenes_to_try import random_scene
+from scenes_to_try import by_command, random_scene
 
-from boomsim.cli import main
 from boomsim.figures.side.figure import figure_of_lift
 from boomsim.lab.answer import answer
 from boomsim.lab.curve import curve
 from boomsim.lab.explorer import Explorer
 from boomsim.lab.moves import follow
 from boomsim.lab.scene import Scene, setup_of
-from boomsim.machine.files import load_machine
-from boomsim.machine.thickness import with_plates
-from boomsim.machine.write import machine_to_toml
 from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.study import hanging_mass
 from boomsim.rating.lift.study import lift
@@ -36,37 +27,6 @@ from boomsim.units import show, show_rated
 CLOSE = 3e-5
 EXACT = 1e-9
 MANY = range(36)
-
-
-def words_of(scene: Scene, machine: str) -> list[str]:
-    """What a person would type for a scene."""
-    held = f"{scene.radius!r} m" if scene.held == "radius" else f"{scene.angle!r} rad"
-    slew = f"{scene.slew!r} rad" if scene.rated_for == "here" else scene.rated_for
-    words = ["lift", machine, "--json", f"--slew={slew}", f"--rule={scene.rule}"]
-    words += ["--extension", ",".join(repr(100 * f) for f in scene.extension)]
-    words += [f"--{scene.held}", held, "--load", f"{scene.load!r} kg"]
-    words += [f"--counterweight={scene.counterweight}", f"--support={scene.support}"]
-    words += ["--parts", str(scene.parts)]
-    return words
-
-
-def by_command(scene: Scene) -> dict | None:
-    """What `boomsim lift --json` says; None where it refuses. Other plates come from a file."""
-    with tempfile.TemporaryDirectory() as folder:
-        machine = scene.machine
-        if scene.plates != 1.0:
-            path = Path(folder) / "built.toml"
-            built = with_plates(load_machine(scene.machine), factor=scene.plates)
-            path.write_text(machine_to_toml(built), encoding="utf-8")
-            machine = str(path)
-        return _said(words_of(scene, machine))
-
-
-def _said(words: list[str]) -> dict | None:
-    out = io.StringIO()
-    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(io.StringIO()):
-        code = main(words)
-    return json.loads(out.getvalue()) if code == 0 else None
 
 
 @pytest.fixture(scope="module")

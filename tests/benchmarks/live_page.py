@@ -1,0 +1,88 @@
+"""How long a live page takes: to its first picture, to its model, and for each step of a slider.
+
+``python tests/benchmarks/live_page.py FILE.html [OPENINGS]``; prints figures and asserts nothing.
+"""
+
+import sys
+import time
+from pathlib import Path
+from statistics import median
+
+from playwright.sync_api import sync_playwright
+
+STEPS = 100
+SIZES = {"desk": (1280, 800), "phone": (390, 844)}
+READY = "() => document.getElementById('state').textContent.startsWith('Ready')"
+
+MOVE = """async ([name, steps, answers]) => {
+  const input = document.querySelector(`[name="${name}"]`), took = [];
+  // Waits without spinning, which would take a core from the model.
+  const answer = () => new Promise(done => new MutationObserver((_, one) => {
+    one.disconnect();
+    done();
+  }).observe(document.body, {attributes: true, attributeFilter: ['data-asked']}));
+  let way = 1;
+  for (let k = 0; k < steps; k++) {
+    const start = performance.now();
+    if (Number(input.value) >= Number(input.max)) way = -1;
+    if (Number(input.value) <= Number(input.min)) way = 1;
+    input.value = Number(input.value) + way * Number(input.step);
+    if (answers) {
+      const answered = answer();
+      input.dispatchEvent(new Event('input'));
+      await answered;
+    }
+    document.body.getBoundingClientRect();
+    took.push(performance.now() - start);
+    await new Promise(done => setTimeout(done, 5));
+  }
+  return took;
+}"""
+
+
+def opened(browser, address: str, size: tuple[int, int]):
+    """Open the page; seconds to the first picture and to the model."""
+    context = browser.new_context(viewport={"width": size[0], "height": size[1]}, offline=True)
+    page, start = context.new_page(), time.perf_counter()
+    page.goto(address, wait_until="commit")
+    page.wait_for_selector("#stage svg")
+    first = time.perf_counter() - start
+    page.wait_for_function(READY, timeout=120_000, polling=20)
+    return page, first, time.perf_counter() - start
+
+
+def main(file: str, openings: int) -> None:
+    address = Path(file).resolve().as_uri()
+    with sync_playwright() as started:
+        browser = started.chromium.launch(
+            executable_path="/usr/bin/chromium", args=["--no-sandbox", "--disable-gpu"]
+        )
+        for name, size in SIZES.items():
+            times = []
+            for _ in range(openings):
+                page, *seconds = opened(browser, address, size)
+                times.append(seconds)
+                if len(times) < openings:
+                    page.context.close()
+            first, ready = zip(*times, strict=True)
+            print(
+                f"{name}: first picture {median(first):.1f} s ({max(first):.1f} at most), ", end=""
+            )
+            print(f"model {median(ready):.1f} s ({max(ready):.1f} at most), {openings} openings")
+            floor = page.evaluate(MOVE, ["load", STEPS, False])
+            rows = {"bare slider": floor} | {
+                moved: page.evaluate(MOVE, [moved, STEPS, True])
+                for moved in ("load", "radius", "section 4", "slew")
+            }
+            for moved, took in rows.items():
+                took = sorted(took)
+                print(
+                    f"  {moved}: {median(took):.0f} ms at the median, "
+                    f"{took[int(0.95 * STEPS)]:.0f} at 95 %, {took[-1]:.0f} at most"
+                )
+            page.context.close()
+        browser.close()
+
+
+if __name__ == "__main__":
+    main(sys.argv[1], int(sys.argv[2]) if len(sys.argv) > 2 else 3)
