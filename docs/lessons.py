@@ -25,6 +25,7 @@ GATE, COMPARED = "this.predict(", "this.compare("
 
 FOLD = '<details class="{kind}"><summary>{says}</summary>\n\n'
 END = "\n\n</details>\n"
+PRINTED = ":::{{container}} printed\n```text\n{}\n```\n:::"
 WRITTEN_DOWN = "I have written my guess down: go on"
 
 HOW = (
@@ -55,9 +56,7 @@ class Kernel:
         printed = re.sub(r"^Out\[\d*\]: .*\Z", "", seen.stdout, flags=re.M | re.S)
         shown = [self._set(one._repr_mimebundle_()) for one in seen.outputs]
         shown += [self._result(done.result)] if done.result is not None else []
-        return "\n\n".join(
-            [*([f"```text\n{printed.rstrip()}\n```"] * bool(printed.strip())), *shown]
-        )
+        return "\n\n".join([*([PRINTED.format(printed.rstrip())] * bool(printed.strip())), *shown])
 
     def _result(self, result: Any) -> str:
         data, _ = self.shell.display_formatter.format(result)
