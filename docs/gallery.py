@@ -98,7 +98,8 @@ def page() -> str:
         "large; with `--figure FILE` it "
         "goes to a file: `.svg`, `.pdf` or `.png`, with `--units us` in feet and pounds.",
         "",
-        "```{image} shown/explorer.svg\n:alt: The explorer\n:width: 100%\n```",
+        "```{image} shown/explorer.svg\n:alt: The explorer\n:width: 100%\n"
+        ":target: _images/explorer.svg\n:class: wide\n```",
         "",
         "`boomsim lab`, then `explorer.ipynb`: all of a lift at once, with sliders. [Trying "
         "it alone](apprentice.md)",
@@ -113,7 +114,7 @@ def page() -> str:
             f"```sh\nboomsim {line} --figure {name}.svg\n```",
             "",
             f"```{{image}} shown/{name}.svg\n:alt: {title}\n:width: 100%\n"
-            f":target: _images/{name}.svg\n```",
+            f":target: _images/{name}.svg\n:class: wide\n```",
             "",
         ]
     return "\n".join(lines)

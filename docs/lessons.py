@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from boomsim.lab.lessons.class_plan import LENGTH
 from boomsim.lab.lessons.contents import LESSONS
 from boomsim.lab.lessons.guess import said_of
 from boomsim.lab.lessons.parts import Lesson
@@ -24,7 +25,14 @@ GATE, COMPARED = "this.predict(", "this.compare("
 
 FOLD = '<details class="{kind}"><summary>{says}</summary>\n\n'
 END = "\n\n</details>\n"
+PRINTED = ":::{{container}} printed\n```text\n{}\n```\n:::"
 WRITTEN_DOWN = "I have written my guess down: go on"
+
+HOW = (
+    "Run the cells one by one, with Shift and Enter. Write your guess between the quotes: nothing "
+    "goes on before there is one."
+)
+HOW_HERE = "Write your guess down, on paper. What the model says is behind the fold."
 
 
 class Kernel:
@@ -48,9 +56,7 @@ class Kernel:
         printed = re.sub(r"^Out\[\d*\]: .*\Z", "", seen.stdout, flags=re.M | re.S)
         shown = [self._set(one._repr_mimebundle_()) for one in seen.outputs]
         shown += [self._result(done.result)] if done.result is not None else []
-        return "\n\n".join(
-            [*([f"```text\n{printed.rstrip()}\n```"] * bool(printed.strip())), *shown]
-        )
+        return "\n\n".join([*([PRINTED.format(printed.rstrip())] * bool(printed.strip())), *shown])
 
     def _result(self, result: Any) -> str:
         data, _ = self.shell.display_formatter.format(result)
@@ -114,7 +120,7 @@ def lesson_page(lesson: Lesson) -> str:
     page, gated = Page(), False
     for kind, text in cells(lesson.file):
         if kind == "markdown":
-            page.add(_below_the_fold(text) if gated else text)
+            page.add(_below_the_fold(text) if gated else text.replace(HOW, HOW_HERE))
         elif GATE in text:
             page.kernel.run(_guessed(text, lesson))
             page.add(FOLD.format(kind="after-guess", says=WRITTEN_DOWN))
@@ -131,7 +137,8 @@ def class_plan() -> str:
     page = Page()
     for kind, text in cells(CLASS_PLAN):
         page.add(text) if kind == "markdown" else page.run(text)
-    page.blocks[0] = page.blocks[0].replace("# ", "# A class of 45 minutes: ", 1)
+    question, rest = page.blocks[0].removeprefix("# ").split("\n", 1)
+    page.blocks[0] = f"# A class of {LENGTH} minutes\n\n**{question}**\n{rest}"
     return page.text()
 
 

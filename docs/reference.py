@@ -25,11 +25,20 @@ def rooms() -> dict[str, list[str]]:
 
 QUOTED = re.compile(r"(``.*?``|:\w+:`.*?`|`.*?`)")
 NAMED = re.compile(r":type [^:]+: ")
+FIELD = re.compile(r":(?:param|type) [^:]+:")
 WORD = re.compile(r"(?<![\w.`~:])[A-Z]\w+")
+
+SENTENCES: dict[str, list[str]] = {}
+"""Of constants, by their full names."""
 
 
 def escape(app: Any, what: str, name: str, thing: Any, options: Any, lines: list[str]) -> None:
-    """Our docstrings have names in backticks and no other markup: |x|, * and a_ are meant."""
+    """Our docstrings have names in backticks and no other markup: |x|, * and a_ are meant.
+
+    A constant's is a sentence: what stands before its colon is no type.
+    """
+    if what in ("data", "attribute"):
+        SENTENCES[name] = [_escaped(line) for line in lines]
     lines[:] = [line if line.lstrip().startswith(">>>") else _escaped(line) for line in lines]
 
 
@@ -42,10 +51,13 @@ def _escaped(line: str) -> str:
 
 def link(app: Any, what: str, name: str, thing: Any, options: Any, lines: list[str]) -> None:
     """Link a type to the class of that name which the module knows, and to no other."""
+    lines[:] = SENTENCES.get(name, lines)
     module = _module_of(name)
     for number, line in enumerate(lines):
         # The attributes of a dataclass are what it is made with; an ivar's name would be looked up.
-        line = lines[number] = line.replace(":ivar ", ":param ").replace(":vartype ", ":type ")
+        line = line.replace(":ivar ", ":param ").replace(":vartype ", ":type ")
+        # Of several names with spaces all but the last would be read as a type.
+        line = lines[number] = FIELD.sub(lambda m: m.group().replace(", ", ",\u200b"), line)
         if found := NAMED.match(line):
             lines[number] = found.group() + _linked(line[found.end() :], module)
 

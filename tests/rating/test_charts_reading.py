@@ -265,5 +265,5 @@ def test_what_cannot_be_read_is_refused_in_a_sentence(asked: dict, sentence: str
 
 def test_nearer_than_the_first_row_a_chart_allows_nothing() -> None:
     made = chart()
-    with pytest.raises(ValueError, match="nearer than the first row .* Take a larger radius"):
+    with pytest.raises(ValueError, match=r"nearer than the first row .* Take a larger radius"):
         read_chart(made, radius=0.9 * float(made.radii[0]), length=float(made.length[0]))
