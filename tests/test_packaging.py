@@ -47,9 +47,8 @@ def test_every_import_is_a_dependency_of_the_package_or_of_an_extra():
     offered = names_of(project["dependencies"])
     for extra in ("lab", "papers", "frames"):
         offered |= names_of(extras[extra])
-    # Two come with ipywidgets and pydantic, which require them; pandas only where a person has it
-    # and asks for a table.
-    assert imported() - offered <= {"IPython", "pydantic_core", "pandas"}
+    # These come with ipywidgets and pydantic, which require them.
+    assert imported() - offered <= {"IPython", "pydantic_core"}
 
 
 @pytest.mark.parametrize("extra", ["lab", "papers", "frames"])
