@@ -31,6 +31,7 @@ def test_an_editor_has_no_complaints(family: AnyFamily, request) -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.long
 @pytest.mark.parametrize("family", EVERY, ids=named)
 def test_an_editor_has_no_complaints_about_two_thousand_problems(family: AnyFamily) -> None:
     assert complaints(family, draws=2000) == []

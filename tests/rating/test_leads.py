@@ -94,6 +94,7 @@ def test_at_every_centimetre_the_one_that_is_said_to_lead_leads(name: str) -> No
 
 
 @pytest.mark.slow
+@pytest.mark.long
 @pytest.mark.parametrize("name", machine_names())
 def test_at_every_length_no_lead_is_missed_and_no_crossover_is_false(name: str) -> None:
     machine = load_machine(name)

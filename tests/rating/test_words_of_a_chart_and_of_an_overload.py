@@ -152,6 +152,7 @@ def test_what_comes_first_is_what_the_order_of_events_says_beside_the_second_lin
 
 
 @pytest.mark.slow
+@pytest.mark.long
 @pytest.mark.parametrize(("name", "sector"), DEFAULTS)
 def test_what_comes_first_is_what_the_order_of_events_says_in_every_cell(name, sector):
     check_first(name, sector, read_back(name, sector))
