@@ -26,8 +26,13 @@ PAGES = [
 ]
 FENCED = re.compile(r"^(?:\$ |\.venv/bin/)?(boomsim .*?)(?:\s+#.*)?$", re.M)
 QUOTED = re.compile(r"`(boomsim [^`]*)`")
-NOT_RUN = ("boomsim lab", "boomsim describe mine.toml", "boomsim compare mine.toml")
-"""Serve until they are stopped, or want a file of one's own."""
+NOT_RUN = (
+    "boomsim lab",
+    "boomsim describe mine.toml",
+    "boomsim compare mine.toml",
+    "boomsim page --live",
+)
+"""Serve until they are stopped, or want a file or a runtime of one's own."""
 
 
 def shown(path):

@@ -90,7 +90,7 @@ def test_every_slider_handle_has_a_name_of_its_own(page):
     names = page.eval_on_selector_all(
         ".boomsim-stage .noUi-handle", "all => all.map(one => one.getAttribute('aria-label'))"
     )
-    assert len(names) == 8
+    assert len(names) == 9
     assert all(names)
     assert len(set(names)) == len(names)
 
