@@ -88,8 +88,8 @@ def check_where(found: Comparison, sentence: str, slack: float) -> None:
 
 def check_between(found: Comparison, sentence: str, slack: float) -> int:
     """Whoever takes over from a radius on is in the lead just beyond it, and not just before."""
-    between = sentence.partition("in between lead")[2]
-    for who, where in re.findall(r"(nobody|[A-Z]\d*) from ([\d.]+) m", between):
+    between = sentence.partition("in between, ")[2]
+    for who, where in re.findall(r"(nobody|[A-Z]\d*)(?: leads)? from ([\d.]+) m", between):
         expected = None if who == "nobody" else who
         # Below 10 m a radius is told to 0.01 m, and a short lead must be hit.
         off = min(slack, 3 * TOLD / 10) if len(where.partition(".")[2]) == 2 else slack

@@ -115,8 +115,6 @@ def test_a_slew_angle_on_tyres_rates_as_if_it_were_asked_for_alone(slew: float) 
     assert found.limit(0, 0) == alone.limit(0, 0)
 
 
-@pytest.mark.slow
-@pytest.mark.long
 def test_all_around_is_the_least_of_the_slew_angles_on_tyres() -> None:
     found = around(on_tyres(), extension=WAY, radius=RADII)
     assert set(np.round(EVERY_WAY, 9)) - {round(-np.pi, 9)} <= set(np.round(found.slew, 9))

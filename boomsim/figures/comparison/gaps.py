@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
-from matplotlib.ticker import MaxNLocator
+from matplotlib.ticker import FuncFormatter, MaxNLocator
 
 from boomsim.figures.scales import quiet_axes
 from boomsim.figures.styles import INK, SMALL, Identity, type_of
@@ -78,6 +78,8 @@ def draw_gaps(
     words = f"how much less than the one that carries most, {y.symbol}"
     ax.text(0.0, 1.07, words, transform=ax.transAxes, ha="left", va="bottom", **type_of(SMALL))
     ax.yaxis.set_major_locator(MaxNLocator(nbins=3, steps=[1, 2, 5, 10]))
+    # The words say "less": a minus beside them would say it twice.
+    ax.yaxis.set_major_formatter(FuncFormatter(lambda value, _: f"{abs(value):g}"))
     ax.axhline(0.0, color=INK, linewidth=0.6, zorder=1.5)
     ax.set_ylim(-_depth(gaps[list(looks)], radii) / y.factor, 0.0)
     return made

@@ -170,7 +170,7 @@ def _draw_key(page: Page, *, bottom: float) -> None:
     ax.set_axis_off()
     ax.set_xlim(0.0, page.room[0])
     ax.set_ylim(0.0, 1.0)
-    words = ("stability governs then", "strength governs then")
+    words = ("stability sets it then", "strength or maker's value")
     for k, (family, text) in enumerate(zip(("stability", "structural"), words, strict=True)):
         left = WORDS + k * 0.042
         look: dict[str, Any] = {

@@ -93,13 +93,12 @@ def draw_way(
     )
     ax.add_line(line)
     made: list[Artist] = [line]
-    for number, one in enumerate(
-        sorted(met_on(marks, direction=direction), key=lambda met: met.radius)
-    ):
+    met = sorted(met_on(marks, direction=direction), key=lambda met: met.radius)
+    for number, one in enumerate(met):
         at = one.radius / x.factor
         made.append(_marker(ax, at, level, one.marker))
         words = f"{one.words}\n{near_radius(one.radius, units=units)}"
-        made.append(_words(ax, (at, level), words, high=number))
+        made.append(_words(ax, (at, level), words, high=number, last=one is met[-1]))
     return made
 
 
@@ -112,12 +111,17 @@ def _marker(ax: Axes, at: float, level: float, marker: str) -> Line2D:
     return mark
 
 
-def _words(ax: Axes, at: tuple[float, float], words: str, *, high: int) -> Artist:
-    """Words above a mark, each a step higher than the one before, with a leader down to it."""
+def _words(ax: Axes, at: tuple[float, float], words: str, *, high: int, last: bool) -> Artist:
+    """Words above a mark, each a step higher than the one before, with a leader down to it.
+
+    All but the last end at their mark, out of the way of the leaders that come down beside them.
+    """
     made = ax.annotate(
-        words, at, (0.0, 26.0 + 25.0 * high), textcoords="offset points", ha="center", va="bottom",
+        words, at, (0.0, 26.0 + 25.0 * high), textcoords="offset points",
+        ha="center" if last else "right", va="bottom",
         linespacing=1.15, zorder=5.5,
-        arrowprops={"arrowstyle": "-", "color": QUIET, "linewidth": 0.6, "shrinkB": 4.0},
+        arrowprops={"arrowstyle": "-", "color": QUIET, "linewidth": 0.6, "shrinkB": 4.0,
+                    "relpos": (0.5 if last else 1.0, 0.0)},
         **type_of(SMALL),
     )  # fmt: skip
     made.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.8, "alpha": 0.85})

@@ -5,7 +5,7 @@ stability allows changes with the distance of the tipping lines and of the carri
 them, and so does what tyres bear. The rated load at a slew angle is the smallest of these.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -149,6 +149,8 @@ def _of_slew(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, Array, n
     What stability allows, what the tyres allow, and about which line the crane would tip.
     """
     count = len(slew)
+    # Each cell has a slew angle of its own, seen to below: the many of the rating need not be.
+    setup = replace(setup, slew=slew[:1])
     radius = np.tile(rating.radius[0], count)[None]
     own = np.repeat(np.arange(count), rating.radius.shape[1])
     start = np.tile(np.nan_to_num(rating.capacity[0]), count)[None]

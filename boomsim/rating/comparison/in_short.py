@@ -117,14 +117,8 @@ class _Told:
         else:
             said = f"{where} {self.name(last.leader)} carries most"
         between = [self.from_where(span) for span in spans[1:-1]]
-        return (
-            f"{said}; in between lead{self.s(between)} {listed(between)}."
-            if between
-            else said + "."
-        )
-
-    def s(self, words: list[str]) -> str:
-        return "s" if len(words) == 1 else ""
+        between[:1] = [words.replace(" from ", " leads from ", 1) for words in between[:1]]
+        return f"{said}; in between, {listed(between)}." if between else said + "."
 
     def from_where(self, span: Span) -> str:
         who = "nobody" if span.leader is None else self.names[span.leader]
