@@ -54,6 +54,15 @@ def test_a_data_frame_is_made_of_the_rows_with_none_for_what_is_no_number(monkey
     assert frame[0]["radius"] == 60.0
 
 
+def test_a_real_data_frame_has_the_rows_and_counts_a_blank_as_missing():
+    pandas = pytest.importorskip("pandas")
+    found = bs.around("truck18", extension="50,50,50", radius=(60.0, 6.0))
+    frame = found.to_dataframe()
+    assert isinstance(frame, pandas.DataFrame)
+    assert list(frame.columns) == list(found.rows()[0])
+    assert frame["capacity"].isna().tolist() == [row["radius"] == 60.0 for row in found.rows()]
+
+
 def test_around_explains_any_radius_and_says_the_caution():
     said = bs.around("truck18", extension="50,50,50", radius="9 m").explain(radius="7 m")
     assert said.startswith("What holds the crane down at 7.00 m")
