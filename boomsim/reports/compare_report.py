@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import setup_json
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -232,7 +233,7 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
     """The comparison, SI; always with every way."""
     from boomsim.rating.comparison.lead_spans import most_at
 
-    setup, rating = found.setup, found.rating
+    rating = found.rating
     names = [limit.key for limit in rating.limits]
     families = [limit.set_by for limit in rating.limits]
     rows = [
@@ -251,14 +252,8 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
         for i in range(len(rating.capacity))
     ]
     return {
-        "machine": setup.machine.name,
+        **setup_json(found.setup),
         "length": found.configurations.length.mean(),
-        "rule": setup.rule,
-        "sector": setup.sector,
-        "counterweight": setup.counterweight.name,
-        "support": setup.support.name,
-        "parts": setup.parts,
-        "disturbances": setup.disturbances,
         "radii": found.radii,
         "configurations": rows,
         "level": most_at(found),

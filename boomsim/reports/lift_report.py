@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import setup_json
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -14,13 +15,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
     from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
 
     return {
-        "machine": found.setup.machine.name,
-        "rule": found.setup.rule,
-        "sector": found.setup.sector,
-        "counterweight": found.setup.counterweight.name,
-        "support": found.setup.support.name,
-        "parts": found.setup.parts,
-        "disturbances": found.setup.disturbances,
+        **setup_json(found.setup),
         "extension": found.extension,
         "load": found.load,
         "boom_length": found.boom_length,

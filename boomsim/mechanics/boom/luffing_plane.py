@@ -164,7 +164,8 @@ class LuffingPlane:
         tip = self.kept.direction[:, :, -1]
         front = (self.boom.path @ self.kept.direction)[:, :, 0]
         arms = (self.arms_of @ tip.reshape(2, -1)).reshape(2, *tip.shape)
-        return Head(*(front + arms), arms)
+        sheave, rope_from = front + arms
+        return Head(sheave, rope_from, arms)
 
     def _luffed(self, head: Head) -> Luffed:
         """The boom angle: kept, or the one that keeps the radius of this head."""
