@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.cli import inputs
-from boomsim.cli.answer import paragraph
+from boomsim.cli import command_options as inputs
+from boomsim.cli.json_printing import paragraph
 
 if TYPE_CHECKING:
     from boomsim.game.pick import Pick
@@ -75,7 +75,7 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def _head(picks: "list[Pick]", seed: int, units: str) -> str:
-    from boomsim.figures.words import allowance_words, machine_words, setup_words
+    from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 
     setup = picks[0].setup
     return (
@@ -162,7 +162,7 @@ def _letters(text: str, picks: "list[Pick]") -> list[str]:
 
 
 def _print_json(picks: "list[Pick]", seed: int, units: str) -> None:
-    from boomsim.cli.answer import to_json
+    from boomsim.cli.json_printing import to_json
 
     print(to_json("game", as_json(picks, seed, units)))
 
@@ -208,8 +208,8 @@ def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
 
 
 def _write_page(chosen: argparse.Namespace, picks: "list[Pick]", seed: int) -> None:
+    from boomsim.files.text_file import refuse_ending, write_whole
     from boomsim.game.page import game_page
-    from boomsim.lab.writing import refuse_ending, write_whole
 
     refuse_ending(chosen.page, ending=".html")
     made = game_page(picks, head=_head(picks, seed, chosen.units), units=chosen.units)

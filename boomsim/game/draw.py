@@ -8,14 +8,14 @@ from random import Random
 import numpy as np
 
 from boomsim.game.pick import Pick
+from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.model import Boom
-from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.charts.grid import row_step
-from boomsim.rating.comparison.compare import default_radii
-from boomsim.rating.comparison.sums import scale_of
-from boomsim.rating.empty_hook.study import hanging_mass
+from boomsim.rating.charts.rows_and_rounding import row_step
+from boomsim.rating.comparison.comparison_study import default_radii
+from boomsim.rating.comparison.mass_sums import scale_of
+from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (

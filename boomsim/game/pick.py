@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.comparison.envelope import SAME
-from boomsim.rating.limits.kind import Limit
+from boomsim.rating.comparison.capacity_envelope import SAME
+from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import letter
 

@@ -6,11 +6,11 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
-from boomsim.files.errors import FileError
-from boomsim.files.reading import read_bytes, text_of
-from boomsim.files.writing import write_whole
+from boomsim.files.file_errors import FileError
+from boomsim.files.text_reading import read_bytes, text_of
+from boomsim.files.whole_files import write_whole
 from boomsim.game.pick import BEST, Pick
-from boomsim.rating.limits.kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
+from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
 
 KIND = "progress in the game"
 """What the file says it is."""

@@ -7,11 +7,11 @@ import numpy as np
 
 from boomsim.game.pick import BEST, NONE, Pick
 from boomsim.mechanics.geometry import layout
-from boomsim.rating.comparison.explain import accounts, difference
-from boomsim.rating.comparison.reasons import further_in, listed, tell_pair
-from boomsim.rating.comparison.sums import Scale, scale_of
-from boomsim.rating.empty_hook.study import hanging_mass
-from boomsim.rating.limits.telling import what_sets
+from boomsim.rating.comparison.comparison_reasons import further_in, listed, tell_pair
+from boomsim.rating.comparison.difference_account import accounts, difference
+from boomsim.rating.comparison.mass_sums import Scale, scale_of
+from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
+from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.strategies import label, letter
 from boomsim.units import show
 
