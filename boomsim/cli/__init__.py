@@ -25,6 +25,7 @@ COMMANDS = (
     "losses",
     "lab",
     "page",
+    "game",
     "handouts",
     "paper",
     "mark",

@@ -7,7 +7,7 @@ from random import Random
 
 import numpy as np
 
-from boomsim.game.pick import Pick
+from boomsim.game.stated_pick import Pick
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array, layout
@@ -30,6 +30,9 @@ MOST_WAYS, MOST_PICKS = 4, 50
 APART = 0.01
 """Share of the larger by which two rated loads differ, at least, that have the load between them.
 The wider apart two are, the more often it is between them, in the middle half [1]."""
+
+LEAD = 0.01
+"""Share by which the best is ahead of the next: nearer ones nobody could tell apart [1]."""
 
 TOO_MUCH = 0.16
 """So much more than any of them carries hangs there at most, where none carries it [1]."""
@@ -139,7 +142,7 @@ class _Drawing:
         """Choose a round load between two capacities, or beyond all; None if there is no room."""
         by_size = np.sort(capacity)
         gaps = [(low, high) for low, high in pairwise(by_size) if high - low >= APART * high]
-        if not gaps:
+        if not gaps or by_size[-1] - by_size[-2] < LEAD * by_size[-1]:
             return None
         low, high = self.chance.choices(gaps, weights=[high - low for low, high in gaps])[0]
         if self.chance.randrange(NOBODY) == 0:

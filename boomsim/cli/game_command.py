@@ -12,8 +12,8 @@ from boomsim.cli import command_options as inputs
 from boomsim.cli.json_printing import paragraph
 
 if TYPE_CHECKING:
-    from boomsim.game.pick import Pick
-    from boomsim.game.progress import Played
+    from boomsim.game.player_progress import Played
+    from boomsim.game.stated_pick import Pick
 
 HELP = "a game: a pick is stated, you choose which sections are out, and the model answers why"
 EXAMPLE = "boomsim game yard60 --picks 6 --seed 7 --progress mine.json"
@@ -46,8 +46,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Play."""
-    from boomsim.game.draw import draw
-    from boomsim.game.progress import read_progress, tell_progress, write_progress
+    from boomsim.game.picks_by_seed import draw
+    from boomsim.game.player_progress import read_progress, tell_progress, write_progress
 
     seed = secrets.randbelow(SEEDS) if chosen.seed is None else chosen.seed
     before = read_progress(Path(chosen.progress)) if chosen.progress else []
@@ -102,7 +102,7 @@ def _played(
 
 
 def _stated(pick: "Pick", number: int, picks: int, units: str) -> str:
-    from boomsim.game.verdict import ask, options
+    from boomsim.game.pick_verdict import ask, options
 
     asked = paragraph(f"Pick {number} of {picks}. {ask(pick, units=units)}")
     listed = "\n".join(f"  {letter}  {words}" for letter, words in options(pick))
@@ -124,8 +124,8 @@ def _asked(pick: "Pick") -> str | None:
 
 
 def _tell(pick: "Pick", letter: str, seed: int, number: int, units: str) -> "Played":
-    from boomsim.game.progress import played
-    from boomsim.game.verdict import judge
+    from boomsim.game.pick_verdict import judge
+    from boomsim.game.player_progress import played
 
     said = judge(pick, letter, units=units)
     points = "1 point" if said.points == 1 else f"{said.points} points"
@@ -137,7 +137,7 @@ def _tell(pick: "Pick", letter: str, seed: int, number: int, units: str) -> "Pla
 
 
 def _score(played: "list[Played]", picks: int) -> str:
-    from boomsim.game.pick import BEST
+    from boomsim.game.stated_pick import BEST
 
     got = sum(one.points for one in played)
     stopped = f", {len(played)} of {picks} picks played" if len(played) < picks else ""
@@ -162,9 +162,9 @@ def _letters(text: str, picks: "list[Pick]") -> list[str]:
 
 
 def _print_json(picks: "list[Pick]", seed: int, units: str) -> None:
-    from boomsim.cli.json_printing import to_json
+    from boomsim.cli.json_printing import print_json
 
-    print(to_json("game", as_json(picks, seed, units)))
+    print_json("game", as_json(picks, seed, units))
 
 
 def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
@@ -181,7 +181,7 @@ def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
     -------
     dict
     """
-    from boomsim.game.verdict import ask, judge
+    from boomsim.game.pick_verdict import ask, judge
     from boomsim.reports.setup_head import setup_json
 
     return {
@@ -209,7 +209,7 @@ def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
 
 def _write_page(chosen: argparse.Namespace, picks: "list[Pick]", seed: int) -> None:
     from boomsim.files.text_file import refuse_ending, write_whole
-    from boomsim.game.page import game_page
+    from boomsim.game.game_page import game_page
 
     refuse_ending(chosen.page, ending=".html")
     made = game_page(picks, head=_head(picks, seed, chosen.units), units=chosen.units)

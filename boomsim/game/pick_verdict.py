@@ -5,7 +5,7 @@ from functools import cache
 
 import numpy as np
 
-from boomsim.game.pick import BEST, NONE, Pick
+from boomsim.game.stated_pick import BEST, NONE, Pick
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.comparison.comparison_reasons import further_in, listed, tell_pair
 from boomsim.rating.comparison.difference_account import accounts, difference
@@ -94,7 +94,10 @@ def _scale(pick: Pick, units: str) -> Scale:
 def _first(pick: Pick, chosen: str) -> str:
     points, best = pick.points(chosen), listed(pick.right)
     if chosen == NONE:
-        return "Right: none of them carries it." if points else f"No: {best} carries it."
+        if points:
+            return "Right: none of them carries it."
+        able = [letter(int(way)) for way in np.flatnonzero(pick.carries)]
+        return f"No: {listed(able)} {'carry' if len(able) > 1 else 'carries'} it."
     if points == BEST:
         others = [one for one in pick.right if one != chosen]
         same = f"; {listed(others)} just as much" if others else ""

@@ -9,7 +9,7 @@ from typing import Any
 from boomsim.files.file_errors import FileError
 from boomsim.files.text_reading import read_bytes, text_of
 from boomsim.files.whole_files import write_whole
-from boomsim.game.pick import BEST, Pick
+from boomsim.game.stated_pick import BEST, Pick
 from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
 
 KIND = "progress in the game"
@@ -21,8 +21,8 @@ MOST_PLAYED = 5000
 
 WHERE = {
     STABILITY: "where stability sets the best figure",
-    STRENGTH: "where strength sets it",
-    PERMISSIBLE_VALUE: "where a maker's permissible value sets it",
+    STRENGTH: "where strength sets the best figure",
+    PERMISSIBLE_VALUE: "where a maker's permissible value sets the best figure",
 }
 """What a pick was about."""
 
@@ -105,8 +105,7 @@ def read_progress(path: Path) -> list[Played]:
 
 
 def _checked(one: dict[str, Any]) -> Played:
-    kinds = {name: kind for name, kind in Played.__annotations__.items()}
-    if any(type(one[name]) is not kind for name, kind in kinds.items()):
+    if any(type(one[name]) is not kind for name, kind in Played.__annotations__.items()):
         raise TypeError
     if one["set_by"] not in WHERE or not 0 <= one["points"] <= BEST:
         raise ValueError
