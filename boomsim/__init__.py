@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from boomsim.face.lift import lift as lift
     from boomsim.face.losses import losses as losses
     from boomsim.face.overload import overload as overload
+    from boomsim.face.pick import pick as pick
     from boomsim.face.range import range as range
     from boomsim.face.rate import rate as rate
     from boomsim.machine.files import load_machine as load_machine

@@ -15,6 +15,7 @@ COMMANDS = (
     "describe",
     "compare",
     "lift",
+    "pick",
     "lower",
     "telescope",
     "pins",

@@ -16,6 +16,7 @@ OFFERED = {
     "chart": "boomsim.face.chart",
     "compare": "boomsim.face.compare",
     "lift": "boomsim.face.lift",
+    "pick": "boomsim.face.pick",
     "around": "boomsim.face.around",
     "overload": "boomsim.face.overload",
     "losses": "boomsim.face.losses",
