@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from boomsim.face.pick import pick as pick
     from boomsim.face.range import range as range
     from boomsim.face.rate import rate as rate
+    from boomsim.face.slabs import slabs as slabs
     from boomsim.machine.files import load_machine as load_machine
 
 __version__ = "0.1.0"

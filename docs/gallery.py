@@ -65,6 +65,11 @@ PICTURES = {
         '--bearing "200 kPa" --mat "1.5 m2" --wind "6 m/s" --load-area "1 m2"',
         "An operator's checks in their order: within, not within, not looked at. No leave to lift.",
     ),
+    "slabs": (
+        "Setting up",
+        "slabs yard60",
+        "At which radii a crane lifts the slabs of its own counterweight, which it has not on yet.",
+    ),
     "lower": (
         "Lowering with a load",
         'lower yard60 --extension 0,0,0,90 --load "12 t"',

@@ -16,6 +16,7 @@ COMMANDS = (
     "compare",
     "lift",
     "pick",
+    "slabs",
     "lower",
     "telescope",
     "pins",

@@ -27,7 +27,9 @@ def add_machine(parser: argparse.ArgumentParser) -> None:
 SLEW = "around, rear, or a slew angle such as '90 deg' (0 is over the rear)"
 
 
-def add_rigging(parser: argparse.ArgumentParser, *, slew: str = SLEW) -> "argparse._ArgumentGroup":
+def add_rigging(
+    parser: argparse.ArgumentParser, *, slew: str = SLEW, counterweight: bool = True
+) -> "argparse._ArgumentGroup":
     """Give a command the options of rigging and rule.
 
     Parameters
@@ -35,6 +37,8 @@ def add_rigging(parser: argparse.ArgumentParser, *, slew: str = SLEW) -> "argpar
     parser : ArgumentParser
     slew : str
         How --slew is explained
+    counterweight : bool
+        Whether one is chosen
 
     Returns
     -------
@@ -42,7 +46,9 @@ def add_rigging(parser: argparse.ArgumentParser, *, slew: str = SLEW) -> "argpar
         For more of them
     """
     rig = parser.add_argument_group("rigging")
-    rig.add_argument("--counterweight", metavar="NAME", help="one of the machine's counterweights")
+    if counterweight:
+        about = "one of the machine's counterweights"
+        rig.add_argument("--counterweight", metavar="NAME", help=about)
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
     rig.add_argument("--parts", metavar="N", type=int, help="parts of line")
     rig.add_argument("--slew", metavar="WHERE", default="around", help=slew)

@@ -17,6 +17,7 @@ OFFERED = {
     "compare": "boomsim.face.compare",
     "lift": "boomsim.face.lift",
     "pick": "boomsim.face.pick",
+    "slabs": "boomsim.face.slabs",
     "around": "boomsim.face.around",
     "overload": "boomsim.face.overload",
     "losses": "boomsim.face.losses",

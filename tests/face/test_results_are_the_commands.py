@@ -71,6 +71,10 @@ PAIRS |= {
             *("--slew", "rear", "--wind", "6 m/s"),
         ],
     ),
+    "slabs": (
+        lambda: bs.slabs("truck18", extension=[(0, 0, 0), (0.5, 0.5, 0.5)], slew="rear"),
+        ["slabs", "truck18", "--extension", "0,0,0", "--extension", "50,50,50", "--slew", "rear"],
+    ),
 }
 each = pytest.mark.parametrize(("study", "command"), PAIRS.values(), ids=PAIRS)
 
