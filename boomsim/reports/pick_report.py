@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.pick.study import Pick
+    from boomsim.rating.pick.pick_study import Pick
 
 
 def as_json(found: "Pick") -> dict[str, Any]:
@@ -74,10 +74,10 @@ def check_rows(found: "Pick") -> list[dict[str, Any]]:
 
 def as_text(found: "Pick", *, units: str) -> str:
     """The verdict, a table, a sentence for each check, the mistakes."""
-    from boomsim.rating.charts.words import tell_misreading
-    from boomsim.rating.pick.telling import SIGNS, shown_values, tell_check
-    from boomsim.rating.pick.telling import tell_margin as margin
-    from boomsim.rating.pick.telling import tell_verdict as verdict
+    from boomsim.rating.charts.reading_sentences import tell_misreading
+    from boomsim.rating.pick.pick_sentences import SIGNS, shown_values, tell_check
+    from boomsim.rating.pick.pick_sentences import tell_margin as margin
+    from boomsim.rating.pick.pick_sentences import tell_verdict as verdict
 
     rows = [
         [f"{k}. {check.title}", *shown_values(check, units=units), SIGNS[check.state]]
@@ -119,6 +119,6 @@ def summary(found: "Pick") -> str:
 
 def figure(found: "Pick", *, units: str) -> "Figure":
     """Draw the checks, and the crane from above."""
-    from boomsim.figures.pick.figure import figure_of_pick
+    from boomsim.figures.pick.pick_figure import figure_of_pick
 
     return figure_of_pick(found, units=units)

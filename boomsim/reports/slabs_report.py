@@ -3,14 +3,14 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.slabs.stages import Stage
-    from boomsim.rating.slabs.study import Bands, Slabs
+    from boomsim.rating.slabs.slab_stages import Stage
+    from boomsim.rating.slabs.slabs_study import Bands, Slabs
 
 ASSUMED = (
     "The slab hangs still and clear. Rated means the rule with its margins and allowances, the "
@@ -82,8 +82,8 @@ def rows(found: "Slabs") -> list[dict[str, Any]]:
 
 def as_text(found: "Slabs", *, units: str) -> str:
     """A sentence, then for each slab sentences and a table."""
-    from boomsim.figures.words import allowance_words
-    from boomsim.rating.slabs.telling import tell_first
+    from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.slabs.slabs_sentences import tell_first
 
     setup = found.setup
     head = (
@@ -98,7 +98,7 @@ def as_text(found: "Slabs", *, units: str) -> str:
 
 
 def _stage(found: "Slabs", stage: "Stage", units: str) -> list[str]:
-    from boomsim.rating.slabs.telling import stands_on, tell_bands, tell_stage
+    from boomsim.rating.slabs.slabs_sentences import stands_on, tell_bands, tell_stage
 
     own = found.bands_of(stage)
     said = [f"{tell_stage(stage, units=units)}.", *(tell_bands(found, b, units=units) for b in own)]
@@ -107,8 +107,8 @@ def _stage(found: "Slabs", stage: "Stage", units: str) -> list[str]:
 
 
 def _rows(found: "Slabs", own: "list[Bands]", units: str) -> list[list[str]]:
-    from boomsim.rating.limits.telling import sign
-    from boomsim.rating.slabs.telling import far_radii
+    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.slabs.slabs_sentences import far_radii
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -144,6 +144,6 @@ def summary(found: "Slabs") -> str:
 
 def figure(found: "Slabs", *, units: str) -> "Figure":
     """Draw the radii as bands."""
-    from boomsim.figures.slabs.figure import figure_of_slabs
+    from boomsim.figures.slabs.slabs_figure import figure_of_slabs
 
     return figure_of_slabs(found, units=units)

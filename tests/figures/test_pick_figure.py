@@ -6,13 +6,13 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.page import caution_of
-from boomsim.figures.pick.figure import figure_of_pick
-from boomsim.figures.pick.ladder import BAR, LOOKS, NAMES, SHOWN, draw_ladder
-from boomsim.rating.pick.asked import Asked
-from boomsim.rating.pick.checks import BEYOND, NOTED, UNKNOWN, WITHIN
-from boomsim.rating.pick.study import pick
-from boomsim.rating.pick.telling import NO_LEAVE, tell_verdict
+from boomsim.figures.figure_page import caution_of
+from boomsim.figures.pick.check_bars import BAR, LOOKS, NAMES, SHOWN, draw_ladder
+from boomsim.figures.pick.pick_figure import figure_of_pick
+from boomsim.rating.pick.pick_asked import Asked
+from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN
+from boomsim.rating.pick.pick_sentences import NO_LEAVE, tell_verdict
+from boomsim.rating.pick.pick_study import pick
 
 
 @pytest.fixture(scope="module")

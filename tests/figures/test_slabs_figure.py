@@ -4,11 +4,11 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.page import caution_of
-from boomsim.figures.slabs.bands import draw_bands
-from boomsim.figures.slabs.figure import figure_of_slabs
-from boomsim.rating.slabs.study import slabs
-from boomsim.rating.slabs.telling import tell_first
+from boomsim.figures.figure_page import caution_of
+from boomsim.figures.slabs.slab_bands import draw_bands
+from boomsim.figures.slabs.slabs_figure import figure_of_slabs
+from boomsim.rating.slabs.slabs_sentences import tell_first
+from boomsim.rating.slabs.slabs_study import slabs
 
 
 @pytest.fixture(scope="module")

@@ -11,14 +11,14 @@ import pytest
 import boomsim as bs
 from boomsim.caution import CAUTION
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
-from boomsim.mechanics.loads import GRAVITY
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.capacity import rate
-from boomsim.rating.lift.study import lift
-from boomsim.rating.pick.asked import Asked, slews
-from boomsim.rating.pick.checks import BEYOND, NOTED, UNKNOWN, WITHIN
-from boomsim.rating.pick.study import Pick, pick
-from boomsim.rating.pick.telling import NO_LEAVE, tell_check, tell_verdict
+from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.pick.pick_asked import Asked, slews
+from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN
+from boomsim.rating.pick.pick_sentences import NO_LEAVE, tell_check, tell_verdict
+from boomsim.rating.pick.pick_study import Pick, pick
 from boomsim.rating.setup import set_up
 
 WAY = (0.0, 0.0, 0.45, 0.45)

@@ -6,21 +6,21 @@ from math import radians
 
 import numpy as np
 import pytest
+from making import RIGID, bare_machine, even_bar, set_up_by_hand
 
 import boomsim as bs
 from boomsim.caution import CAUTION
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Deck, Machine, TurningMass
-from boomsim.mechanics.condense import condense
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
-from boomsim.rating.response import respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import set_up
-from boomsim.rating.slabs.stages import at_stage, stages
-from boomsim.rating.slabs.study import Bands, Slabs, slabs
-from boomsim.rating.slabs.telling import chosen_way, tell_bands, tell_first
+from boomsim.rating.slabs.slab_stages import at_stage, stages
+from boomsim.rating.slabs.slabs_sentences import chosen_way, tell_bands, tell_first
+from boomsim.rating.slabs.slabs_study import Bands, Slabs, slabs
 from boomsim.rating.strategies import configurations_of
-from tests.making import RIGID, bare_machine, even_bar, set_up_by_hand
 
 STEP = 0.1
 """Between radii that are tried for a crane with rows of a metre [m]."""
