@@ -70,6 +70,11 @@ PICTURES = {
         "slabs yard60",
         "At which radii a crane lifts the slabs of its own counterweight, which it has not on yet.",
     ),
+    "dynamics": (
+        "A load that moves",
+        'dynamics yard60 --extension 0,0,45,45 --radius "10 m"',
+        "Lifted off, stopped, dropped, swung: as which load, hanging still, it counts.",
+    ),
     "lower": (
         "Lowering with a load",
         'lower yard60 --extension 0,0,0,90 --load "12 t"',

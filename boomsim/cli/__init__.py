@@ -25,6 +25,7 @@ COMMANDS = (
     "around",
     "overload",
     "losses",
+    "dynamics",
     "lab",
     "page",
     "handouts",

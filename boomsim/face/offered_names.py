@@ -18,6 +18,7 @@ OFFERED = {
     "lift": "boomsim.face.lift_result",
     "pick": "boomsim.face.pick_result",
     "slabs": "boomsim.face.slabs_result",
+    "dynamics": "boomsim.face.dynamics_result",
     "around": "boomsim.face.around_result",
     "overload": "boomsim.face.overload_result",
     "losses": "boomsim.face.losses_result",

@@ -71,6 +71,14 @@ PAIRS |= {
             *("--slew", "rear", "--wind", "6 m/s"),
         ],
     ),
+    "dynamics": (
+        lambda: bs.dynamics("truck18", extension=(0.5, 0.5, 0.5), radius=8, speed=0.8, stop="2 s"),
+        [
+            "dynamics",
+            *("truck18", "--extension", "50,50,50", "--radius", "8 m"),
+            *("--speed", "0.8 m/s", "--stop", "2 s"),
+        ],
+    ),
     "slabs": (
         lambda: bs.slabs("truck18", extension=[(0, 0, 0), (0.5, 0.5, 0.5)], slew="rear"),
         ["slabs", "truck18", "--extension", "0,0,0", "--extension", "50,50,50", "--slew", "rear"],
