@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from boomsim.face.compare_result import compare as compare
     from boomsim.face.crane import set_up as set_up
     from boomsim.face.dynamics_result import dynamics as dynamics
+    from boomsim.face.indicator_result import indicator as indicator
     from boomsim.face.lift_result import lift as lift
     from boomsim.face.losses_result import losses as losses
     from boomsim.face.overload_result import overload as overload

@@ -75,6 +75,11 @@ PICTURES = {
         'dynamics yard60 --extension 0,0,45,45 --radius "10 m"',
         "Lifted off, stopped, dropped, swung: as which load, hanging still, it counts.",
     ),
+    "indicator": (
+        "What an indicator knows",
+        'indicator yard60 --extension 0,0,45,45 --radius "10 m"',
+        "What a simulated load-moment indicator shows beside what is, condition by condition.",
+    ),
     "lower": (
         "Lowering with a load",
         'lower yard60 --extension 0,0,0,90 --load "12 t"',

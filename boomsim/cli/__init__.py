@@ -26,6 +26,7 @@ COMMANDS = (
     "overload",
     "losses",
     "dynamics",
+    "indicator",
     "lab",
     "page",
     "handouts",

@@ -19,6 +19,7 @@ OFFERED = {
     "pick": "boomsim.face.pick_result",
     "slabs": "boomsim.face.slabs_result",
     "dynamics": "boomsim.face.dynamics_result",
+    "indicator": "boomsim.face.indicator_result",
     "around": "boomsim.face.around_result",
     "overload": "boomsim.face.overload_result",
     "losses": "boomsim.face.losses_result",

@@ -79,6 +79,13 @@ PAIRS |= {
             *("--speed", "0.8 m/s", "--stop", "2 s"),
         ],
     ),
+    "indicator": (
+        lambda: bs.indicator("truck18", extension=(0.5, 0.5, 0.5), radius=8, lean="2 deg"),
+        [
+            "indicator",
+            *("truck18", "--extension", "50,50,50", "--radius", "8 m", "--lean", "2 deg"),
+        ],
+    ),
     "slabs": (
         lambda: bs.slabs("truck18", extension=[(0, 0, 0), (0.5, 0.5, 0.5)], slew="rear"),
         ["slabs", "truck18", "--extension", "0,0,0", "--extension", "50,50,50", "--slew", "rear"],
