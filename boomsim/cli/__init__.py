@@ -29,6 +29,7 @@ COMMANDS = (
     "indicator",
     "lab",
     "page",
+    "game",
     "handouts",
     "paper",
     "mark",
