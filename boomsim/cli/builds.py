@@ -197,7 +197,7 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
     spoken = builds_in_short(found, at=at, units=units)
     names = [build.name for build in found.builds]
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units)} Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {RULE}"
     )
     pieces = [

@@ -144,6 +144,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
     boom_mass = sum(machine.boom.section_masses) + machine.boom.head.mass
     crane = sum(p.mass for p in machine.carrier) + sum(p.mass for p in machine.superstructure)
     total = crane + boom_mass + machine.cylinder.mass + machine.counterweights[0].mass
+    has_cylinder = machine.boom.telescope_cylinder is not None
     facts = [
         ["boom length", f"{said(shortest, 'boom_length')} to {said(longest, 'boom_length')}"],
         ["boom systems", ", ".join(machine.boom.systems)],
@@ -153,7 +154,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             f"{said(machine.boom.least_angle, 'angle')} to "
             f"{said(machine.boom.greatest_angle, 'angle')}",
         ],
-        ["boom mass", said(boom_mass, "mass")],
+        [f"boom mass{', telescope cylinder included' * has_cylinder}", said(boom_mass, "mass")],
         *_telescope_cylinder(machine.boom, units),
         [f"whole crane, counterweight {machine.counterweights[0].name}", said(total, "mass")],
         [
@@ -210,6 +211,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             table(["machine", ""], facts),
             f"Front, tail and overlap: {where}.",
             table([*head, "front", "tail", "overlap"], given),
+            *([paragraph(_without_cylinder(machine.boom, units))] if has_cylinder else []),
             table(
                 ["section", "area", "I upright", "I sideways", "W top", "W bottom", "widest b/t"],
                 derived,
@@ -230,6 +232,13 @@ def _stands(support: "Support", units: str) -> str:
     if support.longest_boom is not None:
         said += f", boom up to {show(support.longest_boom, 'boom_length', units)}"
     return said
+
+
+def _without_cylinder(boom: "Boom", units: str) -> str:
+    """Say that sections are weighed here without the telescope cylinder."""
+    from boomsim.reports.holding import cylinder_words
+
+    return f"Each section by itself; besides, {cylinder_words(boom, units=units)}."
 
 
 def _telescope_cylinder(boom: "Boom", units: str) -> list[list[str]]:

@@ -107,7 +107,8 @@ def rate(
     radii = np.asarray(radius, dtype=float)
     if not np.all(radii > 0.0):
         raise ValueError(
-            f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
+            "A radius must be above 0 m, from the axis of rotation, and one of these is "
+            f"{radii[~(radii > 0.0)].flat[0]:g} m."
         )
     radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
     if boom is None:

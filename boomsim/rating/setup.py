@@ -161,7 +161,10 @@ def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[
             )
         return np.array([slew]), f"slewed to {np.degrees(slew):.0f}°"
     if slew not in SECTORS:
-        raise ValueError(_unknown("sector", slew, list(SECTORS)))
+        raise ValueError(
+            f"{_unknown('sector', slew, list(SECTORS))} Or give a slew angle: 0 deg is over the "
+            "rear, 90 deg over the right side, -90 deg over the left side, 180 deg over the front."
+        )
     square = _square(support)
     if turned:
         square = np.concatenate([square, EVERY_WAY, _over_tyres(support)])

@@ -101,7 +101,7 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     from boomsim.rating.strategies import label
 
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.around.extension)} % (base side first)."
+        f"{setup_text(found.setup, units=units)} Extension {label(found.around.extension)} % (base side first)."
     )
     pieces = [
         paragraph(head),
@@ -241,7 +241,7 @@ def _reason_text(
     from math import isfinite
 
     from boomsim.rating.around.directions import direction
-    from boomsim.reports.holding import holding_rows
+    from boomsim.reports.holding import holding_note, holding_rows
     from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
@@ -260,6 +260,7 @@ def _reason_text(
     return [
         paragraph(f"What holds the crane down at {at}, in the worst direction of each:"),
         table(["moment about the tipping line", "mass", *heads], rows),
+        *([paragraph(note)] if (note := holding_note(setup.machine.boom, units=units)) else []),
     ]
 
 

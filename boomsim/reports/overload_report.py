@@ -60,7 +60,7 @@ def as_text(found: "Overload", *, units: str) -> str:
 
     kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first); "
+        f"{setup_text(found.setup, units=units)} Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
         f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
         f"stress and balance stand without their margins. {tell_ultimates(found)}"

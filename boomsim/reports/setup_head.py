@@ -19,12 +19,12 @@ def setup_json(setup: "Setup") -> dict[str, object]:
     }
 
 
-def setup_text(setup: "Setup") -> str:
+def setup_text(setup: "Setup", *, units: str) -> str:
     """How the crane is set up, in a few sentences."""
     from boomsim.figures.words import allowance_words
 
     return (
         f"{setup.machine.name} (invented), {setup.sector}, counterweight "
         f"{setup.counterweight.name}, support {setup.support.name}, {setup.parts} parts of line, "
-        f"rule {setup.rule.name}. {allowance_words(setup.rule)}"
+        f"rule {setup.rule.name}. {allowance_words(setup.rule, units=units)}"
     ).rstrip()

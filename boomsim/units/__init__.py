@@ -10,6 +10,7 @@ from boomsim.units._quantities import SYSTEMS as SYSTEMS
 from boomsim.units._quantities import Display as Display
 from boomsim.units._quantities import Quantity as Quantity
 from boomsim.units._quantities import display as display
+from boomsim.units._quantities import outside as outside
 from boomsim.units._quantities import quantity_named as quantity_named
 from boomsim.units._quantities import rounded as rounded
 from boomsim.units._quantities import rounded_down as rounded_down

@@ -50,6 +50,25 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
     return said
 
 
+def which_chart(chart: Chart) -> str:
+    """Say which of the charts of a crane this is.
+
+    Parameters
+    ----------
+    chart : Chart
+
+    Returns
+    -------
+    str
+        Within a sentence
+    """
+    if chart.is_best:
+        return "the best of all ways to extend in each cell"
+    if len(set(chart.length.round(3))) < len(chart.length):
+        return "a column for each way to extend"
+    return "one way to extend for each boom length"
+
+
 def blank_words(chart: Chart, *, units: str) -> str:
     """Say why cells of a chart are blank, and where its rows begin.
 

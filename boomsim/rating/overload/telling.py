@@ -2,6 +2,7 @@
 
 from math import degrees, isfinite
 
+from boomsim.machine.naming import foot_name
 from boomsim.rating.around.directions import direction
 from boomsim.rating.limits.kind import PERMISSIBLE, TIPS
 from boomsim.rating.overload.events import Event
@@ -154,7 +155,7 @@ def tell_lightening(result: Overload) -> str:
 
 
 def _foot(result: Overload) -> str:
-    return "tyre" if result.setup.support.kind == "tyres" else "float"
+    return foot_name(result.setup.support)
 
 
 def _load(one: Lightening) -> float:
