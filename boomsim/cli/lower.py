@@ -154,7 +154,8 @@ def as_text(found: "Lowering", *, units: str) -> str:
     spoken += [tell_what_sets(rated)] if rated else []
     spoken += [tell_empty_hook(found.empty, units=units)]
     head = (
-        f"{setup_text(found.setup, units=units)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {ASSUMED}"
     )
     pieces = [

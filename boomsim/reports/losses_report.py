@@ -83,14 +83,16 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         ]
         for k, name in enumerate(costs.name)
     ]
+    has_cylinder = found.setup.machine.boom.telescope_cylinder is not None
+    apart = " (sections without the telescope cylinder)" if has_cylinder else ""
     said = (
-        f"Rated load, in {unit}, that one {unit} more in each part gives or costs (sections without "
-        "the telescope cylinder): from the sum of "
-        "moments where stability governs, else from the machine rated anew with a lighter and a "
-        "heavier part (k: another limit takes over on the way)."
+        f"Rated load, in {unit}, that one {unit} more in each part gives or costs{apart}: from the "
+        "sum of moments where stability governs, else from the machine rated again with a lighter "
+        "and a heavier part (k: another limit takes over on the way)."
     )
     head = (
-        f"{setup_text(found.setup, units=units)} Extension {label(found.places.extension[0])} % (base "
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.places.extension[0])} % (base "
         f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
         "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
     )

@@ -47,6 +47,7 @@ def as_json(found: "Overload") -> dict[str, Any]:
 
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
+    from boomsim.machine.naming import foot_name
     from boomsim.rating.limits.telling import what_sets
     from boomsim.rating.overload.telling import (
         tell_event,
@@ -55,12 +56,14 @@ def as_text(found: "Overload", *, units: str) -> str:
         tell_ultimates,
         tell_verdict,
     )
+    from boomsim.rating.raising import FLOAT
     from boomsim.rating.strategies import label
     from boomsim.units import show, show_rated
 
     kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
-        f"{setup_text(found.setup, units=units)} Extension {label(found.extension)} % (base side first); "
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
         f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
         f"stress and balance stand without their margins. {tell_ultimates(found)}"
@@ -68,7 +71,7 @@ def as_text(found: "Overload", *, units: str) -> str:
     rows = [
         [
             tell_event(event),
-            event.kind,
+            foot_name(found.setup.support) if event.kind == FLOAT else event.kind,
             show(event.load, "mass", units),
             f"{event.multiple:.2f}",
         ]

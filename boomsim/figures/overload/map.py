@@ -231,7 +231,7 @@ def draw_map_key(page: Page, ax: Axes) -> None:
         ax.text(left + 0.0075, row + 0.5, words, ha="left", va="center", **type_of(SMALL))
     marks = (
         (LOAD, 2.6, "here failure and tipping meet: above it something breaks first"),
-        (INK, 1.0, "bold line of the chart: strength rates above, stability below"),
+        (INK, 1.0, "bold line of the chart: stability sets what is below it"),
     )
     for k, (colour, thick, words) in enumerate(marks):
         left = k * width / 2

@@ -8,8 +8,7 @@ from boomsim.lab.lessons.check import Check
 from boomsim.lab.lessons.guess import Guess, Truth
 from boomsim.lab.lessons.parts import Blank, Lesson, Sheet
 from boomsim.lab.lessons.section import MACHINE, far_lock
-from boomsim.lab.lessons.spoken import as_said, rated_as_said
-from boomsim.lab.lessons.turns_over import divide
+from boomsim.lab.lessons.spoken import as_said, divide, divided, rated_as_said
 from boomsim.machine.files import load_machine
 from boomsim.mechanics.loads import GRAVITY
 from boomsim.rating.around.centres import hung_at
@@ -159,13 +158,16 @@ def _row(place: str, one: Overload, units: str) -> tuple[str | Blank, ...]:
     assert one.failure is not None and one.tipping is not None
     at = lift(one.setup, extension=one.extension, load=one.tipping.load, angle=one.angle)
     worst = max(at.margins, key=lambda margin: margin.use)
+    lever = worst.overturning / (one.tipping.load * GRAVITY)
+    moment, lever = as_said(worst.righting, "moment", units), as_said(lever, "length", units)
     return (
         f"{place}, {show(one.radius, 'length', units)}",
         show_rated(one.rated, units),
         show(one.failure.load, "mass", units),
-        show(worst.righting, "moment", units),
-        show(worst.overturning / (one.tipping.load * GRAVITY), "length", units),
-        Blank(text=show(one.tipping.load, "mass", units)),
+        show(moment, "moment", units),
+        show(lever, "length", units),
+        # Reckoned from what the sheet prints, as the class does.
+        Blank(text=show(divided(moment, lever, units), "mass", units)),
         Blank(text=_ends(one)),
     )
 

@@ -42,7 +42,10 @@ def reason(
         sets = what_sets(apart.second.limit)
         return f"no load can tip the crane there, and for {names[1]} {sets}"
     weight, held = sum(apart.by_part.values()), sum(apart.by_structure)
-    steps = in_steps({"weight": weight, "held": held}, total=total, scale=scale)
+    first, second = (
+        scale.below(each.capacity, each.structure_takes) for each in (apart.first, apart.second)
+    )
+    steps = {"held": second - first, "weight": total - (second - first)}
     if weight >= MOSTLY * apart.total:
         said = weight_reason(apart, names[0], kept, total=steps["weight"], scale=scale)
         return said + _beside_weight(steps["held"], scale)
@@ -64,7 +67,7 @@ def held_reason(apart: Difference, name: str, *, scale: Scale) -> str:
     said = f"for {name} {what_sets(second.limit)}"
     if second.limit.set_by == STABILITY:
         return said
-    below = scale.text(round(second.structure_takes / scale.step))
+    below = scale.text(scale.below(second.capacity, second.structure_takes))
     return f"{said}, {below} below what stability allows"
 
 

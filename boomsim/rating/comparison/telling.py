@@ -63,7 +63,7 @@ def tell_account(name: str, account: Account, *, units: str) -> str:
         return f"{said}."
     if account.structure_takes < float("inf"):
         scale = scale_of(account.capacity, units)
-        below = scale.text(round(account.structure_takes / scale.step))
+        below = scale.text(scale.below(account.capacity, account.structure_takes))
         said += f", {below} below what stability allows"
     gave = account.gave_way
     if gave is None or gave.place is None or gave.moment is None:
@@ -111,20 +111,18 @@ def tell_difference(
     ]
     if not difference.by_part:
         return [*told, "No load can tip the crane at this radius, so strength alone decides."]
-    parts = with_rest(difference.by_part)
-    held = dict(zip((_FIRST, _SECOND), difference.by_structure, strict=True))
-    steps = in_steps({**parts, **held}, total=one - other, scale=scale)
-    takes = [steps.pop(name) for name in held]
-    told.append(_where_weight_lies(steps, scale))
-    if any(takes):
+    held = [scale.below(each.capacity, each.structure_takes) for each in (first, second)]
+    lies = one + held[0] - other - held[1]
+    told.append(
+        _where_weight_lies(in_steps(with_rest(difference.by_part), total=lies, scale=scale), scale)
+    )
+    if any(held):
         told.append(
-            f"What holds a figure below what stability allows takes {scale.text(-takes[0])} from "
-            f"the first and {scale.text(takes[1])} from the second: {scale.signed(sum(takes))}."
+            f"What holds a figure below what stability allows takes {scale.text(held[0])} from "
+            f"{first_name} and {scale.text(held[1])} from {second_name}: "
+            f"{scale.signed(held[1] - held[0])}."
         )
     return told
-
-
-_FIRST, _SECOND = "held: first", "held: second"
 
 
 def _where_weight_lies(steps: dict[str, int], scale: Scale) -> str:

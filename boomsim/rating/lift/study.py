@@ -218,7 +218,7 @@ def _worst(at: Response) -> tuple[int, int]:
     """Slew angle and tipping line that govern stability, as indices."""
     least = at.balance.tipping_load[:, :, 0, 0]
     if not 0.0 < least.min() < np.inf:
-        # Several lines may be past tipping, or none can be reached: the moment left tells them apart.
+        # Several lines may be past tipping, or none be reached: the moment left tells them apart.
         return worst_direction(at)
     turn, line = np.unravel_index(np.argmin(least), least.shape)
     return int(turn), int(line)
