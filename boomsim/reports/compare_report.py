@@ -78,21 +78,34 @@ def _key(found: "Comparison", ways: list[int], names: list[str]) -> str:
 
 
 def _rows(found: "Comparison", ways: list[int], names: list[str], units: str) -> list[list[str]]:
-    from boomsim.rating.comparison.spans import most_at
     from boomsim.units import show
 
     rows = []
-    for column, most in enumerate(most_at(found)):
+    for column in range(len(found.radii)):
         if (found.rating.governing[:, column] >= 0).any():
             radius = show(float(found.radii[column]), "length", units)
             cells = [_cell(found, way, column, units) for way in ways]
-            rows.append([radius, *cells, "tie" if most[1:] else "".join(names[w] for w in most)])
+            rows.append([radius, *cells, _most(found, column, names, units)])
     if not rows:
         raise ValueError(
             "Nothing may be lifted at any of these radii by any of these configurations as the "
             "crane is set up. Choose other radii, another counterweight or another support."
         )
     return rows
+
+
+def _most(found: "Comparison", column: int, names: list[str], units: str) -> str:
+    """Name the way that carries most; those whose figures read the same tie."""
+    from boomsim.units import show_rated
+
+    loads = [
+        (name, float(load))
+        for name, load in zip(names, found.rating.capacity[:, column], strict=True)
+        if load > 0.0
+    ]
+    most = show_rated(max((load for _, load in loads), default=0.0), units)
+    level = [name for name, load in loads if show_rated(load, units) == most]
+    return "tie" if len(level) > 1 else "".join(level)
 
 
 def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
