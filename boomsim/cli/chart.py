@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from boomsim.cli import chart_inputs, inputs
 from boomsim.cli.tell import refuse_picture
 from boomsim.face.chart import refuse_both_rows
+from boomsim.reports.trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from boomsim.face.chart import Charted
@@ -119,7 +120,8 @@ def _chart(chosen: argparse.Namespace, made: "Charted") -> Callable[[], None]:
         return partial(print, made.text(chosen.units))
     from boomsim.reports.chart_report import as_text
 
-    return partial(print, as_text(made.study, units=chosen.units, marked=False, rule=made.rule))
+    text = as_text(made.study, units=chosen.units, marked=False, rule=made.rule)
+    return partial(print, in_trade_words(text, chosen.units))
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -256,4 +258,4 @@ def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
     )
     if chosen.json:
         return partial(print_json, "reading", reading_json(reading))
-    return partial(print, reading_text(reading, units=chosen.units))
+    return partial(print, in_trade_words(reading_text(reading, units=chosen.units), chosen.units))

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import inputs, streams
 from boomsim.cli.answer import paragraph, print_json, table
+from boomsim.reports.trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Boom, Machine, Support
@@ -45,7 +46,8 @@ def run(chosen: argparse.Namespace) -> None:
     if chosen.json:
         print_json("describe", as_json(machine, extension=extension, rule=chosen.rule))
     else:
-        print(as_text(machine, extension=extension, units=chosen.units))
+        text = as_text(machine, extension=extension, units=chosen.units)
+        print(in_trade_words(text, chosen.units))
 
 
 def _as_toml(name: str) -> str:

@@ -19,6 +19,7 @@ from boomsim.mechanics.tipping_lines import tipping_lines
 from boomsim.rating.limits.kind import Kind
 from boomsim.rating.limits.table import KINDS
 from boomsim.rating.rules import RULES, Rule
+from boomsim.units import is_named
 
 SECTORS = ("around", "rear")
 """All around the crane (the least of all slew angles), and over the rear only."""
@@ -131,7 +132,7 @@ def _choose(choices: tuple[_N, ...], name: str | None, what: str) -> _N:
     if name is None:
         return choices[0]
     for choice in choices:
-        if choice.name == name:
+        if is_named(choice.name, name):
             return choice
     raise ValueError(_unknown(what, name, [c.name for c in choices]))
 

@@ -8,6 +8,7 @@ import numpy as np
 from boomsim.machine.model import Boom
 from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.mechanics.geometry import Array, layout
+from boomsim.units import is_named
 
 EQUAL_LENGTH = 0.10
 """Lengths that differ by no more than this count as one and the same [m]."""
@@ -98,15 +99,16 @@ def checked_system(boom: Boom, system: str) -> str:
     Returns
     -------
     str
-        The same
+        As it is kept
 
     Raises
     ------
     ValueError
         If it is not one of the boom's; says which there are, and which are its own.
     """
-    if system in boom.systems:
-        return system
+    for known in boom.systems:
+        if is_named(known, system):
+            return known
     wrong = f"This boom is not {system}."
     if system not in BOOM_SYSTEMS:
         wrong = f"There is no boom system {system!r}; there are {', '.join(BOOM_SYSTEMS)}."

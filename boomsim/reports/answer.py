@@ -38,7 +38,11 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     return "\n".join(text.rstrip() for text in [line(head), rule, *map(line, rows)])
 
 
-def paragraph(text: str, *, width: int = 96, indent: str = "") -> str:
+WIDTH = 96
+"""Of a line [characters]."""
+
+
+def paragraph(text: str, *, width: int = WIDTH, indent: str = "") -> str:
     """Break a paragraph into lines."""
     from textwrap import fill
 

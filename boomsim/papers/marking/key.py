@@ -16,6 +16,7 @@ from boomsim.papers.problems.bands import result_of
 from boomsim.papers.problems.family import AnyFamily, Family
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
 from boomsim.papers.problems.solving import solve
+from boomsim.papers.problems.worded import worded
 from boomsim.papers.registry import family_named
 from boomsim.papers.render.plain_data import KEY_SCHEMA
 
@@ -122,7 +123,7 @@ def questions_of(key: Key, variant: str) -> tuple[Question, ...]:
 
 def _problem(entry: _Entry, system: str) -> Problem:
     """Make a problem from its givens, and hold its answers against the key."""
-    family = family_named(entry.family)
+    family = worded(family_named(entry.family), system)
     givens = {name: read_amount(text) for name, text in entry.givens.items()}
     if givens.keys() != {one.name for one in family.givens}:
         raise PaperError(_stale(entry))
