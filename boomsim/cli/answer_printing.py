@@ -5,7 +5,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from boomsim.cli.json_printing import plain, print_json
-from boomsim.reports.trade_words import in_trade_words
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -39,7 +39,7 @@ def tell(
     path = chosen.figure or picture
     if path:
         from boomsim.figures.figure_page import write
-        from boomsim.figures.trade_words import label_in_trade_words
+        from boomsim.figures.labels_in_trade_words import label_in_trade_words
 
         write(label_in_trade_words(figure(), chosen.units), path)
     if chosen.json:

@@ -9,7 +9,7 @@ from boomsim.cli import chart_command_options as chart_inputs
 from boomsim.cli import command_options as inputs
 from boomsim.cli.answer_printing import refuse_picture
 from boomsim.face.chart_result import refuse_both_rows
-from boomsim.reports.trade_words import in_trade_words
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from boomsim.face.chart_result import Charted

@@ -7,7 +7,7 @@ from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
 from boomsim.cli import standard_streams as streams
 from boomsim.cli.json_printing import paragraph, print_json, table
-from boomsim.reports.trade_words import in_trade_words
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Boom, Machine, Support

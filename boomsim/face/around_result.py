@@ -10,7 +10,7 @@ from boomsim.face.crane import DEMONSTRATION, Choices, Crane, on_ground, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, radii
 from boomsim.face.study_result import Result, Said
 from boomsim.reports import around_report as report
-from boomsim.reports.trade_words import in_trade_words
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

@@ -12,7 +12,7 @@ from boomsim.face.given_values import Extension, Given, Several, figure
 from boomsim.face.given_values import radii as read_radii
 from boomsim.face.study_result import Result, Said, key_of
 from boomsim.reports import compare_report as report
-from boomsim.reports.trade_words import in_trade_words
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

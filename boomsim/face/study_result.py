@@ -66,7 +66,7 @@ class Result:
         Said
             A str
         """
-        from boomsim.reports.trade_words import in_trade_words
+        from boomsim.reports.text_in_trade_words import in_trade_words
 
         known = self._units(units)
         return Said(in_trade_words(self._lines(known), known))
@@ -84,7 +84,7 @@ class Result:
         Figure
             Of matplotlib
         """
-        from boomsim.figures.trade_words import label_in_trade_words
+        from boomsim.figures.labels_in_trade_words import label_in_trade_words
 
         known = self._units(units)
         return label_in_trade_words(self._figure(known), known)

@@ -2,7 +2,7 @@
 
 from html import escape
 
-from boomsim.reports.trade_words import RULE, table_of
+from boomsim.reports.text_in_trade_words import RULE, table_of
 
 
 def html_of(text: str) -> str:

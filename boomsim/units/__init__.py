@@ -19,11 +19,11 @@ from boomsim.units._quantities import show_rated as show_rated
 from boomsim.units._reading import parse as parse
 from boomsim.units._reading import registry as registry
 from boomsim.units._reading import tidy_unit as tidy_unit
-from boomsim.units._trade import TRADE as TRADE
-from boomsim.units._trade import all_in_words as all_in_words
-from boomsim.units._trade import in_words as in_words
-from boomsim.units._trade import is_named as is_named
-from boomsim.units._trade import markup_in_words as markup_in_words
+from boomsim.units._trade_words import TRADE as TRADE
+from boomsim.units._trade_words import all_in_words as all_in_words
+from boomsim.units._trade_words import in_words as in_words
+from boomsim.units._trade_words import is_named as is_named
+from boomsim.units._trade_words import markup_in_words as markup_in_words
 from boomsim.units._words import UnitError as UnitError
 from boomsim.units._words import did_you_mean as did_you_mean
 from boomsim.units._words import quoted as quoted

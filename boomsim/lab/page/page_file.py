@@ -30,7 +30,7 @@ def page(ways: Ways, *, told: Told | None = None) -> str:
     str
         HTML that needs no network
     """
-    folder = files("boomsim.lab.page.page_file")
+    folder = files("boomsim.lab.page")
     made = folder.joinpath("page.html").read_text(encoding="utf-8")
     gathered = all_in_words(page_data(ways, told=told), ways.look.units)
     data = json.dumps(gathered, separators=(",", ":"), ensure_ascii=False, allow_nan=False)

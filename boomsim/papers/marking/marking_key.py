@@ -14,10 +14,10 @@ from boomsim.papers.numbers.amounts import Amount, read_amount
 from boomsim.papers.paper import Question
 from boomsim.papers.paper_errors import PaperError
 from boomsim.papers.problems.family import AnyFamily, Family
+from boomsim.papers.problems.family_in_trade_words import worded
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
 from boomsim.papers.problems.step_solving import solve
 from boomsim.papers.problems.tolerance_bands import result_of
-from boomsim.papers.problems.worded import worded
 from boomsim.papers.render.paper_data import KEY_SCHEMA
 
 LARGEST_FILE = 200_000_000

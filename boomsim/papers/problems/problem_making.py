@@ -16,6 +16,7 @@ from boomsim.papers.problems.family import (
     Family,
     Posed,
 )
+from boomsim.papers.problems.family_in_trade_words import worded
 from boomsim.papers.problems.problem import CHOICE, NUMERIC, Choice, Problem
 from boomsim.papers.problems.step_solving import close, holds, solve
 from boomsim.papers.problems.tolerance_bands import (
@@ -23,7 +24,6 @@ from boomsim.papers.problems.tolerance_bands import (
     result_of,
     slips_taken_for_right,
 )
-from boomsim.papers.problems.worded import worded
 from boomsim.units import all_in_words
 
 TRIES = 200
