@@ -22,7 +22,7 @@ def tell(
     figure: "Callable[[], Figure]",
     picture: str | None = None,
 ) -> None:
-    """Work out everything before the first word, so that what is refused has said nothing.
+    """Compute before printing, so that a refused command prints nothing.
 
     Parameters
     ----------

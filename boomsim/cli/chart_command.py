@@ -237,7 +237,7 @@ def _page(chosen: argparse.Namespace, made: "Chart") -> None:
 
 
 def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
-    """Work out a reading; what is given tells it."""
+    """Compute a reading and return what prints it."""
     from boomsim.cli.json_printing import print_json
     from boomsim.rating.charts.chart_reading import read_chart
     from boomsim.reports.chart_report import reading_json, reading_text

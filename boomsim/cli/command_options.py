@@ -54,7 +54,7 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--load-area", metavar="AREA", help="wind area of each tonne of load, such as '1 m2'"
     )
     off.add_argument("--side-pull", metavar="SHARE", help="share of the load, such as '2 %%'")
-    off.add_argument("--hoist-speed", metavar="SPEED", help="lifting off, such as '0.3 m/s'")
+    off.add_argument("--hoist-speed", metavar="SPEED", help="of picking up, such as '0.3 m/s'")
     off.add_argument("--hoist-class", metavar="N", type=whole, default=2, help="1 soft to 4 stiff")
     off.add_argument("--lean", metavar="ANGLE", help="downhill ahead of the boom, such as '1 deg'")
     off.add_argument("--lean-across", metavar="ANGLE", help="downhill to the left of the boom")

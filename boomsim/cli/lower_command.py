@@ -24,7 +24,7 @@ ASSUMED = (
 )
 """What the way takes for granted."""
 
-NOT_KEPT = "-: no rated load hangs at this radius, for it would bend the boom out of it."
+NOT_KEPT = "-: nothing is rated here, for any load would bend the boom beyond this radius."
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

@@ -209,7 +209,7 @@ class _Search:
         with np.errstate(all="ignore"):
             self._close(~_in_reach(self.setup, self.boom, self.radius))
             before, response = self._try(np.zeros_like(self.radius), start=None)
-            # A use that is no number says that the machine is not all known: no capacity from that.
+            # NaN utilisation: incomplete machine data; do not rate.
             reachable = response.state.converged & ~np.isnan(before.worst)
             loadable = reachable & (before.worst < 1.0)
             self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))

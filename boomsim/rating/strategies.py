@@ -109,10 +109,10 @@ def checked_system(boom: Boom, system: str) -> str:
     for known in boom.systems:
         if is_named(known, system):
             return known
-    wrong = f"This boom is not {system}."
+    wrong = f"This boom has no system {system!r}."
     if system not in BOOM_SYSTEMS:
         wrong = f"There is no boom system {system!r}; there are {', '.join(BOOM_SYSTEMS)}."
-    raise ValueError(f"{wrong} Choose one of this boom's systems: {', '.join(boom.systems)}.")
+    raise ValueError(f"{wrong} It has: {', '.join(boom.systems)}.")
 
 
 def configurations_of(boom: Boom, *, extension: Array, system: str | None = None) -> Configurations:

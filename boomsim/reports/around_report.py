@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
 
 MOST_RADII = 3
-"""So many lines a polar figure bears."""
+"""Maximum number of curves of a polar figure."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -170,7 +170,7 @@ def refuse_radii(count: int) -> None:
     """Refuse more radii than a polar figure bears."""
     if count > MOST_RADII:
         raise ValueError(
-            f"{count} radii are more than a figure bears. Give up to {MOST_RADII}, or ask for no "
+            f"{count} radii are too many for one figure. Give up to {MOST_RADII}, or ask for no "
             "figure."
         )
 

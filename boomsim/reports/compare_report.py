@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import counterweight_words
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def _head(found: "Comparison", units: str) -> str:
     return (
         f"{setup.machine.name} (invented): boom length {length} reached in "
         f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, support {setup.support.name}, {setup.parts} "
+        f"{counterweight_words(setup, units=units)}, support {setup.support.name}, {setup.parts} "
         f"parts of line; rule {setup.rule.name}: {setup.rule.stability.source}; "
         f"{setup.rule.strength.source}. {allowance_words(setup.rule, units=units)}"
     )
@@ -140,12 +141,11 @@ def _passing(found: "Comparison", names: list[str], units: str) -> str:
     from boomsim.units import show, show_rated
 
     told = [
-        f"from {names[one.before]} to {names[one.after]} at "
-        f"{show(one.radius, 'length', units)}, where both carry "
-        f"{show_rated(one.capacity, units)}"
+        f"{names[one.before]} carries most up to {show(one.radius, 'length', units)} and "
+        f"{names[one.after]} beyond it, with {show_rated(one.capacity, units)} for both there"
         for one in found.crossovers
     ]
-    return f"As the radius grows the lead passes {'; '.join(told)}." if told else ""
+    return f"{'; '.join(told)}." if told else ""
 
 
 def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], units: str) -> str:

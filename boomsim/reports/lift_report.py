@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import counterweight_words
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -69,7 +70,7 @@ def as_text(found: "Lift", *, units: str) -> str:
     setup = found.setup
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, "
+        f"{counterweight_words(setup, units=units)}, "
         f"support {setup.support.name}, {setup.parts} parts of line, "
         f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
         f"length {said(found.boom_length, 'boom_length')}. "
@@ -79,7 +80,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["boom angle", said(found.boom_angle, "angle")],
         ["radius, load on", said(found.radius, "length")],
         ["head height", said(found.head_height, "length")],
-        ["tip deflection", said(found.tip_deflection, "length")],
+        ["tip deflection", said(found.tip_deflection, "small_length")],
         ["gross load", said(found.load, "mass")],
         ["rated capacity at this radius", _capacity(found, units)],
         ["tipping load at this radius", _tipping(found, units)],
@@ -119,8 +120,8 @@ def as_text(found: "Lift", *, units: str) -> str:
         paragraph(head),
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
-        table(["limit", "use", "kind"], limits),
-        table(["tipping line", "holds", "turns over", "used"], lines),
+        table(["limit", "utilisation", "what sets it"], limits),
+        table(["tipping line", "righting moment", "overturning moment", "utilisation"], lines),
         table(["what holds the crane down", "mass", "moment"], holds),
         paragraph(
             "Moments without the load, about the tipping line and in the direction in which "

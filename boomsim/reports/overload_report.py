@@ -65,8 +65,8 @@ def as_text(found: "Overload", *, units: str) -> str:
         f"{setup_text(found.setup, units=units)} "
         f"Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
-        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
-        f"stress and balance stand without their margins. {tell_ultimates(found)}"
+        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; no "
+        f"safety margins are applied. {tell_ultimates(found)}"
     )
     rows = [
         [

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from itertools import pairwise
 
-from boomsim.reports.text_and_data import WIDTH, paragraph, table
+from boomsim.reports.text_and_data import WIDTH, glued, paragraph, table
 from boomsim.units import in_words
 
 RULE = re.compile(r"-+(?:  -+)*")
@@ -94,7 +94,7 @@ def _paragraphs(lines: list[str]) -> Iterator[list[str]]:
     """Part lines where the next one's first word would have had room: there a paragraph ended."""
     group: list[str] = []
     for line in lines:
-        if group and len(group[-1]) + 1 + len(line.strip().split(" ")[0]) <= WIDTH:
+        if group and len(group[-1]) + 1 + len(glued(line.strip()).split(" ")[0]) <= WIDTH:
             yield group
             group = []
         group.append(line)

@@ -38,7 +38,7 @@ def test_compare_alone_runs_the_demonstration_and_names_its_picture(capsys, tmp_
     said = in_one_line(answer(capsys, "compare"))
     assert "yard60 (invented)" in said
     assert "(0, 0, 45, 45)" in said
-    assert "the lead passes" in said
+    assert "carries most up to" in said
     assert "Why, at" in said
     assert CAUTION in said
     assert "boomsim-compare.png" in said

@@ -44,7 +44,7 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
         said.append(f"The rope in {_parts(reading.parts)} carries {carried}, and that is less.")
     if reading.deductions:
         left = show_rated(reading.net, units) if reading.net > 0.0 else show(0.0, "mass", units)
-        said.append(f"Deduct {_taken(reading, units)}: {left} are left for the load.")
+        said.append(f"Deduct {_taken(reading, units)}: that leaves {left} for the load.")
     if reading.load is not None:
         said.append(_verdict(reading, units))
     return said

@@ -52,7 +52,7 @@ def reason(
     said = held_reason(apart, names[1], scale=scale)
     if held >= MOSTLY * apart.total:
         return said
-    return f"{said}; where its weight lies costs it another {scale.text(steps['weight'])}"
+    return f"{said}; the place of its weight costs it another {scale.text(steps['weight'])}"
 
 
 def _beside_weight(held: int, scale: Scale) -> str:
@@ -81,7 +81,7 @@ def weight_reason(
     if abs(rest) > (1.0 - MOSTLY) * total:
         lines = (apart.first.slew, apart.first.line), (apart.second.slew, apart.second.line)
         each = "each is rated about another tipping line, and " if lines[0] != lines[1] else ""
-        return f"{each}where the weights lie is worth {scale.text(total)}"
+        return f"{each}the place of the weights is worth {scale.text(total)}"
     values = " + ".join(scale.number(count) for count in inside.values())
     if rest:
         values += f" {'+' if rest > 0 else '-'} {scale.number(abs(rest))} for {REST}"

@@ -38,8 +38,8 @@ def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) 
     near = label(comparison.configurations.extension[crossover.before])
     far = label(comparison.configurations.extension[crossover.after])
     return (
-        f"At a radius of {show(crossover.radius, 'length', units)} the lead passes from ({near}) "
-        f"to ({far}); both carry {show_rated(crossover.capacity, units)} there."
+        f"Up to {show(crossover.radius, 'length', units)} ({near}) carries more, beyond it "
+        f"({far}); there both carry {show_rated(crossover.capacity, units)}."
     )
 
 
@@ -69,8 +69,8 @@ def tell_account(name: str, account: Account, *, units: str) -> str:
     if gave is None or gave.place is None or gave.moment is None:
         return said + "."
     said += (
-        f". {show(gave.place, 'length', units)} from that section's tail the use is "
-        f"{_summed(whole_percents(gave.components))}"
+        f". {show(gave.place, 'length', units)} from that section's tail the utilisation is made "
+        f"up of {_summed(whole_percents(gave.components))}"
     )
     causes = [f"{TOLD[name]} {share} %" for name, share in whole_percents(gave.causes).items()]
     if not causes:
@@ -118,8 +118,8 @@ def tell_difference(
     )
     if any(held):
         told.append(
-            f"What holds a figure below what stability allows takes {scale.text(held[0])} from "
-            f"{first_name} and {scale.text(held[1])} from {second_name}: "
+            f"{first_name} is held {scale.text(held[0])} and {second_name} "
+            f"{scale.text(held[1])} below what stability would allow: "
             f"{scale.signed(held[1] - held[0])}."
         )
     return told
@@ -127,7 +127,7 @@ def tell_difference(
 
 def _where_weight_lies(steps: dict[str, int], scale: Scale) -> str:
     shares = [f"{name} {scale.signed(count)}" for name, count in steps.items() if count]
-    said = "Where each part's weight lies is worth, about the tipping line: "
+    said = "What each part's weight is worth, by where it lies about the tipping line: "
     if len(shares) < 2:
         return f"{said}{shares[0] if shares else 'nothing to speak of'}."
     return f"{said}{', '.join(shares)}; in all {scale.signed(sum(steps.values()))}."

@@ -158,7 +158,7 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         ),
         disturbed(
             "hoisting",
-            f"lifting off (class {setup.disturbances.hoist_class})",
+            f"picking up fast, hoist class {setup.disturbances.hoist_class}, at",
             amounts.hoist_speed,
             "speed",
             hoist_speed=amounts.hoist_speed,
@@ -193,7 +193,7 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     return [
         Taking(
             name="farther",
-            words="farther out",
+            words="radius longer by",
             amount=farther,
             quantity="length",
             setups=(setup,),
@@ -201,7 +201,7 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         ),
         Taking(
             name="together",
-            words="downhill, side pull, wind and lifting off at once",
+            words="downhill, side pull, wind and picking up fast at once",
             amount=None,
             quantity=None,
             setups=(together,),

@@ -17,7 +17,7 @@ SUBJECTS = {
     "side pull": "a side pull",
     "wind": "wind from behind",
     "wind across": "wind across",
-    "hoisting": "lifting off",
+    "hoisting": "picking up fast",
     "counterweight": "the counterweight",
     "outrigger": "a short outrigger",
     "soft ground": "soft ground",
@@ -128,10 +128,10 @@ def tell_reason(taker: Taker, place: int) -> str:
             "other slew angles it does"
         )
     if not reason.touches:
-        return f"{what_sets(reason.limit)}, and {subject} touches nothing here"
+        return f"{what_sets(reason.limit)}, and {subject} affects nothing here"
     if reason.limit.set_by in reason.touches:
-        return f"{what_sets(reason.limit)}, which {subject} does not touch"
-    return f"{sets}; {subject} touches {_listed(reason)} only"
+        return f"{what_sets(reason.limit)}, which {subject} does not affect"
+    return f"{sets}; {subject} affects {_listed(reason)} only"
 
 
 def _listed(reason: Reason) -> str:

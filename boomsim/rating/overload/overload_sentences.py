@@ -248,6 +248,6 @@ def tell_fall(result: Overload, *, units: str) -> str:
     load, lean = show_rated(float(fall.load[0]), units), degrees(float(fall.no_return[0]))
     return (
         f"With {load} hanging clear the crane comes back from a lean of less than {lean:.1f}° "
-        f"about its tipping line and falls from more; under the tipping load it falls from any. "
-        f"Leaning makes it worse: what stands high moves out, and the load with it."
+        f"about its tipping line and goes over from more; under the tipping load it goes over from "
+        f"any. Leaning makes it worse: what stands high moves out, and the load with it."
     )
