@@ -108,7 +108,8 @@ def rate(
     radii = np.asarray(radius, dtype=float)
     if not np.all(radii > 0.0):
         raise ValueError(
-            f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
+            "A radius must be above 0 m, from the axis of rotation, and one of these is "
+            f"{radii[~(radii > 0.0)].flat[0]:g} m."
         )
     radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
     if boom is None:
@@ -209,7 +210,7 @@ class _Search:
         with np.errstate(all="ignore"):
             self._close(~_in_reach(self.setup, self.boom, self.radius))
             before, response = self._try(np.zeros_like(self.radius), start=None)
-            # A use that is no number says that the machine is not all known: no capacity from that.
+            # NaN utilisation: incomplete machine data; do not rate.
             reachable = response.state.converged & ~np.isnan(before.worst)
             loadable = reachable & (before.worst < 1.0)
             self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))

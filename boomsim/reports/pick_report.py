@@ -95,7 +95,7 @@ def as_text(found: "Pick", *, units: str) -> str:
     ]
     pieces = [
         paragraph(verdict(found, units=units)),
-        paragraph(setup_text(found.setup)),
+        paragraph(setup_text(found.setup, units=units)),
         table(["check", "found", "limit", "used", "on this model"], rows),
         "\n".join(said),
         "\n".join(["What a mistake would have given:", *wrong]) if wrong else "",

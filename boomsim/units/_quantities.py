@@ -379,6 +379,30 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     return display(quantity, system, like=value).text(value)
 
 
+def outside(value: float, least: float, most: float, quantity: str) -> str:
+    """Say that a figure is outside its bounds, in the units in which people give it.
+
+    Parameters
+    ----------
+    value, least, most : float
+        [SI unit of the quantity]
+    quantity : str
+        A key of `QUANTITIES`
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
+    ('-8 t is outside 0 t to 10000 t', '20000 % is outside 0 % to 30 %')
+    """
+    scale = display(quantity, like=max(abs(value), min(abs(most), 1e30)))
+    said = [scale._with_unit(f"{one / scale.factor:.6g}") for one in (value, least, most)]
+    return f"{said[0]} is outside {said[1]} to {said[2]}"
+
+
 def show_rated(value: float, system: str = "metric") -> str:
     """Write a rated load with its unit, rounded down: what may be lifted is never overstated.
 
