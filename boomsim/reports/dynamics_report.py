@@ -82,7 +82,8 @@ def as_text(found: "Dynamics", *, units: str) -> str:
     from boomsim.units import show
 
     head = (
-        f"{setup_text(found.setup, units=units)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {ASSUMED}"
     )
     listed = [
