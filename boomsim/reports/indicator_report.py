@@ -74,7 +74,8 @@ def as_text(found: "Indicated", *, units: str) -> str:
 
     load, radius = show(found.load, "mass", units), show(found.radius, "length", units)
     head = (
-        f"{load} hang at {radius}. {setup_text(found.setup, units=units)} Extension {label(found.extension)} % "
+        f"{load} hang at {radius}. {setup_text(found.setup, units=units)} "
+        f"Extension {label(found.extension)} % "
         f"(base side first), boom length {show(found.length, 'boom_length', units)}. {FORMULA}"
     )
     listed = [
