@@ -8,20 +8,21 @@ from textwrap import fill
 from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
+from boomsim.figures.colours_and_lines import BLUE, GREEN, PLUM, QUIET, RUST
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 MARKS = {
-    "question": ("Question", "#12355b"),
-    "guess": ("Your guess", "#12355b"),
-    "right": ("Right", "#2f7d5b"),
-    "slip": ("Not yet", "#c4531d"),
-    "wrong": ("Not yet", "#c4531d"),
-    "refused": ("Once more", "#8d4a86"),
-    "empty": ("Over to you", "#12355b"),
-    "working": ("Working", "#5d636c"),
-    "note": ("", "#5d636c"),
+    "question": ("Question", BLUE),
+    "guess": ("Your guess", BLUE),
+    "right": ("Right", GREEN),
+    "slip": ("Not yet", RUST),
+    "wrong": ("Not yet", RUST),
+    "refused": ("Once more", PLUM),
+    "empty": ("Over to you", BLUE),
+    "working": ("Working", QUIET),
+    "note": ("", QUIET),
 }
 """Heading and colour of each kind of panel; the heading says all that the colour says."""
 

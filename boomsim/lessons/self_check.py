@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from boomsim.gravity import GRAVITY
 from boomsim.lessons.lesson_display import Panel
 from boomsim.units import UnitError, display, parse, quantity_named, quoted, show
 
@@ -16,8 +17,8 @@ UNIT_SLIPS = (
     (10.0, "the decimal point has slipped one place to the right"),
     (0.1, "the decimal point has slipped one place to the left"),
     (-1.0, "the size is right but the sign is not"),
-    (9.80665, "a mass was read as a force: it was multiplied by g once too often"),
-    (1.0 / 9.80665, "a force was read as a mass: it was divided by g once too often"),
+    (GRAVITY, "a mass was read as a force: it was multiplied by g once too often"),
+    (1.0 / GRAVITY, "a force was read as a mass: it was divided by g once too often"),
 )
 """Slips that can happen in any calculation: what they multiply the answer by, and their words."""
 

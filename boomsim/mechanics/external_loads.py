@@ -4,10 +4,8 @@ from functools import cache
 from math import cos as cosine
 from math import sin as sine
 
+from boomsim.gravity import GRAVITY as GRAVITY
 from boomsim.machine.model import Disturbances
-
-GRAVITY = 9.80665
-"""Standard acceleration of free fall [m/s2]."""
 
 AIR_FACTOR = 0.613
 """Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""

@@ -6,6 +6,7 @@ from pathlib import Path
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 from boomsim.figures.charts.page_marks import POINT
+from boomsim.figures.line_breaks import lines_that_fit
 
 FAMILY = "STIXGeneral"
 
@@ -113,11 +114,4 @@ def broken(text: str, *, width: float, size: float, bold: bool = False) -> list[
     list of str
         A word wider than the line stands alone on one
     """
-    lines: list[str] = []
-    for word in text.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and width_of(longer, size=size, bold=bold) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
+    return lines_that_fit(text, width=width, size=size, measure=width_of, bold=bold)

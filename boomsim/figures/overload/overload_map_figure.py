@@ -11,7 +11,18 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
+from boomsim.figures.colours_and_lines import (
+    FAINT,
+    INK,
+    LOAD,
+    PAPER,
+    QUIET,
+    SMALL,
+    STEEL,
+    WHEEL,
+    ink_on,
+    type_of,
+)
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.text_width import POINT, text_width
@@ -27,9 +38,9 @@ LABELS, HEADS, KEY = 0.0085, 0.0085, 0.019
 """Room for radii on each side, for boom lengths, and for the key [m]."""
 
 SHADES: tuple[tuple[float, str, str], ...] = (
-    (0.8, "#4a4f57", "breaks at less than 0.8 of the tipping load"),
+    (0.8, WHEEL, "breaks at less than 0.8 of the tipping load"),
     (1.0, "#9aa1ab", "breaks at 0.8 to 1.0 of the tipping load"),
-    (1.275, "#dde1e7", "tips first, and would break at 1.0 to 1.275 of that load"),
+    (1.275, STEEL, "tips first, and would break at 1.0 to 1.275 of that load"),
     (np.inf, PAPER, "tips well before it would break"),
 )
 """Ratios below which a shade holds; 1.275 is 1.5 x 0.85, where the two rated margins meet."""

@@ -10,6 +10,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY as GRAVITY
 from boomsim.machine.model import (
     Boom,
     CarrierMass,
@@ -30,7 +31,6 @@ from boomsim.mechanics.boom.internal_forces import Forces, section_forces
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.mechanics.stability.masses import masses
 
-GRAVITY = 9.80665
 STIFF = 1e24
 """Young's modulus of a boom that does not bend [Pa]."""
 MANY = 100
