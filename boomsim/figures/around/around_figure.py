@@ -76,10 +76,16 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=0.0,
         top=top,
         width=HALF,
-        note="whole, heavy line: stability sets it; broken: strength or a permissible value",
+        note="whole, heavy: stability sets it; broken: strength or a permissible value; dotted: "
+        "the load",
     )
     high = top - bottom - 0.0085
-    draw_polar(page.axes(left=0.0, bottom=bottom, width=HALF, height=high), found, units=units)
+    draw_polar(
+        page.axes(left=0.0, bottom=bottom, width=HALF, height=high),
+        found,
+        units=units,
+        load=float(at.state.load[0, 0]),
+    )
     shape = plan_of(at)
     left = page.room[0] - HALF
     heading(
