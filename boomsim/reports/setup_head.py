@@ -46,5 +46,6 @@ def setup_text(setup: "Setup", *, units: str) -> str:
     return (
         f"{setup.machine.name} (invented), {setup.sector}, "
         f"{counterweight_words(setup, units=units)}, support {setup.support.name}, "
-        f"{setup.parts} parts of line, rule {setup.rule.name}. {allowance_words(setup.rule, units=units)}"
+        f"{setup.parts} parts of line, rule {setup.rule.name}. "
+        f"{allowance_words(setup.rule, units=units)}"
     ).rstrip()
