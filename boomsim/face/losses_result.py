@@ -61,15 +61,15 @@ class Losses(Result):
         """One row for each effect and radius."""
         return [
             {
-                "effect": taker.name,
+                "effect": effect.name,
                 "radius": radius,
-                "before": taker.before[k],
-                "capacity": taker.capacity[k],
-                "loss": taker.loss[k],
-                "share": taker.share[k],
-                "governing": key_of(taker.governing[k]),
+                "before": effect.before[k],
+                "capacity": effect.capacity[k],
+                "loss": effect.loss[k],
+                "share": effect.share[k],
+                "governing": key_of(effect.governing[k]),
             }
-            for taker in self.study.takers
+            for effect in self.study.effects
             for k, radius in enumerate(self.study.places.radius)
         ]
 
@@ -165,7 +165,7 @@ def checked_amount(name: str, written: str, *, has_value: bool = True) -> str:
     known = name.strip().replace("_", "-")
     if not has_value or known not in QUANTITIES:
         raise ValueError(
-            f"--amount: {written!r} names no taker.{did_you_mean(known, QUANTITIES)} Give "
+            f"--amount: {written!r} names no effect.{did_you_mean(known, QUANTITIES)} Give "
             f"one of {', '.join(QUANTITIES)} with its value, as wind='14 m/s'."
         )
     return known

@@ -212,11 +212,11 @@ def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
 
 def test_on_the_tabletop_a_larger_radius_costs_a_part_and_is_a_tenth_of_a_metre():
     found = bs.losses("bench").study
-    farther = next(one for one in found.takers if one.name == "farther")
+    farther = next(one for one in found.effects if one.name == "farther")
     assert farther.amount == pytest.approx(0.1)
     assert all(limit is not None for limit in farther.governing)
     yard = bs.losses("yard60").study
-    assert next(one for one in yard.takers if one.name == "farther").amount == 1.0
+    assert next(one for one in yard.effects if one.name == "farther").amount == 1.0
 
 
 def test_no_loss_that_is_one_reads_as_nought():
@@ -228,7 +228,7 @@ def test_no_loss_that_is_one_reads_as_nought():
 def test_lifting_fast_bends_the_boom_and_stability_hardly_feels_it():
     """The footnote's bound: the share that the study itself finds."""
     found = bs.losses("bench").study
-    hoisting = next(one for one in found.takers if one.name == "hoisting")
+    hoisting = next(one for one in found.effects if one.name == "hoisting")
     assert np.all(np.abs(hoisting.share) < 5e-4)
     said = in_one_line(told("losses", "bench"))
     assert (

@@ -50,7 +50,7 @@ STUDIES = {
 """What each command is asked, with radii and loads for a crane."""
 
 SMALL = {
-    "lift": ["--radius", "0.6 m"],
+    "lift": ["--radius", "0.45 m"],
     "lower": ["--load", "1 kg"],
 }
 """The same for the tabletop."""
@@ -157,9 +157,8 @@ def test_either_form_of_a_name_is_taken(name, capsys):
 
 
 def test_papers_in_us_units_have_american_words():
-    from boomsim.papers.language.wording import in_plain
-
     from boomsim.papers.family_registry import families
+    from boomsim.papers.language.question_words import in_plain
     from boomsim.papers.problems.problem_making import make_problem
 
     seen = 0

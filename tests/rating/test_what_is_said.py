@@ -23,7 +23,7 @@ from boomsim.rating.comparison.comparison_study import compare, demonstration
 from boomsim.rating.comparison.difference_account import account, difference
 from boomsim.rating.lift.lift_study import lift
 from boomsim.rating.limits.governing_words import sign
-from boomsim.rating.losses.losses_sentences import tell_governing, tell_taker
+from boomsim.rating.losses.losses_sentences import tell_effect, tell_governing
 from boomsim.rating.losses.losses_study import losses
 from boomsim.rating.overload.overload_sentences import (
     tell_fall,
@@ -212,14 +212,14 @@ def test_a_letter_marks_what_governs_a_cell() -> None:
     assert sign(first.limit(0, 0)) in ("*", "†")
 
 
-def test_a_taker_is_told_with_its_amount() -> None:
+def test_an_effect_is_told_with_its_amount() -> None:
     places = Places(extension=OUT[None], radius=np.array([FAR]))
     found = losses(set_up_by_hand(invented_crane()), places=places)
-    said = {taker.name: tell_taker(taker, units="metric") for taker in found.takers}
+    said = {effect.name: tell_effect(effect, units="metric") for effect in found.effects}
     # One degree, ten metres a second, one metre: what a study takes where nothing is asked.
     for name, amount in (("lean", 1.0), ("wind", 10.0), ("farther", 1.0)):
         assert float(re.findall(r"[\d.]+", said[name])[-1]) == amount
-    whole = next(taker for taker in found.takers if taker.amount is None)
+    whole = next(effect for effect in found.effects if effect.amount is None)
     assert said[whole.name] == whole.words
     none, some = tell_governing(None), tell_governing(found.governing[0])
     assert (none, some) == ("out of reach", "stability")
