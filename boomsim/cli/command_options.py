@@ -44,8 +44,8 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--allowances",
         choices=("rule", "none"),
         default="rule",
-        help="what strength carries on top of the load: the rule's allowances (default), or none, as "
-        "in a calculation by hand",
+        help="what strength carries on top of the load: the rule's allowances (default), or none, "
+        "as in a calculation by hand",
     )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")

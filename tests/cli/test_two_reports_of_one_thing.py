@@ -240,9 +240,9 @@ def test_lifting_fast_bends_the_boom_and_stability_hardly_feels_it():
     ("words", "says"),
     [
         (["losses", "--amount", "lean=-2 deg"], "-2° is outside 0° to 7°"),
-        (["lift", "--radius", "8 m", "--load", "-8 t"], "-8 t is outside 0 t to 10000 t"),
+        (["lift", "--radius", "8 m", "--load", "-8 t"], "-8 t is outside 0 t to 10,000 t"),
         (["lift", "--slew", "left"], "-90 deg over the left side"),
-        (["lift", "--side-pull", "200"], "20000 % is outside 0 % to 30 %"),
+        (["lift", "--side-pull", "200"], "20,000 % is outside 0 % to 30 %"),
         (["lift", "--side-pull", "200"], "such as '2 %'"),
         (["lift", "--wind", "200 m/s"], "200 m/s is outside 0 m/s to 60 m/s"),
         (["lift", "--lean", "30 deg"], "30° is outside -10° to 10°"),

@@ -1,10 +1,10 @@
 """What can eat capacity, and the setups that each of it makes out of one."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from boomsim.machine.model import TurningMass
+from boomsim.machine.model import Machine, TurningMass
 from boomsim.rating.losses.short_outrigger import short_corners, shorter_support
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_counterweight, with_disturbances
@@ -30,8 +30,8 @@ class Amounts:
         [m/s]
     soft : float
         Stiffness of the floats on the boom's side over their usual stiffness [1]
-    farther : float or None
-        None: one metre, or a tenth of the longest boom where that is less [m]
+    farther : float
+        [m]
     """
 
     lean: float = float(np.radians(1.0))
@@ -40,11 +40,27 @@ class Amounts:
     load_area: float = 1.2e-3
     hoist_speed: float = 0.3
     soft: float = 0.1
-    farther: float | None = None
+    farther: float = 1.0
 
 
 USUAL = Amounts()
-"""One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground."""
+"""One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground, one metre."""
+
+
+def usual_amounts(machine: Machine) -> Amounts:
+    """Take the usual amounts; on a tabletop a metre more is past every boom, and a tenth will do.
+
+    Parameters
+    ----------
+    machine : Machine
+
+    Returns
+    -------
+    Amounts
+    """
+    least = range_of_length(machine.boom)[1] / 10.0
+    return replace(USUAL, farther=float(f"{min(USUAL.farther, least):.1g}"))
+
 
 BOUNDS = {
     "lean": (0.0, float(np.radians(7.0)), "angle"),
@@ -107,8 +123,6 @@ def check_amounts(amounts: Amounts) -> None:
     for field in fields(Amounts):
         value = getattr(amounts, field.name)
         least, most, quantity = BOUNDS[field.name]
-        if value is None:
-            continue
         if not least <= value <= most:
             name = field.name.replace("_", "-")
             raise ValueError(
@@ -191,15 +205,14 @@ def last_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
         load_area=calm.load_area + amounts.load_area,
         hoist_speed=calm.hoist_speed + amounts.hoist_speed,
     )
-    farther = _usual_step(setup) if amounts.farther is None else amounts.farther
     return [
         AskedEffect(
             name="farther",
             words="radius longer by",
-            amount=farther,
+            amount=amounts.farther,
             quantity="length",
             setups=(setup,),
-            farther=farther,
+            farther=amounts.farther,
         ),
         AskedEffect(
             name="together",
@@ -209,11 +222,6 @@ def last_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
             setups=(together,),
         ),
     ]
-
-
-def _usual_step(setup: Setup) -> float:
-    """How much farther out: a metre, but on a tabletop a metre is past every boom [m]."""
-    return float(f"{min(1.0, range_of_length(setup.machine.boom)[1] / 10.0):.1g}")
 
 
 def _lighter(setup: Setup) -> list[AskedEffect]:

@@ -16,12 +16,12 @@ from boomsim.rating.chart_places import Places, governing_of, rate_places
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.losses.capacity_effects import (
-    USUAL,
     Amounts,
     AskedEffect,
     asked_effects,
     check_amounts,
     last_effects,
+    usual_amounts,
 )
 from boomsim.rating.losses.losses_reasons import NOTHING, Reason, allowance_of, why_nothing
 from boomsim.rating.losses.soft_ground import on_soft_ground
@@ -114,7 +114,7 @@ class Losses:
 
 
 def losses(
-    setup: Setup, *, places: Places, amounts: Amounts = USUAL, told: Told | None = None
+    setup: Setup, *, places: Places, amounts: Amounts | None = None, told: Told | None = None
 ) -> Losses:
     """Rate every place with every effect, one at a time.
 
@@ -122,7 +122,8 @@ def losses(
     ----------
     setup : Setup
     places : Places
-    amounts : Amounts
+    amounts : Amounts, optional
+        Default: the usual ones
     told : callable, optional
         Hears what is done
 
@@ -135,6 +136,7 @@ def losses(
     ValueError
         If an amount is outside its range, or a place has no rated load.
     """
+    amounts = usual_amounts(setup.machine) if amounts is None else amounts
     check_amounts(amounts)
     lengths = layout(setup.machine.boom, extension=places.extension).boom_length
     refuse_too_long(setup, length=lengths)
