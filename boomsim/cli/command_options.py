@@ -25,21 +25,43 @@ def add_machine(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def add_setup(parser: argparse.ArgumentParser) -> None:
-    """Give a command the options of rigging, rule and disturbances."""
+SLEW = "around, rear, or a slew angle such as '90 deg' (0 is over the rear)"
+
+
+def add_rigging(
+    parser: argparse.ArgumentParser, *, slew: str = SLEW, counterweight: bool = True
+) -> "argparse._ArgumentGroup":
+    """Give a command the options of rigging and rule.
+
+    Parameters
+    ----------
+    parser : ArgumentParser
+    slew : str
+        How --slew is explained
+    counterweight : bool
+        Whether one is chosen
+
+    Returns
+    -------
+    argument group
+        For more of them
+    """
     rig = parser.add_argument_group("rigging")
-    rig.add_argument("--counterweight", metavar="NAME", help="one of the machine's counterweights")
+    if counterweight:
+        about = "one of the machine's counterweights"
+        rig.add_argument("--counterweight", metavar="NAME", help=about)
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
     rig.add_argument("--parts", metavar="N", type=whole, help="parts of line")
-    rig.add_argument(
-        "--slew",
-        metavar="WHERE",
-        default="around",
-        help="around, rear, or a slew angle such as '90 deg' (0 is over the rear)",
-    )
+    rig.add_argument("--slew", metavar="WHERE", default="around", help=slew)
     rig.add_argument(
         "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"
     )
+    return rig
+
+
+def add_setup(parser: argparse.ArgumentParser) -> None:
+    """Give a command the options of rigging, rule and disturbances."""
+    rig = add_rigging(parser)
     rig.add_argument(
         "--allowances",
         choices=("rule", "none"),

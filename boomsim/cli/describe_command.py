@@ -170,6 +170,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
         ["slewing ring", said(machine.ring.moment, "moment")],
         ["line pull", said(machine.hoist.line_pull, "force")],
         ["parts of line", ", ".join(map(str, machine.hoist.parts))],
+        *_deck(machine, units),
         [
             "deductions: hook block, slings",
             f"{said(machine.hook_block, 'mass')}, {said(machine.slings, 'mass')}",
@@ -237,6 +238,19 @@ def _stands(support: "Support", units: str) -> str:
     if support.longest_boom is not None:
         said += f", boom up to {show(support.longest_boom, 'boom_length', units)}"
     return said
+
+
+def _deck(machine: "Machine", units: str) -> list[list[str]]:
+    """Where counterweight slabs wait on the carrier, where a machine says it."""
+    from math import hypot
+
+    from boomsim.units import show
+
+    deck = machine.deck
+    if deck is None:
+        return []
+    where = show(hypot(deck.x, deck.y), "length", units)
+    return [["slabs on deck", f"{where} from the axis of rotation"]]
 
 
 def _without_cylinder(boom: "Boom", units: str) -> str:

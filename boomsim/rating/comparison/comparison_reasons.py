@@ -2,8 +2,12 @@
 
 from collections.abc import Sequence
 
+import numpy as np
+
+from boomsim.machine.part_names import section_name
+from boomsim.mechanics.geometry import Array
 from boomsim.rating.comparison.difference_account import Difference
-from boomsim.rating.comparison.mass_sums import REST, Scale, in_steps, with_rest
+from boomsim.rating.comparison.mass_sums import REST, Scale, in_steps, scale_of, with_rest
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.limits.limit_kind import STABILITY
 
@@ -11,9 +15,63 @@ MOSTLY = 0.8
 """What makes so much of a difference is its reason; where neither does, both are told [1]."""
 
 
+NEARER = 1e-6
+"""Less than this is rounding [m]."""
+
+
 def listed(words: Sequence[str]) -> str:
     """Write "1, 2 and 3"."""
     return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
+
+
+def tell_pair(
+    apart: Difference,
+    *,
+    names: tuple[str, str],
+    letters: tuple[str, str],
+    kept: Sequence[str],
+    units: str,
+) -> str:
+    """Say what two ways carry, how far that is apart, and why.
+
+    Parameters
+    ----------
+    apart : Difference
+        The first carries more
+    names, letters : tuple of str
+        Of the two, in full and where they come up again
+    kept : sequence of str
+        Sections that the first keeps further in
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+        A sentence without its full stop
+    """
+    scale = scale_of(apart.first.capacity, units)
+    most, less = scale.down(apart.first.capacity), scale.down(apart.second.capacity)
+    why = reason(apart, letters, kept, total=most - less, scale=scale)
+    return (
+        f"{names[0]} carries {scale.text(most)} and {names[1]} {scale.text(less)}, "
+        f"{scale.text(most - less)} less: {why}"
+    )
+
+
+def further_in(front: Array) -> list[str]:
+    """Name the sections that the first of two ways holds nearer to the heel pin.
+
+    Parameters
+    ----------
+    front : ndarray, shape (2, sections)
+        Where each section's front is [m]
+
+    Returns
+    -------
+    list of str
+    """
+    return [section_name(int(k)) for k in np.flatnonzero(front[0] < front[1] - NEARER)]
 
 
 def reason(
