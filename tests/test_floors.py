@@ -23,6 +23,7 @@ FLOORS = (
     "papers",
     "lessons",
     "lab",
+    "classroom",
     "cli",
 )
 """From the ground up. `caution` and the package itself are free to all."""

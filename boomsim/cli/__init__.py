@@ -25,6 +25,8 @@ COMMANDS = (
     "losses",
     "lab",
     "page",
+    "lessons",
+    "class",
     "handouts",
     "paper",
     "mark",

@@ -42,7 +42,7 @@ def figures(calls: int) -> None:
 
 
 def moves(count: int) -> None:
-    from boomsim.lab.explorer import Explorer
+    from boomsim.lab.widgets.explorer import Explorer
 
     explorer, rng, been = Explorer(), np.random.default_rng(1), 0
     for k in range(count + 1):

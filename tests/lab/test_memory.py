@@ -7,7 +7,7 @@ import gc
 import sys
 import tracemalloc
 
-from boomsim.lab.explorer import Explorer
+from boomsim.lab.widgets.explorer import Explorer
 
 MOVES = 40
 
