@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from boomsim.lessons.first_guess import Truth, said_of
-from boomsim.lessons.lesson_parts import Lesson
+from boomsim.lessons.lesson_parts import Blank, Lesson
 
 LETTERS = "ABCDEF"
 """So many answers a class can take in; the slips that a lesson names first go before the others."""
@@ -51,6 +51,12 @@ class ChoiceQuestion:
         In an order that says nothing: words by the alphabet, figures by size
     reason : str
         Why the right one is right
+    given : str
+        What the table shows
+    head : tuple of str
+    rows : tuple of tuple of str
+        The table of the lesson's sheet, without what is to be filled in; none beside a guess, which
+        it might answer
     """
 
     key: str
@@ -60,6 +66,9 @@ class ChoiceQuestion:
     asked: str
     options: tuple[Option, ...]
     reason: str
+    given: str = ""
+    head: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
 
     @property
     def right(self) -> Option:
@@ -99,7 +108,7 @@ def _guesses(lesson: Lesson, units: str) -> Iterator[ChoiceQuestion]:
 
 
 def _check(lesson: Lesson, units: str) -> ChoiceQuestion:
-    check = lesson.check(units)
+    check, sheet = lesson.check(units), lesson.sheet(units)
     found = [(check.answer, check.exact, "")]
     found += [(value, check.said(value), words) for words, value in check.slips.items()]
     return ChoiceQuestion(
@@ -110,6 +119,9 @@ def _check(lesson: Lesson, units: str) -> ChoiceQuestion:
         asked="",
         options=_options(found),
         reason=f"{check.working} The answer is {check.exact}.",
+        given=sheet.given,
+        head=sheet.head,
+        rows=tuple(tuple("" if isinstance(c, Blank) else c for c in row) for row in sheet.rows),
     )
 
 

@@ -119,6 +119,8 @@ def _asked(question: ChoiceQuestion) -> dict[str, Any]:
         "words": question.words,
         "asked": question.asked,
         "options": [{"letter": one.letter, "words": one.words} for one in question.options],
+        "given": question.given,
+        "table": [question.head, *question.rows] if question.rows else [],
     }
 
 

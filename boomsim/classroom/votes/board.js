@@ -13,7 +13,8 @@ function show(seen) {
   if (key === pictured) return;
   pictured = key;
   at('picture').hidden = true;
-  if (key) at('picture').src = `picture?${encodeURIComponent(key)}`;
+  at('table').replaceChildren(...(key ? tableOf(seen.question) : []));
+  if (key && !seen.question.table.length) at('picture').src = `picture?${encodeURIComponent(key)}`;
 }
 
 at('picture').addEventListener('load', () => { at('picture').hidden = false; });

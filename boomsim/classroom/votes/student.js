@@ -2,7 +2,7 @@
 let chosen = '', round = -1;
 
 function show(seen) {
-  if (seen.round !== round) { round = seen.round; chosen = ''; at('said').textContent = ''; }
+  if (seen.round !== round) { round = seen.round; chosen = ''; at('said').textContent = ''; showSheet(seen.question); }
   showQuestion(seen);
   const open = seen.phase === 'open' && !seen.answer;
   showOptions(seen, option => {
@@ -24,6 +24,11 @@ function show(seen) {
   } else if (!chosen) {
     at('said').textContent = 'Choose; you can choose anew until the vote is closed.';
   }
+}
+
+function showSheet(asked) {
+  at('sheet').hidden = !asked || !asked.table.length;
+  if (!at('sheet').hidden) at('table').replaceChildren(...tableOf(asked));
 }
 
 async function vote(letter) {

@@ -57,7 +57,18 @@ function showOptions(seen, row) {
 function showAnswer(seen) {
   const answer = seen.answer;
   at('answer').replaceChildren(...(answer
-    ? [made('h2', `${answer.letter}: why`), made('p', answer.reason)] : []));
+    ? [made('h2', `The model says ${answer.letter}`), made('p', answer.reason)] : []));
+}
+
+// The table of the lesson's sheet, where the question is one that it is read for.
+function tableOf(asked) {
+  const table = made('table');
+  asked.table.forEach((row, number) => {
+    const line = made('tr');
+    line.append(...row.map(words => made(number ? 'td' : 'th', words)));
+    table.append(line);
+  });
+  return [made('p', asked.given, 'small'), table];
 }
 
 function listen(show) {
