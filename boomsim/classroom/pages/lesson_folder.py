@@ -106,7 +106,7 @@ def parted(whole: str) -> tuple[str, str]:
     parts = _PART.findall(whole)
     if not parts:
         raise ValueError("The live page carries no runtime. Write it with one.")
-    bare = _PART.sub("", whole)
+    bare = _PART.sub("", whole).replace("in this file", "in this folder")
     bare = bare.replace("script-src 'unsafe-inline'", "script-src 'self' file: 'unsafe-inline'", 1)
     first = '<script type="application/json" id="first">'
     if first not in bare:

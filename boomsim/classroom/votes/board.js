@@ -13,6 +13,7 @@ function show(seen) {
   if (key === pictured) return;
   pictured = key;
   at('picture').hidden = true;
+  document.body.dataset.table = key && seen.question.table.length ? 'yes' : 'no';
   at('table').replaceChildren(...(key ? tableOf(seen.question) : []));
   if (key && !seen.question.table.length) at('picture').src = `picture?${encodeURIComponent(key)}`;
 }

@@ -201,7 +201,9 @@ async def _serve(
     made = application(room, pages=pages, picture=pictures_of(given_class))
     server, found = listen(made, address=address, port=port)
     # The port is known only now, and the board says it.
-    pages |= vote_pages(_filled(joining(address, found), folder=given_class.folder is not None))
+    pages |= vote_pages(
+        filled_places(joining(address, found), folder=given_class.folder is not None)
+    )
     stop = asyncio.Event()
     _stop_by_signals(stop)
     ready(found)
@@ -211,7 +213,21 @@ async def _serve(
         server.stop()
 
 
-def _filled(address: str, *, folder: bool) -> dict[str, str]:
+def filled_places(address: str, *, folder: bool) -> dict[str, str]:
+    """Say what the pages are filled with.
+
+    Parameters
+    ----------
+    address : str
+        That students open
+    folder : bool
+        Whether lessons are served too
+
+    Returns
+    -------
+    dict of str to str
+        HTML by place
+    """
     links = '<a href="crane" target="_blank" rel="noopener">the crane</a>'
     if folder:
         links += '<a href="lessons/" target="_blank" rel="noopener">the lessons</a>'
