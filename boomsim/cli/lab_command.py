@@ -33,7 +33,7 @@ def run(chosen: argparse.Namespace) -> int:
 
 
 def _words(folder: str, copied: int, kept: int) -> str:
-    left = f" {kept} are left as they were; delete one to have it anew." if kept else ""
+    left = f" {kept} kept; delete a file to get a fresh copy." if kept else ""
     return (
         f"Your notebooks are in {folder}: {copied} copied.{left} JupyterLab opens in your browser "
         "and needs no network. Stop it with Ctrl-C here, twice, or with File - Shut Down there."
