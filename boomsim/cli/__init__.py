@@ -31,6 +31,8 @@ COMMANDS = (
     "indicator",
     "lab",
     "page",
+    "lessons",
+    "class",
     "game",
     "handouts",
     "paper",
