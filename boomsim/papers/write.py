@@ -21,13 +21,16 @@ from boomsim.papers.render.notes import KINDS
 from boomsim.papers.render.plain_data import key_data, paper_data, to_json
 from boomsim.units import did_you_mean
 
-FORMATS = ("pdf", "html", "md", "json", "qti", "moodle")
+FORMATS = ("pdf", "large-print", "html", "md", "json", "qti", "moodle")
 
 KEYS = "keys"
 """Folder of all that must not be handed out; the rest may be copied as it is."""
 
 FOLDERS = {"paper": "papers", "solutions": f"{KEYS}/solutions", "marking": f"{KEYS}/marking"}
 KEY, SHEET = f"{KEYS}/key.json", "answers.csv"
+
+RENDERED = ("pdf", "html", "md", "json")
+"""Formats in which paper, solutions and marking key are written alike."""
 
 _Make = Callable[[Paper, str], bytes]
 
@@ -208,7 +211,13 @@ def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Cal
         data = paper_data(paper, kind=kind)
         source = digest(json.dumps(data).encode() + _stamp())
         for one in formats:
-            if one not in ("qti", "moodle"):
+            if one == "large-print" and kind == "paper":
+                yield (
+                    f"{FOLDERS[kind]}/{paper.variant}-large.pdf",
+                    source,
+                    _late(_large, paper, kind),
+                )
+            elif one in RENDERED:
                 name = f"{FOLDERS[kind]}/{paper.variant}.{one}"
                 yield name, source, _late(_renderer(one), paper, kind)
         if "md" in formats:
@@ -244,6 +253,12 @@ def _pdf(paper: Paper, kind: str) -> bytes:
     from boomsim.papers.render.pdf import render_pdf
 
     return render_pdf(paper, kind=kind)
+
+
+def _large(paper: Paper, kind: str) -> bytes:
+    from boomsim.papers.render.pdf import render_pdf
+
+    return render_pdf(paper, kind=kind, large=True)
 
 
 def _html(paper: Paper, kind: str) -> bytes:
