@@ -27,6 +27,7 @@ COMMANDS = (
     "page",
     "handouts",
     "paper",
+    "scan",
     "mark",
     "markers",
 )

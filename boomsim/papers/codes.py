@@ -11,6 +11,7 @@ import json
 import re
 
 import segno
+
 from boomsim import __version__
 from boomsim.papers.paper import Paper, Question
 

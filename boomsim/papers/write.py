@@ -21,7 +21,7 @@ from boomsim.papers.render.notes import KINDS
 from boomsim.papers.render.plain_data import key_data, paper_data, to_json
 from boomsim.units import did_you_mean
 
-FORMATS = ("pdf", "large-print", "html", "md", "json", "qti", "moodle")
+FORMATS = ("pdf", "large-print", "answer-sheet", "html", "md", "json", "qti", "moodle")
 
 KEYS = "keys"
 """Folder of all that must not be handed out; the rest may be copied as it is."""
@@ -217,6 +217,12 @@ def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Cal
                     source,
                     _late(_large, paper, kind),
                 )
+            elif one == "answer-sheet" and kind == "paper":
+                yield (
+                    f"{FOLDERS[kind]}/{paper.variant}-answers.pdf",
+                    source,
+                    _late(_sheet, paper, kind),
+                )
             elif one in RENDERED:
                 name = f"{FOLDERS[kind]}/{paper.variant}.{one}"
                 yield name, source, _late(_renderer(one), paper, kind)
@@ -259,6 +265,12 @@ def _large(paper: Paper, kind: str) -> bytes:
     from boomsim.papers.render.pdf import render_pdf
 
     return render_pdf(paper, kind=kind, large=True)
+
+
+def _sheet(paper: Paper, _: str) -> bytes:
+    from boomsim.papers.scans.drawing import answer_sheet_pdf
+
+    return answer_sheet_pdf(paper)
 
 
 def _html(paper: Paper, kind: str) -> bytes:

@@ -3,13 +3,14 @@
 import json
 from functools import lru_cache
 from pathlib import Path
+from typing import Literal
 
 import typst
 
 from boomsim.papers.paper import Paper
 from boomsim.papers.render.typst_data import typst_data
 
-STANDARD = "ua-1"
+STANDARD: Literal["ua-1"] = "ua-1"
 """Typst refuses to write what breaks a rule of it that a program can see."""
 TEMPLATES = Path(__file__).parent / "templates"
 MOMENT = 946684800
