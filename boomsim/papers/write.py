@@ -21,7 +21,7 @@ from boomsim.papers.render.notes import KINDS
 from boomsim.papers.render.plain_data import key_data, paper_data, to_json
 from boomsim.units import did_you_mean
 
-FORMATS = ("pdf", "large-print", "answer-sheet", "html", "md", "json", "qti", "moodle")
+FORMATS = ("pdf", "large-print", "answer-sheet", "html", "md", "json", "qti", "qti3", "moodle")
 
 KEYS = "keys"
 """Folder of all that must not be handed out; the rest may be copied as it is."""
@@ -230,6 +230,8 @@ def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Cal
             yield from _drawings(paper, kind, source)
         if kind == "solutions" and "qti" in formats:
             yield f"{KEYS}/qti/{paper.variant}.zip", source, _late(_qti, paper, kind)
+        if kind == "solutions" and "qti3" in formats:
+            yield f"{KEYS}/qti3/{paper.variant}.zip", source, _late(_qti3, paper, kind)
         if kind == "solutions" and "moodle" in formats:
             yield f"{KEYS}/moodle/{paper.variant}.xml", source, _late(_moodle, paper, kind)
 
@@ -293,6 +295,13 @@ def _qti(paper: Paper, _: str) -> bytes:
     from boomsim.papers.qti.package import qti_package
 
     return qti_package(paper)
+
+
+def _qti3(paper: Paper, _: str) -> bytes:
+    from boomsim.papers.qti.package import qti_package
+    from boomsim.papers.qti.versions import QTI_3
+
+    return qti_package(paper, version=QTI_3)
 
 
 def _moodle(paper: Paper, _: str) -> bytes:
