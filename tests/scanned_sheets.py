@@ -7,8 +7,8 @@ import pypdfium2
 from PIL import Image, ImageDraw, ImageFilter
 
 from boomsim.papers.paper import Paper
-from boomsim.papers.scans.drawing import answer_sheet_pdf
-from boomsim.papers.scans.layout import CANDIDATE, LETTER, RADIUS, Bubble, Field, sheet_pages
+from boomsim.papers.scans.sheet_drawing import answer_sheet_pdf
+from boomsim.papers.scans.sheet_layout import CANDIDATE, LETTER, RADIUS, Bubble, Field, sheet_pages
 
 DPI = 200
 MM = DPI / 25.4

@@ -185,7 +185,8 @@ class Boom:
         Base section first
     head : Head
     systems : tuple of str
-        Which of :data:`boomsim.machine.systems.BOOM_SYSTEMS` it has; the first is the usual one
+        Which of :data:`boomsim.machine.boom_systems.BOOM_SYSTEMS` it has; the first is the usual
+        one
     lock_positions : tuple of float
         Fractions of the stroke at which a pinned boom locks [1]
     least_angle, greatest_angle : float
@@ -323,6 +324,21 @@ class SlewingRing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Deck:
+    """Where counterweight slabs lie on the carrier until the superstructure takes them up.
+
+    Attributes
+    ----------
+    x, y, z : float
+        Their centre, carrier axes [m]
+    """
+
+    x: float
+    y: float
+    z: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Machine:
     """A whole crane. Everything in it is invented; it teaches, it plans no lift.
 
@@ -342,6 +358,8 @@ class Machine:
         The choices; the first is the usual one
     hook_block, slings : float
         The usual deductions from gross to net [kg]
+    deck : Deck or None
+        None where slabs are hung on the superstructure one by one
     """
 
     name: str
@@ -359,6 +377,7 @@ class Machine:
     supports: tuple[Support, ...]
     hook_block: float
     slings: float
+    deck: Deck | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -395,7 +414,7 @@ class Disturbances:
     hoist_speed : float
         Steady hoisting speed [m/s]
     hoist_class : int
-        1 to 4: stiffness of the hoist, see :func:`boomsim.mechanics.loads.hoisting_factor`
+        1 to 4: stiffness of the hoist, see :func:`boomsim.mechanics.external_loads.hoisting_factor`
     lean : float
         Ground out of level, downhill in the direction the boom points [rad]
     lean_across : float

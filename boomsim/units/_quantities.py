@@ -278,6 +278,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_rows(("m/s", 2, 0), ("m/s", 1, 9.995)),
         us=_rows(("ft/min", 0, 0), ("mph", 1, 4.995)),
     ),
+    "time": Quantity(
+        unit="s",
+        example='"1.5 s"',
+        metric=_rows(("s", 2, 0), ("s", 1, 9.995)),
+        us=_rows(("s", 2, 0), ("s", 1, 9.995)),
+    ),
     "stiffness": Quantity(
         unit="N/m",
         example='"60 MN/m" or "340 kip/in"',

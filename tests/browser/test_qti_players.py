@@ -3,8 +3,9 @@
 Two open-source players from the npm registry, by other people and with nothing in common:
 ``@citolab/qti-components`` (web components) and ``qti3-item-player`` (Vue). Both read QTI 3: our
 own, and our QTI 2.2 after a third program, ``@citolab/qti-convert``, has converted it, as a
-platform does when it takes in such a package. Answers are typed and clicked as a candidate does it; the score
-is the one that the player computes. They are installed in a temporary folder, never with us.
+platform does when it takes in such a package. Answers are typed and clicked as a candidate does
+it; the score is the one that the player computes. They are installed in a temporary folder, never
+with us.
 """
 
 import functools
@@ -21,13 +22,13 @@ from typing import Any
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.marking.question import mark_question
+from boomsim.papers.family_registry import families, family_named
+from boomsim.papers.marking.mark_question import mark_question
 from boomsim.papers.paper import Paper, Question
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import make_problem, problem_with
-from boomsim.papers.qti.package import qti_package
-from boomsim.papers.qti.versions import QTI_3
-from boomsim.papers.registry import families, family_named
+from boomsim.papers.problems.problem_making import make_problem, problem_with
+from boomsim.papers.qti.qti_package import qti_package
+from boomsim.papers.qti.qti_versions import QTI_3
 
 PLAYERS = Path(__file__).parent / "qti_players"
 PACKAGES = (

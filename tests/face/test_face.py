@@ -28,7 +28,18 @@ def test_importing_boomsim_imports_nothing_that_computes():
 
 
 def test_all_names_are_listed_and_others_are_refused_with_them():
-    studies = {"rate", "lift", "compare", "chart", "around", "overload", "losses", "range"}
+    studies = {
+        "rate",
+        "lift",
+        "compare",
+        "chart",
+        "around",
+        "overload",
+        "losses",
+        "range",
+        "pick",
+        "slabs",
+    }
     offered = studies | {"load_machine", "set_up"}
     assert offered <= set(dir(bs))
     with pytest.raises(AttributeError, match="It offers load_machine"):
@@ -77,7 +88,7 @@ def test_an_account_out_of_reach_is_refused():
 
 
 def test_a_map_is_all_over_the_chart():
-    from boomsim.face.overload import overload_map
+    from boomsim.face.overload_result import overload_map
 
     found = overload_map("truck18")
     assert "breaks first in" in repr(found)

@@ -21,9 +21,9 @@ import pytest
 import typst
 
 from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.family_registry import families
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.registry import families
-from boomsim.papers.render.pdf import render_pdf
+from boomsim.papers.render.paper_pdf import render_pdf
 
 KNOWN = {
     "HDG-010": "the heading of a question is its number",

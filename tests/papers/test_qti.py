@@ -17,11 +17,11 @@ from typing import Any
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.family_registry import families
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.qti.check import package_complaints
-from boomsim.papers.qti.package import qti_package
-from boomsim.papers.qti.versions import QTI_3, QTI_22, Version, plain
-from boomsim.papers.registry import families
+from boomsim.papers.qti.qti_check import package_complaints
+from boomsim.papers.qti.qti_package import qti_package
+from boomsim.papers.qti.qti_versions import QTI_3, QTI_22, Version, plain
 
 SCHEMAS = Path(__file__).parents[3] / "shared" / "qti"
 EVERY = list(families())

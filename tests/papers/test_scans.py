@@ -19,15 +19,15 @@ from scanned_sheets import MM, Scanner, bubbles_for, cross, fields, fill, printe
 
 from boomsim.cli import main
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.codes import code_of
-from boomsim.papers.errors import PaperError
-from boomsim.papers.marking.mark import mark
+from boomsim.papers.check_code import code_of
+from boomsim.papers.marking.mark_class import mark
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.scans.drawing import answer_sheet_pdf
-from boomsim.papers.scans.layout import LETTER, NUMBER, bubbles_of, sheet_pages
-from boomsim.papers.scans.reading import read_scans
-from boomsim.papers.scans.strip import BITS, cells_of, read_cells
-from boomsim.papers.write import write_plan
+from boomsim.papers.paper_errors import PaperError
+from boomsim.papers.paper_writing import write_plan
+from boomsim.papers.scans.scan_reading import read_scans
+from boomsim.papers.scans.sheet_drawing import answer_sheet_pdf
+from boomsim.papers.scans.sheet_layout import LETTER, NUMBER, bubbles_of, sheet_pages
+from boomsim.papers.scans.sheet_strip import BITS, cells_of, read_cells
 
 PLAN = make_blueprint(
     {
@@ -336,7 +336,7 @@ def test_the_digits_are_printed_where_the_reader_looks(units: str) -> None:
 
 def test_another_reader_finds_the_check_code_on_paper_and_sheet() -> None:
     zxingcpp = pytest.importorskip("zxingcpp")
-    from boomsim.papers.render.pdf import render_pdf
+    from boomsim.papers.render.paper_pdf import render_pdf
 
     wanted = f"BOOMSIM {code_of(paper(0))} 01"
     page = pypdfium2.PdfDocument(render_pdf(paper(0), kind="paper"))[0]
