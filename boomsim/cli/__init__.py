@@ -36,6 +36,7 @@ COMMANDS = (
     "game",
     "handouts",
     "paper",
+    "scan",
     "mark",
     "markers",
 )
