@@ -29,7 +29,12 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
     rig = parser.add_argument_group("rigging")
     rig.add_argument("--counterweight", metavar="NAME", help="one of the machine's counterweights")
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
-    rig.add_argument("--parts", metavar="N", type=int, help="parts of line")
+    rig.add_argument(
+        "--parts",
+        metavar="N",
+        type=int,
+        help="most parts of line; a longer boom has as many as the rope on the drum reaches for",
+    )
     rig.add_argument(
         "--slew",
         metavar="WHERE",

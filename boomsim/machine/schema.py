@@ -9,12 +9,13 @@ from typing import Any
 
 from boomsim.machine import model
 from boomsim.machine.boom_check import boom_faults, section_faults
-from boomsim.machine.check import machine_faults, names_faults, support_faults
+from boomsim.machine.check import hoist_faults, machine_faults, support_faults
 from boomsim.machine.ranges import (
     AHEAD,
     ANGLE,
     COEFFICIENT,
     DENSITY,
+    DRUM,
     EFFICIENCY,
     FORCE,
     GROUND_AREA,
@@ -30,6 +31,8 @@ from boomsim.machine.ranges import (
     PAD_PRESSURE,
     PLACE,
     PLAY,
+    ROPE_LENGTH,
+    ROPE_MASS,
     SHARE,
     SIZE,
     STIFFNESS,
@@ -174,8 +177,13 @@ HOIST = Table(
         "line_pull": Key(FORCE, "permissible pull in one part of the rope"),
         "sheave_efficiency": Key(EFFICIENCY, "pull off over pull on, one sheave"),
         "parts": Key(Several(Whole(1, 24), 1, 24), "parts of line; the last is the usual number"),
+        "rope_mass": Key(ROPE_MASS, "of the rope by its length; without it, no weight", 0.0),
+        "rope_length": Key(
+            ROPE_LENGTH, "all the rope on the drum; without it, it always reaches", None
+        ),
+        "drum_diameter": Key(DRUM, "over the centres of the rope's first layer", None),
     },
-    check=lambda hoist: names_faults([str(n) for n in hoist.parts], "parts[{}]"),
+    check=hoist_faults,
 )
 
 RING = Table(

@@ -7,7 +7,7 @@ import numpy as np
 
 from boomsim.mechanics.geometry import Array, direction_at_radius
 from boomsim.mechanics.lifts import AtStations, Lifts
-from boomsim.mechanics.loads import GRAVITY, hoisting_factor, tackle_advantage
+from boomsim.mechanics.loads import GRAVITY, hoisting_factor, tackle_advantages
 from boomsim.mechanics.luffing import Luffing
 from boomsim.mechanics.stations import PER_SECTION
 
@@ -32,7 +32,7 @@ class LuffingPlane:
         machine, change = self.boom.machine, lifts.disturbances
         dynamic = hoisting_factor(change.hoist_speed, hoist_class=change.hoist_class)
         efficiency = machine.hoist.sheave_efficiency
-        advantage = tackle_advantage(lifts.parts, sheave_efficiency=efficiency)
+        advantage = tackle_advantages(lifts.parts, sheave_efficiency=efficiency)[:, None]
         self.live = lifts.load * (lifts.live * dynamic)
         self.pull = self.live * (GRAVITY / advantage)
         self.hung = self.live + machine.boom.head.mass * lifts.dead

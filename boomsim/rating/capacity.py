@@ -7,11 +7,11 @@ import numpy as np
 
 from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY, tackle_advantage
 from boomsim.mechanics.picking import pick
 from boomsim.rating.limits.kind import STABILITY, Limit
 from boomsim.rating.limits.table import limits_of
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.reeved import line_capacity
 from boomsim.rating.response import Response, Start, respond
 from boomsim.rating.setup import Setup
 
@@ -215,9 +215,8 @@ class _Search:
 
     def _most(self) -> Array:
         """Load at which the line pull is used up: no rated load is beyond it."""
-        hoist = self.setup.machine.hoist
-        advantage = tackle_advantage(self.setup.parts, sheave_efficiency=hoist.sheave_efficiency)
-        return np.full_like(self.radius, hoist.line_pull * advantage / GRAVITY)
+        held = line_capacity(self.setup, length=self.boom.layout.boom_length)
+        return np.broadcast_to(held[:, None], self.radius.shape).copy()
 
     def _narrow(self, trial: _Trial) -> None:
         safe = trial.worst <= 1.0

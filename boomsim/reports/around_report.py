@@ -61,7 +61,7 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
     names = [limit.key for limit in by_slew.limits]
     around, rear = sectors.around, sectors.rear
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.around.extension),
         "extension": by_slew.extension,
         "radii": by_slew.radius,
         "slew": by_slew.slew,
@@ -100,9 +100,8 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     from boomsim.rating.empty_hook.telling import tell_empty_hook
     from boomsim.rating.strategies import label
 
-    head = (
-        f"{setup_text(found.setup)} Extension {label(found.around.extension)} % (base side first)."
-    )
+    out = found.around.extension
+    head = f"{setup_text(found.setup, extension=out)} Extension {label(out)} % (base side first)."
     pieces = [
         paragraph(head),
         _slew_table(found.around, units),

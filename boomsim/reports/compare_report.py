@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.reports.answer import paragraph, table
+from boomsim.reports.setup_head import setup_json
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -57,6 +58,7 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
 
 def _head(found: "Comparison", units: str) -> str:
     from boomsim.figures.words import allowance_words
+    from boomsim.rating.reeved import parts_words
     from boomsim.units import show
 
     setup, count = found.setup, len(found.configurations.extension)
@@ -64,8 +66,9 @@ def _head(found: "Comparison", units: str) -> str:
     return (
         f"{setup.machine.name} (invented): boom length {length} reached in "
         f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, support {setup.support.name}, {setup.parts} "
-        f"parts of line; rule {setup.rule.name}: {setup.rule.stability.source}; "
+        f"counterweight {setup.counterweight.name}, support {setup.support.name}, "
+        f"{parts_words(setup, extension=found.configurations.extension)}; "
+        f"rule {setup.rule.name}: {setup.rule.stability.source}; "
         f"{setup.rule.strength.source}. {allowance_words(setup.rule, units=units)}"
     )
 
@@ -253,14 +256,8 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
         for i in range(len(rating.capacity))
     ]
     return {
-        "machine": setup.machine.name,
+        **setup_json(setup, extension=found.configurations.extension),
         "length": found.configurations.length.mean(),
-        "rule": setup.rule,
-        "sector": setup.sector,
-        "counterweight": setup.counterweight.name,
-        "support": setup.support.name,
-        "parts": setup.parts,
-        "disturbances": setup.disturbances,
         "radii": found.radii,
         "configurations": rows,
         "level": most_at(found),

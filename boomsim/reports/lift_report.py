@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.reports.answer import paragraph, table
+from boomsim.reports.setup_head import setup_json
 
 if TYPE_CHECKING:
     from boomsim.rating.lift.study import Lift
@@ -14,13 +15,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
     from boomsim.rating.empty_hook.telling import plain_empty_hook
 
     return {
-        "machine": found.setup.machine.name,
-        "rule": found.setup.rule,
-        "sector": found.setup.sector,
-        "counterweight": found.setup.counterweight.name,
-        "support": found.setup.support.name,
-        "parts": found.setup.parts,
-        "disturbances": found.setup.disturbances,
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "load": found.load,
         "boom_length": found.boom_length,
@@ -33,6 +28,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "within_model_range": found.is_valid,
         "cylinder_push": found.cylinder_push,
         "line_pull": found.line_pull,
+        "rope_falls": found.falls,
         "sections": found.sections,
         "limits": [
             {"name": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in found.limits
@@ -59,6 +55,7 @@ def as_text(found: "Lift", *, units: str) -> str:
 
     from boomsim.figures.words import allowance_words
     from boomsim.rating.empty_hook.telling import tell_empty_hook
+    from boomsim.rating.reeved import parts_words
     from boomsim.rating.strategies import label
     from boomsim.reports.holding import holding_rows
     from boomsim.units import show
@@ -70,7 +67,7 @@ def as_text(found: "Lift", *, units: str) -> str:
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, "
         f"counterweight {setup.counterweight.name}, "
-        f"support {setup.support.name}, {setup.parts} parts of line, "
+        f"support {setup.support.name}, {parts_words(setup, extension=found.extension)}, "
         f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
         f"length {said(found.boom_length, 'boom_length')}. "
         f"{allowance_words(setup.rule, units=units)}"
@@ -81,6 +78,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["head height", said(found.head_height, "length")],
         ["tip deflection", said(found.tip_deflection, "length")],
         ["gross load", said(found.load, "mass")],
+        *_hanging(found, units),
         ["rated capacity at this radius", _capacity(found, units)],
         ["tipping load at this radius", _tipping(found, units)],
         ["luffing cylinder", said(found.cylinder_push, "force")],
@@ -146,6 +144,22 @@ def summary(found: "Lift") -> str:
         f"{found.setup.machine.name}, extension {label(found.extension)} %, "
         f"{show(found.load, 'mass', 'metric')} at {show(found.radius, 'length', 'metric')}"
     )
+
+
+def _hanging(found: "Lift", units: str) -> list[list[str]]:
+    """What of the gross load always hangs there, one row each; nothing of what weighs nothing."""
+    from boomsim.rating.charts.deductions import falls_words
+    from boomsim.units import show
+
+    machine = found.setup.machine
+    listed = {
+        "hook block": machine.hook_block,
+        "slings": machine.slings,
+        falls_words(found.parts): found.falls,
+    }
+    return [
+        [f"of it {name}", show(mass, "mass", units)] for name, mass in listed.items() if mass > 0.0
+    ]
 
 
 def _capacity(found: "Lift", units: str) -> str:

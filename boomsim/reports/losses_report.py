@@ -18,7 +18,7 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
     from boomsim.rating.losses.telling import tell_reason
 
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.places.extension),
         "extension": found.places.extension,
         "radius": found.places.radius,
         "boom_length": found.length,
@@ -89,7 +89,8 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         "heavier part (k: another limit takes over on the way)."
     )
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.places.extension[0])} % (base "
+        f"{setup_text(found.setup, extension=found.places.extension)} "
+        f"Extension {label(found.places.extension[0])} % (base "
         f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
         "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
     )

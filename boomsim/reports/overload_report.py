@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def as_json(found: "Overload") -> dict[str, Any]:
     """One lift past its rated load, SI."""
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "radius": found.radius,
         "hold": found.hold,
@@ -60,7 +60,8 @@ def as_text(found: "Overload", *, units: str) -> str:
 
     kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first); "
+        f"{setup_text(found.setup, extension=found.extension)} "
+        f"Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
         f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
         f"stress and balance stand without their margins. {tell_ultimates(found)}"

@@ -8,6 +8,7 @@ from boomsim.lab.say import say
 from boomsim.lab.scene import Look
 from boomsim.lab.svg import Box, line, rect, text, view, wrapped
 from boomsim.lab.words import configuration, headline, percent, remark
+from boomsim.rating.reeved import parts_words
 from boomsim.units import show_rated
 
 NONE = "–"
@@ -118,6 +119,7 @@ def _setup_words(answer: Answer, *, short: bool) -> str:
         return f"{begun}; counterweight {setup.counterweight.name}; {stands}"
     return (
         f"{begun}, {answer.scene.system}; counterweight {setup.counterweight.name}; "
-        f"{setup.support.kind} {setup.support.name}; {setup.parts} parts of line; "
+        f"{setup.support.kind} {setup.support.name}; "
+        f"{parts_words(setup, extension=answer.boom.layout.extension)}; "
         f"rule {setup.rule.name}{allowed}"
     ).replace("tyres tyres", "on tyres")

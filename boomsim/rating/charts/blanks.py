@@ -9,7 +9,9 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.cells import Cells
 from boomsim.rating.charts.grid import whole_steps
+from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.reeved import what_hangs
 from boomsim.rating.setup import Setup, rear_sector
 
 
@@ -48,7 +50,7 @@ REASONS = (
     Reason(
         key="under the hook",
         sign="–",
-        words="less is rated here than hook block and slings weigh",
+        words="less is rated here than hook block, slings and rope weigh",
     ),
     Reason(
         key="turns over",
@@ -75,7 +77,7 @@ def reasons_of_cells(cells: Cells, *, step: float) -> np.ndarray:
         Index into `REASONS`; `PRINTED` where there is a figure
     """
     steps = whole_steps(cells.capacity, step=step)
-    least = max(cells.empty_hook.load, step)
+    least = np.maximum(cells.hanging, step)
     reasons = np.where(steps * step >= least, PRINTED, UNDER_HOOK)
     lies = cells.empty_hook.lies_over(radius=cells.radii[:, None]).T
     reasons = np.where(lies & (reasons == UNDER_HOOK), TURNS_OVER, reasons)
@@ -127,7 +129,7 @@ def _directions(setup: Setup) -> Array:
 
 
 def words_of(reason: Reason, machine: Machine) -> str:
-    """Words of a reason, for a machine that may have neither hook block nor slings.
+    """Words of a reason, for a machine that may have neither hook block, slings nor rope weight.
 
     Parameters
     ----------
@@ -138,12 +140,9 @@ def words_of(reason: Reason, machine: Machine) -> str:
     -------
     str
     """
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    named = [name for name, mass in listed if mass > 0.0]
-    if reason is not REASONS[UNDER_HOOK] or len(named) == 2:
+    if reason is not REASONS[UNDER_HOOK]:
         return reason.words
-    return (
-        f"less is rated here than the {' '.join(named)} weighs"
-        if named
-        else "nothing is rated here"
-    )
+    named = what_hangs(machine)
+    if len(named) > 1 or named == ("slings",):
+        return f"less is rated here than {listed(named)} weigh"
+    return f"less is rated here than the {named[0]} weighs" if named else "nothing is rated here"

@@ -8,7 +8,8 @@ from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.explain import mass_by_part, righting_by_part
-from boomsim.rating.empty_hook.study import EmptyHook, empty_hook, hanging_mass
+from boomsim.rating.comparison.reasons import listed
+from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.lift.parts import (
     Margin,
     SectionForces,
@@ -21,6 +22,7 @@ from boomsim.rating.lift.parts import (
 )
 from boomsim.rating.limits.kind import Limit
 from boomsim.rating.longest_boom import tell_longest, too_long
+from boomsim.rating.reeved import hanging_mass, reeved, tell_fewer_parts, what_hangs
 from boomsim.rating.response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.setup import Setup
 
@@ -37,6 +39,10 @@ class Lift:
     extension : ndarray, shape (moving sections,)
     load, boom_length, boom_angle, radius, head_height, tip_deflection, side_deflection : float
     cylinder_push, line_pull : float
+    parts : int
+        Parts of line reeved [1]
+    falls : float
+        Mass of the rope between head and hook, with the hook on the ground [kg]
     in_angle_range, is_valid : bool
     sections : tuple of SectionForces
     limits : tuple of Use
@@ -74,6 +80,8 @@ class Lift:
     side_deflection: float
     cylinder_push: float
     line_pull: float
+    parts: int
+    falls: float
     in_angle_range: bool
     is_valid: bool
     sections: tuple[SectionForces, ...]
@@ -149,6 +157,9 @@ def lift(
     )
     turn, line = _worst(at)
     facing = fullest_turn(at) if setup.support.strength is not None else turn
+    length = boom.layout.boom_length
+    parts = int(reeved(setup, length=length)[0])
+    hung = float(hanging_mass(setup, length=length, angle=at.state.angle)[0, 0])
     bare = empty_hook(setup, extension=extension)
     lies = bool(bare.lies_over(radius=radius, angle=angle)[0])
     return Lift(
@@ -156,7 +167,7 @@ def lift(
         response=at,
         extension=boom.layout.extension[0],
         load=load,
-        boom_length=float(boom.layout.boom_length[0]),
+        boom_length=float(length[0]),
         boom_angle=float(at.state.angle[0, 0]),
         radius=float(at.radius[0, 0]),
         head_height=float(at.placed.head_up[0, 0]),
@@ -164,6 +175,8 @@ def lift(
         side_deflection=float(at.state.head_left[0, 0]),
         cylinder_push=float(at.forces.cylinder[0, 0]),
         line_pull=float(at.state.line_pull[0, 0]),
+        parts=parts,
+        falls=hung - setup.machine.hook_block - setup.machine.slings,
         in_angle_range=bool(at.in_range[0, 0]),
         is_valid=bool(at.is_valid[0, 0]),
         sections=tuple(_section(at, i) for i in range(len(setup.machine.boom.sections))),
@@ -179,7 +192,10 @@ def lift(
         supports_slew=float(at.balance.slew[facing]),
         empty_hook=bare,
         lies_over=lies,
-        notes=tuple(_notes(at, float(rating.capacity[0, 0]), lies)),
+        notes=(
+            *_notes(at, float(rating.capacity[0, 0]), lies, hung),
+            *tell_fewer_parts(setup, length=float(length[0])),
+        ),
     )
 
 
@@ -214,7 +230,7 @@ def _worst(at: Response) -> tuple[int, int]:
     return int(turn), int(line)
 
 
-def _notes(at: Response, rated: float, lies: bool) -> list[str]:
+def _notes(at: Response, rated: float, lies: bool, hung: float) -> list[str]:
     notes = []
     if not at.is_valid[0, 0]:
         share = 100 * at.tip_deflection[0, 0] / at.boom.layout.boom_length[0]
@@ -236,8 +252,9 @@ def _notes(at: Response, rated: float, lies: bool) -> list[str]:
         notes.append(f"{longest[0].upper()}{longest[1:]}: nothing is rated with this one.")
     elif np.isnan(rated):
         notes.append("There is no rated capacity here.")
-    elif rated < hanging_mass(at.setup.machine):
-        notes.append("Less is rated here than hook block and slings weigh: nothing may be lifted.")
+    elif rated < hung:
+        named = listed(what_hangs(at.setup.machine))
+        notes.append(f"Less is rated here than {named} weigh: nothing may be lifted.")
     worst = max(zip(at.use[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
     if worst[0] == np.inf:
         notes.append(f"Beyond the rated load: {worst[1].words} is past all bounds.")

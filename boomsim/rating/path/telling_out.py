@@ -10,6 +10,7 @@ from boomsim.rating.empty_hook.telling import hanging_words, near_radius
 from boomsim.rating.path.stages import Stage
 from boomsim.rating.path.telescoping import Telescoping
 from boomsim.rating.path.telling import tell_ends
+from boomsim.rating.reeved import hanging_mass
 from boomsim.rating.strategies import label
 from boomsim.units import display, show
 
@@ -151,8 +152,10 @@ def tell_empty_out(found: Telescoping, *, units: str) -> str:
         return ""
     boom = found.length_at(mark.place.at)
     length = display("boom_length", units, like=boom).text_down(boom)
+    hung = float(hanging_mass(found.setup, length=boom, angle=found.angle)[0, 0])
+    begun = hanging_words(found.setup.machine, mass=hung, units=units)
     return (
-        f"{hanging_words(found.setup.machine, units=units)} the crane turns over at this angle "
+        f"{begun} the crane turns over at this angle "
         f"from {length} of boom onwards, without any margin."
     )
 
