@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from boomsim.face.overload import overload as overload
     from boomsim.face.range import range as range
     from boomsim.face.rate import rate as rate
+    from boomsim.face.reeving import reeving as reeving
     from boomsim.machine.files import load_machine as load_machine
 
 __version__ = "0.1.0"

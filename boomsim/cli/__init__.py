@@ -15,6 +15,7 @@ COMMANDS = (
     "describe",
     "compare",
     "lift",
+    "reeving",
     "lower",
     "telescope",
     "pins",

@@ -20,6 +20,7 @@ OFFERED = {
     "overload": "boomsim.face.overload",
     "losses": "boomsim.face.losses",
     "range": "boomsim.face.range",
+    "reeving": "boomsim.face.reeving",
 }
 """Where each name comes from."""
 

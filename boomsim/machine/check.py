@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from boomsim.machine.boom_check import overlap_left
 from boomsim.machine.faults import Fault
 from boomsim.machine.model import Hoist, Machine, Support
-from boomsim.machine.rope import parts_reached
+from boomsim.machine.rope import most_parts
 from boomsim.units import show
 
 LEAST_LEVER = 0.1
@@ -227,7 +227,7 @@ def _rope_faults(machine: Machine) -> Iterator[Fault]:
     """Refuse a rope with which the hook cannot be set down below the longest boom."""
     hoist = machine.hoist
     longest = _retracted(machine) + sum(section.stroke for section in machine.boom.sections[1:])
-    if not parts_reached(machine, length=longest)[0] >= min(hoist.parts):
+    if most_parts(machine, length=longest) < min(hoist.parts):
         assert hoist.rope_length is not None
         parts = "1 part" if min(hoist.parts) == 1 else f"{min(hoist.parts)} parts"
         yield Fault(

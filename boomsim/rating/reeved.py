@@ -4,9 +4,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from boomsim.machine.model import Machine
-from boomsim.machine.rope import falls_mass, parts_reeved
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.mechanics.loads import GRAVITY, tackle_advantages
+from boomsim.mechanics.reeving import falls_mass, parts_reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import range_of_length
 from boomsim.units import show

@@ -20,4 +20,5 @@ from boomsim.units._reading import registry as registry
 from boomsim.units._reading import tidy_unit as tidy_unit
 from boomsim.units._words import UnitError as UnitError
 from boomsim.units._words import did_you_mean as did_you_mean
+from boomsim.units._words import listed as listed
 from boomsim.units._words import quoted as quoted

@@ -2,10 +2,9 @@
 
 from boomsim.rating.builds.stretches import Stretch
 from boomsim.rating.builds.study import Build, Builds, overloaded
-from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.limits.kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
 from boomsim.rating.overload.study import Overload
-from boomsim.units import show
+from boomsim.units import listed, show
 
 WHO = {
     STABILITY: "stability",

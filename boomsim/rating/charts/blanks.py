@@ -9,10 +9,10 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.cells import Cells
 from boomsim.rating.charts.grid import whole_steps
-from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.longest_boom import too_long
 from boomsim.rating.reeved import what_hangs
 from boomsim.rating.setup import Setup, rear_sector
+from boomsim.units import listed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

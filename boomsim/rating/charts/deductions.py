@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from boomsim.machine.rope import falls_mass
+from boomsim.mechanics.reeving import falls_mass
 from boomsim.rating.charts.chart import Chart
 
 

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from boomsim.machine.rope import parts_reached
 from boomsim.mechanics.loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.reeving import parts_reached
 from boomsim.rating.charts.chart import Chart
 from boomsim.rating.charts.grid import whole_steps
 from boomsim.rating.reeved import reeved

@@ -9,12 +9,12 @@ from boomsim.rating.charts.grid import row_step
 from boomsim.rating.comparison.compare import Comparison, capacities_at
 from boomsim.rating.comparison.envelope import SAME
 from boomsim.rating.comparison.explain import Account, Difference, accounts, difference
-from boomsim.rating.comparison.reasons import listed, reason
+from boomsim.rating.comparison.reasons import reason
 from boomsim.rating.comparison.spans import Span, spans_of
 from boomsim.rating.comparison.sums import scale_of
 from boomsim.rating.limits.telling import what_sets
 from boomsim.rating.strategies import label
-from boomsim.units import show, show_rated
+from boomsim.units import listed, show, show_rated
 
 NEARER = 1e-6
 """Less than this is rounding [m]."""

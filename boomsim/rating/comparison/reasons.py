@@ -6,14 +6,10 @@ from boomsim.rating.comparison.explain import Difference
 from boomsim.rating.comparison.sums import REST, Scale, in_steps, with_rest
 from boomsim.rating.limits.kind import STABILITY
 from boomsim.rating.limits.telling import what_sets
+from boomsim.units import listed
 
 MOSTLY = 0.8
 """What makes so much of a difference is its reason; where neither does, both are told [1]."""
-
-
-def listed(words: Sequence[str]) -> str:
-    """Write "1, 2 and 3"."""
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
 
 
 def reason(

@@ -6,10 +6,9 @@ from typing import Any
 import numpy as np
 
 from boomsim.machine.model import Machine
-from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.empty_hook.study import EmptyHook
 from boomsim.rating.reeved import what_hangs
-from boomsim.units import display, show
+from boomsim.units import display, listed, show
 
 NO_MARGIN = "about the least tipping line and without any margin"
 

@@ -8,7 +8,6 @@ from boomsim.mechanics.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.explain import mass_by_part, righting_by_part
-from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.lift.parts import (
     Margin,
@@ -25,6 +24,7 @@ from boomsim.rating.longest_boom import tell_longest, too_long
 from boomsim.rating.reeved import hanging_mass, reeved, tell_fewer_parts, what_hangs
 from boomsim.rating.response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.setup import Setup
+from boomsim.units import listed
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

@@ -12,14 +12,13 @@ from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.state import solve_state
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.empty_hook.study import EmptyHook, empty_hook
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.path.marks import Marks, Place, loaded_radius, marks_on, place_of
 from boomsim.rating.reeved import hanging_mass, reeved, what_hangs
 from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import Setup
-from boomsim.units import show
+from boomsim.units import listed, show
 
 DRAWN = 97
 """Radii at which the rated line is worked out."""

@@ -5,14 +5,13 @@ import numpy as np
 from boomsim.machine.naming import section_name
 from boomsim.machine.systems import BOOM_SYSTEMS
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.comparison.reasons import listed
 from boomsim.rating.empty_hook.telling import hanging_words, near_radius
 from boomsim.rating.path.stages import Stage
 from boomsim.rating.path.telescoping import Telescoping
 from boomsim.rating.path.telling import tell_ends
 from boomsim.rating.reeved import hanging_mass
 from boomsim.rating.strategies import label
-from boomsim.units import display, show
+from boomsim.units import display, listed, show
 
 
 def tell_telescoping(found: Telescoping, *, units: str) -> str:
