@@ -112,7 +112,7 @@ def _panels(page: Page, found: Reeving, units: str) -> None:
         left=left + 0.009, bottom=low + 0.010, width=width - 0.0095, height=top - low - 0.016
     )
     draw_stair(ax, found, units=units)
-    words = f"The rope with the hook on the ground, at {show(found.radius, 'length', units)}"
+    words = f"The rope, hook on the ground, at {show(found.radius, 'length', units)}"
     whole = f"{show(found.rope.whole, 'length', units)} in all"
     if found.falls_mass > 0.0:
         whole += f"; the falls weigh {show(found.falls_mass, 'mass', units)}"
@@ -135,7 +135,7 @@ def draw_stair(ax: Axes, found: Reeving, *, units: str = "metric") -> None:
     x = display_of("boom_length", units, lengths)
     quiet_axes(ax, x=f"boom length, {x.symbol}", y="parts of line")
     ax.step(lengths / x.factor, parts, where="post", color=INK, linewidth=1.3)
-    ax.set_xlim(0.0, 1.03 * lengths[-1] / x.factor)
+    ax.set_xlim(0.0, 1.06 * lengths[-1] / x.factor)
     ax.set_ylim(0.0, parts.max() + 1.0)
     ax.plot(
         [found.length / x.factor], [found.parts], marker="o", color=LOAD, markersize=5.0, zorder=5

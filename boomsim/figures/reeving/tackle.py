@@ -29,6 +29,9 @@ HOOK = 1.15
 FEW = 5
 """With fewer parts there is room to the right of the hook block."""
 
+HALF_UNDER = (180.0, 360.0)
+"""The rope under a sheave of the block, from and to [deg]."""
+
 ROPE = 1.5
 """Width of the rope [pt]."""
 
@@ -67,11 +70,13 @@ def draw_tackle(ax: Axes, tackle: Tackle) -> None:
     ax.set_axis_off()
     _head(ax, parts)
     _block(ax, parts, tackle.hook)
-    _drum(ax, tackle)
+    leans = _drum(ax, tackle)
     for number in range(1, parts + 1):
         _fall(ax, number, parts)
-    for centre, turn in sheaves(parts):
-        _sheave(ax, centre, over=turn > 0.0)
+    for number, (centre, turn) in enumerate(sheaves(parts)):
+        # The rope leaves the first sheave where the lead line touches it, which is on its slope.
+        first, last = (0.0, 180.0 - leans if number == 0 else 180.0) if turn > 0.0 else HALF_UNDER
+        _sheave(ax, centre, first=first, last=last)
     _ends(ax, tackle)
 
 
@@ -116,12 +121,11 @@ def _fall(ax: Axes, number: int, parts: int) -> None:
     )  # fmt: skip
 
 
-def _sheave(ax: Axes, centre: tuple[float, float], *, over: bool) -> None:
+def _sheave(ax: Axes, centre: tuple[float, float], *, first: float, last: float) -> None:
     ax.add_patch(
         Circle(centre, SHEAVE - 0.06, facecolor=PAPER, edgecolor=QUIET, linewidth=0.8, zorder=4)
     )
     ax.add_patch(Circle(centre, 0.09, facecolor=QUIET, edgecolor="none", zorder=5))
-    first, last = (0.0, 180.0) if over else (180.0, 360.0)
     width = 2 * SHEAVE
     ax.add_patch(
         Arc(centre, width, width, theta1=first, theta2=last, color=INK, linewidth=ROPE, zorder=5)
@@ -161,8 +165,11 @@ def _block(ax: Axes, parts: int, words: str) -> None:
     ax.text(middle, base, words, ha="center", va="top", **type_of(SMALL, bold=True, colour=LOAD))
 
 
-def _drum(ax: Axes, tackle: Tackle) -> None:
-    """The drum with as much rope as is left, and the lead line to the first sheave."""
+def _drum(ax: Axes, tackle: Tackle) -> float:
+    """Draw the drum with as much rope as is left, and the lead line to the first sheave.
+
+    Gives how far short of a half turn the lead line lies on that sheave [deg].
+    """
     centre, radius = np.array(DRUM_AT), DRUM
     if tackle.on_drum is not None:
         # Layers fill an area: what is left is a share of the ring between bare and full.
@@ -189,6 +196,7 @@ def _drum(ax: Axes, tackle: Tackle) -> None:
     ax.add_patch(
         Polygon([*points, arrow - 0.1 * along - 0.16 * across], color=INK, linewidth=0.0, zorder=6)
     )
+    return float(180.0 - np.degrees(np.arctan2(end[1] - TOP, end[0] - SHEAVE)))
 
 
 def tangent(one: Array, radius_one: float, two: Array, radius_two: float) -> tuple[Array, Array]:
@@ -221,7 +229,7 @@ def _ends(ax: Axes, tackle: Tackle) -> None:
     if y == TOP:
         ax.text(x + 0.4, y + 0.85, tackle.dead_end, ha="right", va="bottom", **type_of(SMALL))
     elif tackle.parts < FEW:
-        ax.text(x + 0.75, y, tackle.dead_end, ha="left", va="center", **type_of(SMALL))
+        ax.text(x + 1.0, y, tackle.dead_end, ha="left", va="center", **type_of(SMALL))
     else:
         ax.text(x + 0.4, y - 0.85, tackle.dead_end, ha="right", va="top", **type_of(SMALL))
     start, end = np.array([DRUM_AT[0] - 0.2, 0.0]), np.array([0.0, TOP])
