@@ -15,9 +15,9 @@ from boomsim.machine.model import (
     TurningMass,
 )
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.tipping_lines import tipping_lines
-from boomsim.rating.limits.kind import Kind
-from boomsim.rating.limits.table import KINDS
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
+from boomsim.rating.limits.limit_kind import Kind
+from boomsim.rating.limits.limit_table import KINDS
 from boomsim.rating.rules import RULES, Rule
 
 SECTORS = ("around", "rear")
@@ -48,7 +48,7 @@ class Setup:
     support : Support
     parts : int
         Most parts of line to reeve; longer booms have those that the rope on the drum reaches for,
-        see :func:`boomsim.rating.reeved.reeved` [1]
+        see :func:`boomsim.rating.parts_reeved.reeved` [1]
     slew : ndarray, shape (slews,)
         Slew angles that the rating must hold for; the least favourable counts [rad]
     sector : str

@@ -3,16 +3,16 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
-    from boomsim.rating.lift.study import Lift
+    from boomsim.rating.lift.lift_study import Lift
 
 
 def as_json(found: "Lift") -> dict[str, Any]:
     """Everything about the lift, SI."""
-    from boomsim.rating.empty_hook.telling import plain_empty_hook
+    from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
 
     return {
         **setup_json(found.setup, extension=found.extension),
@@ -53,11 +53,11 @@ def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
     import numpy as np
 
-    from boomsim.figures.words import allowance_words
-    from boomsim.rating.empty_hook.telling import tell_empty_hook
-    from boomsim.rating.reeved import parts_words
+    from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
+    from boomsim.rating.parts_reeved import parts_words
     from boomsim.rating.strategies import label
-    from boomsim.reports.holding import holding_rows
+    from boomsim.reports.holding_moments import holding_rows
     from boomsim.units import show
 
     def said(value: float, quantity: str) -> str:
@@ -165,7 +165,7 @@ def _hanging(found: "Lift", units: str) -> list[list[str]]:
 def _capacity(found: "Lift", units: str) -> str:
     import numpy as np
 
-    from boomsim.rating.limits.telling import what_sets
+    from boomsim.rating.limits.governing_words import what_sets
     from boomsim.rating.longest_boom import tell_longest, too_long
     from boomsim.units import show_rated
 
@@ -181,7 +181,7 @@ def _capacity(found: "Lift", units: str) -> str:
 
 def _facing(found: "Lift", units: str) -> str:
     """Say where the boom is while the supports carry what is told."""
-    from boomsim.rating.around.directions import direction
+    from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show
 
     strength = found.setup.support.strength

@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.reeving.study import Reeving
+    from boomsim.rating.reeving.reeving_study import Reeving
 
 
 def as_json(found: "Reeving") -> dict[str, Any]:
@@ -47,7 +47,7 @@ def as_json(found: "Reeving") -> dict[str, Any]:
 
 def as_text(found: "Reeving", *, units: str) -> str:
     """Sentences to be spoken, then the choice of parts as a table."""
-    from boomsim.rating.reeving.telling import (
+    from boomsim.rating.reeving.reeving_sentences import (
         tell_fewest,
         tell_parts,
         tell_pull,
@@ -117,7 +117,7 @@ def _down(length: float, units: str) -> str:
 
 def summary(found: "Reeving") -> str:
     """Say in a few words what was reeved."""
-    from boomsim.rating.reeving.telling import parts_said
+    from boomsim.rating.reeving.reeving_sentences import parts_said
     from boomsim.units import show
 
     length = show(found.length, "boom_length", "metric")
@@ -126,6 +126,6 @@ def summary(found: "Reeving") -> str:
 
 def figure(found: "Reeving", *, units: str) -> "Figure":
     """Draw the reeving."""
-    from boomsim.figures.reeving.figure import figure_of_reeving
+    from boomsim.figures.reeving.reeving_figure import figure_of_reeving
 
     return figure_of_reeving(found, units=units)

@@ -13,7 +13,7 @@ def setup_json(setup: "Setup", *, extension: "Array | None" = None) -> dict[str,
     Of one boom `parts` is what it is reeved in; without an extension it is the most.
     """
     from boomsim.mechanics.geometry import layout
-    from boomsim.rating.reeved import reeved
+    from boomsim.rating.parts_reeved import reeved
 
     parts = setup.parts
     if extension is not None:
@@ -32,8 +32,8 @@ def setup_json(setup: "Setup", *, extension: "Array | None" = None) -> dict[str,
 
 def setup_text(setup: "Setup", *, extension: "Array | None" = None) -> str:
     """How the crane is set up, in a few sentences; with an extension, for that boom."""
-    from boomsim.figures.words import allowance_words
-    from boomsim.rating.reeved import parts_words
+    from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.parts_reeved import parts_words
 
     return (
         f"{setup.machine.name} (invented), {setup.sector}, counterweight "

@@ -5,11 +5,23 @@ import pytest
 from matplotlib.figure import Figure
 from matplotlib.patches import Rectangle
 
-from boomsim.figures.page import caution_of
-from boomsim.figures.reeving.figure import draw_rope, draw_stair, figure_of_reeving, tackle_of
-from boomsim.figures.reeving.tackle import BLOCK, TOP, dead_end, draw_tackle, sheaves, tangent
+from boomsim.figures.figure_page import caution_of
+from boomsim.figures.reeving.reeving_figure import (
+    draw_rope,
+    draw_stair,
+    figure_of_reeving,
+    tackle_of,
+)
+from boomsim.figures.reeving.tackle_drawing import (
+    BLOCK,
+    TOP,
+    dead_end,
+    draw_tackle,
+    sheaves,
+    tangent,
+)
 from boomsim.machine.model import Rigging
-from boomsim.rating.reeving.study import reeve
+from boomsim.rating.reeving.reeving_study import reeve
 from boomsim.rating.setup import set_up
 from boomsim.units import show
 
@@ -78,7 +90,7 @@ def test_the_stair_falls_and_this_boom_is_on_it(found, units):
 
 @pytest.mark.parametrize("parts", [1, 2, 3, 12])
 def test_no_word_of_the_tackle_runs_into_the_other_panels_or_off_the_page(setup, parts):
-    from boomsim.figures.reeving.figure import LEFT
+    from boomsim.figures.reeving.reeving_figure import LEFT
 
     rigged = set_up(setup.machine, rigging=Rigging(parts=parts))
     figure = figure_of_reeving(reeve(rigged, extension=np.zeros(4)))
@@ -92,7 +104,7 @@ def test_no_word_of_the_tackle_runs_into_the_other_panels_or_off_the_page(setup,
 
 
 def test_a_machine_that_does_not_say_how_long_its_rope_is_says_so():
-    from boomsim.machine.files import load_machine
+    from boomsim.machine.machine_files import load_machine
 
     found = reeve(set_up(load_machine("bench")), extension=np.array([0.5, 0.5]))
     figure = figure_of_reeving(found)

@@ -13,8 +13,8 @@ import numpy as np
 import pytest
 from reeving_by_hand import rope_by_hand
 
-from boomsim.machine.files import load_machine
-from boomsim.rating.reeving.study import reeve
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.reeving.reeving_study import reeve
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of_length, range_of_length
 

@@ -9,13 +9,17 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Machine, Rigging
-from boomsim.mechanics.condense import condense
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.geometry import layout
-from boomsim.rating.empty_hook.study import empty_hook
-from boomsim.rating.empty_hook.telling import hanging_words, plain_empty_hook, tell_empty_hook
-from boomsim.rating.response import respond
+from boomsim.rating.empty_hook.empty_hook_sentences import (
+    hanging_words,
+    plain_empty_hook,
+    tell_empty_hook,
+)
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import Setup, set_up
 from tests.making import RIGID, bare_machine, even_bar, invented_crane
 from tests.reeving_by_hand import head_by_hand, parts_by_hand

@@ -10,16 +10,22 @@ from hypothesis import strategies as st
 from reeving_by_hand import head_by_hand, lead_by_hand, parts_by_hand, rope_by_hand
 
 import boomsim as bs
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Machine, Rigging
-from boomsim.mechanics.condense import condense
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.geometry import layout
-from boomsim.mechanics.reeving import falls_mass, parts_reached, parts_reeved
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.rope_reach import falls_mass, parts_reached, parts_reeved
 from boomsim.rating.capacity import rate
-from boomsim.rating.reeved import hanging_mass, reeved
-from boomsim.rating.reeving.study import longest_boom_for, reeve
-from boomsim.rating.reeving.telling import tell_fewest, tell_parts, tell_pull, tell_rope, tell_speed
+from boomsim.rating.parts_reeved import hanging_mass, reeved
+from boomsim.rating.reeving.reeving_sentences import (
+    tell_fewest,
+    tell_parts,
+    tell_pull,
+    tell_rope,
+    tell_speed,
+)
+from boomsim.rating.reeving.reeving_study import longest_boom_for, reeve
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import range_of_length
 

@@ -12,10 +12,10 @@ import numpy as np
 from reeving_by_hand import parts_by_hand
 
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging, Support, TurningMass
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import Forces, section_forces
+from boomsim.mechanics.boom.boom_state import Factors, State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import Forces, section_forces
 from boomsim.mechanics.geometry import layout
-from boomsim.mechanics.state import Factors, State, solve_state
 
 GRAVITY = 9.80665
 

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from boomsim.mechanics.reeving import falls_mass
-from boomsim.rating.charts.chart import Chart
+from boomsim.mechanics.rope_reach import falls_mass
+from boomsim.rating.charts.load_chart import Chart
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
