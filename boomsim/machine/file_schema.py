@@ -259,7 +259,8 @@ MACHINE = Table(
         "ring": Key(RING, "the slewing ring, which carries the superstructure"),
         "carrier": Key(Several(CARRIER, 1, 40), "masses that stay with the carrier"),
         "superstructure": Key(
-            Several(_turning(MASS, "its mass"), 1, 40), "masses that turn with the boom"
+            Several(_turning(MASS, "its mass"), 1, 40),
+            "masses that turn with the boom, without the hoist rope",
         ),
         "counterweights": Key(
             Several(_turning(MASS_OR_NONE, "its mass; 0 kg for none"), 1, 20),

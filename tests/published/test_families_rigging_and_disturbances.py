@@ -87,3 +87,23 @@ def test_a_lean_of_one_degree_moves_a_head_30_m_up_by_0_524_m() -> None:
     found = posed("disturbances_out_of_level", u="2 m", L="56 m", theta="30 deg", delta="1 deg")
     assert found.results["h"].value == pytest.approx(30.0, rel=1e-12)
     assert found.results["D"].text() == "0.524\u00a0m"
+
+
+def test_the_falls_of_an_eight_part_rope_by_hand() -> None:
+    """8 falls of 40 m at 1.5 kg/m are 480 kg; of 10 t, with 520 kg of block and slings, 9 t.
+
+    Exact in binary to some 1e-12. Source: a product and a sum. Status: worked.
+    """
+    found = posed("rigging_rope_weight", G="10 t", m_b="0.52 t", N="8", H="40 m", mu="1.5 kg/m")
+    assert found.results["m_r"].value == pytest.approx(480.0)
+    assert found.results["P"].value == pytest.approx(9000.0)
+
+
+def test_a_rope_of_200_m_reaches_for_six_parts_by_hand() -> None:
+    """200 m less 5 m and 25 m are 170 m: six falls of 27 m, and not seven.
+
+    Whole numbers, so no tolerance. Source: a sum and a division. Status: worked.
+    """
+    found = posed("rigging_rope_reaches", L="200 m", K="5 m", S="25 m", H="27 m")
+    right = next(choice for choice in found.choices if choice.right)
+    assert [piece.text for piece in right.text] == ["6"]

@@ -263,7 +263,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.telescope/2"
+    assert answer["schema"] == "boomsim.telescope/3"
     assert answer["rated"]["length"] < answer["tips"]["length"]
     one = answer["stages"][0]
     assert one["moved"] == [min(p, h) for p, h in zip(one["pushed"], one["hangs"], strict=True)]

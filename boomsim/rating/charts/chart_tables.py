@@ -239,7 +239,7 @@ def plain_book(book: Book) -> dict[str, Any]:
     """
     limits = book.chapters[0].best.limits
     return {
-        "schema": "boomsim.book/2",
+        "schema": "boomsim.book/3",
         "boomsim": boomsim.__version__,
         "caution": CAUTION,
         "machine": book.machine.name,
