@@ -10,7 +10,9 @@ Source: Pipeline Rules of Thumb Handbook. Status: read.
 
 import pytest
 
+from boomsim.papers.families import rigging_rope_reaches
 from boomsim.papers.family_registry import family_named
+from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.problem_making import problem_with
 
@@ -104,6 +106,8 @@ def test_a_rope_of_200_m_reaches_for_six_parts_by_hand() -> None:
 
     Whole numbers, so no tolerance. Source: a sum and a division. Status: worked.
     """
-    found = posed("rigging_rope_reaches", L="200 m", K="5 m", S="25 m", H="27 m")
-    right = next(choice for choice in found.choices if choice.right)
-    assert [piece.text for piece in right.text] == ["6"]
+    given = {"L": 200.0, "K": 5.0, "S": 25.0, "H": 27.0}
+    found = rigging_rope_reaches.pose(Chance("any"), given)
+    right = [option.text for option in found.options if option.right]
+    assert right == ["6"]
+    assert found.options[rigging_rope_reaches.check(given, found)].right

@@ -32,13 +32,14 @@ FAMILY = Family(
     id="rigging_rope_weight",
     topic="rigging",
     title="What the rope takes off",
-    text="The chart allows {G=} gross. Hook block and slings weigh {m_b=} together. The head sheaves "
-    "are {H=} above the ground, the rope is reeved in {N=} parts of line and weighs {mu=}. How "
-    "heavy may the load itself be that is lifted from the ground?",
+    text="The chart allows {G=} gross. Hook block and slings weigh {m_b=} together. The head "
+    "sheaves are {H=} above the ground, the rope is reeved in {N=} parts of line and weighs {mu=}. "
+    "How heavy may the load itself be that is lifted from the ground?",
     assume="The falls are counted from the head to the ground; the lead line is left out.",
     givens=(
         Given(G, "gross load", metric="4 to 14 t by 0.1", us="9000 to 30000 lb by 200"),
-        Given(m_b, "hook block and slings", metric="0.3 to 0.7 t by 0.05", us="700 to 1500 lb by 50"),
+        Given(m_b, "hook block and slings", metric="0.3 to 0.7 t by 0.05",
+              us="700 to 1500 lb by 50"),
         Given(N, "parts of line", metric="4, 5, 6, 7, 8, 10", us="4, 5, 6, 7, 8, 10"),
         Given(H, "height of the head", metric="18 to 44 m by 0.5", us="60 to 144 ft by 1"),
         Given(mu, "weight of the rope by its length", metric="0.8 to 1.9 kg/m by 0.1",
@@ -46,8 +47,8 @@ FAMILY = Family(
     ),
     steps=(
         Step(m_r, N * H * mu, "weight of the falls",
-             "Every part of line is as long as the head is high: parts times height times weight by "
-             "the length.", metric="t", us="lb"),
+             "Every part of line is as long as the head is high: parts times height times weight "
+             "by the length.", metric="t", us="lb"),
         Step(P, G - m_b - m_r, "heaviest net load",
              "All that hangs below the head counts as load: take off hook block, slings and rope.",
              metric="t", us="lb"),
