@@ -21,6 +21,9 @@ CLOSE = 1e-6
 
 MOST_TRIES = 40
 
+BEYOND = 1.001
+"""Of the load that uses up the line pull, where the search ends [1]."""
+
 FIRST = 0.4
 """Of the tipping load, what is tried first: more is slow where the boom is near buckling [1]."""
 
@@ -255,8 +258,11 @@ class _Search:
         return _Trial(load=load, use=at.use, start=bent), at
 
     def _most(self) -> Array:
-        """Load at which the line pull is used up: no rated load is beyond it."""
-        held = line_capacity(self.setup, length=self.boom.layout.boom_length)
+        """Load a little past the one at which the line pull is used up: no rated load is beyond.
+
+        A secant that points to the line pull itself must lie inside, or halves creep up to it.
+        """
+        held = BEYOND * line_capacity(self.setup, length=self.boom.layout.boom_length)
         return np.broadcast_to(held[:, None], self.radius.shape).copy()
 
     def _narrow(self, trial: _Trial) -> None:
