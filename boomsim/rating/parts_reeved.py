@@ -1,11 +1,13 @@
 """How a crane that is set up is reeved with each boom, and what always hangs on its rope."""
 
+from dataclasses import replace
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.external_loads import GRAVITY, tackle_advantages
-from boomsim.mechanics.geometry import Array, layout
+from boomsim.mechanics.geometry import Array, angle_at_radius, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import range_of_length
@@ -87,6 +89,50 @@ def hanging_mass(setup: Setup, *, length: ArrayLike, angle: ArrayLike) -> Array:
     parts = reeved(setup, length=lengths)
     falls = falls_mass(machine, parts=parts[:, None], length=lengths[:, None], angle=angle)
     return np.asarray(machine.hook_block + machine.slings + falls)
+
+
+def falls_at_radius(setup: Setup, *, length: ArrayLike, radius: ArrayLike) -> Array:
+    """Mass of the falls where the straight boom's head is at a radius.
+
+    Parameters
+    ----------
+    setup : Setup
+    length : array_like, shape (configurations,)
+        Boom length [m]
+    radius : array_like, shape (configurations, cells) or broadcastable
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations, cells)
+        Beyond the boom's reach that of its lowest or steepest [kg]
+    """
+    machine, lengths = setup.machine, np.atleast_1d(np.asarray(length, dtype=float))[:, None]
+    boom, reach = machine.boom, np.asarray(radius, dtype=float) - machine.heel_out
+    angle = np.asarray(
+        angle_at_radius(reach=reach, along=lengths, above=np.array(-boom.head.below))
+    )
+    beyond = np.where(reach > lengths, boom.least_angle, boom.greatest_angle)
+    angle = np.where(np.isfinite(angle), angle, beyond)
+    parts = reeved(setup, length=lengths[:, 0])[:, None]
+    angle = np.clip(angle, boom.least_angle, boom.greatest_angle)
+    return falls_mass(machine, parts=parts, length=lengths, angle=angle)
+
+
+def as_reeved(setup: Setup, *, length: float) -> Setup:
+    """Keep the reeving of one boom, whatever is done with it.
+
+    Parameters
+    ----------
+    setup : Setup
+    length : float
+        Boom length [m]
+
+    Returns
+    -------
+    Setup
+    """
+    return replace(setup, parts=int(reeved(setup, length=[length])[0]))
 
 
 def parts_words(setup: Setup, *, extension: Array | None = None) -> str:

@@ -64,7 +64,7 @@ def as_text(found: "Reeving", *, units: str) -> str:
         tell_speed(found),
     ]
     head = (
-        f"{setup_text(found.setup, extension=found.extension)} Extension "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} Extension "
         f"{label(found.extension)} % (base side first)."
     )
     rules = (

@@ -30,14 +30,34 @@ def setup_json(setup: "Setup", *, extension: "Array | None" = None) -> dict[str,
     }
 
 
-def setup_text(setup: "Setup", *, extension: "Array | None" = None) -> str:
+def counterweight_words(setup: "Setup", *, units: str) -> str:
+    """Name the counterweight, with pounds behind a name that has its mass in tonnes.
+
+    Parameters
+    ----------
+    setup : Setup
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    from boomsim.units import show
+
+    weight = setup.counterweight
+    pounds = f" ({show(weight.mass, 'mass', units)})" if units == "us" and weight.mass > 0.0 else ""
+    return f"counterweight {weight.name}{pounds}"
+
+
+def setup_text(setup: "Setup", *, units: str, extension: "Array | None" = None) -> str:
     """How the crane is set up, in a few sentences; with an extension, for that boom."""
     from boomsim.figures.setup_words import allowance_words
     from boomsim.rating.parts_reeved import parts_words
 
     return (
-        f"{setup.machine.name} (invented), {setup.sector}, counterweight "
-        f"{setup.counterweight.name}, support {setup.support.name}, "
-        f"{parts_words(setup, extension=extension)}, "
-        f"rule {setup.rule.name}. {allowance_words(setup.rule)}"
+        f"{setup.machine.name} (invented), {setup.sector}, "
+        f"{counterweight_words(setup, units=units)}, support {setup.support.name}, "
+        f"{parts_words(setup, extension=extension)}, rule {setup.rule.name}. "
+        f"{allowance_words(setup.rule, units=units)}"
     ).rstrip()

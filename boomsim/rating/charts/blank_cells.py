@@ -9,10 +9,9 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rated_cells import Cells
 from boomsim.rating.charts.rows_and_rounding import whole_steps
+from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 from boomsim.rating.longest_boom import too_long
-from boomsim.rating.parts_reeved import what_hangs
 from boomsim.rating.setup import Setup, rear_sector
-from boomsim.units import listed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,9 +139,4 @@ def words_of(reason: Reason, machine: Machine) -> str:
     -------
     str
     """
-    if reason is not REASONS[UNDER_HOOK]:
-        return reason.words
-    named = what_hangs(machine)
-    if len(named) > 1 or named == ("slings",):
-        return f"less is rated here than {listed(named)} weigh"
-    return f"less is rated here than the {named[0]} weighs" if named else "nothing is rated here"
+    return under_hook_words(machine) if reason is REASONS[UNDER_HOOK] else reason.words

@@ -69,6 +69,27 @@ def hanging_words(machine: Machine, *, mass: float, units: str) -> str:
     return f"With the empty hook ({listed(named)}, {said})"
 
 
+def under_hook_words(machine: Machine) -> str:
+    """Say why nothing is rated where less could hang than hangs on the empty hook already.
+
+    Parameters
+    ----------
+    machine : Machine
+        It may have neither hook block, slings nor rope weight
+
+    Returns
+    -------
+    str
+        Within a sentence
+    """
+    named = what_hangs(machine)
+    if not named:
+        return "nothing is rated here"
+    if len(named) > 1 or named == ("slings",):
+        return f"less is rated here than {listed(named)} weigh"
+    return f"less is rated here than the {named[0]} weighs"
+
+
 def near_radius(radius: float, *, units: str) -> str:
     """Write a radius from which on something must not be, rounded down.
 

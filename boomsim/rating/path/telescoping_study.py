@@ -12,7 +12,7 @@ from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.longest_boom import refuse_too_long
-from boomsim.rating.parts_reeved import hanging_mass, reeved
+from boomsim.rating.parts_reeved import as_reeved, hanging_mass
 from boomsim.rating.path.lowering_study import refuse_load
 from boomsim.rating.path.path_marks import (
     Mark,
@@ -222,7 +222,7 @@ def _marks(
 def _reeved_for(setup: Setup, stages: tuple[Stage, ...]) -> Setup:
     """Reeve for the end of the way: nobody changes the reeving while a load hangs."""
     longest = layout(setup.machine.boom, extension=stages[-1].end).boom_length
-    return replace(setup, parts=int(reeved(setup, length=longest)[0]))
+    return as_reeved(setup, length=float(longest[0]))
 
 
 def _along(stage: Stage, load: float | None, angle: float) -> ResponsesAt:
