@@ -17,6 +17,7 @@ COMMANDS = (
     "describe",
     "compare",
     "lift",
+    "reeving",
     "pick",
     "slabs",
     "lower",

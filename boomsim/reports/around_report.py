@@ -65,7 +65,7 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
     names = [limit.key for limit in by_slew.limits]
     around, rear = sectors.around, sectors.rear
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.around.extension),
         "extension": by_slew.extension,
         "radii": by_slew.radius,
         "slew": by_slew.slew,
@@ -112,7 +112,7 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     from boomsim.rating.strategies import label
 
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.around.extension)} "
         f"Extension {label(found.around.extension)} % (base side first)."
     )
     pieces = [

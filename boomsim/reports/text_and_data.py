@@ -13,7 +13,8 @@ SCHEMA = 3
 
 2: a rule is told with all that is in it; where the crane turns over with its empty hook; a chart's
 blank cells have reasons of many kinds.
-3: losses list "effects", which were "takers".
+3: losses list "effects", which were "takers"; parts of line are those that a boom is reeved in, and
+the empty hook hangs with the falls of its rope.
 """
 
 

@@ -296,6 +296,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_one("kg/m^3", 0),
         us=_one("lb/ft^3", 1),
     ),
+    "mass_per_length": Quantity(
+        unit="kg/m",
+        example='"1.2 kg/m" or "0.81 lb/ft"',
+        metric=_one("kg/m", 2),
+        us=_one("lb/ft", 2),
+    ),
     "area_per_mass": Quantity(
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',

@@ -60,7 +60,8 @@ def figure_of_around(
         width=WIDTH,
         height=HEIGHT,
         title=f"{machine_words(found.setup)} all around: {load} at {where}, boom {length}",
-        subtitle=f"extension {label(found.extension)} %; {setup_words(found.setup, units=units)}",
+        subtitle=f"extension {label(found.extension)} %; "
+        + setup_words(found.setup, units=units, extension=found.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     _upper(page, found, at, units)
