@@ -146,7 +146,7 @@ def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:
             }
         )
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "length": found.length,
         "radii": found.radii,
@@ -197,7 +197,7 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
     spoken = builds_in_short(found, at=at, units=units)
     names = [build.name for build in found.builds]
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
         f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {RULE}"
     )

@@ -94,7 +94,7 @@ def as_json(found: "Lowering") -> dict[str, Any]:
     steps = steps_of(found)
     limits = [steps.rating.limit(0, k) for k in range(len(steps.radius))]
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "length": found.length,
         "load": found.load,
@@ -154,7 +154,7 @@ def as_text(found: "Lowering", *, units: str) -> str:
     spoken += [tell_what_sets(rated)] if rated else []
     spoken += [tell_empty_hook(found.empty, units=units)]
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
         f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {ASSUMED}"
     )

@@ -25,6 +25,7 @@ OFFERED = {
     "overload": "boomsim.face.overload_result",
     "losses": "boomsim.face.losses_result",
     "range": "boomsim.face.range_result",
+    "reeving": "boomsim.face.reeving_result",
 }
 """Where each name comes from."""
 

@@ -4,8 +4,12 @@ from functools import cache
 from math import cos as cosine
 from math import sin as sine
 
+import numpy as np
+from numpy.typing import NDArray
+
 from boomsim.gravity import GRAVITY as GRAVITY
 from boomsim.machine.model import Disturbances
+from boomsim.mechanics.geometry import Array
 
 AIR_FACTOR = 0.613
 """Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""
@@ -98,6 +102,26 @@ def tackle_advantage(parts: int, *, sheave_efficiency: float) -> float:
     """
     efficiency = sheave_efficiency
     return sum(efficiency**k for k in range(1, parts + 1))
+
+
+def tackle_advantages(parts: NDArray[np.int_], *, sheave_efficiency: float) -> Array:
+    """Load over lead-line pull of several tackles.
+
+    Parameters
+    ----------
+    parts : ndarray of int
+        Parts of line of each [1]
+    sheave_efficiency : float
+        Of one sheave [1]
+
+    Returns
+    -------
+    ndarray
+        Advantages by :func:`tackle_advantage`, of the shape of `parts` [1]
+    """
+    reeved, place = np.unique(parts, return_inverse=True)
+    found = [tackle_advantage(int(n), sheave_efficiency=sheave_efficiency) for n in reeved]
+    return np.array(found)[place].reshape(np.shape(parts))
 
 
 def gravity_in_base(

@@ -48,7 +48,8 @@ class Setup:
     counterweight : TurningMass
     support : Support
     parts : int
-        Parts of line [1]
+        Most parts of line to reeve; longer booms have those that the rope on the drum reaches for,
+        see :func:`boomsim.rating.parts_reeved.reeved` [1]
     slew : ndarray, shape (slews,)
         Slew angles that the rating must hold for; the least favourable counts [rad]
     sector : str

@@ -57,6 +57,7 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
 
 def _head(found: "Comparison", units: str) -> str:
     from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.parts_reeved import parts_words
     from boomsim.units import show
 
     setup, count = found.setup, len(found.configurations.extension)
@@ -64,8 +65,9 @@ def _head(found: "Comparison", units: str) -> str:
     return (
         f"{setup.machine.name} (invented): boom length {length} reached in "
         f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "
-        f"{counterweight_words(setup, units=units)}, support {setup.support.name}, {setup.parts} "
-        f"parts of line; rule {setup.rule.name}: {setup.rule.stability.source}; "
+        f"{counterweight_words(setup, units=units)}, support {setup.support.name}, "
+        f"{parts_words(setup, extension=found.configurations.extension)}; "
+        f"rule {setup.rule.name}: {setup.rule.stability.source}; "
         f"{setup.rule.strength.source}. {allowance_words(setup.rule, units=units)}"
     )
 
@@ -264,7 +266,7 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
         for i in range(len(rating.capacity))
     ]
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.configurations.extension),
         "length": found.configurations.length.mean(),
         "radii": found.radii,
         "configurations": rows,

@@ -8,11 +8,13 @@ from typing import Any
 import boomsim
 from boomsim.caution import CAUTION
 
-SCHEMA = 2
+SCHEMA = 3
 """Version of the keys of every --json answer; grows when a key changes its meaning.
 
 2: a rule is told with all that is in it; where the crane turns over with its empty hook; a chart's
 blank cells have reasons of many kinds.
+3: losses list "effects", which were "takers"; parts of line are those that a boom is reeved in, and
+the empty hook hangs with the falls of its rope.
 """
 
 

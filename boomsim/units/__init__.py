@@ -29,4 +29,5 @@ from boomsim.units._trade_words import is_named as is_named
 from boomsim.units._trade_words import markup_in_words as markup_in_words
 from boomsim.units._words import UnitError as UnitError
 from boomsim.units._words import did_you_mean as did_you_mean
+from boomsim.units._words import listed as listed
 from boomsim.units._words import quoted as quoted

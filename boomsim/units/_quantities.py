@@ -296,6 +296,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_one("kg/m^3", 0),
         us=_one("lb/ft^3", 1),
     ),
+    "mass_per_length": Quantity(
+        unit="kg/m",
+        example='"1.2 kg/m" or "0.81 lb/ft"',
+        metric=_one("kg/m", 2),
+        us=_one("lb/ft", 2),
+    ),
     "area_per_mass": Quantity(
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',
@@ -396,10 +402,10 @@ def outside(value: float, least: float, most: float, quantity: str) -> str:
     Examples
     --------
     >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
-    ('-8 t is outside 0 t to 10000 t', '20000 % is outside 0 % to 30 %')
+    ('-8 t is outside 0 t to 10,000 t', '20,000 % is outside 0 % to 30 %')
     """
-    scale = display(quantity, like=max(abs(value), min(abs(most), 1e30)))
-    said = [scale._with_unit(f"{one / scale.factor:.6g}") for one in (value, least, most)]
+    scale = display(quantity, like=value)
+    said = [scale._with_unit(f"{one / scale.factor:,.10g}") for one in (value, least, most)]
     return f"{said[0]} is outside {said[1]} to {said[2]}"
 
 

@@ -57,7 +57,7 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
         width=WIDTH,
         height=HEIGHT + below,
         title=f"{machine_words(setup)}: {length} of boom, {ways} to reach it",
-        subtitle=setup_words(setup, units=units),
+        subtitle=setup_words(setup, units=units, extension=configurations.extension),
         foot=allowance_words(setup.rule, units=units),
     )
     bottom = CHART_BOTTOM + below

@@ -117,7 +117,7 @@ class Explorer:
     def _buttons(self) -> dict[str, tuple[str, Callable[[], None], str]]:
         rows: dict[str, tuple[str, Callable[[], None], str]] = {
             "hold": ("Hold this", self.hold, "Keep this scene beside the others, up to three"),
-            "drop": ("Let go", self.let_go, "Let all held scenes go"),
+            "drop": ("Clear", self.let_go, "Clear all held scenes"),
             "undo": ("Undo", self.undo, "Back to before the last move"),
             "reset": ("Reset", self.reset, "Back to where the explorer began"),
             "code": ("As code", self.show_code, "Three lines that work this scene out again"),

@@ -198,14 +198,14 @@ def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
         "held": ("keep", (("the radius", "radius"), ("the boom angle", "angle")), scene.held),
         "system": ("boom system", (), None),
         "counterweight": ("counterweight", (), None),
-        "support": ("stands on", (), None),
+        "support": ("support", (), None),
         "parts": ("parts of line", (), None),
         "rated_for": ("rated for", RATED_FOR, scene.rated_for),
         "rule": ("rule", tuple(RULES), scene.rule),
         "allowances": ("allowances", ALLOWANCES_OFFERED, scene.allowances),
         "machine": ("machine", tuple(known), scene.machine),
         "units": ("units", tuple(SYSTEMS), look.units),
-        "exaggeration": ("bend drawn", _bends(look), look.exaggeration),
+        "exaggeration": ("deflection drawn", _bends(look), look.exaggeration),
     }
     made = {}
     for name, (words, options, value) in rows.items():
@@ -275,7 +275,7 @@ def look_controls(look: Look, heard: Heard) -> dict[str, Any]:
         "beside": widgets.Dropdown(
             options=BESIDE, value=look.beside, description="beside", style=narrow
         ),
-        "alike": widgets.ToggleButton(value=True, description="Held: at my radius and load"),
+        "alike": widgets.ToggleButton(value=True, description="Held: same radius and load"),
         "pair": widgets.Dropdown(options=PAIRS, description="why", style=narrow),
     }
     made["beside"].layout.width = made["pair"].layout.width = "168px"

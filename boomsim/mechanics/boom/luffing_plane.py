@@ -10,7 +10,11 @@ import numpy as np
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_forces import Luffed, Luffing
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor, tackle_advantage
+from boomsim.mechanics.external_loads import (
+    GRAVITY,
+    hoisting_factor,
+    tackle_advantages,
+)
 from boomsim.mechanics.geometry import Array, direction_at_radius
 
 HARDLY = 0.05
@@ -101,7 +105,7 @@ class LuffingPlane:
         machine, change = boom.machine, lifts.disturbances
         dynamic = hoisting_factor(change.hoist_speed, hoist_class=change.hoist_class)
         efficiency = machine.hoist.sheave_efficiency
-        advantage = tackle_advantage(lifts.parts, sheave_efficiency=efficiency)
+        advantage = tackle_advantages(lifts.parts, sheave_efficiency=efficiency)[:, None]
         self.live = lifts.load * (lifts.live * dynamic)
         self.pull = self.live * (GRAVITY / advantage)
         self.hung = self.live + machine.boom.head.mass * lifts.dead

@@ -49,7 +49,7 @@ REASONS = (
     Reason(
         key="under the hook",
         sign="–",
-        words="less is rated here than hook block and slings weigh",
+        words="less is rated here than hook block, slings and rope weigh",
     ),
     Reason(
         key="turns over",
@@ -76,7 +76,7 @@ def reasons_of_cells(cells: Cells, *, step: float) -> np.ndarray:
         Index into `REASONS`; `PRINTED` where there is a figure
     """
     steps = whole_steps(cells.capacity, step=step)
-    least = max(cells.empty_hook.load, step)
+    least = np.maximum(cells.hanging, step)
     reasons = np.where(steps * step >= least, PRINTED, UNDER_HOOK)
     lies = cells.empty_hook.lies_over(radius=cells.radii[:, None]).T
     reasons = np.where(lies & (reasons == UNDER_HOOK), TURNS_OVER, reasons)
@@ -128,7 +128,7 @@ def _directions(setup: Setup) -> Array:
 
 
 def words_of(reason: Reason, machine: Machine) -> str:
-    """Words of a reason, for a machine that may have neither hook block nor slings.
+    """Words of a reason, for a machine that may have neither hook block, slings nor rope weight.
 
     Parameters
     ----------
