@@ -96,10 +96,6 @@ def identity(number: int) -> Identity:
     ----------
     number : int
         Place among the configurations, from 0 [1]
-
-    Returns
-    -------
-    Identity
     """
     return IDENTITIES[number % len(IDENTITIES)]
 
@@ -130,10 +126,6 @@ def type_of(size: float = BODY, *, colour: str = INK, bold: bool = False) -> dic
         [pt]
     colour : str
     bold : bool
-
-    Returns
-    -------
-    dict
     """
     return {
         "fontsize": size,

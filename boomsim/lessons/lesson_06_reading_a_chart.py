@@ -56,10 +56,6 @@ def lesson_chart(units: str, *, counterweight: str | None = None) -> Chart:
         "metric" or "us"
     counterweight : str, optional
         Default: the usual one
-
-    Returns
-    -------
-    Chart
     """
     from boomsim.machine.model import Rigging
 
@@ -76,10 +72,6 @@ def gross_reading(units: str, *, radius: float, length: float) -> Reading:
         "metric" or "us"
     radius, length : float
         [m]
-
-    Returns
-    -------
-    Reading
     """
     return read_chart(lesson_chart(units), radius=radius, length=length, deductions=(), units=units)
 

@@ -134,10 +134,6 @@ def table(head: str, *rows: Sequence[object], capacity: bool = False) -> Table:
     capacity : bool
         Whether a capacity is among the fields: then the caution stands below
 
-    Returns
-    -------
-    Table
-
     Raises
     ------
     ValueError
@@ -176,10 +172,6 @@ def percent(share: float) -> str:
     ----------
     share : float
         [1]
-
-    Returns
-    -------
-    str
 
     Examples
     --------
@@ -223,10 +215,6 @@ def picture(figure: "Figure", words: str) -> Picture:
     figure : Figure
     words : str
         What can be seen, for whoever cannot see it
-
-    Returns
-    -------
-    Picture
     """
     from boomsim.figures.figure_page import picture as drawn
 

@@ -123,10 +123,6 @@ class Check:
         ----------
         text : str
             Number and unit, such as "11.2 t"; it is read, never run
-
-        Returns
-        -------
-        Verdict
         """
         if isinstance(text, str) and not text.strip():
             return Verdict(kind="empty", words=self._invitation())
@@ -174,10 +170,6 @@ class Check:
             [SI unit of the quantity]
         finer : bool
             With a digit more, for a range
-
-        Returns
-        -------
-        str
         """
         if self.unit or finer:
             unit = self.unit or display(self.quantity, self.units, like=self.answer).unit
@@ -200,12 +192,7 @@ class Check:
         )
 
     def show_working(self) -> Panel:
-        """How the answer is found.
-
-        Returns
-        -------
-        Panel
-        """
+        """How the answer is found."""
         return Panel(words=(f"{self.working} The answer is {self.exact}.",), mark="working")
 
     def __repr__(self) -> str:
@@ -230,10 +217,6 @@ def told_apart(
         [SI unit of the quantity]
     tolerance : float
         [1]
-
-    Returns
-    -------
-    dict of str to float
     """
     kept: dict[str, float] = {}
     for words, value in slips.items():

@@ -37,10 +37,6 @@ def wind_pressure(speed: float) -> float:
 def gusts(change: Disturbances) -> tuple[float, float]:
     """Dynamic pressure of the wind from behind the boom, and of that across it.
 
-    Parameters
-    ----------
-    change : Disturbances
-
     Returns
     -------
     behind, across : float

@@ -18,30 +18,12 @@ a fifth narrower than those of the sans serif of the other pictures, and a chart
 
 @cache
 def face(bold: bool) -> TTFont:
-    """Open the face.
-
-    Parameters
-    ----------
-    bold : bool
-
-    Returns
-    -------
-    TTFont
-    """
+    """Open the face."""
     return TTFont(face_file(bold), lazy=True)
 
 
 def face_file(bold: bool) -> Path:
-    """Find the file of the face.
-
-    Parameters
-    ----------
-    bold : bool
-
-    Returns
-    -------
-    Path
-    """
+    """Find the file of the face."""
     import matplotlib
 
     return Path(matplotlib.get_data_path()) / "fonts" / "ttf" / FILES[bold]
@@ -61,11 +43,6 @@ def _tables(bold: bool) -> tuple[dict[int, str], dict[str, tuple[int, int]], int
 @lru_cache(maxsize=4096)
 def glyph(character: str, *, bold: bool) -> tuple[int, float]:
     """Look up the glyph of a character.
-
-    Parameters
-    ----------
-    character : str
-    bold : bool
 
     Returns
     -------

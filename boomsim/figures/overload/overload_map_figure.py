@@ -73,10 +73,6 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
     found : OverloadMap
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     rows = len(found.chart.radii)
     height = rows * min(TALLEST, LONGEST / rows)
@@ -110,10 +106,6 @@ def draw_overload_map(ax: Axes, found: OverloadMap, *, units: str = "metric") ->
     found : OverloadMap
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    MapArtists
     """
     rows, columns = found.ratio.shape
     ax.set_xlim(0.0, columns)
@@ -151,10 +143,6 @@ def shade_of(ratio: float) -> str:
     ----------
     ratio : float
         First failure over tipping [1]
-
-    Returns
-    -------
-    str
     """
     return next(colour for below, colour, _ in SHADES if ratio < below or below == np.inf)
 
@@ -166,10 +154,6 @@ def narrow_ratio(ratio: float) -> str:
     ----------
     ratio : float
         [1]
-
-    Returns
-    -------
-    str
     """
     said = ratio_words(ratio)
     return "0" if said == "0.00" else said.removeprefix("0")

@@ -70,10 +70,6 @@ def draw_sideview(
         False leaves out what cannot be seen in a small picture
     thick : float
         Multiplies section heights, for small pictures [1]
-
-    Returns
-    -------
-    SideView
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()
@@ -143,15 +139,7 @@ def update_sideview(
     counterweight: TurningMass | None = None,
     support: Support | None = None,
 ) -> None:
-    """Show another shape; see :func:`draw_sideview`.
-
-    Parameters
-    ----------
-    artists : SideView
-    shape : BoomShape
-    counterweight : TurningMass, optional
-    support : Support, optional
-    """
+    """Show another shape; see :func:`draw_sideview`."""
     rigging = [shape.machine, counterweight, support]
     if rigging != artists.rigging:
         artists.rigging[:] = rigging

@@ -29,16 +29,7 @@ class NamedScene:
 
 
 def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
-    """Scenes that a machine's list begins with: one length, several ways; to the side; old and new.
-
-    Parameters
-    ----------
-    machine : str
-
-    Returns
-    -------
-    tuple of NamedScene
-    """
+    """Scenes that a machine's list begins with: one length in several ways, a side, old and new."""
     start = first_scene(machine)
     ways = demonstration(machine_of(machine).boom)
     found = [
@@ -86,10 +77,6 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
     path : str or path
         A .json file
 
-    Returns
-    -------
-    Path
-
     Raises
     ------
     ValueError
@@ -110,14 +97,6 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
 
 def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:
     """Read a list that was saved.
-
-    Parameters
-    ----------
-    path : str or path
-
-    Returns
-    -------
-    tuple of NamedScene
 
     Raises
     ------

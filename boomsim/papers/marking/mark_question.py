@@ -126,10 +126,6 @@ def mark_question(
     sign : str
         From :func:`boomsim.papers.numbers.number_reading.decimal_sign`
     policy : Policy
-
-    Returns
-    -------
-    QuestionMark
     """
     family = question.problem.family
     if question.is_choice or not isinstance(family, Family):

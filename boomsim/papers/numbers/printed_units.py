@@ -100,10 +100,6 @@ def unit(name: str) -> Unit:
     name : str
         "kN m", "cm3", "deg", "%", "" …
 
-    Returns
-    -------
-    Unit
-
     Examples
     --------
     >>> unit("kN m").factor, unit("cm3").shown
