@@ -12,6 +12,7 @@ from matplotlib import rc_context
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
+from matplotlib.text import Text
 
 from boomsim.caution import CAUTION
 from boomsim.figures.colours_and_lines import BODY, INK, PAPER, QUIET, TINY, TITLE, type_of
@@ -156,7 +157,20 @@ def picture(figure: Figure, *, kind: str) -> bytes:
     # The ids in an SVG come from this salt alone; the setting ends with the block.
     with rc_context({"svg.hashsalt": "boomsim"}):
         figure.savefig(made, format=kind, dpi=DOTS, metadata=_metadata(kind))
+    _let_bitmap_go(figure)
     return made.getvalue()
+
+
+def _let_bitmap_go(figure: Figure) -> None:
+    """Free a drawn page's bitmap, some 9 MB, which canvas and words would hold.
+
+    Artists refer to one another in circles, and Python's collector, which finds these late, counts
+    objects and not their size: from call to call a process would grow by a bitmap each.
+    """
+    if type(figure.canvas) is FigureCanvasAgg:
+        FigureCanvasAgg(figure)  # takes the place of the one that holds the bitmap
+    for text in figure.findobj(Text):
+        text._renderer = None  # type: ignore[attr-defined, unused-ignore]
 
 
 def _metadata(kind: str) -> Mapping[str, Any]:
@@ -209,7 +223,7 @@ def check_path(path: str | os.PathLike[str]) -> Path:
     if target.suffix.lower() not in KINDS:
         ending = f'ends in "{target.suffix}"' if target.suffix else "has no ending"
         raise ValueError(
-            f'The figure\'s file "{target.name}" {ending}, which says no kind of picture. '
+            f'The figure\'s file "{target.name}" {ending}, which names no kind of picture. '
             f'End it in .png, .svg or .pdf, such as "{target.stem or "figure"}.svg".'
         )
     refuse_target(target)

@@ -41,7 +41,7 @@ def explained(target: Path, *, to_be: str) -> Iterator[None]:
 
 
 def shown(path: Path) -> str:
-    """Show a path, but not a page of it.
+    """Show a path, but not a page of it; of one that leads nowhere 80 characters.
 
     Parameters
     ----------
@@ -52,7 +52,8 @@ def shown(path: Path) -> str:
     str
     """
     text = str(path)
-    return text if len(text) < 200 else f"{text[:80]}…{text[-80:]}"
+    half = 80 if os.path.isdir(path.parent) and len(path.name) <= 80 else 39
+    return text if len(text) <= 2 * half + 1 else f"{text[:half]}…{text[-half:]}"
 
 
 def refuse_name(path: Path) -> None:

@@ -27,7 +27,7 @@ class Pick:
     length, radius : float
         [m]
     load : float
-        Gross, so with hook block and slings in it [kg]
+        Gross, so with hook block, slings and rope in it [kg]
     extension : ndarray, shape (ways, moving sections)
         In the order of the letters [1]
     capacity : ndarray, shape (ways,)

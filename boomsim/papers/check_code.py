@@ -6,8 +6,11 @@ noticed. It has consonants only, so that no spreadsheet takes it for a number an
 """
 
 import hashlib
+import io
 import json
 import re
+
+import segno
 
 from boomsim import __version__
 from boomsim.papers.paper import Paper, Question
@@ -40,6 +43,42 @@ def code_of(paper: Paper) -> str:
         number, place = divmod(number, len(LETTERS))
         letters.append(LETTERS[place])
     return "".join(letters)
+
+
+def qr_text(paper: Paper) -> str:
+    """Write what the QR code of a paper says.
+
+    Parameters
+    ----------
+    paper : Paper
+
+    Returns
+    -------
+    str
+        "BOOMSIM BCDFGH 01": check code and variant
+    """
+    return f"BOOMSIM {code_of(paper)} {paper.variant}"
+
+
+def qr_svg(paper: Paper) -> str:
+    """Draw the QR code of a paper.
+
+    Parameters
+    ----------
+    paper : Paper
+
+    Returns
+    -------
+    str
+        SVG; error level M, with the quiet zone of four modules that readers need
+    """
+    made = segno.make(qr_text(paper), error="m", boost_error=False, micro=False)
+    buffer = io.BytesIO()
+    made.save(
+        buffer, kind="svg", border=4, omitsize=True, xmldecl=False, nl=False,
+        svgclass=None, lineclass=None,
+    )  # fmt: skip
+    return buffer.getvalue().decode()
 
 
 def tidy(code: str) -> str:

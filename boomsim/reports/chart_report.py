@@ -99,13 +99,13 @@ def as_text(
     from boomsim.figures.charts.cell_text import foot_words, numbers_of
     from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
     from boomsim.rating.charts.load_chart import some_columns
-    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words
+    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words, which_chart
     from boomsim.rating.limits.governing_words import signs_in_words
 
     numbers = numbers_of(chart, units=units)
     head = (
         f"{machine_words(chart.setup)}: rated gross load in {numbers.mass}, rounded down to "
-        f"{numbers.step}; "
+        f"{numbers.step}; {which_chart(chart)}; "
         f"{setup_words(chart.setup, units=units)}."
     )
     signs = _signs(chart, marked, raised)
@@ -154,7 +154,7 @@ def _signs(chart: "Chart", marked: bool, raised: "OverloadMap | None") -> list[l
 
 
 def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
-    from boomsim.figures.charts.cell_text import FOOT, foot_lines, numbers_of
+    from boomsim.figures.charts.cell_text import foot_lines, numbers_of
 
     numbers, room = numbers_of(chart, units=units), " " * len(signs[0][0])
     head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + room for b in chart.length)]
@@ -166,7 +166,7 @@ def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
             for c, steps in enumerate(chart.steps[r])
         ]
         rows.append([numbers.radius(float(radius)), *cells])
-    for name, texts in zip(FOOT, foot_lines(chart, numbers), strict=False):
+    for name, texts in foot_lines(chart, numbers):
         rows.append([name, *(text + room for text in texts)])
     return table(head, rows)
 

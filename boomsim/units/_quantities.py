@@ -296,6 +296,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_one("kg/m^3", 0),
         us=_one("lb/ft^3", 1),
     ),
+    "mass_per_length": Quantity(
+        unit="kg/m",
+        example='"1.2 kg/m" or "0.81 lb/ft"',
+        metric=_one("kg/m", 2),
+        us=_one("lb/ft", 2),
+    ),
     "area_per_mass": Quantity(
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',
@@ -377,6 +383,30 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     ('18.0 m', '59.1 ft', '11,020 lb')
     """
     return display(quantity, system, like=value).text(value)
+
+
+def outside(value: float, least: float, most: float, quantity: str) -> str:
+    """Say that a figure is outside its bounds, in the units in which people give it.
+
+    Parameters
+    ----------
+    value, least, most : float
+        [SI unit of the quantity]
+    quantity : str
+        A key of `QUANTITIES`
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
+    ('-8 t is outside 0 t to 10,000 t', '20,000 % is outside 0 % to 30 %')
+    """
+    scale = display(quantity, like=value)
+    said = [scale._with_unit(f"{one / scale.factor:,.10g}") for one in (value, least, most)]
+    return f"{said[0]} is outside {said[1]} to {said[2]}"
 
 
 def show_rated(value: float, system: str = "metric") -> str:

@@ -1,7 +1,7 @@
 """Words for what went wrong, shared by every reader of text."""
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 
 class UnitError(ValueError):
@@ -40,3 +40,18 @@ def quoted(value: object) -> str:
         return "a huge integer"
     text = " ".join(str(value).split())
     return f'"{text[:40]}…"' if len(text) > 40 else f'"{text}"'
+
+
+def listed(words: Sequence[str]) -> str:
+    """Write words as in a sentence.
+
+    Parameters
+    ----------
+    words : sequence of str
+
+    Returns
+    -------
+    str
+        "1, 2 and 3"
+    """
+    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)

@@ -163,20 +163,6 @@ def test_the_picture_can_be_saved_and_downloaded(tmp_path):
     explorer.check()
 
 
-def test_a_visitor_of_a_served_page_writes_and_reads_no_file(tmp_path, monkeypatch):
-    monkeypatch.setenv("BOOMSIM_VISITORS", "1")
-    monkeypatch.chdir(tmp_path)
-    foreign = tmp_path / "settings.json"
-    foreign.write_text('{"mine": 1}')
-    shelf = Explorer().shelf
-    assert not {"write", "read"} & set(shelf.buttons)
-    shelf.file.value = "settings.json"
-    for action in (shelf.write, shelf.read):
-        with pytest.raises(ValueError, match="served to a class"):
-            action()
-    assert foreign.read_text() == '{"mine": 1}'
-
-
 def test_saving_a_list_overwrites_lists_only(tmp_path):
     path = tmp_path / "settings.json"
     path.write_text('{"mine": 1}')
@@ -195,18 +181,6 @@ def test_a_note_from_a_file_is_text_and_never_runs(tmp_path):
     shelf.show(0)
     assert "<" not in shelf.note.value
     assert "onerror" in shelf.note.value
-
-
-def test_serving_a_class_marks_its_pages_as_visitors(tmp_path, monkeypatch):
-    import sys
-
-    from boomsim.lab.notebook_server import serve
-
-    monkeypatch.delenv("BOOMSIM_VISITORS", raising=False)
-    asks = "import os, sys; sys.exit(3 if os.environ.get('BOOMSIM_VISITORS') else 4)"
-    command = [sys.executable, "-c", asks]
-    assert serve(command, tmp_path, visitors=True) == 3
-    assert serve(command, tmp_path) == 4
 
 
 @pytest.mark.parametrize("machine", ["yard60", "truck18", "bench"])

@@ -13,6 +13,7 @@ from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, MASS_UNIT, prin
 from boomsim.rating.empty_hook.empty_hook_sentences import steep_angle
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.parts_reeved import reeved
 from boomsim.units import rounded, rounded_down
 
 
@@ -163,12 +164,15 @@ def percent(fraction: float) -> str:
 FOOT = ("never below", "nor beyond")
 """Names of the lines at the foot of a chart: boom angle, radius."""
 
+REEVED = "parts of line"
+"""Name of the line at the foot of a chart where the boom length decides on the reeving."""
+
 NOWHERE = "×"
 """At the foot of a column whose boom the crane cannot stand with, however steep."""
 
 
-def foot_lines(chart: Chart, numbers: Numbers) -> list[list[str]]:
-    """Write how low and how far out the boom of each stated way may come with its empty hook.
+def foot_lines(chart: Chart, numbers: Numbers) -> list[tuple[str, list[str]]]:
+    """Write what each column's boom is reeved in, and how low and far out it may come when empty.
 
     Parameters
     ----------
@@ -177,15 +181,21 @@ def foot_lines(chart: Chart, numbers: Numbers) -> list[list[str]]:
 
     Returns
     -------
-    list of list of str
-        Boom angles and radii, a text for each column, empty where the crane never turns over. No
-        lines where it does in no column, and none under best ways: each of these has its own angle
+    list of (str, list of str)
+        Names of the lines, with a text for each column. Parts of line where the machine says how
+        long its rope is. Boom angles and radii, empty where the crane never turns over: no such
+        lines where it does in no column, nor under best ways, each of which has its own angle
     """
+    lines = []
+    if chart.setup.machine.hoist.rope_length is not None:
+        lines.append((REEVED, [str(n) for n in reeved(chart.setup, length=chart.length)]))
     ways = [] if chart.is_best else [choice[0] for choice in chart.choices]
-    if not np.any(chart.empty_hook.turns_over[ways]):
-        return []
-    rows = [_at_foot(chart.empty_hook, way, numbers) for way in ways]
-    return [list(line) for line in zip(*rows, strict=True)]
+    if np.any(chart.empty_hook.turns_over[ways]):
+        rows = [_at_foot(chart.empty_hook, way, numbers) for way in ways]
+        lines += [
+            (name, list(line)) for name, line in zip(FOOT, zip(*rows, strict=True), strict=True)
+        ]
+    return lines
 
 
 def _at_foot(found: EmptyHook, way: int, numbers: Numbers) -> tuple[str, str]:

@@ -88,7 +88,7 @@ def radius_marks(grid: Grid) -> Iterator[Mark]:
 
 
 def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
-    """Write under each column how low and how far out its boom may come with its empty hook.
+    """Write under each column what its boom is reeved in, and how low and far out it may come.
 
     Parameters
     ----------
@@ -101,14 +101,12 @@ def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
     Mark
     """
     size = min(grid.small * 1.05, row / (1.3 * POINT))
-    names = (FOOT[0], f"{FOOT[1]}, {grid.numbers.length}")
-    for k, (name, texts) in enumerate(
-        zip(names, foot_lines(grid.chart, grid.numbers), strict=True)
-    ):
+    for k, (line, texts) in enumerate(foot_lines(grid.chart, grid.numbers)):
+        name = f"{line}, {grid.numbers.length}" if line == FOOT[1] else line
         base = top + (k + 0.75) * row
         for c, text in enumerate(texts):
             middle = grid.left + (c + 0.5) * grid.column
-            yield Words(middle, base, text, size, align="center", bold=k == 0)
+            yield Words(middle, base, text, size, align="center", bold=line == FOOT[0])
         fit = min(size, (LABEL + MARGIN / 2 - 1.4) / width_of(name, size=1.0))
         for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
             yield Words(x, base, name, fit, align=align, colour=QUIET)

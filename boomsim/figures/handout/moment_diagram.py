@@ -93,7 +93,7 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
         width=WIDTH,
         height=0.0265 + count * PANEL,
         title=f"{machine_words(at.setup)}: which section is bent how much by {where}",
-        subtitle=setup_words(at.setup, units=units),
+        subtitle=setup_words(at.setup, units=units, extension=at.boom.layout.extension),
         foot=allowance_words(at.setup.rule, units=units),
     )
     top = 1.12 * float((-at.forces.moment).max())

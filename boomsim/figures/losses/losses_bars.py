@@ -1,4 +1,4 @@
-"""Bars in a table: one row for each taker or part, one column for each place on the chart."""
+"""Bars in a table: one row for each effect or part, one column for each place on the chart."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field

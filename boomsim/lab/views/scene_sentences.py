@@ -90,7 +90,7 @@ def remark(answer: Answer, *, units: str) -> str:
         worst = int(np.nanargmax(at.use[:, 0, 0]))
         use = float(at.use[worst, 0, 0])
         much = f"{100 * use:.0f} %" if np.isfinite(use) else "past all bounds"
-        return f"Beyond the rated load: {gives_way(at.limits[worst])} – used {much}."
+        return f"Beyond the rated load: {gives_way(at.limits[worst])} – utilisation {much}."
     if not bool(at.is_valid[0, 0]):
         return (
             f"The tip deflects by more than {100 * VALID_DEFLECTION:.0f} % of the boom length: "

@@ -2,10 +2,9 @@
 
 from boomsim.rating.builds.builds_leads import Stretch
 from boomsim.rating.builds.builds_study import Build, Builds, overloaded
-from boomsim.rating.comparison.comparison_reasons import listed
 from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
 from boomsim.rating.overload.overload_study import Overload
-from boomsim.units import show
+from boomsim.units import listed, show
 
 WHO = {
     STABILITY: "stability",

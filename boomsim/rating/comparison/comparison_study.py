@@ -1,6 +1,7 @@
 """The main job: configurations of one length, rated side by side, and who wins where."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -11,6 +12,7 @@ from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_leads import Crossover, Lead, leads_of
+from boomsim.rating.comparison.difference_account import Account, account_of
 from boomsim.rating.lift_response import respond
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.setup import Setup
@@ -172,7 +174,7 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
 
 
 def capacities_at(comparison: Comparison, *, radius: float) -> Array:
-    """Rate all ways at one more radius, with what is condensed already.
+    """Rated capacity of all ways at any radius, with what is condensed already.
 
     Parameters
     ----------
@@ -185,13 +187,39 @@ def capacities_at(comparison: Comparison, *, radius: float) -> Array:
     ndarray, shape (configurations,)
         0 where one does not reach [kg]
     """
-    rating = rate(
-        comparison.setup,
-        extension=comparison.configurations.extension,
-        radius=np.array([radius]),
-        boom=comparison.rating.boom,
-    )
-    return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
+    rating, cell = _rated_at(comparison, radius)
+    return np.asarray(np.nan_to_num(rating.capacity[:, cell]))
+
+
+@lru_cache(maxsize=32)
+def account_at(comparison: Comparison, *, way: int, radius: float) -> Account | None:
+    """Account for the capacity of one way at a radius; worked out when it is first asked for.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    way : int
+        Index of the configuration
+    radius : float
+        [m]
+
+    Returns
+    -------
+    Account or None
+        None where the boom does not reach
+    """
+    rating, cell = _rated_at(comparison, radius)
+    return account_of(rating, configuration=way, cell=cell)
+
+
+@lru_cache(maxsize=8)
+def _rated_at(comparison: Comparison, radius: float) -> tuple[Rating, int]:
+    """A rating with a column for this radius, and which: the comparison's own, if it has one."""
+    own = np.flatnonzero(comparison.radii == radius)
+    if len(own):
+        return comparison.rating, int(own[0])
+    extension, boom = comparison.configurations.extension, comparison.rating.boom
+    return rate(comparison.setup, extension=extension, radius=np.array([radius]), boom=boom), 0
 
 
 def finely(comparison: Comparison) -> Comparison:

@@ -192,7 +192,7 @@ def dynamics(
             "load to move. Choose another radius."
         )
     hung = USUAL_SHARE * rated if load is None else load
-    refuse_load(setup, hung)
+    refuse_load(setup, hung, length=float(boom.layout.boom_length[0]))
     still = respond(setup, boom=boom, load=np.array([[hung]]), radius=np.array([[radius]]))
     if not still.state.converged[0, 0]:
         raise ValueError(

@@ -12,6 +12,7 @@ from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.limit_kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.load_search import no_margin, rows_of
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.path.first_crossing import first_beyond
 from boomsim.rating.setup import Setup
 
@@ -187,7 +188,8 @@ def loaded_radius(setup: Setup, *, boom: Condensed, load: Array, angle: Array) -
     ndarray, shape (configurations, cells)
         [m]
     """
-    state = solve_state(boom, load=load, parts=setup.parts, angle=angle)
+    parts = reeved(setup, length=boom.layout.boom_length)
+    state = solve_state(boom, load=load, parts=parts, angle=angle)
     machine = setup.machine
     out = state.head_along * np.cos(state.angle) - state.head_above * np.sin(state.angle)
     return np.asarray(machine.heel_out + out)
