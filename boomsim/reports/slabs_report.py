@@ -88,7 +88,7 @@ def as_text(found: "Slabs", *, units: str) -> str:
     setup = found.setup
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, {setup.parts} parts of line, rule "
-        f"{setup.rule.name}. {allowance_words(setup.rule)} {ASSUMED}"
+        f"{setup.rule.name}. {allowance_words(setup.rule, units=units)} {ASSUMED}"
     )
     pieces = [paragraph(tell_first(found, units=units)), paragraph(head)]
     for stage in found.stages:

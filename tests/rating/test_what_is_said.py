@@ -233,7 +233,7 @@ def test_an_effect_is_told_with_its_amount() -> None:
 
 @pytest.mark.parametrize("load", [-1.0, np.nan, 1e7])
 def test_a_load_that_is_none_is_refused(load: float) -> None:
-    with pytest.raises(ValueError, match="The load: .* is outside 0 "):
+    with pytest.raises(ValueError, match=r"The load: .* is outside 0 "):
         lift(set_up_by_hand(invented_crane()), extension=OUT, load=load, radius=NEAR)
 
 
