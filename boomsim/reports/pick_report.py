@@ -96,7 +96,7 @@ def as_text(found: "Pick", *, units: str) -> str:
     pieces = [
         paragraph(verdict(found, units=units)),
         paragraph(setup_text(found.setup, units=units)),
-        table(["check", "found", "limit", "used", "on this model"], rows),
+        table(["check", "found", "limit", "utilisation", "on this model"], rows),
         "\n".join(said),
         "\n".join(["What a mistake would have given:", *wrong]) if wrong else "",
         paragraph(margin(found, units=units)),
