@@ -9,11 +9,14 @@ from boomsim.lessons import lesson
 from boomsim.lessons.first_guess import FIRST, GuessFirst, said_of
 from boomsim.lessons.lesson_02_same_length import ways
 from boomsim.lessons.lesson_03_why_not_half import half_ways
+from boomsim.lessons.lesson_06_reading_a_chart import few_ways
 from boomsim.lessons.lesson_07_breaks_or_tips import FAR, NEAR, past_rated
+from boomsim.lessons.lesson_08_gross_to_net import NET_RADIUS, net_reading
 from boomsim.lessons.lesson_order import LESSONS
 from boomsim.lessons.shown.lesson_02_shown import with_slabs
 from boomsim.lessons.shown.lesson_05_shown import FIRST_SLAB, LIES, first_bands
 from boomsim.lessons.shown.lesson_07_shown import events
+from boomsim.lessons.shown.lesson_08_shown import OUT
 from boomsim.lessons.shown.lesson_09_shown import STOPS, TOLD
 from boomsim.lessons.shown.shown_in_order import shown_of
 from boomsim.machine.machine_files import load_machine
@@ -161,3 +164,10 @@ def test_09_of_the_three_only_outriggers_told_wrong_are_shown_far_too_small():
     near = [off[key] for letter, key in TOLD.items() if letter != "B"]
     assert off[TOLD["B"]] > 0.2
     assert max(map(abs, near)) < 0.03
+
+
+def test_08_rope_and_pick_are_of_the_way_out_that_the_lesson_reads():
+    found = bs.reeving("yard60", extension=OUT, radius=NET_RADIUS).study
+    assert found.extension == pytest.approx(few_ways().extension[2])
+    reading = net_reading("metric", radius=NET_RADIUS, parts=1)
+    assert found.length == pytest.approx(reading.column_length)

@@ -15,6 +15,9 @@ from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.pick.pick_checks import WITHIN
 from boomsim.units import show
 
+OUT, MEASURED = "0,0,0,90", 9.4
+"""Way out of the lesson [%], and a radius measured with the hook empty [m]."""
+
 STOWED, TOO_MUCH, TOO_MANY = 600.0, 26_000.0, 12
 """A stowed jib's deduction and a load [kg], parts of line that the rope does not reach for [1]."""
 
@@ -57,7 +60,7 @@ def stowed_jib(units: str) -> Panel:
         chart, radius=NET_RADIUS, length=float(chart.length[2]), parts=NET_PARTS,
         stowed_jib=STOWED,
     )  # fmt: skip
-    return Panel(words=tuple(tell_reading(one, units=units)))
+    return Panel(words=(list(tell_reading(one, units=units))[-1],))
 
 
 def too_much(units: str) -> Panel:
@@ -65,23 +68,21 @@ def too_much(units: str) -> Panel:
     chart = lesson_chart(units)
     length = float(chart.length[2])
     heavy = read_chart(chart, radius=NET_RADIUS, length=length, parts=NET_PARTS, load=TOO_MUCH)
-    said = list(tell_reading(heavy, units=units))
+    said = list(tell_reading(heavy, units=units))[-1]
     try:
         read_chart(chart, radius=NET_RADIUS, length=length, parts=TOO_MANY)
     except ValueError as refused:
-        return Panel(words=(*said, str(refused)))
+        return Panel(words=(said, str(refused)))
     raise AssertionError("The rope reached for twelve parts.")
 
 
 def live(units: str) -> Slides:
     """Reeve more and fewer parts."""
-    chart = lesson_chart(units)
-    length = float(chart.length[2])
-    most = bs.reeving("yard60", length=length, radius=NET_RADIUS).study.parts
+    most = bs.reeving("yard60", extension=OUT, radius=NET_RADIUS).study.parts
 
     def view(parts_of_line: int) -> Stack:
         one = net_reading(units, radius=NET_RADIUS, parts=parts_of_line)
-        found = bs.reeving("yard60", length=length, radius=NET_RADIUS, parts=parts_of_line)
+        found = bs.reeving("yard60", extension=OUT, radius=NET_RADIUS, parts=parts_of_line)
         by = "rope" if one.rope_governs else "chart"
         rows = (parts_of_line, show(float(one.net), "mass", units), by)
         return Stack(
@@ -91,9 +92,6 @@ def live(units: str) -> Slides:
 
     return Slides(view, parts_of_line=(1, most, 1, NET_PARTS))
 
-
-OUT, MEASURED = "0,0,0,90", 9.4
-"""A way out and a radius measured with the hook empty [%], [m]."""
 
 HEAVY = 15_300.0
 """Less than the cell of the chart, and with what else hangs more than it [kg]."""
