@@ -5,12 +5,12 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.lessons.first_guess import FIRST, NOTED, Guess, GuessFirst
-from boomsim.lessons.lesson_display import Panel, Picture, Table, picture
+from boomsim.lessons.lesson_display import Panel, Picture, Table
 from boomsim.lessons.lesson_order import lesson_named
 from boomsim.lessons.lesson_parts import Lesson
 from boomsim.lessons.lesson_sliders import Slides
 from boomsim.lessons.self_check import Check
-from boomsim.lessons.shown.shown_parts import Exercise, Shown, Stack
+from boomsim.lessons.shown.shown_parts import Exercise, Shown, Stack, drawn
 from boomsim.units import SYSTEMS, all_in_words, did_you_mean
 
 if TYPE_CHECKING:
@@ -101,8 +101,7 @@ class Open:
             Such as ``bs.compare("yard60")``
         """
         self._want()
-        words = repr(found).removeprefix("<boomsim ").removesuffix(">")
-        return picture(found.plot(self.units), words[0].upper() + words[1:] + ".")
+        return drawn(found, self.units)
 
     @property
     def live(self) -> Slides:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from boomsim.lessons.first_guess import Guess
-from boomsim.lessons.lesson_display import Panel
+from boomsim.lessons.lesson_display import Panel, Picture, picture
 from boomsim.lessons.lesson_sliders import Slides
 
 if TYPE_CHECKING:
@@ -44,7 +44,23 @@ class Told:
     def _repr_html_(self) -> str:
         from boomsim.reports.html_of_text import html_of
 
-        return f'<div style="max-width:60em">{html_of(self._text)}</div>'
+        return (
+            '<details style="max-width:60em;margin:0.5em 0"><summary>The whole account</summary>'
+            f"{html_of(self._text)}</details>"
+        )
+
+
+def drawn(found: "Result", units: str) -> Picture:
+    """Draw what a study of the face found; its one-line summary is the text alternative.
+
+    Parameters
+    ----------
+    found : Result
+    units : str
+        "metric" or "us"
+    """
+    words = repr(found).removeprefix("<boomsim ").removesuffix(">")
+    return picture(found.plot(units), f"{words[0].upper()}{words[1:]}.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,11 +92,12 @@ class Exercise:
             In the order asked
         """
         asked = Panel(words=(f"Ask it yourself, with other values: {self.call}",))
-        return Stack(self.guess.against(*guesses), self.told(), asked)
+        return Stack(self.guess.against(*guesses), *self.told().parts, asked)
 
-    def told(self) -> Told:
-        """Tell the study alone."""
-        return Told(self.study(), self.units)
+    def told(self) -> Stack:
+        """Draw the study and tell it, without a guess."""
+        found = self.study()
+        return Stack(drawn(found, self.units), Told(found, self.units))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
