@@ -171,3 +171,9 @@ def test_08_rope_and_pick_are_of_the_way_out_that_the_lesson_reads():
     assert found.extension == pytest.approx(few_ways().extension[2])
     reading = net_reading("metric", radius=NET_RADIUS, parts=1)
     assert found.length == pytest.approx(reading.column_length)
+
+
+def test_09_what_the_model_does_not_answer_for_is_said_without_an_option_of_a_command():
+    told = repr(opened("09").show("four at once"))
+    assert "is outside" in told
+    assert "--" not in told

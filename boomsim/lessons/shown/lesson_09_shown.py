@@ -80,7 +80,9 @@ def four_at_once(units: str) -> Stack:
     try:
         losses(found.setup, places=found.places, amounts=steep)
     except ValueError as refused:
-        return Stack(left, Panel(words=tuple(str(refused).splitlines())))
+        # The option of a command has no place in a notebook.
+        said = str(refused).removeprefix("--amount ")
+        return Stack(left, Panel(words=(said[0].upper() + said[1:],)))
     raise AssertionError("The model answered for so much.")
 
 
