@@ -29,12 +29,18 @@ def half_ways() -> Configurations:
     return configurations_of(boom, extension=out)
 
 
+def pin_words(position: int) -> str:
+    """How far a section is out on a pin, such as "45 %".
+
+    Parameters
+    ----------
+    position : int
+        1 for the first pin hole beyond in, -2 for the last before all the way out
+    """
+    return f"{100 * load_machine(MACHINE).boom.lock_positions[position]:g} %"
+
+
 @lru_cache(maxsize=1)
-def pin_words() -> str:
-    """How far every section is out where all are out alike: "45 %"."""
-    return f"{100 * load_machine(MACHINE).boom.lock_positions[1]:g} %"
-
-
 def half_compared() -> tuple[Setup, Comparison]:
     """Rate the same over radius."""
     setup = set_up(load_machine(MACHINE))
@@ -50,10 +56,11 @@ def _half_guess(units: str) -> Guess:
     length = show(float(half_ways().length.mean()), "boom_length", units)
     return Guess(
         question=(
-            f"A boom of {length} again in three ways. A: every section {pin_words()} out. B: the "
-            "two heavier moving sections in, the two lighter far out. C: the heavier far out, the "
-            f"lighter in. Which tip goes down least under {show(LOAD, 'mass', units)} at "
-            f"{show(AT, 'length', units)}? And which carries most at {show(FAR, 'length', units)}?"
+            f"A boom of {length} again in three ways. A: every section {pin_words(1)} out. B: the "
+            f"two heavier moving sections in, the two lighter {pin_words(-2)} out. C: the heavier "
+            f"{pin_words(-2)} out, the lighter in. Which tip goes down least under "
+            f"{show(LOAD, 'mass', units)} at {show(AT, 'length', units)}? And which carries "
+            f"most at {show(FAR, 'length', units)}?"
         ),
         parts=2,
         answers=_half_truths,

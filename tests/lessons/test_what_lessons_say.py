@@ -4,6 +4,7 @@ Each lesson's text makes claims without numbers. These tests are the numbers: if
 changed so that a claim fails, the lesson must be rewritten.
 """
 
+import re
 from itertools import pairwise
 
 import numpy as np
@@ -29,6 +30,7 @@ from boomsim.lessons.lesson_07_breaks_or_tips import past_rated
 from boomsim.lessons.lesson_08_gross_to_net import NET_RADIUS, net_reading
 from boomsim.lessons.lesson_09_what_eats_capacity import NEAR as NEAR_LOST
 from boomsim.lessons.lesson_09_what_eats_capacity import lost
+from boomsim.lessons.lesson_order import lesson_named
 from boomsim.lessons.measured_mean import combined
 from boomsim.lessons.tabletop_prediction import WAYS, bench, shifts, tips_at
 from boomsim.machine.machine_files import load_machine
@@ -512,3 +514,11 @@ def test_10_a_class_can_tell_the_ways_apart():
     # A to C are apart by more than five of what each prediction is unsure of.
     between = tips_at(bench(), "A") - tips_at(bench(), "C")
     assert between > 5.0 * combined(shifts(bench(), "B"))
+
+
+def test_03_the_question_and_the_sheet_name_the_pins_that_the_boom_locks_at():
+    outs = {float(out) for row in half_compared()[1].configurations.extension for out in row}
+    asked = lesson_named("03").guess("metric").question
+    named = {float(found) / 100.0 for found in re.findall(r"([0-9.]+) %", asked)}
+    assert named == outs - {0.0}
+    assert outs <= set(BOOM.lock_positions)
