@@ -3,6 +3,8 @@
 Pairs, on axis 0, are along and above the base section, or cosine and sine.
 """
 
+from itertools import pairwise
+
 import numpy as np
 
 from boomsim.mechanics.geometry import Array, direction_at_radius
@@ -10,10 +12,16 @@ from boomsim.mechanics.lifts import AtStations, Lifts
 from boomsim.mechanics.loads import GRAVITY, hoisting_factor, tackle_advantage
 from boomsim.mechanics.luffing import Luffing
 from boomsim.mechanics.stations import PER_SECTION
+from boomsim.mechanics.stretch import Stretching
 
 HARDLY = 0.05
 """Pad force over the section's own weight below which its play is not all taken up: a jump from one
 side to the other would leave some loads without a solution [1]."""
+
+FROM_NEAR, FROM_AFAR = 1, 3
+"""First sweeps in which the stretch follows the rotations; then it is kept. Of a start that some
+state nearly alike has given, one; of one by the first order, or by the same load without its
+factors, three. A stretch is a ten-thousandth of the boom, and need be right to some per mille."""
 
 
 class LuffingPlane:
@@ -39,6 +47,9 @@ class LuffingPlane:
         self.half_cylinder = lifts.dead * machine.cylinder.mass / 2
         self.luffing = Luffing(machine, hanging=self.half_cylinder, change=change)
         self.carried, self.wind = _carried(lifts), lifts.wind_from_behind
+        self.stretching = Stretching(self.boom.stretch, carried=self.carried)
+        is_factored = (lifts.dead, lifts.live) != (1.0, 1.0)
+        self.to_stretch = FROM_AFAR if is_factored else FROM_NEAR
         self.ends = np.empty((2, len(lifts.load), self.carried.shape[2], lifts.load.shape[1]))
         self.arms_of = _arms(lifts)
         self.spare = np.empty_like(kept.rotation)
@@ -47,35 +58,47 @@ class LuffingPlane:
             self._luff(np.cos(lifts.held), np.sin(lifts.held))
 
     def _take_operators(self) -> None:
-        """Choose the rows and columns that are needed: without play only the lug's pad is."""
+        """Put together what the forces across press on the pads, and how they turn sections."""
         boom, sections = self.boom, self.boom.machine.boom.sections
         size = self.spare.shape[1]
         self.has_play = any(section.clearance for section in sections)
-        rows = boom.turning.shape[2] if self.has_play else size + 2
-        pads = len(sections) if self.has_play else 1
-        self.acting, self.across = self.kept.acting[:, :rows], self.kept.acting[:, :size]
-        self.turning = boom.turning[:, :, :rows]
-        self.pads = boom.bending[:, size : size + pads, : size + 1]
+        self.acting, self.across = self.kept.acting, self.kept.acting[:, :size]
+        moving, arms = len(sections) - 1, len(sections) + 1
+        ends = np.cumsum([size + 1, arms, 1, moving, moving])
+        self.of_arms, self.of_lug, self.of_mouths, self.of_wholes = (
+            slice(*pair) for pair in pairwise(ends)
+        )
+        known = size + 1 + arms
+        pads = boom.bending[:, size:, :known]
+        self.pads = pads if self.has_play else pads[:, :1]
+        self.all_pads = np.concatenate([pads, boom.stretch.turns[:, :, :known]], axis=1)
         self.chord = boom.stations.in_overlap[:, :PER_SECTION]
         # One over the force below which a pad hardly presses.
-        hardly = [HARDLY * GRAVITY * mass for mass in boom.machine.boom.section_masses]
+        hardly = [HARDLY * GRAVITY * mass for mass in boom.machine.boom.section_masses[1:]]
         self.firm = 1.0 / np.array(hardly)[:, None]
 
     def start(self) -> Array:
         """Rotations to start from: of first order, enlarged by thrust, all play taken up [rad]."""
-        boom, plane, direction = self.boom, self.boom.up, self.kept.direction
+        self.to_stretch = FROM_AFAR
+        boom, direction = self.boom, self.kept.direction
         direction[0], direction[1] = 1.0, 0.0
         self._place_head()
         self._pull_head()
-        hung = (plane.pads[:, :1] @ self.carried @ self.ends[1])[:, 0]
-        self._push(hung + plane.pads_head[:, 0] * self.head_moment, feedback=0.0)
+        self._push_about()
         causes = np.concatenate(
             [self.ends[1, :, :2], self.head_moment[:, None], self.lug_moment[:, None]], axis=1
         )
         pull = (boom.thrust * self.ends[0, :, :2]).sum(axis=1)
         bent = (boom.straight @ causes) / (1.0 + pull.clip(-0.5, 0.5))[:, None]
-        play = boom.turning[:, :, plane.moment.shape[1] + 2 :].sum(axis=2, keepdims=True)
+        play = boom.turning[:, :, self.of_wholes] @ boom.play
         return np.asarray(bent + play)
+
+    def _push_about(self) -> None:
+        """Force of the luffing cylinder, nearly: only what hangs on the head has sunk."""
+        plane, arm = self.boom.up, self.boom.machine.cylinder.attach_along
+        hung = (plane.pads[:, :1] @ self.carried @ self.ends[1])[:, 0]
+        sunk = self.front[1] * self.end[0] / arm
+        self._push(hung + sunk + plane.pads_head[:, 0] * self.head_moment, feedback=0.0)
 
     def turned(self, rotation: Array, out: Array) -> None:
         """New rotations for old ones, shape (configurations, K, cells) [rad]."""
@@ -83,20 +106,26 @@ class LuffingPlane:
         cos_sin(rotation, out=self.kept.direction, square=self.spare)
         self._place_head()
         self._pull_head()
+        if self.to_stretch:
+            self._stretch()
         np.matmul(self.carried, self.ends, out=self.kept.force)
         # The new rotations are not there yet: their room serves for a product.
         np.multiply(above, cos, out=out)
         np.multiply(along, sin, out=self.spare)
         np.subtract(out, self.spare, out=self.across)
         self._hold()
-        np.matmul(self.turning, self.acting, out=out)
+        np.matmul(self.boom.turning, self.acting, out=out)
 
     def _place_head(self) -> None:
-        """Head sheave and lead-line sheave; the boom angle, where the radius is kept."""
+        """Head sheave and lead-line sheave on the bent axis."""
         tip = self.kept.direction[:, :, -1]
-        front = (self.boom.path @ self.kept.direction)[:, :, 0]
+        self.front = (self.boom.path @ self.kept.direction)[:, :, 0]
         self.arms = (self.arms_of @ tip.reshape(2, -1)).reshape(2, *tip.shape)
-        self.head, self.rope_from = front + self.arms
+        self._stand_head()
+
+    def _stand_head(self) -> None:
+        """Put the head where the stretched axis ends; the boom angle, where the radius is kept."""
+        self.head, self.rope_from = self.front + self.stretching.moved + self.arms
         if self.lifts.hold_radius:
             reach = self.lifts.held - self.boom.machine.heel_out
             self._luff(*direction_at_radius(reach=reach, along=self.head[0], above=self.head[1]))
@@ -126,16 +155,38 @@ class LuffingPlane:
         The cylinder presses the bent base section between heel pin and lug along its chord, so
         that a little of its push along the boom is missing from the force across that it holds.
         """
-        size = self.across.shape[1]
-        self.acting[:, size] = self.head_moment
-        pads = self.pads @ self.acting[:, : size + 1]
+        self.acting[:, self.across.shape[1]] = self.head_moment
+        pads = self._pressed()
         bent = self.chord * self.kept.direction[1, :, :PER_SECTION]
         self._push(pads[:, 0], feedback=(self.pads[:, :1, :PER_SECTION] @ bent)[:, 0])
         bent *= self.lug_along[:, None]
         self.across[:, :PER_SECTION] -= bent
-        self.acting[:, size + 1] = self.lug_moment
+        self.acting[:, self.of_lug] = self.lug_moment[:, None]
         if self.has_play:
-            self.acting[:, size + 2 :] = self._play_taken(pads)
+            taken = self.boom.play * self._play_taken(pads)
+            np.add(self.slid, taken, out=self.acting[:, self.of_wholes])
+
+    def _stretch(self) -> None:
+        """Stretch the sections, and let the head stand where they then end."""
+        self._push_about()
+        stretching = self.stretching
+        stretching.strain_by(self.ends, sin=self.kept.direction[1], lug_along=self.lug_along)
+        stretching.lengthen_arms(out=self.acting[:, self.of_arms])
+        self._stand_head()
+        self._pull_head()
+
+    def _pressed(self) -> Array:
+        """Pad forces; with a new stretch also what the mouths do that it moves on the sections."""
+        known = self.acting[:, : self.of_arms.stop]
+        if not self.to_stretch:
+            return np.asarray(self.pads @ known)
+        self.to_stretch -= 1
+        sections = len(self.boom.machine.boom.sections)
+        pressed, outwards = self.all_pads @ known, self.stretching.outwards()
+        np.multiply(pressed[:, 1:sections], outwards, out=self.acting[:, self.of_mouths])
+        self.slid = pressed[:, sections:] * outwards
+        self.acting[:, self.of_wholes] = self.slid
+        return np.asarray(pressed[:, :sections])
 
     def _push(self, across: Array, *, feedback: Array | float) -> None:
         """Force of the luffing cylinder along the boom at its lug.
@@ -176,11 +227,12 @@ class LuffingPlane:
         return np.asarray(self.thrust * self.luffed.rod[1] + self.hanging[1])
 
     def _play_taken(self, front: Array) -> Array:
-        """How much of each section's play is taken up, 1 as in a drooping boom to -1.
+        """How much of each moving section's play is taken up, 1 as in a drooping boom to -1.
 
         What lies on both its pads from above has no play to take up.
         """
-        rear = front + self.across[:, ::PER_SECTION]
+        front = front[:, 1:]
+        rear = front + self.across[:, PER_SECTION::PER_SECTION]
         return np.asarray((_side(front * self.firm) + _side(rear * self.firm)) / 2.0)
 
 

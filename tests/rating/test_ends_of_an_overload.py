@@ -12,7 +12,7 @@ from boomsim.rating.charts.chart import stated_chart
 from boomsim.rating.overload.falling import net_moment
 from boomsim.rating.overload.map import meeting_radii, overload_map
 from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.raising import hang, no_margin
+from boomsim.rating.raising import Held, no_margin
 from boomsim.rating.response import Response
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
@@ -21,12 +21,11 @@ OUT = np.array([1.0, 1.0, 1.0])
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 def bendier() -> Machine:

@@ -17,7 +17,7 @@ from boomsim.rating.limits.table import limits_of
 from boomsim.rating.overload.events import Event
 from boomsim.rating.overload.falling import net_moment
 from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.raising import NO_MARGIN, hang, load_at_one, no_margin
+from boomsim.rating.raising import NO_MARGIN, Held, load_at_one, no_margin
 from boomsim.rating.response import Response
 from boomsim.rating.setup import set_up
 
@@ -36,13 +36,9 @@ def study(
 def hung(result: Overload, load: float) -> Response:
     """One load on the lift as it was raised."""
     held = result.angle if result.hold == "angle" else result.radius
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[held]]),
-        hold=result.hold,
-    )
+    rated, held = np.array([[result.rated]]), np.array([[held]])
+    kept = Held(no_margin(result.setup), boom=result.boom, rated=rated, held=held, hold=result.hold)
+    return kept.hung(np.array([[load]]))
 
 
 def event(result: Overload, name: str) -> Event:

@@ -21,7 +21,7 @@ from boomsim.rating.limits.ultimate import ultimate_of, with_ultimates
 from boomsim.rating.overload.map import overload_map
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.overload.telling import tell_ultimates, tell_verdict
-from boomsim.rating.raising import hang, no_margin
+from boomsim.rating.raising import Held, no_margin
 from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import configurations_of
@@ -54,12 +54,11 @@ def study(name: str) -> Overload:
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 def borne(name: str, at: Response) -> float:

@@ -13,7 +13,7 @@ from boomsim.rating.around.floats import float_loads, lift_use, slews_of
 from boomsim.rating.overload.lightening import Lightening
 from boomsim.rating.overload.study import Overload, overload
 from boomsim.rating.overload.telling import tell_event, tell_feel, tell_lightening
-from boomsim.rating.raising import FLOAT, hang, no_margin
+from boomsim.rating.raising import FLOAT, Held, no_margin
 from boomsim.rating.response import Response
 from boomsim.rating.setup import set_up
 
@@ -29,12 +29,11 @@ def study(radius: float, slew: float | str = "around") -> Overload:
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 @pytest.mark.parametrize("radius", [FAR, NEAR])

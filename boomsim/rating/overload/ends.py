@@ -8,14 +8,13 @@ from boomsim.mechanics.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.limits.kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.raising import (
-    hang,
+    Held,
     largest_load,
     load_at_one,
     most_used,
     no_margin,
     rows_of,
 )
-from boomsim.rating.response import Response
 from boomsim.rating.setup import Setup
 
 
@@ -70,10 +69,7 @@ def ends_of(
     """
     real = no_margin(setup)
     most = np.maximum(largest_load(real), 10.0 * rated)
-
-    def hung(load: Array) -> Response:
-        return hang(real, boom=boom, load=load, held=held, hold=hold)
-
+    hung = Held(real, boom=boom, rated=rated, held=held, hold=hold).hung
     limits = hung(rated).limits
     breaks, tips = (rows_of(limits, kind) for kind in (GIVES_WAY, TIPS))
 
