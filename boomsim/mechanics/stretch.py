@@ -17,10 +17,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Machine
+from boomsim.mechanics.boom.bending_operators import Plane
+from boomsim.mechanics.boom.stations import PER_SECTION, Cuts, Stations
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.planes import Plane
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.stations import PER_SECTION, Cuts, Stations
+from boomsim.mechanics.sections.section_properties import properties
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -160,7 +160,7 @@ class Stretching:
     ----------
     stretch : Stretch
     carried : ndarray, shape (configurations, K, causes)
-        What each station carries a share of, as in :class:`boomsim.mechanics.equilibrium`
+        What each station carries a share of, as in :class:`boomsim.mechanics.boom.luffing_plane`
     """
 
     def __init__(self, stretch: Stretch, *, carried: Array) -> None:

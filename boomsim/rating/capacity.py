@@ -5,14 +5,14 @@ from typing import Any
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.picked_configurations import pick
+from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY, tackle_advantage
-from boomsim.mechanics.picking import pick
-from boomsim.rating.limits.kind import STABILITY, Limit
-from boomsim.rating.limits.table import limits_of
+from boomsim.rating.lift_response import Response, Start, respond
+from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.longest_boom import too_long
-from boomsim.rating.response import Response, Start, respond
 from boomsim.rating.setup import Setup
 
 CLOSE = 1e-6

@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.oil import angle_at_length, sunk_length
-from boomsim.mechanics.state import State, solve_state
 from boomsim.rating.setup import Setup
 
 ROUNDS = 3

@@ -18,14 +18,14 @@ import pytest
 from making import bare_machine, even_bar, invented_crane, one, set_up_by_hand
 from scipy.optimize import brentq
 
-from boomsim.machine.check import machine_faults
+from boomsim.machine.machine_check import machine_faults
 from boomsim.machine.model import CarrierMass, LuffingCylinder, Machine
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.oil import angle_at_length, cylinder_length, sunk_length
-from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.overload.telling import tell_feel, tell_kept
-from boomsim.rating.raising import Held
+from boomsim.rating.load_search import Held
+from boomsim.rating.overload.overload_sentences import tell_feel, tell_kept
+from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.sinking import Trapped
 
 LENGTH, BORE, MODULUS = 20.0, 0.2, 1.4e9
