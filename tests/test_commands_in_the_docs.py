@@ -1,5 +1,6 @@
 """Every command that a page shows is one that boomsim takes, and those of the door run."""
 
+import io
 import re
 import shlex
 from pathlib import Path
@@ -28,11 +29,14 @@ FENCED = re.compile(r"^(?:\$ |\.venv/bin/)?(boomsim .*?)(?:\s+#.*)?$", re.M)
 QUOTED = re.compile(r"`(boomsim [^`]*)`")
 NOT_RUN = (
     "boomsim lab",
+    "boomsim class",
+    "boomsim lessons",
     "boomsim describe mine.toml",
     "boomsim compare mine.toml",
     "boomsim page --live",
 )
-"""Serve until they are stopped, or want a file or a runtime of one's own."""
+"""Serve until they are stopped, want a file or a runtime of one's own, or run every notebook, which
+tests/classroom does."""
 
 
 def shown(path):
@@ -83,6 +87,8 @@ def test_a_command_of_the_front_door_does_what_it_says(line, folder, monkeypatch
     if line.startswith(NOT_RUN):
         pytest.skip("serves until it is stopped, or wants a file of one's own")
     monkeypatch.chdir(folder)
+    # A game asks until nothing more comes.
+    monkeypatch.setattr("sys.stdin", io.StringIO(""))
     # The small machine's book is made the same way, and sooner.
     line = line.replace("chart --all", "chart bench --all")
     assert main(shlex.split(line)[1:]) == 0

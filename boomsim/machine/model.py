@@ -270,6 +270,13 @@ class Hoist:
         Of one sheave [1]
     parts : tuple of int
         Parts of line that can be reeved; the last is the usual one
+    rope_mass : float
+        Of the rope by its length; 0 leaves its weight out [kg/m]
+    rope_length : float or None
+        On the drum with the whole rope wound up; None lets it reach for any number of parts [m]
+    drum_diameter : float or None
+        From centre to centre of the rope on its first layer; None where the rope's length is not
+        known either [m]
     """
 
     winch_out: float
@@ -277,6 +284,9 @@ class Hoist:
     line_pull: float
     sheave_efficiency: float
     parts: tuple[int, ...]
+    rope_mass: float = 0.0
+    rope_length: float | None = None
+    drum_diameter: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -339,6 +349,21 @@ class SlewingRing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Deck:
+    """Where counterweight slabs lie on the carrier until the superstructure takes them up.
+
+    Attributes
+    ----------
+    x, y, z : float
+        Their centre, carrier axes [m]
+    """
+
+    x: float
+    y: float
+    z: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Machine:
     """A whole crane. Everything in it is invented; it teaches, it plans no lift.
 
@@ -358,6 +383,8 @@ class Machine:
         The choices; the first is the usual one
     hook_block, slings : float
         The usual deductions from gross to net [kg]
+    deck : Deck or None
+        None where slabs are hung on the superstructure one by one
     """
 
     name: str
@@ -375,6 +402,7 @@ class Machine:
     supports: tuple[Support, ...]
     hook_block: float
     slings: float
+    deck: Deck | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

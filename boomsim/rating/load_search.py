@@ -58,10 +58,6 @@ MOST_TRIES = 60
 def no_margin(setup: Setup) -> Setup:
     """Take every margin out of a setup.
 
-    Parameters
-    ----------
-    setup : Setup
-
     Returns
     -------
     Setup
@@ -110,10 +106,6 @@ def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.
 
 def largest_load(setup: Setup) -> float:
     """Load beyond which nothing is looked for.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------

@@ -133,10 +133,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number(value))
 
@@ -147,10 +143,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number_down(value))
 
@@ -278,6 +270,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_rows(("m/s", 2, 0), ("m/s", 1, 9.995)),
         us=_rows(("ft/min", 0, 0), ("mph", 1, 4.995)),
     ),
+    "time": Quantity(
+        unit="s",
+        example='"1.5 s"',
+        metric=_rows(("s", 2, 0), ("s", 1, 9.995)),
+        us=_rows(("s", 2, 0), ("s", 1, 9.995)),
+    ),
     "stiffness": Quantity(
         unit="N/m",
         example='"60 MN/m" or "340 kip/in"',
@@ -289,6 +287,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         example='"7850 kg/m3" or "490 lb/ft3"',
         metric=_one("kg/m^3", 0),
         us=_one("lb/ft^3", 1),
+    ),
+    "mass_per_length": Quantity(
+        unit="kg/m",
+        example='"1.2 kg/m" or "0.81 lb/ft"',
+        metric=_one("kg/m", 2),
+        us=_one("lb/ft", 2),
     ),
     "area_per_mass": Quantity(
         unit="m^2/kg",
@@ -314,10 +318,6 @@ def quantity_named(name: str) -> Quantity:
     ----------
     name : str
         A key of `QUANTITIES`
-
-    Returns
-    -------
-    Quantity
     """
     if name not in QUANTITIES:
         raise UnitError(f'There is no quantity "{name}".{did_you_mean(name, QUANTITIES)}')
@@ -336,10 +336,6 @@ def display(quantity: str, system: str = "metric", *, like: float = math.inf) ->
     like : float
         A typical value, such as the largest; without it the unit for large values
         [SI unit of the quantity]
-
-    Returns
-    -------
-    Display
     """
     if system not in SYSTEMS:
         raise UnitError(f'Units "{system}" are not known. Choose "metric" or "us".')
@@ -361,16 +357,32 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     system : str
         "metric" or "us"
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> show(18.0, "length"), show(18.0, "length", "us"), show(5000.0, "mass", "us")
     ('18.0 m', '59.1 ft', '11,020 lb')
     """
     return display(quantity, system, like=value).text(value)
+
+
+def outside(value: float, least: float, most: float, quantity: str) -> str:
+    """Say that a figure is outside its bounds, in the units in which people give it.
+
+    Parameters
+    ----------
+    value, least, most : float
+        [SI unit of the quantity]
+    quantity : str
+        A key of `QUANTITIES`
+
+    Examples
+    --------
+    >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
+    ('-8 t is outside 0 t to 10,000 t', '20,000 % is outside 0 % to 30 %')
+    """
+    scale = display(quantity, like=value)
+    said = [scale._with_unit(f"{one / scale.factor:,.10g}") for one in (value, least, most)]
+    return f"{said[0]} is outside {said[1]} to {said[2]}"
 
 
 def show_rated(value: float, system: str = "metric") -> str:
@@ -382,10 +394,6 @@ def show_rated(value: float, system: str = "metric") -> str:
         [kg]
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
 
     Examples
     --------

@@ -10,7 +10,7 @@ from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import machine_names
 from boomsim.machine.part_names import section_name
 from boomsim.rating.rules import RULES
-from boomsim.units import SYSTEMS
+from boomsim.units import SYSTEMS, in_words
 
 PLACES = {
     "load": "gross load",
@@ -60,7 +60,7 @@ def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
 def _places(scene: Scene, look: Look, now: Answer, stands: dict[str, Any]) -> list[Control]:
     spans = spans_of(scene, look=look, now=now)
     return [
-        _slider(name, f"{words}, {span.shown.symbol}", "place", stands[name])
+        _slider(name, f"{in_words(words, look.units)}, {span.shown.symbol}", "place", stands[name])
         | {"least": span.least, "most": span.most, "step": span.step, "digits": span.digits}
         for name, words in PLACES.items()
         for span in [spans[name]]
@@ -98,7 +98,7 @@ def _choices(scene: Scene, look: Look) -> list[Control]:
             setup.counterweight.name,
             [c.name for c in machine.counterweights],
         ),
-        ("support", "stands on", setup.support.name, [s.name for s in machine.supports]),
+        ("support", "support", setup.support.name, [s.name for s in machine.supports]),
         ("parts", "parts of line", setup.parts, [*machine.hoist.parts]),
         (
             "rated_for",
@@ -118,11 +118,15 @@ def _choices(scene: Scene, look: Look) -> list[Control]:
     return [
         {
             "name": name,
-            "words": words,
+            "words": in_words(words, look.units),
             "kind": "choice",
             "group": "choice",
             "value": value,
-            "options": [one if isinstance(one, tuple) else (one, str(one)) for one in options],
+            "options": [
+                (value, in_words(str(shown), look.units))
+                for one in options
+                for value, shown in [one if isinstance(one, tuple) else (one, one)]
+            ],
         }
         for name, words, value, options in rows
     ]

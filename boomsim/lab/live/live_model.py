@@ -20,7 +20,7 @@ from boomsim.lab.views.number_table import numbers
 from boomsim.lab.views.scene_sentences import headline, remark
 from boomsim.lab.widgets.control_map import moved
 from boomsim.machine.machine_files import read_machine
-from boomsim.units import display
+from boomsim.units import all_in_words, display
 
 MOST_LETTERS = 200_000
 """A machine file has no more."""
@@ -39,12 +39,6 @@ class Live:
         Machine files that the page carries: name, text
     layout : str
         One of `LAYOUTS`
-
-    Attributes
-    ----------
-    scene : Scene
-    look : Look
-    layout : str
     """
 
     def __init__(
@@ -93,15 +87,18 @@ class Live:
             Plain values; `trouble` is a refusal, empty where nothing was refused
         """
         now, units = self.answer, self.look.units
-        return {
-            "address": to_address(self.scene, self.look),
-            "controls": offered(self.scene, self.look, now=now),
+        spoken = {
             "numbers": numbers(now, self.look),
             "headline": headline(now, units=units),
             "remark": remark(now, units=units),
             "trouble": self._trouble,
-            "layout": self.layout,
             **pictures(now, self.look, layout=self.layout),
+        }
+        return {
+            "address": to_address(self.scene, self.look),
+            "controls": offered(self.scene, self.look, now=now),
+            "layout": self.layout,
+            **all_in_words(spoken, units),
         }
 
     @property

@@ -22,7 +22,7 @@ Found = dict[str, Any]
 """What a cell has one of: fields of :class:`boomsim.mechanics.boom.boom_state.State` by name."""
 
 BESIDE = ("head_left", "head_moment_side", "head_torsion")
-"""What a cell has none of where nothing acts sideways."""
+"""Results that are zero without side load."""
 
 
 def solve(
@@ -116,15 +116,16 @@ def _where(good: np.typing.NDArray[np.bool_], values: Array) -> Array:
 
 
 def _in_plane(plane: LuffingPlane) -> dict[str, Array]:
+    head, end, cylinder = plane.last.head, plane.last.end, plane.last.cylinder
     return {
         "angle": plane.angle,
         "strain": plane.stretching.strain,
-        "head_along": plane.head[0],
-        "head_above": plane.head[1],
-        "head_moment": plane.head_moment,
-        "lug_moment": plane.lug_moment,
+        "head_along": head.sheave[0],
+        "head_above": head.sheave[1],
+        "head_moment": end.moment,
+        "lug_moment": cylinder.moment,
         "cylinder": plane.cylinder,
-        "lug_along": plane.lug_along,
+        "lug_along": cylinder.along,
         "lug_above": plane.lug_above,
     }
 

@@ -63,6 +63,9 @@ class Feel:
         How far the head has come down since the hook was empty [m]
     by_oil : float
         How much of the radius's growth is the oil of the luffing cylinder that gives way [m]
+    carried : ndarray
+        How much farther out the lean would carry the head if the boom leant with the carrier; not
+        in `radius`, for the boom's angle to the horizontal is held [m]
     """
 
     slew: float
@@ -72,6 +75,7 @@ class Feel:
     radius: Array
     droop: Array
     by_oil: float
+    carried: Array
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -162,10 +166,6 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     hold : str
         Keep the boom "angle" (default) or the loaded "radius"
 
-    Returns
-    -------
-    Overload
-
     Raises
     ------
     ValueError
@@ -226,10 +226,6 @@ def nothing_to_lift(rating: Rating, radius: float) -> str:
         Of one cell
     radius : float
         [m]
-
-    Returns
-    -------
-    str
     """
     machine, length = rating.setup.machine, float(rating.boom.layout.boom_length[0])
     near = machine.heel_out + length * np.cos(machine.boom.greatest_angle)
@@ -253,15 +249,18 @@ def _feel(raised: Raised, *, until: float, slew: float) -> Feel:
     load = np.linspace(0.0, until * (1.0 - 1e-6), FELT)
     at = raised.hung(load[None])
     loads = float_loads(at, slew=np.array([slew]))
-    lean, up = loads.lean[0, 0], at.placed.head_up[0]
+    lean, up, out = loads.lean[0, 0], at.placed.head_up[0], at.placed.head_out[0]
+    leant = lean - lean[0]
     return Feel(
         slew=slew,
         load=load,
         lightest=loads.lightest[0, 0],
-        lean=lean - lean[0],
+        lean=leant,
         radius=at.radius[0],
         droop=up[0] - up,
         by_oil=_by_oil(at),
+        # About the ground under the axis of rotation.
+        carried=up * np.sin(leant) - out * (1.0 - np.cos(leant)),
     )
 
 
