@@ -50,12 +50,7 @@ REFUSED = 2
 
 
 def parser() -> argparse.ArgumentParser:
-    """Build the command line; imports nothing that computes.
-
-    Returns
-    -------
-    argparse.ArgumentParser
-    """
+    """Build the command line; imports nothing that computes."""
     top = _Parser(
         prog="boomsim",
         description="A physics teaching simulator of a telescoping boom: why one boom length lifts "

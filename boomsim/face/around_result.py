@@ -105,10 +105,6 @@ def around(
         Stiffness of one float with the ground under it [N/m]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Around
     """
     from boomsim.rating.around.direction_margins import margins
     from boomsim.rating.around.float_loads import ground_loads

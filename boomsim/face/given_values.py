@@ -65,12 +65,6 @@ def _one(value: object, quantity: str, *, what: str) -> float:
 def figures(value: Several, quantity: str, *, what: str) -> Array:
     """Read one figure or several ("6 m, 8 m, 10 m").
 
-    Parameters
-    ----------
-    value : str, number or sequence of these
-    quantity : str
-    what : str
-
     Returns
     -------
     ndarray, shape (figures,)
@@ -98,11 +92,6 @@ def _parted(text: str) -> list[str]:
 
 def radii(value: Several | None, *, what: str = "--radius") -> Array | None:
     """Read one radius or several, or none.
-
-    Parameters
-    ----------
-    value : str, number, sequence of these or None
-    what : str
 
     Returns
     -------
@@ -139,11 +128,6 @@ def extension(value: Extension, machine: Machine, *, what: str = "--extension") 
 
 def extensions(value: Extension | Sequence[Extension], machine: Machine) -> Array:
     """Read one way to extend, or a list of ways.
-
-    Parameters
-    ----------
-    value : str, sequence of float, or sequence of these
-    machine : Machine
 
     Returns
     -------

@@ -42,20 +42,12 @@ def offered(name: str) -> Any:
     ----------
     name : str
         A key of `OFFERED`
-
-    Returns
-    -------
-    callable
     """
     return in_python_words(getattr(import_module(OFFERED[name]), name))
 
 
 def in_python_words(study: Callable[P, T]) -> Callable[P, T]:
     """Let a refusal say "side_pull" where the command says "--side-pull", and nothing else anew.
-
-    Parameters
-    ----------
-    study : callable
 
     Returns
     -------

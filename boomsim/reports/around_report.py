@@ -138,10 +138,6 @@ def reason(found: AroundStudy, *, radius: float, units: str) -> str:
         [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.around.over_rear_sector import reasons
     from boomsim.units import show

@@ -27,10 +27,6 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
         "metric" or "us"
     every : bool
         Whether to list every way, not only those that matter
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.comparison.comparison_in_short import in_short
     from boomsim.rating.comparison.lead_spans import ways_that_matter
@@ -199,10 +195,6 @@ def why(found: "Comparison", *, radius: float, units: str) -> str:
         [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.comparison.lead_spans import ways_that_matter
     from boomsim.rating.strategies import letter

@@ -50,10 +50,6 @@ def as_json(found: "Pick") -> dict[str, Any]:
 def check_rows(found: "Pick") -> list[dict[str, Any]]:
     """One row for each check, in their order.
 
-    Parameters
-    ----------
-    found : Pick
-
     Returns
     -------
     list of dict

@@ -55,10 +55,6 @@ def _support(found: "Slabs", bands: "Bands") -> dict[str, Any]:
 def rows(found: "Slabs") -> list[dict[str, Any]]:
     """One row for each slab, support and way out.
 
-    Parameters
-    ----------
-    found : Slabs
-
     Returns
     -------
     list of dict

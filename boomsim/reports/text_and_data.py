@@ -26,10 +26,6 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     head : sequence of str
     rows : sequence of sequence of str
         As many fields as `head`
-
-    Returns
-    -------
-    str
     """
     widths = [max(len(row[k]) for row in [head, *rows]) for k in range(len(head))]
 
@@ -62,10 +58,6 @@ _FIGURE = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?:[ ),;.:]|$))")
 
 def glued(text: str) -> str:
     """Keep figures and their units on one line.
-
-    Parameters
-    ----------
-    text : str
 
     Returns
     -------

@@ -133,10 +133,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number(value))
 
@@ -147,10 +143,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number_down(value))
 
@@ -326,10 +318,6 @@ def quantity_named(name: str) -> Quantity:
     ----------
     name : str
         A key of `QUANTITIES`
-
-    Returns
-    -------
-    Quantity
     """
     if name not in QUANTITIES:
         raise UnitError(f'There is no quantity "{name}".{did_you_mean(name, QUANTITIES)}')
@@ -348,10 +336,6 @@ def display(quantity: str, system: str = "metric", *, like: float = math.inf) ->
     like : float
         A typical value, such as the largest; without it the unit for large values
         [SI unit of the quantity]
-
-    Returns
-    -------
-    Display
     """
     if system not in SYSTEMS:
         raise UnitError(f'Units "{system}" are not known. Choose "metric" or "us".')
@@ -373,10 +357,6 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     system : str
         "metric" or "us"
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> show(18.0, "length"), show(18.0, "length", "us"), show(5000.0, "mass", "us")
@@ -394,10 +374,6 @@ def outside(value: float, least: float, most: float, quantity: str) -> str:
         [SI unit of the quantity]
     quantity : str
         A key of `QUANTITIES`
-
-    Returns
-    -------
-    str
 
     Examples
     --------
@@ -418,10 +394,6 @@ def show_rated(value: float, system: str = "metric") -> str:
         [kg]
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
 
     Examples
     --------

@@ -48,10 +48,6 @@ def figure_of_around(
         Over many radii
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)

@@ -71,10 +71,6 @@ def draw_polar(
         "metric" or "us"
     load : float, optional
         One load that is held against the lines, as a circle [kg]
-
-    Returns
-    -------
-    Polar
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()

@@ -42,10 +42,6 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
     comparison : Comparison
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     setup, configurations = comparison.setup, comparison.configurations
     count = len(configurations.extension)

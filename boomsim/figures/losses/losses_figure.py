@@ -49,10 +49,6 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
         At the same places
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     effects, parts = len(found.effects) * ROW, len(costs.name) * ROW
     notes = _notes(found, units)

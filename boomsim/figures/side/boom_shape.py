@@ -72,10 +72,6 @@ def bent_boom(
     exaggeration : float
         Multiplies the deflection; the boom angle stays as solved [1]
 
-    Returns
-    -------
-    BoomShape
-
     Raises
     ------
     ValueError
@@ -110,10 +106,6 @@ def straight_boom(
         Boom angle [rad]
     boom : Condensed, optional
         The same configuration alone, where it is condensed already
-
-    Returns
-    -------
-    BoomShape
     """
     if boom is None:
         boom = condense(machine, extension=np.atleast_2d(np.asarray(extension, dtype=float)))

@@ -55,10 +55,6 @@ def margins(found: Around, at: Response) -> Margins:
         All around; the last radius counts
     at : Response
         The load at that radius: one configuration, one cell
-
-    Returns
-    -------
-    Margins
     """
     load, capacity = float(at.state.load[0, 0]), found.capacity[:, -1]
     tipping = turned(at, slew=found.slew).tipping_load[:, :, 0, 0].min(axis=1)

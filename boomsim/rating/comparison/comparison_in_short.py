@@ -35,10 +35,6 @@ def in_short(
         Where the difference is explained [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    list of str
     """
     told = _Told(comparison, names, units)
     row = row_step(comparison.setup.machine, length=comparison.configurations.length)

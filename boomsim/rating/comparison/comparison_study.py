@@ -83,10 +83,6 @@ def compare(
     system : str, optional
         Boom system to stay with
 
-    Returns
-    -------
-    Comparison
-
     Raises
     ------
     ValueError
@@ -124,10 +120,6 @@ def demonstration(boom: Boom, *, system: str | None = None) -> Configurations:
     boom : Boom
     system : str, optional
         Boom system to stay with; default: all of the boom's
-
-    Returns
-    -------
-    Configurations
     """
     moving = len(boom.sections) - 1
     locks = sorted(boom.lock_positions)
@@ -146,10 +138,6 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
     """Tip deflections of all configurations under one load at one radius.
 
     The load is half of what the weakest carries, at the middle of the radii that all reach.
-
-    Parameters
-    ----------
-    comparison : Comparison
 
     Returns
     -------
@@ -224,10 +212,6 @@ def _rated_at(comparison: Comparison, radius: float) -> tuple[Rating, int]:
 
 def finely(comparison: Comparison) -> Comparison:
     """Rate the same ways closer together, so that a line drawn through them has its true shape.
-
-    Parameters
-    ----------
-    comparison : Comparison
 
     Returns
     -------

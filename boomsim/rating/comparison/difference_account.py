@@ -235,10 +235,6 @@ def righting_by_part(at: Response, *, turn: int, line: int) -> dict[str, float]:
 def mass_by_part(at: Response) -> dict[str, float]:
     """Mass of each part that holds the crane down; masses of one name together.
 
-    Parameters
-    ----------
-    at : Response
-
     Returns
     -------
     dict of str to float
