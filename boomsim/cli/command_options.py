@@ -51,7 +51,12 @@ def add_rigging(
         about = "one of the machine's counterweights"
         rig.add_argument("--counterweight", metavar="NAME", help=about)
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
-    rig.add_argument("--parts", metavar="N", type=whole, help="parts of line")
+    rig.add_argument(
+        "--parts",
+        metavar="N",
+        type=whole,
+        help="most parts of line; a longer boom has as many as the rope on the drum reaches for",
+    )
     rig.add_argument("--slew", metavar="WHERE", default="around", help=slew)
     rig.add_argument(
         "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"

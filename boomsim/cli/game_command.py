@@ -177,10 +177,6 @@ def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
     seed : int
     units : str
         Of the sentences
-
-    Returns
-    -------
-    dict
     """
     from boomsim.game.pick_verdict import ask, judge
     from boomsim.reports.setup_head import setup_json

@@ -108,10 +108,6 @@ def losses(
         Hears how far the work is: what is done, how many, of how many
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Losses
     """
     from boomsim.rating.losses import losses_study as study
     from boomsim.rating.losses import mass_sensitivity as sensitivity
@@ -132,10 +128,6 @@ def read_amounts(given: Mapping[str, Given], machine: Machine) -> Amounts:
     given : mapping of str to str or float
     machine : Machine
         Whose usual amounts stand where none is given
-
-    Returns
-    -------
-    Amounts
     """
     from dataclasses import replace
 

@@ -35,16 +35,7 @@ LEAN = float(np.radians(1.0))
 
 
 def places(setup: Setup) -> Places:
-    """Put the lightest section far out alone, close in and far out.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Places
-    """
+    """Put the lightest section far out alone, close in and far out."""
     light = demonstration(setup.machine.boom).extension[0]
     return Places(extension=np.array([light, light]), radius=np.array([NEAR, FAR]))
 
@@ -57,17 +48,7 @@ def lost() -> Losses:
 
 
 def effect_words(effect: Effect, units: str) -> str:
-    """Name an effect with its amount.
-
-    Parameters
-    ----------
-    effect : Effect
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Name an effect with its amount."""
     if effect.amount is None or effect.quantity is None:
         return effect.words
     return f"{effect.words} {show(effect.amount, effect.quantity, units)}"

@@ -18,7 +18,7 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
     from boomsim.rating.losses.losses_sentences import tell_reason
 
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.places.extension),
         "extension": found.places.extension,
         "radius": found.places.radius,
         "boom_length": found.length,
@@ -91,7 +91,7 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         "and a heavier part (k: the governing limit changes on the way)."
     )
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.places.extension)} "
         f"Extension {label(found.places.extension[0])} % (base "
         f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each "
         "effect on its own, with the boom angle unchanged; nothing is less than 0.05 %."

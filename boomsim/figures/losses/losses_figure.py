@@ -49,10 +49,6 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
         At the same places
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     effects, parts = len(found.effects) * ROW, len(costs.name) * ROW
     notes = _notes(found, units)
@@ -60,7 +56,7 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
         width=WIDTH,
         height=0.0260 + HEAD + effects + SECTION + 0.0055 + parts + KEY + len(notes) * LINE,
         title=f"{machine_words(found.setup)}: what eats capacity",
-        subtitle=setup_words(found.setup, units=units),
+        subtitle=setup_words(found.setup, units=units, extension=found.places.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     top = page.room[1]

@@ -17,12 +17,6 @@ from boomsim.rating.limits.limit_kind import STABILITY, WHOLE, Kind, Limit
 def limits_view(answer: Answer, look: Look, box: Box) -> str:
     """Draw it.
 
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-    box : Box
-
     Returns
     -------
     str

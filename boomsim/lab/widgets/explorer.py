@@ -166,12 +166,7 @@ class Explorer:
             self._go(scene, by=name)
 
     def go_to(self, scene: Scene) -> None:
-        """Show a scene; it can be undone.
-
-        Parameters
-        ----------
-        scene : Scene
-        """
+        """Show a scene; it can be undone."""
         with self._lock:
             self._go(checked(scene), by="")
 
@@ -278,10 +273,6 @@ class Explorer:
         ----------
         path : str or path
             Ends in .svg
-
-        Returns
-        -------
-        Path
         """
         return write_whole(self.svg() + "\n", path, ending=".svg")
 

@@ -125,7 +125,7 @@ def _printed(values: Values, system: str) -> Table:
         (f"{number}", words, amounts[letter].text(system=system))
         for number, (letter, words) in enumerate(LINES, start=1)
     )
-    return Table(rows=(("line", "", "plan"), *rows), caption="Lift plan; invented machine")
+    return Table(rows=(("line", "what", "plan"), *rows), caption="Lift plan; invented machine")
 
 
 def check(given: Values) -> float:

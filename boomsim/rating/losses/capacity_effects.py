@@ -48,16 +48,7 @@ USUAL = Amounts()
 
 
 def usual_amounts(machine: Machine) -> Amounts:
-    """Take the usual amounts; on a tabletop a metre more is past every boom, and a tenth will do.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    Amounts
-    """
+    """Take the usual amounts; on a tabletop a metre is past every boom, and a tenth will do."""
     least = range_of_length(machine.boom)[1] / 10.0
     return replace(USUAL, farther=float(f"{min(USUAL.farther, least):.1g}"))
 
@@ -111,10 +102,6 @@ class AskedEffect:
 def check_amounts(amounts: Amounts) -> None:
     """Refuse an amount that means nothing here.
 
-    Parameters
-    ----------
-    amounts : Amounts
-
     Raises
     ------
     ValueError
@@ -132,11 +119,6 @@ def check_amounts(amounts: Amounts) -> None:
 
 def asked_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
     """List the effects that come before soft ground, which needs the load that it carries.
-
-    Parameters
-    ----------
-    setup : Setup
-    amounts : Amounts
 
     Returns
     -------
@@ -185,17 +167,7 @@ def asked_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
 
 
 def last_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
-    """List the effects that end a table: farther out, and several at once.
-
-    Parameters
-    ----------
-    setup : Setup
-    amounts : Amounts
-
-    Returns
-    -------
-    list of AskedEffect
-    """
+    """List the effects that end a table: farther out, and several at once."""
     calm = setup.disturbances
     together = with_disturbances(
         setup,

@@ -42,10 +42,6 @@ def tell_effect(effect: Effect, *, units: str) -> str:
     effect : Effect
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if effect.amount is None or effect.quantity is None:
         return effect.words
@@ -53,34 +49,14 @@ def tell_effect(effect: Effect, *, units: str) -> str:
 
 
 def tell_governing(limit: Limit | None) -> str:
-    """Say what a place is rated by.
-
-    Parameters
-    ----------
-    limit : Limit or None
-
-    Returns
-    -------
-    str
-    """
+    """Say what a place is rated by."""
     if limit is None:
         return "out of reach"
     return "stability" if limit.set_by == STABILITY else limit.words
 
 
 def tell_loss(effect: Effect, place: int, *, units: str) -> str:
-    """Say what an effect takes at a place: "-261 kg (4.7 %)", "nothing", "all of it".
-
-    Parameters
-    ----------
-    effect : Effect
-    place : int
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say what an effect takes at a place: "-261 kg (4.7 %)", "nothing", "all of it"."""
     limit, share = effect.governing[place], float(effect.share[place])
     if limit is None:
         return "all of it (nothing rated)"
@@ -102,17 +78,7 @@ def _mass(loss: float, units: str) -> str:
 
 
 def tell_reason(effect: Effect, place: int) -> str:
-    """Say why an effect takes nothing at a place; empty where it takes something.
-
-    Parameters
-    ----------
-    effect : Effect
-    place : int
-
-    Returns
-    -------
-    str
-    """
+    """Say why an effect takes nothing at a place; empty where it takes something."""
     reason = effect.why[place]
     if reason is None or reason.allowed:
         return ""
@@ -141,10 +107,6 @@ def _listed(reason: Reason) -> str:
 def lettered_reasons(found: Losses) -> dict[str, str]:
     """Give each reason for a nothing a letter.
 
-    Parameters
-    ----------
-    found : Losses
-
     Returns
     -------
     dict of str to str
@@ -167,10 +129,6 @@ def tell_lettered(effect: Effect, place: int, *, notes: dict[str, str], units: s
     notes : dict of str to str
         Of :func:`lettered_reasons`
     units : str
-
-    Returns
-    -------
-    str
     """
     said, why = tell_loss(effect, place, units=units), tell_reason(effect, place)
     return f"{said} ({notes[why]})" if why else said
@@ -178,11 +136,6 @@ def tell_lettered(effect: Effect, place: int, *, notes: dict[str, str], units: s
 
 def tell_corners(found: Losses, *, units: str) -> str:
     """Say where an outrigger set short is counted, and against which rated loads.
-
-    Parameters
-    ----------
-    found : Losses
-    units : str
 
     Returns
     -------

@@ -127,10 +127,6 @@ def losses(
     told : callable, optional
         Hears what is done
 
-    Returns
-    -------
-    Losses
-
     Raises
     ------
     ValueError
