@@ -47,7 +47,7 @@ def test_compare_alone_runs_the_demonstration_and_names_its_picture(capsys, tmp_
 
 def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
     found = data(capsys, "compare")
-    assert found["schema"] == "boomsim.compare/2"
+    assert found["schema"] == "boomsim.compare/3"
     assert found["machine"] == "yard60"
     assert found["caution"] == CAUTION
     radii = len(found["radii"])
