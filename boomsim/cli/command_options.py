@@ -71,8 +71,8 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--allowances",
         choices=("rule", "none"),
         default="rule",
-        help="disturbances that strength bears without their being given: the rule's (default), or "
-        "none, as in a calculation by hand",
+        help="what strength carries on top of the load: the rule's allowances (default), or none, "
+        "as in a calculation by hand",
     )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")
@@ -100,7 +100,9 @@ def whole(text: str) -> int:
 def add_output(parser: argparse.ArgumentParser, *, figure: bool = True) -> None:
     """Give a command its ways to answer."""
     out = parser.add_argument_group("output")
-    out.add_argument("--units", choices=("metric", "us"), default="metric", help="of the output")
+    out.add_argument(
+        "--units", choices=("metric", "us"), default="metric", help="of the output, and its words"
+    )
     out.add_argument("--json", action="store_true", help="SI numbers as JSON and nothing else")
     if figure:
         out.add_argument("--figure", metavar="FILE", help="draw to a .png, .svg or .pdf file")

@@ -36,6 +36,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
+    if chosen.toml and chosen.json:
+        raise ValueError(
+            "--toml and --json are two ways to write the machine down. Choose one of them."
+        )
     if chosen.toml:
         text = _as_toml(chosen.machine)
         streams.in_utf_8()

@@ -78,16 +78,7 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def as_json(found: "Lowering") -> dict[str, Any]:
-    """Give the way, SI.
-
-    Parameters
-    ----------
-    found : Lowering
-
-    Returns
-    -------
-    dict
-    """
+    """Give the way, SI."""
     from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
     from boomsim.rating.path.lowering_study import steps_of
 
@@ -138,10 +129,6 @@ def as_text(found: "Lowering", *, units: str) -> str:
     found : Lowering
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.limits.governing_words import signs_in_words

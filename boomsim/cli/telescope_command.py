@@ -125,10 +125,6 @@ def as_json(found: "Telescoping", largest: "list[Largest]", system: str) -> dict
     largest : list of Largest
         Of its stages
     system : str
-
-    Returns
-    -------
-    dict
     """
     return {
         **setup_json(found.setup),
@@ -177,10 +173,6 @@ def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, unit
     system : str
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.path.lowering_sentences import tell_what_sets
     from boomsim.rating.path.telescoping_sentences import (

@@ -85,10 +85,6 @@ def reeving(
         Net load; default: the rated load is looked at [kg]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Reeving
     """
     from boomsim.rating.reeving.reeving_study import reeve
 

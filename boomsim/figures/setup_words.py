@@ -12,16 +12,7 @@ from boomsim.units import show
 
 
 def machine_words(setup: Setup) -> str:
-    """Name a machine and say that it is invented.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    str
-    """
+    """Name a machine and say that it is invented."""
     return f"{setup.machine.name} (invented)"
 
 
@@ -35,10 +26,6 @@ def setup_words(setup: Setup, *, units: str = "metric", extension: Array | None 
         "metric" or "us"
     extension : ndarray, shape (moving sections,) or (configurations, moving sections), optional
         Of the booms that it holds for; default: any [1]
-
-    Returns
-    -------
-    str
     """
     weight = setup.counterweight
     return "; ".join(
@@ -61,10 +48,6 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
     rule : Rule
     support_kind : str
         "outriggers" or "tyres"
-
-    Returns
-    -------
-    str
     """
     stability, strength = rule.stability, rule.strength
     if stability.kind == "share":

@@ -47,10 +47,6 @@ def ask(pick: Pick, *, units: str) -> str:
     pick : Pick
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     scale = _scale(pick, units)
     named = listed(what_hangs(pick.setup.machine))
@@ -73,10 +69,6 @@ def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:
         One of the letters of the pick
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Verdict
     """
     return Verdict(
         chosen=chosen,
@@ -145,15 +137,6 @@ def _pair(pick: Pick, best: int, other: int, units: str) -> str:
 
 
 def options(pick: Pick) -> list[tuple[str, str]]:
-    """Letters that may be chosen, each with what it stands for.
-
-    Parameters
-    ----------
-    pick : Pick
-
-    Returns
-    -------
-    list of (str, str)
-    """
+    """Letters that may be chosen, each with what it stands for."""
     ways = [(letter(k), label(row)) for k, row in enumerate(pick.extension)]
     return [*ways, (NONE, "none of them")]

@@ -60,10 +60,6 @@ def draw(setup: Setup, *, picks: int, seed: int, units: str = "metric") -> list[
     units : str
         "metric" or "us": in which loads and radii are round figures
 
-    Returns
-    -------
-    list of Pick
-
     Raises
     ------
     ValueError

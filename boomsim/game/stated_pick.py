@@ -74,10 +74,6 @@ class Pick:
         ----------
         chosen : str
             One of `letters`
-
-        Returns
-        -------
-        int
         """
         if chosen in self.right:
             return BEST

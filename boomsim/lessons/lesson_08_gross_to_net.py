@@ -33,10 +33,6 @@ def net_reading(units: str, *, radius: float, parts: int) -> Reading:
         [m]
     parts : int
         Parts of line reeved
-
-    Returns
-    -------
-    Reading
     """
     chart = lesson_chart(units)
     return read_chart(chart, radius=radius, length=float(chart.length[2]), parts=parts)

@@ -72,10 +72,6 @@ def lead_line(machine: Machine, *, length: T, cos: T, sin: T) -> T:
 def kept_on_drum(machine: Machine) -> float:
     """Rope that never leaves the drum, on its first layer.
 
-    Parameters
-    ----------
-    machine : Machine
-
     Returns
     -------
     float

@@ -17,16 +17,7 @@ INSIDE = 1e-3
 
 
 def machine_faults(machine: Machine) -> Iterator[Fault]:
-    """Say what does not go together among the parts of a machine.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Yields
-    ------
-    Fault
-    """
+    """Say what does not go together among the parts of a machine."""
     yield from _lever_faults(machine)
     yield from _attach_faults(machine)
     yield from _longest_boom_faults(machine)
@@ -43,10 +34,6 @@ def names_faults(names: Sequence[str], path: str) -> Iterator[Fault]:
     names : sequence of str
     path : str
         Where a name stands, with {} for its number
-
-    Yields
-    ------
-    Fault
     """
     for i, name in enumerate(names):
         if name in names[:i]:
@@ -54,16 +41,7 @@ def names_faults(names: Sequence[str], path: str) -> Iterator[Fault]:
 
 
 def hoist_faults(hoist: Hoist) -> Iterator[Fault]:
-    """Say what does not go together about a hoist.
-
-    Parameters
-    ----------
-    hoist : Hoist
-
-    Yields
-    ------
-    Fault
-    """
+    """Say what does not go together about a hoist."""
     yield from names_faults([str(n) for n in hoist.parts], "parts[{}]")
     if (hoist.rope_length is None) != (hoist.drum_diameter is None):
         given, lacks = "rope_length", "drum_diameter"
@@ -77,16 +55,7 @@ def hoist_faults(hoist: Hoist) -> Iterator[Fault]:
 
 
 def support_faults(support: Support) -> Iterator[Fault]:
-    """Say why supports hold nothing up.
-
-    Parameters
-    ----------
-    support : Support
-
-    Yields
-    ------
-    Fault
-    """
+    """Say why supports hold nothing up."""
     yield from _tyre_key_faults(support)
     hull = convex_hull(support.points)
     if len(hull) < 3:
@@ -239,16 +208,7 @@ def _rope_faults(machine: Machine) -> Iterator[Fault]:
 
 
 def remarks(machine: Machine) -> tuple[Fault, ...]:
-    """List what is unusual in a machine, though it can be computed.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    tuple of Fault
-    """
+    """List what is unusual in a machine, though it can be computed."""
     return (*_heavy_remarks(machine), *_cylinder_remarks(machine))
 
 

@@ -7,11 +7,9 @@ from math import sin as sine
 import numpy as np
 from numpy.typing import NDArray
 
+from boomsim.gravity import GRAVITY as GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.geometry import Array
-
-GRAVITY = 9.80665
-"""Standard acceleration of free fall [m/s2]."""
 
 AIR_FACTOR = 0.613
 """Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""
@@ -38,10 +36,6 @@ def wind_pressure(speed: float) -> float:
 
 def gusts(change: Disturbances) -> tuple[float, float]:
     """Dynamic pressure of the wind from behind the boom, and of that across it.
-
-    Parameters
-    ----------
-    change : Disturbances
 
     Returns
     -------

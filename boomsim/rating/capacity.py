@@ -98,10 +98,6 @@ def rate(
     boom : Condensed, optional
         The same configurations, where they are condensed already
 
-    Returns
-    -------
-    Rating
-
     Raises
     ------
     ValueError

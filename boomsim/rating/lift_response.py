@@ -111,16 +111,7 @@ class Response:
 
 
 def bear(setup: Setup) -> Strengths:
-    """Strengths of the machine under the rule; worked out once.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Strengths
-    """
+    """Strengths of the machine under the rule; worked out once."""
     return strengths(setup.machine, rule=setup.rule)
 
 
@@ -149,10 +140,6 @@ def respond(
         One of them, shape (configurations, cells) or broadcastable [m] or [rad]
     start : Start, optional
         Where to start from
-
-    Returns
-    -------
-    Response
     """
     given, strength = setup.disturbances, setup.rule.strength
     strains, factors = setup.rule.strains(given), Factors(dead=strength.dead, live=strength.live)

@@ -51,16 +51,7 @@ def line_capacity(setup: Setup, *, length: ArrayLike) -> Array:
 
 
 def what_hangs(machine: Machine) -> tuple[str, ...]:
-    """Name what always hangs on the rope of a machine, and the rope itself.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    tuple of str
-    """
+    """Name what always hangs on the rope of a machine, and the rope itself."""
     listed = (
         ("hook block", machine.hook_block),
         ("slings", machine.slings),
@@ -127,10 +118,6 @@ def as_reeved(setup: Setup, *, length: float) -> Setup:
     setup : Setup
     length : float
         Boom length [m]
-
-    Returns
-    -------
-    Setup
     """
     return replace(setup, parts=int(reeved(setup, length=[length])[0]))
 

@@ -95,10 +95,6 @@ def set_up(
     allowances : str
         "rule": strength bears the rule's allowances; "none": what is given and nothing else
 
-    Returns
-    -------
-    Setup
-
     Raises
     ------
     ValueError
@@ -197,10 +193,6 @@ def _square(support: Support) -> Array:
 
 def rear_sector(support: Support) -> float:
     """Half the angle between the lines from the axis of rotation through the rear jack centres.
-
-    Parameters
-    ----------
-    support : Support
 
     Returns
     -------

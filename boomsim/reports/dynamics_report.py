@@ -48,10 +48,6 @@ def as_json(found: "Dynamics") -> dict[str, Any]:
 def rows(found: "Dynamics") -> list[dict[str, Any]]:
     """One row for each way to move the load.
 
-    Parameters
-    ----------
-    found : Dynamics
-
     Returns
     -------
     list of dict

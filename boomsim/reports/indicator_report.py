@@ -40,10 +40,6 @@ def as_json(found: "Indicated") -> dict[str, Any]:
 def rows(found: "Indicated") -> list[dict[str, Any]]:
     """One row for each condition.
 
-    Parameters
-    ----------
-    found : Indicated
-
     Returns
     -------
     list of dict

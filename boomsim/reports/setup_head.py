@@ -38,10 +38,6 @@ def counterweight_words(setup: "Setup", *, units: str) -> str:
     setup : Setup
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.units import show
 

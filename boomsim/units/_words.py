@@ -11,11 +11,6 @@ class UnitError(ValueError):
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Suggest the nearest known word.
 
-    Parameters
-    ----------
-    word : str
-    known : iterable of str
-
     Returns
     -------
     str
@@ -26,16 +21,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
 
 
 def quoted(value: object) -> str:
-    """Quote a value for a message, but not a page of it.
-
-    Parameters
-    ----------
-    value : object
-
-    Returns
-    -------
-    str
-    """
+    """Quote a value for a message, but not a page of it."""
     if isinstance(value, int) and abs(value) > 10**40:
         return "a huge integer"
     text = " ".join(str(value).split())
@@ -44,10 +30,6 @@ def quoted(value: object) -> str:
 
 def listed(words: Sequence[str]) -> str:
     """Write words as in a sentence.
-
-    Parameters
-    ----------
-    words : sequence of str
 
     Returns
     -------

@@ -209,7 +209,7 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
         (["compare", "yard60", "--length", "18.7 m", "--parts", "99"], "12"),
         (["compare", "yard60", "--length", "18.7 m", "--system", "free"], "pinned"),
         (["compare", "yard60", "--system", "foo"], "pinned, sequenced, synchronised, free"),
-        (["compare", "yard60", "--system", "sequenced"], "not sequenced"),
+        (["compare", "yard60", "--system", "sequenced"], "no system 'sequenced'"),
         (["compare", "yard60", "--extension", "0,0,0,0", "--system", "foo"], "no boom system"),
         (["compare", "yard60", "--length", "18.7 m", "--wind", "90 m/s"], "60"),
         (["compare", "yard60", "--length", "18.7 m", "--figure", "a.doc"], ".png"),

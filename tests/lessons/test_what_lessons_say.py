@@ -449,8 +449,8 @@ def test_08_twice_the_parts_carry_not_quite_twice_the_load():
 
 @pytest.fixture(scope="module")
 def taken():
-    """Share that each taker takes, close in and far out."""
-    return {taker.name: lost().share[k] for k, taker in enumerate(lost().takers)}
+    """Share that each effect takes, close in and far out."""
+    return {effect.name: lost().share[k] for k, effect in enumerate(lost().effects)}
 
 
 def test_09_close_in_strength_sets_the_figure_and_far_out_stability():
@@ -464,7 +464,7 @@ def test_09_a_side_pull_beyond_the_allowance_costs_close_in_and_nothing_far_out(
     light = lost().places.extension[0]
     at = Places(extension=light[None], radius=np.array([NEAR_LOST]))
     within = losses(lost().setup, places=at, amounts=Amounts(side_pull=0.02))
-    share = {taker.name: within.share[k, 0] for k, taker in enumerate(within.takers)}
+    share = {effect.name: within.share[k, 0] for k, effect in enumerate(within.effects)}
     assert abs(share["side pull"]) < 1e-6
 
 

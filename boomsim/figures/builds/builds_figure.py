@@ -35,10 +35,6 @@ def figure_of_builds(found: Builds, *, at: tuple[float, ...], units: str = "metr
         Radii at which it is marked what comes first when each is overloaded [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     bars = BAR * len(found.builds)
     length = show(found.length, "boom_length", units)

@@ -73,10 +73,6 @@ def numbers_of(chart: Chart, *, units: str) -> Numbers:
     chart : Chart
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Numbers
     """
     most = line_limit(chart, parts=chart.setup.machine.hoist.parts[-1]) / MASS_UNIT[units]
     many = most >= (1e3 if units == "metric" else 1e5)
@@ -107,10 +103,6 @@ def _decimals(values: Array, *, most: int = 4) -> int:
 def code(limit: Limit) -> str:
     """Shorten a limit to a letter and the number of its section.
 
-    Parameters
-    ----------
-    limit : Limit
-
     Returns
     -------
     str
@@ -131,25 +123,12 @@ def percents(extension: Array) -> str:
     ----------
     extension : ndarray, shape (moving sections,)
         [1]
-
-    Returns
-    -------
-    str
     """
     return ", ".join(percent(float(f)) for f in extension) + " %"
 
 
 def lock_words(boom: Boom) -> str:
-    """Say at which shares of their strokes sections lock; nothing where they stop anywhere.
-
-    Parameters
-    ----------
-    boom : Boom
-
-    Returns
-    -------
-    str
-    """
+    """Say at which shares of their strokes sections lock; nothing where they stop anywhere."""
     if not any(BOOM_SYSTEMS[name].locks for name in boom.systems):
         return ""
     *most, last = [f"{100 * p:g}" for p in boom.lock_positions]
@@ -173,11 +152,6 @@ NOWHERE = "×"
 
 def foot_lines(chart: Chart, numbers: Numbers) -> list[tuple[str, list[str]]]:
     """Write what each column's boom is reeved in, and how low and far out it may come when empty.
-
-    Parameters
-    ----------
-    chart : Chart
-    numbers : Numbers
 
     Returns
     -------
@@ -209,11 +183,6 @@ def _at_foot(found: EmptyHook, way: int, numbers: Numbers) -> tuple[str, str]:
 def lowest_angle(chart: Chart, configuration: int) -> str:
     """Write how low the boom of a way that is used may come with its empty hook.
 
-    Parameters
-    ----------
-    chart : Chart
-    configuration : int
-
     Returns
     -------
     str
@@ -225,16 +194,7 @@ def lowest_angle(chart: Chart, configuration: int) -> str:
 
 
 def foot_words(chart: Chart) -> str:
-    """Say what is told at the foot about the empty hook; nothing where nothing is.
-
-    Parameters
-    ----------
-    chart : Chart
-
-    Returns
-    -------
-    str
-    """
+    """Say what is told at the foot about the empty hook; nothing where nothing is."""
     ways = np.unique(chart.used[chart.used >= 0]) if chart.is_best else np.ravel(chart.choices)
     if not np.any(chart.empty_hook.turns_over[ways]):
         return ""

@@ -11,16 +11,7 @@ from boomsim.figures.colours_and_lines import FAINT, INK, QUIET
 
 
 def head_marks(grid: Grid) -> Iterator[Mark]:
-    """Write the boom length over each column, and how far its sections are out.
-
-    Parameters
-    ----------
-    grid : Grid
-
-    Yields
-    ------
-    Mark
-    """
+    """Write the boom length over each column, and how far its sections are out."""
     chart, size = grid.chart, grid.size
     stated = not chart.is_best
     boom = chart.setup.machine.boom
@@ -66,16 +57,7 @@ def _out(grid: Grid, column: int, top: float, height: float, fraction: float) ->
 
 
 def radius_marks(grid: Grid) -> Iterator[Mark]:
-    """Write the radii on either side of the rows.
-
-    Parameters
-    ----------
-    grid : Grid
-
-    Yields
-    ------
-    Mark
-    """
+    """Write the radii on either side of the rows."""
     for r, radius in enumerate(grid.chart.radii):
         text = grid.numbers.radius(float(radius))
         base = grid.base(r)
@@ -95,10 +77,6 @@ def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
     grid : Grid
     top, row : float
         Of the lines and between them [mm]
-
-    Yields
-    ------
-    Mark
     """
     size = min(grid.small * 1.05, row / (1.3 * POINT))
     for k, (line, texts) in enumerate(foot_lines(grid.chart, grid.numbers)):

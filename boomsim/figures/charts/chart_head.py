@@ -72,16 +72,7 @@ def head_marks(
 
 
 def facts_of(setup: Setup) -> list[tuple[str, str]]:
-    """List what a chart holds for, as (name, value).
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    list of (str, str)
-    """
+    """List what a chart holds for, as (name, value)."""
     support = setup.support
     stands = f"outriggers {support.name}" if support.kind == "outriggers" else support.name
     facts = [

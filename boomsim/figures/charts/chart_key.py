@@ -89,10 +89,6 @@ def key_lines(
         By which the ways to extend were chosen
     raised : OverloadMap, optional
         What the second line shows
-
-    Returns
-    -------
-    list of Line
     """
     groups = {
         "cells": _cells(chart, look),
@@ -179,16 +175,7 @@ def _ways(chart: Chart, chosen: str) -> list[Item]:
 
 
 def answer(chart: Chart) -> str:
-    """Tell where the bold line runs, for whoever marks a class.
-
-    Parameters
-    ----------
-    chart : Chart
-
-    Returns
-    -------
-    str
-    """
+    """Tell where the bold line runs, for whoever marks a class."""
     crossed = crossings(chart)
     often = [k + 1 for k in np.flatnonzero(crossed > 1)]
     structural = int(np.sum(chart.structural & chart.rated))
@@ -211,10 +198,6 @@ def how_to_read(chart: Chart, *, units: str) -> str:
     chart : Chart
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     machine, rope = chart.setup.machine, chart.setup.machine.hoist.rope_mass
     named = (("hook block", machine.hook_block), ("slings", machine.slings))
@@ -257,10 +240,6 @@ def key_marks(lines: list[Line], *, top: float) -> Iterator[Mark]:
     lines : list of Line
     top : float
         [mm]
-
-    Yields
-    ------
-    Mark
     """
     for k, line in enumerate(lines):
         base = top + (k + 0.75) * LINE * SMALL * POINT

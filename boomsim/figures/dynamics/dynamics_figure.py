@@ -23,10 +23,6 @@ def figure_of_dynamics(found: Dynamics, *, units: str = "metric") -> Figure:
     found : Dynamics
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     length = show(found.length, "boom_length", units)
     page = new_page(

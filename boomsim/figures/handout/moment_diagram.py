@@ -81,10 +81,6 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
         Of one cell: the same load at the same radius
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     count = len(at.boom.layout.extension)
     load, radius = (float(v[0, 0]) for v in (at.state.load, at.radius))

@@ -23,10 +23,6 @@ def figure_of_indicator(found: Indicated, *, units: str = "metric") -> Figure:
     found : Indicated
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     load, radius = show(found.load, "mass", units), show(found.radius, "length", units)
     length = show(found.length, "boom_length", units)

@@ -37,10 +37,6 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     rows = max(len(result.events), 4)
     kept = "boom angle" if result.hold == "angle" else "radius"

@@ -38,10 +38,6 @@ def figure_of_lowering(found: Lowering, *, units: str = "metric") -> Figure:
     found : Lowering
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     length = show(found.length, "boom_length", units)
     page = new_page(

@@ -31,10 +31,6 @@ def figure_of_pick(found: Pick, *, units: str = "metric") -> Figure:
     found : Pick
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     inside, asked = found.found, found.asked
     load, where = show(asked.load, "mass", units), show(asked.radius, "length", units)

@@ -27,10 +27,6 @@ def figure_of_plan(at: Response, *, slew: float | None = None, units: str = "met
         Default: where least holds the crane down [rad]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     shape = plan_of(at, slew=slew)
     box = view(shape)

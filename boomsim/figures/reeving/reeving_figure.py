@@ -44,10 +44,6 @@ def figure_of_reeving(found: Reeving, *, units: str = "metric") -> Figure:
     found : Reeving
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     length = show(found.length, "boom_length", units)
     page = new_page(
@@ -70,17 +66,7 @@ def figure_of_reeving(found: Reeving, *, units: str = "metric") -> Figure:
 
 
 def tackle_of(found: Reeving, *, units: str) -> Tackle:
-    """Say what is written at a tackle.
-
-    Parameters
-    ----------
-    found : Reeving
-    units : str
-
-    Returns
-    -------
-    Tackle
-    """
+    """Say what is written at a tackle."""
     rope = found.rope
     drum, share = "drum", None
     if rope.left is not None and rope.whole is not None:
@@ -121,14 +107,7 @@ def _panels(page: Page, found: Reeving, units: str) -> None:
 
 
 def draw_stair(ax: Axes, found: Reeving, *, units: str = "metric") -> None:
-    """Draw parts of line over boom length, as far as the rope reaches, and this boom on it.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Reeving
-    units : str
-    """
+    """Draw parts of line over boom length, as far as the rope reaches, and this boom on it."""
     machine = found.setup.machine
     lengths = np.linspace(*range_of_length(machine.boom), DRAWN)
     parts = parts_reeved(machine, length=lengths, most=machine.hoist.parts[-1])

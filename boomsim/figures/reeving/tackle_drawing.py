@@ -58,13 +58,7 @@ class Tackle:
 
 
 def draw_tackle(ax: Axes, tackle: Tackle) -> None:
-    """Draw a tackle.
-
-    Parameters
-    ----------
-    ax : Axes
-    tackle : Tackle
-    """
+    """Draw a tackle."""
     parts = tackle.parts
     ax.set_aspect("equal")
     ax.set_axis_off()
@@ -99,16 +93,7 @@ def sheaves(parts: int) -> Iterator[tuple[tuple[float, float], float]]:
 
 
 def dead_end(parts: int) -> tuple[float, float]:
-    """Where the last part is made fast: at the head for an even number, else at the block.
-
-    Parameters
-    ----------
-    parts : int
-
-    Returns
-    -------
-    (x, y)
-    """
+    """Where the last part is made fast: at the head for an even number, else at the block."""
     return float(parts), TOP if parts % 2 == 0 else BLOCK
 
 

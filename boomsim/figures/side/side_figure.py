@@ -33,10 +33,6 @@ def figure_of_lift(
         "metric" or "us"
     exaggeration : float
         Multiplies the deflection [1]
-
-    Returns
-    -------
-    Figure
     """
     setup = response.setup
     shape = bent_boom(response, configuration=configuration, cell=cell, exaggeration=exaggeration)

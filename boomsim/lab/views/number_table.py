@@ -17,11 +17,6 @@ NONE = "–"
 def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
     """List what a class asks for.
 
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-
     Returns
     -------
     list of (str, str, str)
@@ -56,12 +51,6 @@ def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
 
 def numbers_view(answer: Answer, look: Look, box: Box) -> str:
     """Draw the row of numbers with the headline under it.
-
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-    box : Box
 
     Returns
     -------

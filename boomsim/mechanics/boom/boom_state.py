@@ -129,10 +129,6 @@ def solve_state(
     start, start_side : ndarray, optional
         Rotations to start from, in the luffing plane and sideways, shape (c, K, cells) [rad]
 
-    Returns
-    -------
-    State
-
     Raises
     ------
     ValueError

@@ -95,10 +95,6 @@ def falls_inwards(steps: np.ndarray) -> np.ndarray:
     ----------
     steps : ndarray of int, shape (rows,)
         Most of all ways, -1 where blank
-
-    Returns
-    -------
-    ndarray of bool
     """
     outer = np.maximum.accumulate(steps[::-1])[::-1]
     return np.asarray((steps >= 0) & (steps < outer))
@@ -106,10 +102,6 @@ def falls_inwards(steps: np.ndarray) -> np.ndarray:
 
 def nearest_radius(setup: Setup) -> float:
     """Radius within which the load would hang over the machine itself, whichever way it is slewed.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -128,15 +120,5 @@ def _directions(setup: Setup) -> Array:
 
 
 def words_of(reason: Reason, machine: Machine) -> str:
-    """Words of a reason, for a machine that may have neither hook block, slings nor rope weight.
-
-    Parameters
-    ----------
-    reason : Reason
-    machine : Machine
-
-    Returns
-    -------
-    str
-    """
+    """Words of a reason, for a machine that may have neither hook block, slings nor rope weight."""
     return under_hook_words(machine) if reason is REASONS[UNDER_HOOK] else reason.words

@@ -160,10 +160,6 @@ def read_chart(
     units : str
         "metric" or "us": in which the chart is printed
 
-    Returns
-    -------
-    Reading
-
     Raises
     ------
     ValueError

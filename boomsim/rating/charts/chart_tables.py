@@ -53,10 +53,6 @@ def table_head(units: str) -> Row:
     ----------
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    list of str
     """
     length, mass = UNITS[units]
     return [
@@ -79,12 +75,6 @@ def table_head(units: str) -> Row:
 
 def table_rows(chart: Chart, *, units: str, added: Added | None = None) -> Iterator[Row]:
     """List the cells of a chart, column by column; none that the boom does not reach.
-
-    Parameters
-    ----------
-    chart : Chart
-    units : str
-    added : Added, optional
 
     Yields
     ------
@@ -147,16 +137,7 @@ def write_csv(
 
 
 def plain_setup(setup: Setup) -> dict[str, Any]:
-    """Tell how the crane is set up.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    dict
-    """
+    """Tell how the crane is set up."""
     return {
         "rule": asdict(setup.rule),
         "sector": setup.sector,
@@ -168,10 +149,6 @@ def plain_setup(setup: Setup) -> dict[str, Any]:
 
 def plain_chart(chart: Chart) -> dict[str, Any]:
     """Tell everything about a chart, SI.
-
-    Parameters
-    ----------
-    chart : Chart
 
     Returns
     -------
@@ -226,10 +203,6 @@ def _plain_cell(chart: Chart, row: int, column: int) -> dict[str, Any] | None:
 
 def plain_book(book: Book) -> dict[str, Any]:
     """Tell everything about a book, SI, as lists that json can write.
-
-    Parameters
-    ----------
-    book : Book
 
     Returns
     -------

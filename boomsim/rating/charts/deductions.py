@@ -55,9 +55,5 @@ def falls_words(parts: int) -> str:
     ----------
     parts : int
         Parts of line [1]
-
-    Returns
-    -------
-    str
     """
     return "1 fall of rope" if parts == 1 else f"{parts} falls of rope"

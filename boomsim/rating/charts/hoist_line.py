@@ -45,10 +45,6 @@ def parts_of_column(chart: Chart, *, column: int, parts: int | None = None) -> i
     parts : int, optional
         Wanted; default: those of the chart, or as many as the rope reaches for [1]
 
-    Returns
-    -------
-    int
-
     Raises
     ------
     ValueError

@@ -63,10 +63,6 @@ def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) ->
     radii : array_like, shape (rows,)
         [m]
 
-    Returns
-    -------
-    Cells
-
     Raises
     ------
     ValueError
@@ -107,10 +103,6 @@ def chart_cells(
         Default: :func:`chart_radii` [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Cells
 
     Raises
     ------

@@ -62,10 +62,6 @@ def further_in(front: Array) -> list[str]:
     ----------
     front : ndarray, shape (2, sections)
         Where each section's front is [m]
-
-    Returns
-    -------
-    list of str
     """
     return [section_name(int(k)) for k in np.flatnonzero(front[0] < front[1] - NEARER)]
 

@@ -172,10 +172,6 @@ def dynamics(
         Gross; default: three quarters of the rated one [kg]
     motion : Motion, optional
 
-    Returns
-    -------
-    Dynamics
-
     Raises
     ------
     ValueError
@@ -284,10 +280,6 @@ def as_disturbances(outwards: float, sideways: float) -> Disturbances:
     ----------
     outwards, sideways : float
         Over the load's weight [1]
-
-    Returns
-    -------
-    Disturbances
     """
     if not outwards:
         return Disturbances(side_pull=sideways)

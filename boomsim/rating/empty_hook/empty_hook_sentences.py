@@ -98,10 +98,6 @@ def near_radius(radius: float, *, units: str) -> str:
     radius : float
         [m]
     units : str
-
-    Returns
-    -------
-    str
     """
     return display("length", units, like=radius).text_down(radius)
 
@@ -113,21 +109,12 @@ def steep_angle(angle: float) -> str:
     ----------
     angle : float
         [rad]
-
-    Returns
-    -------
-    str
     """
     return f"{ceil(degrees(angle) - 1e-6)}°"
 
 
 def plain_empty_hook(found: EmptyHook, *, row: int = 0) -> dict[str, Any]:
     """Tell the same as plain values, SI.
-
-    Parameters
-    ----------
-    found : EmptyHook
-    row : int
 
     Returns
     -------

@@ -64,10 +64,6 @@ class EmptyHook:
         ----------
         radius, angle : float, or ndarray with a last axis of configurations
             One of them, of the place that is looked at [m] or [rad]
-
-        Returns
-        -------
-        ndarray of bool
         """
         if radius is not None:
             return np.asarray(radius >= self.radius)
@@ -83,10 +79,6 @@ def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
     setup : Setup
     extension : ndarray, shape (configurations, moving sections)
         [1]
-
-    Returns
-    -------
-    EmptyHook
     """
     fractions = np.atleast_2d(extension)
     limits = setup.machine.boom

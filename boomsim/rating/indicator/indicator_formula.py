@@ -95,10 +95,6 @@ def shown(
         Load with which it was taught how the boom bends [kg]
     bends : bool
         Whether it counts the bending at all
-
-    Returns
-    -------
-    Shown
     """
     machine = entered.machine
     boom = condense(machine, extension=np.atleast_2d(extension))

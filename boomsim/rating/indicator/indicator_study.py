@@ -120,10 +120,6 @@ def indicate(
         Gross; default: nine tenths of the rated one [kg]
     amounts : Amounts, optional
 
-    Returns
-    -------
-    Indicated
-
     Raises
     ------
     ValueError

@@ -122,10 +122,6 @@ def lift(
     radius, angle : float
         One of them [m] or [rad]
 
-    Returns
-    -------
-    Lift
-
     Raises
     ------
     ValueError

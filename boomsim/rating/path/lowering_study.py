@@ -93,10 +93,6 @@ def lower(
     angle, radius : float, optional
         Where the way begins, one of them; default: the greatest boom angle [rad], [m]
 
-    Returns
-    -------
-    Lowering
-
     Raises
     ------
     ValueError
@@ -143,17 +139,7 @@ class Steps:
 
 
 def steps_of(found: Lowering, *, places: int = STEPS) -> Steps:
-    """Rate the boom at places from the start of the way to its end.
-
-    Parameters
-    ----------
-    found : Lowering
-    places : int
-
-    Returns
-    -------
-    Steps
-    """
+    """Rate the boom at places from the start of the way to its end."""
     angle = np.linspace(found.start.angle, found.end.angle, places)
     boom, load = found.rating.boom, np.array([[found.load]])
     radius = loaded_radius(found.setup, boom=boom, load=load, angle=angle[None])[0]

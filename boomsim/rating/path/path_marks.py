@@ -44,13 +44,7 @@ class Place:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
-    """Where something is met, and what.
-
-    Attributes
-    ----------
-    place : Place
-    limit : Limit
-    """
+    """Where something is met, and what."""
 
     place: Place
     limit: Limit
@@ -79,10 +73,6 @@ class Marks:
         ----------
         direction : float
             1 where places along the way grow, -1 where they become less [1]
-
-        Returns
-        -------
-        Mark or None
         """
         ends = [mark for mark in (self.fails, self.tips) if mark is not None]
         return min(ends, key=lambda mark: direction * mark.place.at, default=None)
@@ -97,10 +87,6 @@ def marks_on(setup: Setup, responses_at: ResponsesAt, *, start: float, end: floa
     responses_at : callable
     start, end : float
         [unit of the way]
-
-    Returns
-    -------
-    Marks
     """
     real = no_margin(setup)
     limits = responses_at(real, np.array([start])).limits
@@ -144,10 +130,6 @@ def place_of(response: Response, at: float) -> Place:
         Of one cell
     at : float
         How far along the way [unit of the way]
-
-    Returns
-    -------
-    Place
     """
     return Place(
         at=float(at),
@@ -159,10 +141,6 @@ def place_of(response: Response, at: float) -> Place:
 
 def radii_of(response: Response) -> Array:
     """Radii as charts count them: with the load on, on level ground, in still air.
-
-    Parameters
-    ----------
-    response : Response
 
     Returns
     -------

@@ -69,12 +69,6 @@ def out_words(found: Telescoping, out: float, *, units: str) -> str:
 def tell_last_lock(found: Telescoping, *, system: str, units: str) -> str:
     """Say at which locks a pinned boom may be left on this way.
 
-    Parameters
-    ----------
-    found : Telescoping
-    system : str
-    units : str
-
     Returns
     -------
     str
@@ -91,10 +85,6 @@ def tell_last_lock(found: Telescoping, *, system: str, units: str) -> str:
 
 def last_lock(found: Telescoping) -> Array | None:
     """Farthest configuration on the way in which every section is at a lock, the start left out.
-
-    Parameters
-    ----------
-    found : Telescoping
 
     Returns
     -------
@@ -136,11 +126,6 @@ def _out_at(found: Telescoping, extension: Array) -> float:
 def tell_empty_out(found: Telescoping, *, units: str) -> str:
     """Say where the crane turns over when the boom is run out with an empty hook at this angle.
 
-    Parameters
-    ----------
-    found : Telescoping
-    units : str
-
     Returns
     -------
     str
@@ -161,10 +146,6 @@ def tell_empty_out(found: Telescoping, *, units: str) -> str:
 
 def stage_words(stage: Stage) -> str:
     """Name what moves on a stage.
-
-    Parameters
-    ----------
-    stage : Stage
 
     Returns
     -------

@@ -146,10 +146,6 @@ def telescope(
     system : str, optional
         Boom system; default: the usual one
 
-    Returns
-    -------
-    Telescoping
-
     Raises
     ------
     ValueError

@@ -160,16 +160,7 @@ class Check:
 
 
 def checks_of(found: Found) -> tuple[Check, ...]:
-    """Make every check, whatever the ones before it say.
-
-    Parameters
-    ----------
-    found : Found
-
-    Returns
-    -------
-    tuple of Check
-    """
+    """Make every check, whatever the ones before it say."""
     return tuple(make(found) for make in ORDER)
 
 

@@ -57,11 +57,6 @@ def _named(checks: tuple[Check, ...]) -> str:
 def tell_margin(found: Pick, *, units: str) -> str:
     """Say how far the crane would be from turning over.
 
-    Parameters
-    ----------
-    found : Pick
-    units : str
-
     Returns
     -------
     str
@@ -99,11 +94,6 @@ def tell_check(check: Check, found: Found, *, units: str) -> str:
 
 def shown_values(check: Check, *, units: str) -> tuple[str, str, str]:
     """Write what was found, its limit, and the share of it, for a table.
-
-    Parameters
-    ----------
-    check : Check
-    units : str
 
     Returns
     -------

@@ -80,10 +80,6 @@ def pick(setup: Setup, *, extension: Array, asked: Asked, units: str = "metric")
     units : str
         "metric" or "us": in which the chart is printed
 
-    Returns
-    -------
-    Pick
-
     Raises
     ------
     ValueError

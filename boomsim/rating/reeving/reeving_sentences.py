@@ -7,16 +7,7 @@ from boomsim.units import listed, show, show_rated
 
 
 def parts_said(parts: int) -> str:
-    """Write a number of parts of line.
-
-    Parameters
-    ----------
-    parts : int
-
-    Returns
-    -------
-    str
-    """
+    """Write a number of parts of line."""
     return f"{parts} {'part' if parts == 1 else 'parts'} of line"
 
 
@@ -51,17 +42,7 @@ def tell_parts(found: Reeving, *, units: str) -> str:
 
 
 def tell_pull(found: Reeving, *, units: str) -> str:
-    """Say what pulls in the rope.
-
-    Parameters
-    ----------
-    found : Reeving
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say what pulls in the rope."""
     of = "the rated load of " + show_rated(found.rated, units)
     if found.load is not None:
         net, gross = (show(mass, "mass", units) for mass in (found.load, found.gross))
@@ -75,17 +56,7 @@ def tell_pull(found: Reeving, *, units: str) -> str:
 
 
 def tell_fewest(found: Reeving, *, units: str) -> str:
-    """Say how many parts the load wants at least, and whether it may be lifted at all.
-
-    Parameters
-    ----------
-    found : Reeving
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say how many parts the load wants at least, and whether it may be lifted at all."""
     what = "The rated load" if found.load is None else "This load"
     if found.gross > found.rated * (1.0 + 1e-9):
         return (
@@ -102,16 +73,7 @@ def tell_fewest(found: Reeving, *, units: str) -> str:
 
 
 def tell_speed(found: Reeving) -> str:
-    """Say how fast the hook runs.
-
-    Parameters
-    ----------
-    found : Reeving
-
-    Returns
-    -------
-    str
-    """
+    """Say how fast the hook runs."""
     if found.parts == 1:
         return "The hook runs as fast as the line."
     return (
@@ -122,11 +84,6 @@ def tell_speed(found: Reeving) -> str:
 
 def tell_rope(found: Reeving, *, units: str) -> str:
     """Say where the rope is with the hook on the ground.
-
-    Parameters
-    ----------
-    found : Reeving
-    units : str
 
     Returns
     -------

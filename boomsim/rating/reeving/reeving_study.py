@@ -196,10 +196,6 @@ def reeve(
     load : float, optional
         Net load; default: the rated gross load is looked at [kg]
 
-    Returns
-    -------
-    Reeving
-
     Raises
     ------
     ValueError

@@ -37,10 +37,6 @@ def stages(setup: Setup) -> tuple[Stage, ...]:
     On a machine with a deck the slabs are laid on it, one on another, while the superstructure has
     its lightest choice on; without one each is hung on before the next is picked.
 
-    Parameters
-    ----------
-    setup : Setup
-
     Returns
     -------
     tuple of Stage
@@ -73,12 +69,6 @@ def stages(setup: Setup) -> tuple[Stage, ...]:
 
 def at_stage(setup: Setup, stage: Stage, *, support: Support) -> Setup:
     """Set the crane up as it is while a slab is picked.
-
-    Parameters
-    ----------
-    setup : Setup
-    stage : Stage
-    support : Support
 
     Returns
     -------

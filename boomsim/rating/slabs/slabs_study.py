@@ -110,10 +110,6 @@ def slabs(
         Default: one for each boom length
     supports : tuple of Support, optional
         Default: all of the machine's
-
-    Returns
-    -------
-    Slabs
     """
     ways = one_way_for_each_length(setup.machine.boom) if ways is None else ways
     supports = setup.machine.supports if supports is None else supports

@@ -31,10 +31,6 @@ QUESTIONS = 60
 def book_html(book: Book) -> str:
     """Write a book as a page.
 
-    Parameters
-    ----------
-    book : Book
-
     Returns
     -------
     str
@@ -57,10 +53,6 @@ def book_html(book: Book) -> str:
 
 def book_data(book: Book) -> dict[str, Any]:
     """Gather what the page shows, in the units of the book.
-
-    Parameters
-    ----------
-    book : Book
 
     Returns
     -------
