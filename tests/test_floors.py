@@ -27,9 +27,9 @@ FLOORS = (
     "classroom",
     "cli",
 )
-"""From the ground up. `caution` and the package itself are free to all."""
+"""From the ground up. `caution`, `gravity` and the package itself are free to all."""
 
-FREE = ("caution", "__init__", "__main__")
+FREE = ("caution", "gravity", "__init__", "__main__")
 NOT_IN_MECHANICS = {"pint", "matplotlib", "ipywidgets", "pathlib", "io", "os", "sympy", "tomllib"}
 
 

@@ -60,10 +60,6 @@ class Page:
         ----------
         left, bottom, width, height : float
             From the lower left corner of the room between head and foot [m]
-
-        Returns
-        -------
-        Axes
         """
         place = (
             (self.left + left) / self.width,
@@ -148,10 +144,6 @@ def picture(figure: Figure, *, kind: str) -> bytes:
     figure : Figure
     kind : str
         "png", "svg" or "pdf"
-
-    Returns
-    -------
-    bytes
     """
     made = BytesIO()
     # The ids in an SVG come from this salt alone; the setting ends with the block.
@@ -209,16 +201,7 @@ def write(figure: Figure, path: str | os.PathLike[str]) -> Path:
 
 
 def check_path(path: str | os.PathLike[str]) -> Path:
-    """Refuse a path that no figure can be written to, before any work is done.
-
-    Parameters
-    ----------
-    path : str or path
-
-    Returns
-    -------
-    Path
-    """
+    """Refuse a path that no figure can be written to, before any work is done."""
     target = Path(path)
     if target.suffix.lower() not in KINDS:
         ending = f'ends in "{target.suffix}"' if target.suffix else "has no ending"
@@ -232,10 +215,6 @@ def check_path(path: str | os.PathLike[str]) -> Path:
 
 def caution_of(figure: Figure) -> str:
     """Read the caution at a figure's foot as one line.
-
-    Parameters
-    ----------
-    figure : Figure
 
     Returns
     -------

@@ -26,10 +26,6 @@ def folder_of(named: str | None) -> Path:
     ----------
     named : str or None
         None is boomsim-notebooks in the home folder
-
-    Returns
-    -------
-    Path
     """
     folder = Path(named).expanduser() if named else Path.home() / "boomsim-notebooks"
     refuse_name(folder)
@@ -65,16 +61,6 @@ def copy_notebooks(folder: Path) -> tuple[int, int]:
 
 def lab_command(folder: Path, *, port: int | None = None, browser: bool = True) -> list[str]:
     """Say how JupyterLab is started.
-
-    Parameters
-    ----------
-    folder : Path
-    port : int, optional
-    browser : bool
-
-    Returns
-    -------
-    list of str
 
     Raises
     ------

@@ -63,10 +63,6 @@ def lesson_page(lesson: Lesson, *, units: str, nav: str, crane: str) -> str:
         HTML of the links to the other pages
     crane : str
         Address of the live crane, from this page; empty where there is none
-
-    Returns
-    -------
-    str
     """
     *guesses, check = choice_questions(lesson, units)
     front, rest = _halves(lesson, units)

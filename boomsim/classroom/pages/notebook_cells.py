@@ -51,18 +51,7 @@ def cells(name: str) -> Iterator[tuple[str, str]]:
 
 
 def guessed(text: str, lesson: Lesson, units: str) -> str:
-    """Fill the cell with the guess in, as somebody does who knows the answers.
-
-    Parameters
-    ----------
-    text : str
-    lesson : Lesson
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Fill the cell with the guess in, as somebody does who knows the answers."""
     for truth in lesson.guess(units).truths:
         said = said_of(truth, units).replace(",", "")
         text = text.replace('= ""', f'= "{said}"', 1)
@@ -81,16 +70,7 @@ class Kernel:
         self.shell: Any = InteractiveShell.instance(colors="nocolor")  # type: ignore[no-untyped-call, unused-ignore]
 
     def run(self, code: str) -> tuple[Shown, ...]:
-        """Run a cell; one that fails raises what it raised.
-
-        Parameters
-        ----------
-        code : str
-
-        Returns
-        -------
-        tuple of Shown
-        """
+        """Run a cell; one that fails raises what it raised."""
         from IPython.utils.capture import capture_output
 
         with capture_output() as seen:

@@ -46,12 +46,7 @@ class Ballot:
         return {one.letter: found[one.letter] for one in self.question.options}
 
     def open(self, question: ChoiceQuestion) -> None:
-        """Ask a question, or ask it again; then what was voted before is kept for comparison.
-
-        Parameters
-        ----------
-        question : ChoiceQuestion
-        """
+        """Ask a question, or ask it again; then what was voted before is kept for comparison."""
         again = self.question is not None and self.question.key == question.key
         self.before = self.counts if again and self.votes else {}
         self.question, self.phase, self.round = question, OPEN, self.round + 1
@@ -126,10 +121,6 @@ def _asked(question: ChoiceQuestion) -> dict[str, Any]:
 
 def answer_of(question: ChoiceQuestion) -> dict[str, Any]:
     """The answer, its reason, and the thought behind each other choice.
-
-    Parameters
-    ----------
-    question : ChoiceQuestion
 
     Returns
     -------

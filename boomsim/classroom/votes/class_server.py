@@ -58,10 +58,6 @@ def questions_of(
     units : str
     told : callable, optional
         Hears what is done
-
-    Returns
-    -------
-    tuple of ChoiceQuestion
     """
     each = counted(lessons, what="working questions out", told=told)
     return tuple(one for lesson in each for one in choice_questions(lesson, units))
@@ -90,10 +86,6 @@ def joining(address: str, port: int) -> str:
     address : str
         That it listens at
     port : int
-
-    Returns
-    -------
-    str
     """
     host = address
     with suppress(ValueError):
@@ -114,10 +106,6 @@ def _own_address() -> str:
 def code_svg(address: str) -> str:
     """Draw an address as a QR code, where segno is installed.
 
-    Parameters
-    ----------
-    address : str
-
     Returns
     -------
     str
@@ -136,10 +124,6 @@ def code_svg(address: str) -> str:
 
 def code_lines(address: str) -> str:
     """Draw the code with characters for a terminal.
-
-    Parameters
-    ----------
-    address : str
 
     Returns
     -------
@@ -249,10 +233,6 @@ def _stop_by_signals(stop: asyncio.Event) -> None:
 
 def pictures_of(given_class: Class) -> Callable[[str], bytes | None]:
     """Draw a lesson's picture when its question is asked: that of its sheet, without an answer.
-
-    Parameters
-    ----------
-    given_class : Class
 
     Returns
     -------

@@ -36,10 +36,6 @@ class RateLimit:
     def allows(self, who: str) -> bool:
         """Take one from somebody's bucket.
 
-        Parameters
-        ----------
-        who : str
-
         Returns
         -------
         bool

@@ -68,10 +68,6 @@ def given(name: str, content: bytes, *, policy: str = WRITTEN_HERE) -> Given:
         Its ending says what it is
     content : bytes
     policy : str
-
-    Returns
-    -------
-    Given
     """
     packed = gzip.compress(content, mtime=0) if len(content) > WORTH else None
     if packed is not None and len(packed) > 0.95 * len(content):

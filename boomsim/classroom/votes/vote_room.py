@@ -81,28 +81,13 @@ class Room:
         return voter, page
 
     def leave(self, page: "asyncio.Queue[str | None]") -> None:
-        """Forget a page that is gone; its vote stays.
-
-        Parameters
-        ----------
-        page : asyncio.Queue
-        """
+        """Forget a page that is gone; its vote stays."""
         if page in self._pages:
             self._pages.discard(page)
             self.changed()
 
     def vote(self, voter: str, letter: str, round: int) -> bool:
-        """Count a vote of a voter who is known.
-
-        Parameters
-        ----------
-        voter, letter : str
-        round : int
-
-        Returns
-        -------
-        bool
-        """
+        """Count a vote of a voter who is known."""
         counted = voter in self._voters and self.ballot.vote(voter, letter, round=round)
         if counted:
             self.changed()

@@ -41,12 +41,7 @@ Picture = Callable[[str], bytes | None]
 
 
 class Limits:
-    """How often anybody may ask. A school often shows all its phones under one address.
-
-    Attributes
-    ----------
-    pages, votes, joins, control : RateLimit
-    """
+    """How often anybody may ask. A school often shows all its phones under one address."""
 
     def __init__(self) -> None:
         self.pages = RateLimit(rate=100.0, burst=1500.0)
@@ -255,10 +250,6 @@ def application(room: Room, *, pages: Mapping[str, Given], picture: Picture) -> 
     pages : mapping of str to Given
         By path
     picture : callable
-
-    Returns
-    -------
-    tornado.web.Application
     """
     shared = {"room": room, "limits": Limits()}
     return Application(

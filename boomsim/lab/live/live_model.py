@@ -39,12 +39,6 @@ class Live:
         Machine files that the page carries: name, text
     layout : str
         One of `LAYOUTS`
-
-    Attributes
-    ----------
-    scene : Scene
-    look : Look
-    layout : str
     """
 
     def __init__(

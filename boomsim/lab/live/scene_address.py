@@ -19,11 +19,6 @@ MOST_LETTERS = 2000
 def to_address(scene: Scene, look: Look) -> str:
     """Write a scene and its units.
 
-    Parameters
-    ----------
-    scene : Scene
-    look : Look
-
     Returns
     -------
     str
@@ -54,10 +49,6 @@ def from_address(address: str) -> tuple[Scene, Look]:
     ----------
     address : str
         As :func:`to_address` writes it
-
-    Returns
-    -------
-    Scene, Look
 
     Raises
     ------

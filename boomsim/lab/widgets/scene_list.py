@@ -23,12 +23,6 @@ class Shelf:
         Shows a scene
     guarded : callable
         Does something and shows what goes wrong
-
-    Attributes
-    ----------
-    scenes : tuple of NamedScene
-    listed, name, file, note, panel : widget
-    buttons : dict of str to widget
     """
 
     def __init__(

@@ -6,13 +6,13 @@ import numpy as np
 
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
-from boomsim.rating.comparison.comparison_reasons import further_in, listed, tell_pair
-from boomsim.rating.comparison.comparison_study import Comparison, capacities_at
-from boomsim.rating.comparison.difference_account import Account, Difference, accounts, difference
+from boomsim.rating.comparison.comparison_reasons import further_in, tell_pair
+from boomsim.rating.comparison.comparison_study import Comparison, account_at, capacities_at
+from boomsim.rating.comparison.difference_account import Account, Difference, difference
 from boomsim.rating.comparison.lead_spans import Span, spans_of
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.strategies import label
-from boomsim.units import show, show_rated
+from boomsim.units import listed, show, show_rated
 
 BRIEF = 0.25
 """A lead at an end of the reach over less than this share of a row is not worth a sentence [1]."""
@@ -35,10 +35,6 @@ def in_short(
         Where the difference is explained [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    list of str
     """
     told = _Told(comparison, names, units)
     row = row_step(comparison.setup.machine, length=comparison.configurations.length)
@@ -131,8 +127,7 @@ class _Told:
         if not order:
             return [f"At {where} none of them carries anything."]
         best, least = order[0], order[-1]
-        ends = self.comparison.configurations.extension[[best, least]]
-        one, other = accounts(self.comparison.setup, extension=ends, radius=radius)
+        one, other = (account_at(self.comparison, way=way, radius=radius) for way in (best, least))
         if one is None or other is None:
             return []
         if best == least:
