@@ -13,8 +13,9 @@ from dataclasses import replace
 import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.limit_kind import Limit

@@ -11,7 +11,7 @@ from functools import cache
 
 import numpy as np
 
-from boomsim.mechanics.boom.fixed_point import relax
+from boomsim.mechanics.boom.fixed_point_iteration import relax
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_plane import LuffingPlane
 from boomsim.mechanics.geometry import Array
