@@ -5,6 +5,8 @@ strengths and the elastic critical load stand for themselves, and the crane tips
 is gone. What a maker permits (pads, luffing cylinder, rope, slewing ring) stays as it is given:
 passing it is told as passed and not as a failure. Ring, cylinder and rope give way at a multiple
 of what is permitted, which is assumed.
+
+Derived in docs/theory.md, section 10.
 """
 
 from collections.abc import Callable

@@ -1,6 +1,8 @@
 """One sweep of the equilibrium: from rotations of the axis to forces across it and back.
 
 Pairs, on axis 0, are along and above the base section, or cosine and sine.
+
+Derived in docs/theory.md, section 3.
 """
 
 from typing import NamedTuple
