@@ -1,6 +1,6 @@
 """Reeving counted out by hand, with nothing of the package but a machine's numbers."""
 
-from math import cos, hypot, pi, radians, sin
+from math import acos, atan2, cos, hypot, pi, radians, sin
 
 from boomsim.machine.model import Machine
 
@@ -41,3 +41,18 @@ def parts_by_hand(machine: Machine, *, length: float, most: int) -> int:
         if max(needs) <= machine.hoist.rope_length:
             enough = parts
     return enough
+
+
+def straight_angle_by_hand(machine: Machine, *, length: float, radius: float) -> float:
+    """Boom angle at which the straight boom's head is at a radius: L cos a + below sin a [rad]."""
+    below, reach = machine.boom.head.below, radius - machine.heel_out
+    upright = acos(max(-1.0, min(1.0, reach / hypot(length, below)))) + atan2(below, length)
+    return min(max(upright, machine.boom.least_angle), machine.boom.greatest_angle)
+
+
+def falls_by_hand(machine: Machine, *, length: float, radius: float, most: int) -> float:
+    """Mass of the falls below the straight boom's head at a radius [kg]."""
+    angle = straight_angle_by_hand(machine, length=length, radius=radius)
+    parts = parts_by_hand(machine, length=length, most=most)
+    height = head_by_hand(machine, length=length, angle=angle)
+    return parts * height * machine.hoist.rope_mass

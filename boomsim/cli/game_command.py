@@ -79,7 +79,8 @@ def _head(picks: "list[Pick]", seed: int, units: str) -> str:
 
     setup = picks[0].setup
     return (
-        f"{len(picks)} picks, seed {seed}: the same again with --seed {seed}. "
+        f"{len(picks)} {'pick' if len(picks) == 1 else 'picks'}, seed {seed}: the same again with "
+        f"--seed {seed}. "
         f"{machine_words(setup)}; {setup_words(setup, units=units)}. "
         f"{allowance_words(setup.rule, units=units)}"
     ).rstrip()

@@ -94,7 +94,7 @@ def as_text(found: "Pick", *, units: str) -> str:
         paragraph(
             setup_text(found.setup, units=units, extension=found.found.boom.layout.extension)
         ),
-        table(["check", "found", "limit", "used", "on this model"], rows),
+        table(["check", "found", "limit", "utilisation", "on this model"], rows),
         "\n".join(said),
         "\n".join(["What a mistake would have given:", *wrong]) if wrong else "",
         paragraph(margin(found, units=units)),

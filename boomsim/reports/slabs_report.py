@@ -86,7 +86,7 @@ def as_text(found: "Slabs", *, units: str) -> str:
     rope = "The falls of the rope count besides. " if setup.machine.hoist.rope_mass else ""
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, {parts_words(setup)}, rule "
-        f"{setup.rule.name}. {rope}{allowance_words(setup.rule)} {ASSUMED}"
+        f"{setup.rule.name}. {rope}{allowance_words(setup.rule, units=units)} {ASSUMED}"
     )
     pieces = [paragraph(tell_first(found, units=units)), paragraph(head)]
     for stage in found.stages:

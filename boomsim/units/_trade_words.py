@@ -19,7 +19,7 @@ TRADE: tuple[tuple[str, str], ...] = (
     ("slewing platform", "turntable"),
     ("slewing gear", "swing gear"),
     ("slewed", "swung"),
-    ("slewing", "swinging"),
+    ("slewing", "swing"),
     ("slews", "swings"),
     ("slew", "swing"),
     ("tyres", "tires"),

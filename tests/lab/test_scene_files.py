@@ -194,6 +194,18 @@ def test_the_list_ends_with_the_same_boom_built_stout_and_light(machine):
     assert old.scene.extension == new.scene.extension
 
 
+@pytest.mark.parametrize("machine", ["yard60", "truck18"])
+def test_a_scene_hangs_the_first_slab_on_a_crane_that_has_none_on(machine):
+    (slab,) = (s for s in usual_scenes(machine) if s.name.startswith("setting up"))
+    found = answer(slab.scene)
+    lightest = min(choice.mass for choice in found.setup.machine.counterweights)
+    assert found.setup.counterweight.mass == lightest
+    heavier = sorted({choice.mass for choice in found.setup.machine.counterweights})[1]
+    hook = found.setup.machine.hook_block + found.setup.machine.slings
+    assert slab.scene.load == heavier - lightest + hook
+    assert slab.note.endswith("?")
+
+
 def test_in_the_first_look_strength_sets_the_light_booms_figure_and_stability_the_stout_ones():
     *_, old, new = usual_scenes("yard60")
     assert answer(new.scene).first.set_by == "strength"

@@ -36,8 +36,8 @@ def test_the_line_is_where_the_printed_figures_say(seed: int, system: str) -> No
     problem = make_problem(FAMILY, seed=str(seed), system=system)
     assert problem.table is not None
     answers = [by_eye(problem.table.rows, column) for column in range(3)]
-    printed = [f"{problem.results[name].number:f}" for name in ("R_A", "R_B", "R_C")]
-    assert answers == [one.rstrip("0").rstrip(".") if "." in one else one for one in printed]
+    printed = [float(problem.results[name].number) for name in ("R_A", "R_B", "R_C")]
+    assert [float(one) for one in answers] == printed
     assert len(set(answers)) == 3
     for row in problem.table.rows[1:]:
         assert "–" not in row
@@ -63,7 +63,11 @@ def test_the_rating_with_all_limits_at_once_changes_there_too(seed: int, system:
 
 
 def test_each_column_has_a_mark_of_its_own_and_its_slips_are_named() -> None:
-    problem = make_problem(FAMILY, seed="3")
+    drawn = (make_problem(FAMILY, seed=str(seed)) for seed in range(99))
+    # The line in A ends highest, and more than a row above that in C: each slip has its own radius.
+    problem = next(
+        one for one in drawn if one.values["a"] < min(one.values[n] for n in ("b", "c_1"))
+    )
     question = Question(number=1, problem=problem)
     assert question.labels == ("1a", "1b", "1c") and question.marks == 3
     right = {label: problem.shown(name) for label, name in
@@ -73,13 +77,12 @@ def test_each_column_has_a_mark_of_its_own_and_its_slips_are_named() -> None:
     mark = mark_question(question, below, sign="")
     assert mark.marks == 2
     assert mark.slips == ("named the first row of B that stability sets, below the line",)
-    straight = right | {"1c": right["1a"]}  # three rows above its own: no other slip leads there
-    assert problem.values["a"] < problem.values["c_1"]
+    straight = right | {"1c": right["1a"]}
     assert mark_question(question, straight, sign="").marks == 2
 
 
 def test_the_line_ends_in_many_rows_of_both_machines() -> None:
     problems = [make_problem(FAMILY, seed=str(seed)) for seed in range(60)]
-    assert len({one.shown("R_A") for one in problems}) >= 3
+    assert len({one.shown("R_A") for one in problems}) >= 4
     machines = {COLUMNS[round(one.values["k_1"])][0] for one in problems}
     assert machines == {"truck18", "yard60"}

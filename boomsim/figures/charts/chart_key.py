@@ -38,7 +38,7 @@ from boomsim.rating.overload.second_line import (
     SECOND_LINE,
     comes_first,
 )
-from boomsim.units import show
+from boomsim.units import listed, show
 
 LABELS = 15.0
 """Room for the names of the key's lines [mm]."""
@@ -199,10 +199,12 @@ def how_to_read(chart: Chart, *, units: str) -> str:
     units : str
         "metric" or "us"
     """
-    machine = chart.setup.machine
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    taken = " and ".join(f"{n} ({show(m, 'mass', units)})" for n, m in listed if m > 0.0)
-    held = f"; {taken} are part of them" if taken else ""
+    machine, rope = chart.setup.machine, chart.setup.machine.hoist.rope_mass
+    named = (("hook block", machine.hook_block), ("slings", machine.slings))
+    taken = [f"{name} ({show(mass, 'mass', units)})" for name, mass in named if mass > 0.0]
+    if rope > 0.0:
+        taken.append(f"each fall of the rope ({show(rope, 'mass_per_length', units)})")
+    held = f"; {listed(taken)} are part of them" if taken else ""
     return f"{NEVER_BETWEEN} Figures are gross loads, rounded down{held}."
 
 

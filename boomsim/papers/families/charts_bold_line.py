@@ -117,7 +117,7 @@ _DOES = (
 def _step(letter: object, formula: object, name: str) -> Step:
     """How far down the line runs in one column."""
     return Step(letter, formula, f"radius above the line in column {name}", _DOES,
-                metric="m", us="ft", nearest=("1", "1"))  # fmt: skip
+                metric="m", us="ft", nearest=("0.1", "0.1"))  # fmt: skip
 
 
 FAMILY = Family(
