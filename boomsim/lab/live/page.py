@@ -21,6 +21,10 @@ from boomsim.machine.files import machine_names
 
 READY = "Ready. The model is in this file; nothing is fetched."
 
+STYLES = ("base.css", "ways.css", "grips.css", "phone.css", "presenting.css", "print.css")
+SCRIPTS = ("asking.js", "controls.js", "ways.js", "grips.js", "showing.js", "looks.js", "start.js")
+"""Parts of the page in the folder page/, in their order; a later one may use an earlier one."""
+
 
 def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler | None) -> str:
     """Write the page.
@@ -40,7 +44,7 @@ def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler 
     str
         HTML that needs no network
     """
-    folder = files("boomsim.lab.live")
+    folder = files("boomsim.lab.live").joinpath("page")
 
     def read(name: str) -> str:
         return folder.joinpath(name).read_text(encoding="utf-8")
@@ -48,8 +52,8 @@ def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler 
     filled = {
         "TITLE": "A telescoping boom, live",
         "CAUTION": escape(CAUTION),
-        "STYLE": read("live.css"),
-        "SCRIPT": read("live.js"),
+        "STYLE": "\n".join(read(name) for name in STYLES),
+        "SCRIPT": "\n".join(read(name) for name in SCRIPTS),
         "WORKER": read("worker.js"),
         "FIRST": _first(scene, units),
         "PARTS": "\n".join(
@@ -57,7 +61,7 @@ def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler 
             for name, text in packed(runtime, compiler=compiler).items()
         ),
     }
-    made = read("live.html")
+    made = read("page.html")
     for name, text in filled.items():
         made = made.replace(f"@{name}@", text)
     return made
@@ -71,6 +75,7 @@ def _first(scene: Scene, units: str) -> str:
     # The model reads a machine file where it works, as it does in the browser's memory.
     with TemporaryDirectory() as place, chdir(place):
         told = {layout: Live(start, files=carried, layout=layout).told() for layout in LAYOUTS}
+        told |= json.loads(Live(start, files=carried).ask('{"do": "why"}'))
     begin = {"start": start, "files": carried}
     data = json.dumps({"begin": begin, "ready": READY, **told}, ensure_ascii=False)
     # "</" inside the data would end the script element that holds it.

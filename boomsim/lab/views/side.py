@@ -43,7 +43,14 @@ def section_uses(answer: Answer) -> list[float]:
 
 
 def side_view(
-    answer: Answer, look: Look, box: Box, *, uid: str, small: bool = False, keyed: bool = True
+    answer: Answer,
+    look: Look,
+    box: Box,
+    *,
+    uid: str,
+    small: bool = False,
+    keyed: bool = True,
+    frame: Frame | None = None,
 ) -> str:
     """Draw it.
 
@@ -58,6 +65,8 @@ def side_view(
         Without ruler, forces and words, for pictures side by side
     keyed : bool
         With a key to the patterns, where the box has room for it
+    frame : Frame, optional
+        Default: all of the boom at the largest scale; see :func:`frame_of`
 
     Returns
     -------
@@ -65,7 +74,7 @@ def side_view(
         SVG
     """
     large, uses = type_scale(look), section_uses(answer)
-    frame = frame_of(answer, box, small=small, large=large)
+    frame = frame or frame_of(answer, box, small=small, large=large)
     shape = drawn_shape(answer)
     parts = [
         f'<clipPath id="{uid}-clip"><rect x="{box.x}" y="{box.y}" width="{box.width}" '
@@ -195,10 +204,27 @@ def _mouths(bodies: Array) -> list[str]:
     return [between(end[:2], end[2:], "collar") for end in ends.tolist()]
 
 
+def hung(answer: Answer, shape: Bent) -> tuple[float, float]:
+    """Where the load hangs, and how large it is drawn.
+
+    Parameters
+    ----------
+    answer : Answer
+    shape : Bent
+
+    Returns
+    -------
+    float, float
+        Its underside over the ground, its side; no size where it is not lifted [m]
+    """
+    side = (answer.scene.load / LOAD_DENSITY) ** (1.0 / 3.0) if answer.solved else 0.0
+    room = max(float(shape.sheave[1]) - side - 0.3, 0.0)
+    return min(0.25 * answer.setup.machine.heel_up, room), side
+
+
 def _hoist(answer: Answer, frame: Frame, shape: Bent, look: Look, small: bool) -> list[str]:
     machine, load = answer.setup.machine, answer.scene.load
-    side = (load / LOAD_DENSITY) ** (1.0 / 3.0) if answer.solved else 0.0
-    bottom = min(0.25 * machine.heel_up, max(float(shape.sheave[1]) - side - 0.3, 0.0))
+    bottom, side = hung(answer, shape)
     winch, rope, sheave, hook = frame.place(
         np.array(
             [

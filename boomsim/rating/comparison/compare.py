@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from boomsim.machine.model import Boom
-from boomsim.mechanics.condense import condense
+from boomsim.mechanics.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.grid import row_step
@@ -185,12 +185,33 @@ def capacities_at(comparison: Comparison, *, radius: float) -> Array:
     ndarray, shape (configurations,)
         0 where one does not reach [kg]
     """
-    rating = rate(
+    return capacities_of(
         comparison.setup,
         extension=comparison.configurations.extension,
-        radius=np.array([radius]),
         boom=comparison.rating.boom,
+        radius=radius,
     )
+
+
+def capacities_of(setup: Setup, *, extension: Array, boom: Condensed, radius: float) -> Array:
+    """Rate ways at one radius; see :func:`capacities_at`.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (configurations, moving sections)
+        [1]
+    boom : Condensed
+        Of these configurations
+    radius : float
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations,)
+        0 where one does not reach [kg]
+    """
+    rating = rate(setup, extension=extension, radius=np.array([radius]), boom=boom)
     return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
 
 

@@ -5,14 +5,17 @@ from collections.abc import Sequence
 import numpy as np
 
 from boomsim.machine.naming import section_name
+from boomsim.mechanics.condense import Condensed
+from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.grid import row_step
-from boomsim.rating.comparison.compare import Comparison, capacities_at
+from boomsim.rating.comparison.compare import Comparison, capacities_of
 from boomsim.rating.comparison.envelope import SAME
 from boomsim.rating.comparison.explain import Account, Difference, accounts, difference
 from boomsim.rating.comparison.reasons import listed, reason
 from boomsim.rating.comparison.spans import Span, spans_of
 from boomsim.rating.comparison.sums import scale_of
 from boomsim.rating.limits.telling import what_sets
+from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import show, show_rated
 
@@ -46,7 +49,13 @@ def in_short(
     -------
     list of str
     """
-    told = _Told(comparison, names, units)
+    told = _Told(
+        comparison.setup,
+        comparison.configurations.extension,
+        comparison.rating.boom,
+        names,
+        units,
+    )
     row = row_step(comparison.setup.machine, length=comparison.configurations.length)
     spans = _lasting(spans_of(comparison.leads), least=GLIMPSE * row)
     spans = _broad(spans, least=BRIEF * row)
@@ -55,6 +64,39 @@ def in_short(
     if len(names) == 1:
         return [told.alone(spans), *told.at(radius)]
     return [told.close_in(spans), told.far_out(spans), *told.at(radius)]
+
+
+def in_short_at(
+    setup: Setup,
+    *,
+    extension: Array,
+    boom: Condensed,
+    names: Sequence[str],
+    radius: float,
+    units: str,
+) -> str:
+    """Say who carries most at one radius, by how much more than who carries least, and why.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (configurations, moving sections)
+        [1]
+    boom : Condensed
+        Of these configurations
+    names : sequence of str
+        A letter for each way
+    radius : float
+        [m]
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+        A sentence; empty where there is nothing to tell
+    """
+    return " ".join(_Told(setup, extension, boom, names, units).at(radius))
 
 
 def _lasting(spans: list[Span], *, least: float) -> list[Span]:
@@ -75,15 +117,18 @@ def _broad(spans: list[Span], *, least: float) -> list[Span]:
 class _Told:
     """Names each way in full where it first comes up."""
 
-    def __init__(self, comparison: Comparison, names: Sequence[str], units: str) -> None:
-        self.comparison, self.names, self.units = comparison, names, units
+    def __init__(
+        self, setup: Setup, extension: Array, boom: Condensed, names: Sequence[str], units: str
+    ) -> None:
+        self.setup, self.extension, self.boom = setup, extension, boom
+        self.names, self.units = names, units
         self.named: set[int] = set()
 
     def name(self, way: int) -> str:
         if way in self.named:
             return self.names[way]
         self.named.add(way)
-        return f"{self.names[way]} ({label(self.comparison.configurations.extension[way])})"
+        return f"{self.names[way]} ({label(self.extension[way])})"
 
     def metres(self, radius: float) -> str:
         return show(radius, "length", self.units)
@@ -131,14 +176,14 @@ class _Told:
 
     def at(self, radius: float) -> list[str]:
         """The third sentence: kilograms at one radius, and why."""
-        carried = capacities_at(self.comparison, radius=radius)
+        carried = capacities_of(self.setup, extension=self.extension, boom=self.boom, radius=radius)
         order = [int(way) for way in np.argsort(-carried, kind="stable") if carried[way] > 0.0]
         where = self.metres(radius)
         if not order:
             return [f"At {where} none of them carries anything."]
         best, least = order[0], order[-1]
-        ends = self.comparison.configurations.extension[[best, least]]
-        one, other = accounts(self.comparison.setup, extension=ends, radius=radius)
+        ends = self.extension[[best, least]]
+        one, other = accounts(self.setup, extension=ends, radius=radius)
         if one is None or other is None:
             return []
         if best == least:
@@ -169,6 +214,6 @@ class _Told:
 
     def further_in(self, one: int, other: int) -> list[str]:
         """Sections that one way holds nearer to the heel pin than the other does."""
-        front = self.comparison.rating.boom.layout.front
+        front = self.boom.layout.front
         nearer = np.flatnonzero(front[one] < front[other] - NEARER)
         return [section_name(int(number)) for number in nearer]
