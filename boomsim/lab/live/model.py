@@ -14,6 +14,7 @@ from boomsim.lab.history import History
 from boomsim.lab.live.address import from_address, to_address
 from boomsim.lab.live.grips import Hold, dragged, grips, keeps_of, nudged, weighed
 from boomsim.lab.live.offers import offered
+from boomsim.lab.live.past import past_picture, told_past
 from boomsim.lab.live.pictures import LAYOUTS, pictures, stage_frame
 from boomsim.lab.live.reasons import told_reasons
 from boomsim.lab.live.sliding import traded
@@ -84,16 +85,17 @@ class Live:
             JSON with `do`: "move" (`name`, `value`), "drag" (`grip`, `frame` as told when it began,
             and `place` or `load`), "drop", "nudge" (`grip`, `key`, `large`), "way" (`extension`,
             `system`), "go" (`address`), "open" (`name`, `text` of a machine file), "undo", "redo",
-            "reset" or "look" (`layout`); or "why", which moves nothing and takes longer to answer
+            "reset" or "look" (`layout`); or "why", "past" and "frame" (`number`), which move
+            nothing
 
         Returns
         -------
         str
-            As :meth:`tell`; what "why" asks for under that name alone
+            As :meth:`tell`; what moves nothing is answered under its own name alone
         """
         wanted = json.loads(asked)
         if wanted["do"] in _READ:
-            return json.dumps({wanted["do"]: _READ[wanted["do"]](self)}, ensure_ascii=False)
+            return json.dumps({wanted["do"]: _READ[wanted["do"]](self, wanted)}, ensure_ascii=False)
         self._try(wanted)
         return self.tell()
 
@@ -140,9 +142,16 @@ class Live:
         self._ways = chosen(self.scene, before=self._ways)
         return ways_of(now, self._ways)
 
-    def _why(self) -> dict[str, Any]:
+    def _why(self, asked: dict[str, Any]) -> dict[str, Any]:
         now = self.answer
         return told_reasons(self._compared(now), now, units=self.look.units)
+
+    def _past(self, asked: dict[str, Any]) -> dict[str, Any]:
+        return told_past(self.answer, self.look, layout=self.layout)
+
+    def _frame_past(self, asked: dict[str, Any]) -> str:
+        number = int(asked["number"])
+        return past_picture(self.answer, self.look, layout=self.layout, number=number)
 
     @property
     def answer(self) -> Answer:
@@ -275,5 +284,5 @@ _DO = {
     "look": Live._look,
 }
 
-_READ = {"why": Live._why}
+_READ = {"why": Live._why, "past": Live._past, "frame": Live._frame_past}
 """What is told beside the scene, and changes nothing."""

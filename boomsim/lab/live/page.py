@@ -21,8 +21,13 @@ from boomsim.machine.files import machine_names
 
 READY = "Ready. The model is in this file; nothing is fetched."
 
-STYLES = ("base.css", "ways.css", "grips.css", "phone.css", "presenting.css", "print.css")
-SCRIPTS = ("asking.js", "controls.js", "ways.js", "grips.js", "showing.js", "looks.js", "start.js")
+STYLES = (
+    *("base.css", "ways.css", "grips.css", "past.css", "phone.css", "presenting.css", "print.css"),
+)
+SCRIPTS = (
+    *("asking.js", "controls.js", "ways.js", "grips.js", "past.js", "showing.js", "looks.js"),
+    "start.js",
+)
 """Parts of the page in the folder page/, in their order; a later one may use an earlier one."""
 
 

@@ -82,8 +82,8 @@ def side_view(
         rect(box.x, frame.y, box.width, 2.0, "solid"),
         _crane(answer, frame),
         *_hoist(answer, frame, shape, look, small),
-        *_cylinder(answer, frame, shape),
-        *_sections(answer, frame, shape, uses),
+        *cylinder_parts(answer, frame, shape),
+        *section_parts(answer, frame, shape, uses),
     ]
     if small:
         return view("side", _label(answer, look, uses), [*parts, "</g>"])
@@ -163,7 +163,20 @@ def _crane(answer: Answer, frame: Frame) -> str:
     )
 
 
-def _cylinder(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
+def cylinder_parts(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
+    """Draw the luffing cylinder.
+
+    Parameters
+    ----------
+    answer : Answer
+    frame : Frame
+    shape : Bent
+
+    Returns
+    -------
+    list of str
+        SVG
+    """
     machine = answer.setup.machine
     cylinder, arm = machine.cylinder, 0.06 * machine.cylinder.attach_along
     axis, up = spot(shape, 0, cylinder.attach_along)
@@ -180,8 +193,22 @@ def _cylinder(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     ]
 
 
-def _sections(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) -> list[str]:
-    """Innermost first, so that each outer section covers what lies inside it."""
+def section_parts(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) -> list[str]:
+    """Draw the sections, innermost first, so that each outer one covers what lies inside it.
+
+    Parameters
+    ----------
+    answer : Answer
+    frame : Frame
+    shape : Bent
+    uses : list of float
+        Of each section [1]
+
+    Returns
+    -------
+    list of str
+        SVG
+    """
     reach = fixed(answer.setup).reach
     bodies = frame.place(outlines(shape, reach))
     foot = shape.axis[-1, -1] - reach[-1, 1] * shape.up[-1, -1]

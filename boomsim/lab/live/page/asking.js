@@ -10,7 +10,7 @@ const alike = (one, other) => one.do === other.do && one.name === other.name && 
 
 function ask(asked) {
   // A reading belongs to the scene that it was asked of.
-  for (let k = wishes.length - 1; k >= 0; k--) if (wishes[k].reading) wishes.splice(k, 1);
+  if (!asked.reading) for (let k = wishes.length - 1; k >= 0; k--) if (wishes[k].reading) wishes.splice(k, 1);
   if (wishes.length && alike(wishes.at(-1), asked)) wishes.pop();
   wishes.push(asked);
   next();
@@ -22,7 +22,16 @@ function next() {
   worker.postMessage({number: busy.number, asked: JSON.stringify(busy.asked)});
 }
 
-const readings = {};
+const readings = {}, pauses = {};
+
+// What takes longer than a picture is asked for when nothing moves any more.
+function whenStill(what, delay) {
+  clearTimeout(pauses[what]);
+  pauses[what] = setTimeout(() => {
+    if (!ready || busy || wishes.length || held) whenStill(what, 120);
+    else ask({do: what, reading: true});
+  }, delay);
+}
 
 function heard({data}) {
   if (data.fault) return failed(data.fault);

@@ -16,7 +16,8 @@ function show(told) {
   at('trouble').textContent = told.trouble;
   document.body.dataset.asked = number;
   if (ready && !wishes.length) history.replaceState(null, '', '#' + told.address);
-  askWhy();
+  whenStill('why', 180);
+  passed(told);
 }
 
 function showNumbers(told) {

@@ -54,13 +54,6 @@ function fillCard(card, way) {
     class: section % 2 ? 'odd' : 'even'})));
 }
 
-// Reasons take longer than a picture: they are asked for when nothing moves.
-let pause;
-function askWhy() {
-  clearTimeout(pause);
-  pause = setTimeout(() => { if (ready && !busy && !wishes.length) ask({do: 'why', reading: true}); }, 180);
-}
-
 readings.why = told => {
   at('because').textContent = told.sentence;
   at('because').classList.remove('stale');
