@@ -65,7 +65,8 @@ def _hinge(pose: Pose) -> Array:
 def _about(point: Array, centre: Array, turn: float) -> Array:
     """Turn a point clockwise, as a crane goes over under its boom."""
     x, y = (point - centre).tolist()
-    return np.asarray(centre + [x * cos(turn) + y * sin(turn), y * cos(turn) - x * sin(turn)])
+    turned = np.array([x * cos(turn) + y * sin(turn), y * cos(turn) - x * sin(turn)])
+    return np.asarray(centre + turned)
 
 
 def posed_view(
