@@ -11,23 +11,23 @@ A teaching model with invented machines: see :data:`boomsim.caution.CAUTION`.
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from boomsim.face.around import around as around
-    from boomsim.face.chart import chart as chart
-    from boomsim.face.compare import compare as compare
+    from boomsim.face.around_result import around as around
+    from boomsim.face.chart_result import chart as chart
+    from boomsim.face.compare_result import compare as compare
     from boomsim.face.crane import set_up as set_up
-    from boomsim.face.lift import lift as lift
-    from boomsim.face.losses import losses as losses
-    from boomsim.face.overload import overload as overload
-    from boomsim.face.range import range as range
-    from boomsim.face.rate import rate as rate
-    from boomsim.machine.files import load_machine as load_machine
+    from boomsim.face.lift_result import lift as lift
+    from boomsim.face.losses_result import losses as losses
+    from boomsim.face.overload_result import overload as overload
+    from boomsim.face.range_result import range as range
+    from boomsim.face.rate_result import rate as rate
+    from boomsim.machine.machine_files import load_machine as load_machine
 
 __version__ = "0.1.0"
 
 
 def __getattr__(name: str) -> Any:
     """Import a study when it is first asked for: what only names boomsim stays fast."""
-    from boomsim.face.names import OFFERED, offered
+    from boomsim.face.offered_names import OFFERED, offered
 
     if name not in OFFERED:
         raise AttributeError(f"boomsim has no {name!r}. It offers {', '.join(OFFERED)}.")
@@ -36,6 +36,6 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    from boomsim.face.names import OFFERED
+    from boomsim.face.offered_names import OFFERED
 
     return sorted([*globals(), *OFFERED])

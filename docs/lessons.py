@@ -12,10 +12,10 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from boomsim.lab.lessons.class_plan import LENGTH
-from boomsim.lab.lessons.contents import LESSONS
-from boomsim.lab.lessons.guess import said_of
-from boomsim.lab.lessons.parts import Lesson
+from boomsim.lessons.class_plan import LENGTH
+from boomsim.lessons.first_guess import said_of
+from boomsim.lessons.lesson_order import LESSONS
+from boomsim.lessons.lesson_parts import Lesson
 
 NOTEBOOKS = Path(__file__).parents[1] / "notebooks"
 CLASS_PLAN = "00-instructor"

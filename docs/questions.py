@@ -3,10 +3,10 @@
 from pathlib import Path
 
 from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.family_registry import families
 from boomsim.papers.paper import Paper, make_paper
 from boomsim.papers.problems.family import TOPICS
-from boomsim.papers.registry import families
-from boomsim.papers.render.markdown import drawings, render_markdown
+from boomsim.papers.render.paper_markdown import drawings, render_markdown
 
 SEED = "docs"
 

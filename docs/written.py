@@ -15,9 +15,11 @@ import questions
 import reference
 
 from boomsim.cli import COMMANDS, main, parser
-from boomsim.lab.draw import draw
-from boomsim.lab.scene import first_scene
-from boomsim.machine import reading, schema, tables
+from boomsim.lab.scene.scene import first_scene
+from boomsim.lab.views.draw_scene import draw
+from boomsim.machine import file_schema as schema
+from boomsim.machine import file_tables as tables
+from boomsim.machine import value_readers as reading
 
 HERE = Path(__file__).parent
 SHOWN = HERE / "shown"

@@ -12,9 +12,9 @@ from numpy.typing import NDArray
 from scipy.integrate import cumulative_simpson
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.forces import Forces
-from boomsim.mechanics.state import State
+from boomsim.mechanics.boom.boom_state import State
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.internal_forces import Forces
 
 Floats = NDArray[np.float64]
 GRAVITY = 9.80665

@@ -13,7 +13,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from boomsim.machine.files import read_machine
+from boomsim.machine.machine_files import read_machine
 from boomsim.machine.model import (
     Boom,
     CarrierMass,
@@ -34,10 +34,10 @@ from boomsim.machine.model import (
 from boomsim.machine.outline import plate_area
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.folded import folded
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.state import State, solve_state
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.setup import Setup, set_up
 
 Floats = NDArray[np.float64]

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boomsim.machine.systems import BOOM_SYSTEMS, fractions_with
+from boomsim.machine.boom_systems import BOOM_SYSTEMS, fractions_with
 
 COUPLED = [system for system in BOOM_SYSTEMS.values() if system.path is not None]
 STROKES = st.lists(st.floats(0.5, 15.0), min_size=1, max_size=6)

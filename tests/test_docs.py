@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.machine.systems import BOOM_SYSTEMS
+from boomsim.machine.boom_systems import BOOM_SYSTEMS
 
 ROOT = Path(__file__).parents[1]
 

@@ -16,26 +16,26 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from boomsim.machine.boom_check import LEAST_MASS, MOST_MASS
-from boomsim.machine.check import convex_hull, lever_arm, remarks
-from boomsim.machine.faults import MachineFileError
-from boomsim.machine.files import (
+from boomsim.machine.file_faults import MachineFileError
+from boomsim.machine.file_schema import MACHINE
+from boomsim.machine.machine_check import convex_hull, lever_arm, remarks
+from boomsim.machine.machine_files import (
     LARGEST_FILE,
     builtin_text,
     load_machine,
     machine_names,
     read_machine,
 )
+from boomsim.machine.machine_text import machine_to_toml
 from boomsim.machine.model import Machine, Profile
 from boomsim.machine.nesting import inner_size, outer_size, vertical_play
 from boomsim.machine.outline import plate_area
-from boomsim.machine.reading import Reading
-from boomsim.machine.schema import MACHINE
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.folded import folded
 from boomsim.machine.shapes.polygon import polygon
 from boomsim.machine.shapes.tube import tube
-from boomsim.machine.write import machine_to_toml
-from boomsim.mechanics.profile import properties
+from boomsim.machine.value_readers import Reading
+from boomsim.mechanics.sections.section_properties import properties
 
 # An invented crane with round numbers: overlap of section 1 fully out is 5 - 0.1 - 3.5 = 1.4 m.
 TEXT = """
@@ -1069,7 +1069,8 @@ def test_data_with_any_part_replaced_by_anything_is_read_without_another_excepti
 
 def test_loading_a_machine_loads_neither_pint_nor_numpy() -> None:
     code = (
-        "import sys; from boomsim.machine.files import load_machine; load_machine('yard60');"
+        "import sys; from boomsim.machine.machine_files import load_machine\n"
+        "load_machine('yard60');"
         "print([m for m in ('pint', 'numpy', 'matplotlib') if m in sys.modules])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -99,7 +99,7 @@ def test_an_unpacked_wheel_finds_what_it_brought_from_another_folder(wheel, tmp_
     (tmp_path / "else").mkdir()
     code = (
         "import boomsim\n"
-        "from boomsim.files.shipped import shipped\n"
+        "from boomsim.files.shipped_files import shipped\n"
         "print(boomsim.__file__, shipped('notebooks'), shipped('exercises'), sep='\\n')"
     )
     done = subprocess.run(

@@ -7,14 +7,14 @@ import pytest
 from making import invented_crane
 from random_machines import random_machine
 
-from boomsim.machine.files import load_machine, machine_names, read_machine
+from boomsim.machine.machine_files import load_machine, machine_names, read_machine
+from boomsim.machine.machine_text import machine_to_toml
 from boomsim.machine.model import Machine, Section
 from boomsim.machine.nesting import outer_size
 from boomsim.machine.outline import plate_area
+from boomsim.machine.plate_thickness import LEAST, MOST, plate_mass, with_plates
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.polygon import polygon
-from boomsim.machine.thickness import LEAST, MOST, plate_mass, with_plates
-from boomsim.machine.write import machine_to_toml
 
 BUILT = [(name, factor) for name in ("yard60", "truck18") for factor in (LEAST, 0.8, 1.3, MOST)] + [
     ("bench", LEAST),

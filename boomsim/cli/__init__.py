@@ -7,8 +7,8 @@ from importlib import import_module
 
 from boomsim import __version__
 from boomsim.caution import CAUTION
-from boomsim.cli import streams
-from boomsim.cli.stopping import STOPPED, stoppable
+from boomsim.cli import standard_streams as streams
+from boomsim.cli.interruptions import STOPPED, stoppable
 
 COMMANDS = (
     "machines",
@@ -54,7 +54,7 @@ def parser() -> argparse.ArgumentParser:
     top.add_argument("--version", action="version", version=f"boomsim {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True)
     for name in COMMANDS:
-        module = import_module(f"boomsim.cli.{name}")
+        module = import_module(f"boomsim.cli.{name}_command")
         command = commands.add_parser(
             name,
             help=module.HELP,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from os import PathLike
 from typing import TYPE_CHECKING, TypeAlias, TypedDict, Unpack
 
-from boomsim.face.given import Given, figure
+from boomsim.face.given_values import Given, figure
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Disturbances, Machine
@@ -116,7 +116,7 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
     """
     from dataclasses import replace
 
-    from boomsim.rating.changes import with_support
+    from boomsim.rating.setup_variants import with_support
 
     if ground is None:
         return setup
@@ -202,7 +202,7 @@ def _refuse_absurd(found: Disturbances) -> None:
 
 
 def _machine(machine: str | PathLike[str] | Machine) -> Machine:
-    from boomsim.machine.files import load_machine
+    from boomsim.machine.machine_files import load_machine
     from boomsim.machine.model import Machine
 
     return machine if isinstance(machine, Machine) else load_machine(machine)

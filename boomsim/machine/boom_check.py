@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 from boomsim.machine import nesting
-from boomsim.machine.faults import Fault
+from boomsim.machine.file_faults import Fault
 from boomsim.machine.model import Boom, Profile, Section
 from boomsim.machine.outline import plate_area
 from boomsim.units import show

@@ -185,7 +185,8 @@ class Boom:
         Base section first
     head : Head
     systems : tuple of str
-        Which of :data:`boomsim.machine.systems.BOOM_SYSTEMS` it has; the first is the usual one
+        Which of :data:`boomsim.machine.boom_systems.BOOM_SYSTEMS` it has; the first is the usual
+        one
     lock_positions : tuple of float
         Fractions of the stroke at which a pinned boom locks [1]
     least_angle, greatest_angle : float
@@ -395,7 +396,7 @@ class Disturbances:
     hoist_speed : float
         Steady hoisting speed [m/s]
     hoist_class : int
-        1 to 4: stiffness of the hoist, see :func:`boomsim.mechanics.loads.hoisting_factor`
+        1 to 4: stiffness of the hoist, see :func:`boomsim.mechanics.external_loads.hoisting_factor`
     lean : float
         Ground out of level, downhill in the direction the boom points [rad]
     lean_across : float

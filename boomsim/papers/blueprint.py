@@ -20,13 +20,13 @@ from pydantic import (
 )  # fmt: skip
 from pydantic_core import ErrorDetails
 
-from boomsim.files.errors import FileError
-from boomsim.files.reading import read_bytes, text_of
-from boomsim.files.shipped import shipped_files
-from boomsim.papers.errors import BlueprintError
-from boomsim.papers.policy import USUAL, Policy
+from boomsim.files.file_errors import FileError
+from boomsim.files.shipped_files import shipped_files
+from boomsim.files.text_reading import read_bytes, text_of
+from boomsim.papers.family_registry import families
+from boomsim.papers.marking_policy import USUAL, Policy
+from boomsim.papers.paper_errors import BlueprintError
 from boomsim.papers.problems.family import TOPICS
-from boomsim.papers.registry import families
 from boomsim.units import did_you_mean
 
 Form = Literal["numeric", "choice", "mixed"]
@@ -105,7 +105,7 @@ class Blueprint(_Strict):
     guided : bool
         True asks for every step; False for the answer alone
     difficulty : list of two int
-        Easiest and hardest question, see :func:`boomsim.papers.problems.effort.effort_of` [1]
+        Easiest and hardest question, see :func:`boomsim.papers.problems.difficulty.effort_of` [1]
     variants : int
         How many papers [1]
     vary : str

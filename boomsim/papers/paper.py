@@ -3,13 +3,18 @@
 from dataclasses import dataclass
 
 from boomsim.papers.blueprint import Blueprint
+from boomsim.papers.duplicate_questions import unlike_problem
+from boomsim.papers.family_selection import choose
 from boomsim.papers.numbers.amounts import result
-from boomsim.papers.problems.bands import asked_of, carried_rounding, result_of, tolerance_of
 from boomsim.papers.problems.family import Family, Slip, Step
 from boomsim.papers.problems.problem import CHOICE, Problem
-from boomsim.papers.problems.solving import close, solve
-from boomsim.papers.repeats import unlike_problem
-from boomsim.papers.selection import choose
+from boomsim.papers.problems.step_solving import close, solve
+from boomsim.papers.problems.tolerance_bands import (
+    asked_of,
+    carried_rounding,
+    result_of,
+    tolerance_of,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

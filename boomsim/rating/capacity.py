@@ -1,18 +1,19 @@
 """Rated capacity: the largest gross load at which no limit is used beyond one."""
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.picked_configurations import pick
+from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY, tackle_advantage
-from boomsim.mechanics.picking import pick
-from boomsim.rating.limits.kind import STABILITY, Limit
-from boomsim.rating.limits.table import limits_of
+from boomsim.rating.lift_response import Response, Start, respond
+from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.longest_boom import too_long
-from boomsim.rating.response import Response, Start, respond
 from boomsim.rating.setup import Setup
 
 CLOSE = 1e-6
@@ -167,51 +168,91 @@ def _fill(whole: Rating, found: Rating, cells: Any) -> None:
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class _Trial:
-    """One load tried in every cell, and what came of it."""
+    """One load tried in every cell that is looked at: how much of each limit it uses."""
 
     load: Array
-    response: Response
+    use: Array
+    start: Start
+    """How the boom bends, for another load to start from."""
 
     @property
     def worst(self) -> Array:
-        return np.asarray(np.max(self.response.use, axis=0))
+        return np.asarray(np.max(self.use, axis=0))
+
+    def some(self, columns: np.ndarray) -> "_Trial":
+        """Of each configuration the cells in its `columns`."""
+        return _Trial(
+            load=_some(self.load, columns),
+            use=_some(self.use, columns[None]),
+            start=_rotations(lambda values: _some(values, columns[:, None]), self.start),
+        )
 
 
 class _Search:
     """Secants of every limit's use over the load, kept in a bracket; all cells at once.
 
     Uses grow almost in proportion to the load and a little faster (second order), so the limit
-    whose secant reaches one first is nearly always the one that governs.
+    whose secant reaches one first is nearly always the one that governs. A cell is closed when its
+    load is found. Each configuration moves its open cells together, into as many columns as the
+    one with the most of them needs; the closed ones that fill the others up are not looked at.
     """
 
     def __init__(self, setup: Setup, *, boom: Condensed, radius: Array) -> None:
-        self.setup, self.boom, self.radius = setup, boom, radius
+        self.setup, self.boom = setup, boom
+        self.found = _blank(setup, boom=boom, radius=radius)
+        self.columns = np.broadcast_to(np.arange(radius.shape[1]), radius.shape)
+        self.open, self.radius = np.ones(radius.shape, dtype=bool), radius
+        self.low, self.high = np.zeros_like(radius), self._most()
 
     def run(self) -> Rating:
         with np.errstate(all="ignore"):
-            before = self._try(np.zeros_like(self.radius), start=None)
+            self._close(~_in_reach(self.setup, self.boom, self.radius))
+            before, response = self._try(np.zeros_like(self.radius), start=None)
             # A use that is no number says that the machine is not all known: no capacity from that.
-            reachable = before.response.state.converged & ~np.isnan(before.worst)
+            reachable = response.state.converged & ~np.isnan(before.worst)
             loadable = reachable & (before.worst < 1.0)
-            self.low, self.high = np.zeros_like(self.radius), self._most()
-            first = FIRST * np.minimum(before.response.balance.least, self.high)
-            now = self._try(np.where(loadable, first, 0.0), start=_as_before(before))
+            self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))
+            load = FIRST * np.minimum(response.balance.least, self.high)
+            before, load = self._close(~loadable, before, load)
+            if not self.open.any():
+                return self.found
+            load = np.where(self.open, load, 0.0)
+            now, response = self._try(load, start=_rotations(np.nan_to_num, before.start))
             for _ in range(MOST_TRIES):
                 self._narrow(now)
                 met = np.abs(now.worst - 1.0) < CLOSE
-                done = ~loadable | met | (self.high - self.low < CLOSE * self.high)
-                if np.all(done):
+                # Where no load meets a limit, the boom droops out of the radius first.
+                self._note(response, np.where(met, now.load, np.nan))
+                met |= self.high - self.low < CLOSE * self.high
+                if np.all(met | ~self.open):
                     break
-                load = np.where(done, now.load, self._next(before, now))
+                load = np.where(self.open & ~met, self._next(before, now), now.load)
+                before, now, load = self._close(met, before, now, load)
                 start = _extrapolate(before, now, load)
-                before, now = now, self._try(load, start=start)
-            # Where no load met a limit, the boom drooped out of the radius first: out of reach.
-            capacity = np.where(met, now.load, np.where(loadable, np.nan, 0.0))
-        return self._rating(now.response, np.where(reachable, capacity, np.nan))
+                before, (now, response) = now, self._try(load, start=start)
+        return self.found
 
-    def _try(self, load: Array, *, start: Start | None) -> _Trial:
-        response = respond(self.setup, boom=self.boom, load=load, radius=self.radius, start=start)
-        return _Trial(load=load, response=response)
+    def _close(self, closed: np.ndarray, *kept: Any) -> list[Any]:
+        """Leave out closed cells; what is kept of the others."""
+        self.open = self.open & ~closed
+        most = int(np.max(np.sum(self.open, axis=1), initial=0))
+        if most == self.open.shape[1]:
+            return list(kept)
+        columns = np.argsort(~self.open, axis=1, kind="stable")[:, :most]
+        for name in ("columns", "open", "radius", "low", "high"):
+            setattr(self, name, _some(getattr(self, name), columns))
+        return [
+            one.some(columns) if isinstance(one, _Trial) else _some(one, columns) for one in kept
+        ]
+
+    def _try(self, load: Array, *, start: Start | None) -> tuple[_Trial, Response]:
+        at = respond(self.setup, boom=self.boom, load=load, radius=self.radius, start=start)
+        bent = Start(rotation=at.state.rotation)
+        if at.strained is not at.state:
+            bent = replace(
+                bent, strained=at.strained.rotation, strained_side=at.strained.rotation_side
+            )
+        return _Trial(load=load, use=at.use, start=bent), at
 
     def _most(self) -> Array:
         """Load at which the line pull is used up: no rated load is beyond it."""
@@ -225,43 +266,46 @@ class _Search:
         self.high = np.where(safe, self.high, np.minimum(self.high, trial.load))
 
     def _next(self, before: _Trial, now: _Trial) -> Array:
-        slope = (now.response.use - before.response.use) / (now.load - before.load)
-        reach = now.load + (1.0 - now.response.use) / slope
+        slope = (now.use - before.use) / (now.load - before.load)
+        reach = now.load + (1.0 - now.use) / slope
         wanted = np.min(np.where(slope > 0.0, reach, np.inf), axis=0)
         inside = (wanted > self.low) & (wanted < self.high)
         return np.where(inside, wanted, (self.low + self.high) / 2)
 
-    def _rating(self, response: Response, capacity: Array) -> Rating:
-        blank = np.isnan(capacity) | ~response.in_range & response.state.converged
-        used = np.where(np.isnan(response.use), -np.inf, response.use)
-        governing = np.argmax(used, axis=0)
+    def _note(self, response: Response, capacity: Array) -> None:
+        """Write down what is known of the open cells by now; the last word counts."""
+        row, column = np.nonzero(self.open)
+        cells = (row, self.columns[row, column])
+        capacity = capacity[row, column]
 
         def shown(values: Array) -> Array:
-            return np.where(blank, np.nan, values)
+            return np.where(blank, np.nan, values[..., row, column])
 
-        return Rating(
-            setup=self.setup,
-            boom=self.boom,
-            radius=self.radius,
-            capacity=shown(capacity),
-            governing=np.where(blank, -1, governing),
-            limits=response.limits,
-            use=shown(response.use),
-            angle=shown(response.state.angle),
-            tipping_load=shown(response.balance.least),
-            tip_deflection=shown(response.tip_deflection),
-            valid=response.is_valid & ~blank,
+        blank = np.isnan(capacity) | (~response.in_range & response.state.converged)[row, column]
+        use, found = response.use[:, row, column], self.found
+        found.capacity[cells] = np.where(blank, np.nan, capacity)
+        found.use[:, *cells] = shown(response.use)
+        found.governing[cells] = np.where(
+            blank, -1, np.argmax(np.where(np.isnan(use), -np.inf, use), axis=0)
         )
+        found.angle[cells] = shown(response.state.angle)
+        found.tipping_load[cells] = shown(response.balance.least)
+        found.tip_deflection[cells] = shown(response.tip_deflection)
+        found.valid[cells] = response.is_valid[row, column] & ~blank
 
 
-def _as_before(trial: _Trial) -> Start:
-    """Rotations of another load, straight where there are none."""
-    state, strained = trial.response.state, trial.response.strained
-    return Start(
-        rotation=np.nan_to_num(state.rotation),
-        strained=np.nan_to_num(strained.rotation),
-        strained_side=np.nan_to_num(strained.rotation_side),
-    )
+def _some(values: Array, columns: np.ndarray) -> Array:
+    return np.take_along_axis(values, columns, axis=-1)
+
+
+def _rotations(change: Callable[[Array], Array], *starts: Start) -> Start:
+    """Rotations made of those of other loads; what one of them does not know stays unknown."""
+
+    def made(name: str) -> Array | None:
+        known = [getattr(start, name) for start in starts]
+        return None if known[0] is None else change(*known)
+
+    return Start(**{each.name: made(each.name) for each in fields(Start)})
 
 
 def _extrapolate(before: _Trial, now: _Trial, load: Array) -> Start:
@@ -273,12 +317,4 @@ def _extrapolate(before: _Trial, now: _Trial, load: Array) -> Start:
         guess = last + share * (last - first)
         return np.where(np.isfinite(guess), guess, 0.0)
 
-    last, first = now.response, before.response
-    rotation = ahead(last.state.rotation, first.state.rotation)
-    if last.strained is last.state:
-        return Start(rotation=rotation, strained=rotation)
-    return Start(
-        rotation=rotation,
-        strained=ahead(last.strained.rotation, first.strained.rotation),
-        strained_side=ahead(last.strained.rotation_side, first.strained.rotation_side),
-    )
+    return _rotations(ahead, now.start, before.start)

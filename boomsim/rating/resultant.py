@@ -2,10 +2,10 @@
 
 import numpy as np
 
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.stability import Overturning, overturning, zero_moment_point
-from boomsim.rating.response import Response
+from boomsim.mechanics.stability.overturning import Overturning, overturning, zero_moment_point
+from boomsim.rating.lift_response import Response
 
 
 def turned(at: Response, *, slew: Array) -> Overturning:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, fields, replace
 from typing import Any
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.loads import hoisting_factor
+from boomsim.mechanics.external_loads import hoisting_factor
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

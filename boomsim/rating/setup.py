@@ -15,9 +15,9 @@ from boomsim.machine.model import (
     TurningMass,
 )
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.tipping_lines import tipping_lines
-from boomsim.rating.limits.kind import Kind
-from boomsim.rating.limits.table import KINDS
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
+from boomsim.rating.limits.limit_kind import Kind
+from boomsim.rating.limits.limit_table import KINDS
 from boomsim.rating.rules import RULES, Rule
 
 SECTORS = ("around", "rear")

@@ -5,8 +5,8 @@ from itertools import product
 
 import numpy as np
 
+from boomsim.machine.boom_systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.machine.model import Boom
-from boomsim.machine.systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.mechanics.geometry import Array, layout
 
 EQUAL_LENGTH = 0.10

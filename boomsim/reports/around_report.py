@@ -4,17 +4,17 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.around.floats import GroundLoads
-    from boomsim.rating.around.sectors import Reason, Sectors
-    from boomsim.rating.around.slew import Around
-    from boomsim.rating.empty_hook.study import EmptyHook
-    from boomsim.rating.response import Response
+    from boomsim.rating.around.float_loads import GroundLoads
+    from boomsim.rating.around.over_rear_sector import Reason, Sectors
+    from boomsim.rating.around.slew_study import Around
+    from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
+    from boomsim.rating.lift_response import Response
     from boomsim.rating.setup import Setup
 
 MOST_RADII = 3
@@ -54,8 +54,8 @@ class AroundStudy:
 
 def as_json(found: AroundStudy) -> dict[str, Any]:
     """SI numbers."""
-    from boomsim.machine.naming import support_names
-    from boomsim.rating.empty_hook.telling import plain_empty_hook
+    from boomsim.machine.part_names import support_names
+    from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
 
     by_slew, sectors = found.around, found.sectors
     names = [limit.key for limit in by_slew.limits]
@@ -97,7 +97,7 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
 
 def as_text(found: AroundStudy, *, units: str) -> str:
     """Tables and sentences."""
-    from boomsim.rating.empty_hook.telling import tell_empty_hook
+    from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.strategies import label
 
     head = (
@@ -130,7 +130,7 @@ def reason(found: AroundStudy, *, radius: float, units: str) -> str:
     -------
     str
     """
-    from boomsim.rating.around.sectors import reasons
+    from boomsim.rating.around.over_rear_sector import reasons
     from boomsim.units import show
 
     both = reasons(found.setup, extension=found.around.extension, radius=radius)
@@ -157,7 +157,7 @@ def summary(found: AroundStudy) -> str:
 
 def figure(found: AroundStudy, *, units: str) -> "Figure":
     """Draw the study; more lines than a polar figure bears are refused."""
-    from boomsim.figures.around.figure import figure_of_around
+    from boomsim.figures.around.around_figure import figure_of_around
 
     refuse_radii(len(found.around.radius))
     return figure_of_around(
@@ -178,8 +178,8 @@ def _slew_table(found: "Around", units: str) -> str:
     """Rated load every 30 degrees and where a sector ends."""
     import numpy as np
 
-    from boomsim.rating.around.directions import direction
-    from boomsim.rating.limits.telling import sign, signs_in_words
+    from boomsim.rating.around.slew_directions import direction
+    from boomsim.rating.limits.governing_words import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
     from boomsim.units import show
 
@@ -210,7 +210,7 @@ def _rated(capacity: float, sign: str, units: str) -> str:
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
-    from boomsim.rating.limits.telling import sign
+    from boomsim.rating.limits.governing_words import sign
     from boomsim.units import show, show_rated
 
     rows = []
@@ -240,8 +240,8 @@ def _reason_text(
     """Moments of the masses in the governing directions of the two sectors, side by side."""
     from math import isfinite
 
-    from boomsim.rating.around.directions import direction
-    from boomsim.reports.holding import holding_rows
+    from boomsim.rating.around.slew_directions import direction
+    from boomsim.reports.holding_moments import holding_rows
     from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
@@ -272,8 +272,8 @@ def _allowed(load: float, units: str) -> str:
 def _float_text(answer: AroundStudy, units: str) -> list[str]:
     import numpy as np
 
-    from boomsim.machine.naming import support_names
-    from boomsim.rating.around.directions import direction
+    from boomsim.machine.part_names import support_names
+    from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show, show_rated
 
     ground, support = answer.ground, answer.setup.support

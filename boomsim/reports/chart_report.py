@@ -4,14 +4,14 @@ from shutil import get_terminal_size
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.charts.chart import Chart
-    from boomsim.rating.charts.reading import Reading
-    from boomsim.rating.overload.map import OverloadMap
+    from boomsim.rating.charts.chart_reading import Reading
+    from boomsim.rating.charts.load_chart import Chart
+    from boomsim.rating.overload.overload_map import OverloadMap
 
 
 def as_json(chart: "Chart", *, raised: "OverloadMap | None") -> dict[str, Any]:
@@ -26,7 +26,7 @@ def as_json(chart: "Chart", *, raised: "OverloadMap | None") -> dict[str, Any]:
     -------
     dict
     """
-    from boomsim.rating.charts.tables import plain_chart
+    from boomsim.rating.charts.chart_tables import plain_chart
     from boomsim.rating.overload.second_line import plain_second_line
 
     return {**plain_chart(chart), **(plain_second_line(raised) if raised is not None else {})}
@@ -50,9 +50,9 @@ def figure(chart: "Chart", *, units: str, rule: str, second_line: bool) -> "Figu
     """
     from dataclasses import replace
 
-    from boomsim.figures.charts.figure import figure_of_sheet
-    from boomsim.figures.charts.look import FULL
-    from boomsim.figures.charts.page import chart_sheets
+    from boomsim.figures.charts.chart_look import FULL
+    from boomsim.figures.charts.chart_page import chart_sheets
+    from boomsim.figures.charts.sheet_figure import figure_of_sheet
 
     look = replace(FULL, second_line=second_line)
     paper = "letter" if units == "us" else "a4"
@@ -96,11 +96,11 @@ def as_text(
     """
     import numpy as np
 
-    from boomsim.figures.charts.text import foot_words, numbers_of
-    from boomsim.figures.words import allowance_words, machine_words, setup_words
-    from boomsim.rating.charts.chart import some_columns
-    from boomsim.rating.charts.words import NEVER_BETWEEN, blank_words
-    from boomsim.rating.limits.telling import signs_in_words
+    from boomsim.figures.charts.cell_text import foot_words, numbers_of
+    from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+    from boomsim.rating.charts.load_chart import some_columns
+    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words
+    from boomsim.rating.limits.governing_words import signs_in_words
 
     numbers = numbers_of(chart, units=units)
     head = (
@@ -140,7 +140,7 @@ def _heading(rule: str) -> str:
 
 def _signs(chart: "Chart", marked: bool, raised: "OverloadMap | None") -> list[list[str]]:
     """Signs behind the figures, all of one width, for each column and row."""
-    from boomsim.rating.limits.telling import sign
+    from boomsim.rating.limits.governing_words import sign
     from boomsim.rating.overload.second_line import SIGN
 
     def signs(row: int, column: int) -> str:
@@ -154,7 +154,7 @@ def _signs(chart: "Chart", marked: bool, raised: "OverloadMap | None") -> list[l
 
 
 def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
-    from boomsim.figures.charts.text import FOOT, foot_lines, numbers_of
+    from boomsim.figures.charts.cell_text import FOOT, foot_lines, numbers_of
 
     numbers, room = numbers_of(chart, units=units), " " * len(signs[0][0])
     head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + room for b in chart.length)]
@@ -173,7 +173,7 @@ def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
 
 def _raised_text(raised: "OverloadMap", units: str) -> list[str]:
     from boomsim.rating.overload import second_line
-    from boomsim.rating.overload.telling import ultimates_of
+    from boomsim.rating.overload.overload_sentences import ultimates_of
 
     bold, second = second_line.BOLD_LINE, second_line.SECOND_LINE
     told = (
@@ -198,7 +198,7 @@ def two_lines(raised: "OverloadMap", *, units: str) -> str:
     """
     import numpy as np
 
-    from boomsim.figures.charts.text import numbers_of
+    from boomsim.figures.charts.cell_text import numbers_of
     from boomsim.rating.overload.second_line import ALONE, comes_first, rows_between
 
     chart = raised.chart
@@ -235,8 +235,8 @@ def ways_used(chart: "Chart", *, units: str) -> list[str]:
     -------
     list of str
     """
-    from boomsim.figures.charts.text import lowest_angle, numbers_of
-    from boomsim.rating.charts.runs import runs
+    from boomsim.figures.charts.cell_text import lowest_angle, numbers_of
+    from boomsim.rating.charts.column_changes import runs
     from boomsim.rating.strategies import label
 
     numbers = numbers_of(chart, units=units)
@@ -264,8 +264,8 @@ def reading_text(reading: "Reading", *, units: str) -> str:
     -------
     str
     """
-    from boomsim.rating.charts.misreading import misreadings
-    from boomsim.rating.charts.words import tell_misreading, tell_reading
+    from boomsim.rating.charts.misreadings import misreadings
+    from boomsim.rating.charts.reading_sentences import tell_misreading, tell_reading
 
     wrong = [tell_misreading(one, reading, units=units) for one in misreadings(reading)]
     return "\n\n".join(
@@ -292,8 +292,8 @@ def reading_json(reading: "Reading") -> dict[str, Any]:
     -------
     dict
     """
-    from boomsim.rating.charts.misreading import misreadings
-    from boomsim.rating.charts.tables import plain_setup
+    from boomsim.rating.charts.chart_tables import plain_setup
+    from boomsim.rating.charts.misreadings import misreadings
 
     return {
         "machine": reading.chart.setup.machine.name,

@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.comparison.compare import Comparison
-    from boomsim.rating.comparison.explain import Account
+    from boomsim.rating.comparison.comparison_study import Comparison
+    from boomsim.rating.comparison.difference_account import Account
 
 ACCOUNTED = 3
 """So many ways are accounted for at a radius: the two that carry most and the one least [1]."""
@@ -32,8 +32,8 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
     -------
     str
     """
-    from boomsim.rating.comparison.in_short import in_short
-    from boomsim.rating.comparison.spans import ways_that_matter
+    from boomsim.rating.comparison.comparison_in_short import in_short
+    from boomsim.rating.comparison.lead_spans import ways_that_matter
     from boomsim.rating.strategies import letter
 
     count = len(found.configurations.extension)
@@ -56,7 +56,7 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
 
 
 def _head(found: "Comparison", units: str) -> str:
-    from boomsim.figures.words import allowance_words
+    from boomsim.figures.setup_words import allowance_words
     from boomsim.units import show
 
     setup, count = found.setup, len(found.configurations.extension)
@@ -78,7 +78,7 @@ def _key(found: "Comparison", ways: list[int], names: list[str]) -> str:
 
 
 def _rows(found: "Comparison", ways: list[int], names: list[str], units: str) -> list[list[str]]:
-    from boomsim.rating.comparison.spans import most_at
+    from boomsim.rating.comparison.lead_spans import most_at
     from boomsim.units import show
 
     rows = []
@@ -96,7 +96,7 @@ def _rows(found: "Comparison", ways: list[int], names: list[str], units: str) ->
 
 
 def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
-    from boomsim.rating.limits.telling import sign
+    from boomsim.rating.limits.governing_words import sign
     from boomsim.units import show_rated
 
     limit = found.rating.limit(way, column)
@@ -107,7 +107,7 @@ def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
 
 
 def _legend(left_out: int, count: int) -> str:
-    from boomsim.rating.limits.telling import signs_in_words
+    from boomsim.rating.limits.governing_words import signs_in_words
 
     said = (
         "Extension of each moving section in percent, base side first. The last column names the "
@@ -136,9 +136,9 @@ def _passing(found: "Comparison", names: list[str], units: str) -> str:
 
 
 def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], units: str) -> str:
-    from boomsim.rating.comparison.compare import capacities_at
-    from boomsim.rating.comparison.explain import accounts, difference
-    from boomsim.rating.comparison.telling import tell_account, tell_difference
+    from boomsim.rating.comparison.comparison_sentences import tell_account, tell_difference
+    from boomsim.rating.comparison.comparison_study import capacities_at
+    from boomsim.rating.comparison.difference_account import accounts, difference
     from boomsim.units import show
 
     carried = capacities_at(found, radius=radius)
@@ -160,7 +160,7 @@ def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], 
 
 def _deflections(found: "Comparison", ways: list[int], names: list[str], units: str) -> str:
     """The other half of the answer: which deflects less under one and the same load."""
-    from boomsim.rating.comparison.compare import deflections
+    from boomsim.rating.comparison.comparison_study import deflections
     from boomsim.units import show
 
     load, radius, down = deflections(found)
@@ -191,7 +191,7 @@ def why(found: "Comparison", *, radius: float, units: str) -> str:
     -------
     str
     """
-    from boomsim.rating.comparison.spans import ways_that_matter
+    from boomsim.rating.comparison.lead_spans import ways_that_matter
     from boomsim.rating.strategies import letter
 
     names = [letter(way) for way in range(len(found.configurations.extension))]
@@ -213,8 +213,8 @@ def summary(found: "Comparison") -> str:
 
 def figure(found: "Comparison", *, units: str) -> "Figure":
     """Draw rated load over radius, a line for each way."""
-    from boomsim.figures.comparison.figure import figure_of_comparison
-    from boomsim.rating.comparison.compare import finely
+    from boomsim.figures.comparison.comparison_figure import figure_of_comparison
+    from boomsim.rating.comparison.comparison_study import finely
 
     return figure_of_comparison(finely(found), units=units)
 
@@ -232,7 +232,7 @@ def explained_at(found: "Comparison") -> list[float]:
 
 def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
     """The comparison, SI; always with every way."""
-    from boomsim.rating.comparison.spans import most_at
+    from boomsim.rating.comparison.lead_spans import most_at
 
     setup, rating = found.setup, found.rating
     names = [limit.key for limit in rating.limits]
@@ -277,13 +277,13 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
 
 
 def _accounts(found: "Comparison", radius: float) -> list["Account | None"]:
-    from boomsim.rating.comparison.explain import accounts
+    from boomsim.rating.comparison.difference_account import accounts
 
     return accounts(found.setup, extension=found.configurations.extension, radius=radius)
 
 
 def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
-    from boomsim.rating.comparison.explain import difference
+    from boomsim.rating.comparison.difference_account import difference
 
     accounts = _accounts(found, radius)
     known = [i for i, one in enumerate(accounts) if one is not None]

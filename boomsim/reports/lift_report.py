@@ -3,15 +3,15 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
-    from boomsim.rating.lift.study import Lift
+    from boomsim.rating.lift.lift_study import Lift
 
 
 def as_json(found: "Lift") -> dict[str, Any]:
     """Everything about the lift, SI."""
-    from boomsim.rating.empty_hook.telling import plain_empty_hook
+    from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
 
     return {
         "machine": found.setup.machine.name,
@@ -57,10 +57,10 @@ def as_text(found: "Lift", *, units: str) -> str:
     """The lift as tables and sentences."""
     import numpy as np
 
-    from boomsim.figures.words import allowance_words
-    from boomsim.rating.empty_hook.telling import tell_empty_hook
+    from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.strategies import label
-    from boomsim.reports.holding import holding_rows
+    from boomsim.reports.holding_moments import holding_rows
     from boomsim.units import show
 
     def said(value: float, quantity: str) -> str:
@@ -151,7 +151,7 @@ def summary(found: "Lift") -> str:
 def _capacity(found: "Lift", units: str) -> str:
     import numpy as np
 
-    from boomsim.rating.limits.telling import what_sets
+    from boomsim.rating.limits.governing_words import what_sets
     from boomsim.rating.longest_boom import tell_longest, too_long
     from boomsim.units import show_rated
 
@@ -167,7 +167,7 @@ def _capacity(found: "Lift", units: str) -> str:
 
 def _facing(found: "Lift", units: str) -> str:
     """Say where the boom is while the supports carry what is told."""
-    from boomsim.rating.around.directions import direction
+    from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show
 
     strength = found.setup.support.strength

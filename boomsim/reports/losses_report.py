@@ -3,19 +3,19 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.losses.sensitivity import Sensitivity
-    from boomsim.rating.losses.study import Losses
+    from boomsim.rating.losses.losses_study import Losses
+    from boomsim.rating.losses.mass_sensitivity import Sensitivity
 
 
 def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
     """SI numbers; one value for each place."""
-    from boomsim.rating.losses.telling import tell_reason
+    from boomsim.rating.losses.losses_sentences import tell_reason
 
     return {
         **setup_json(found.setup),
@@ -57,7 +57,7 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
 
 def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     """Two tables and what they mean."""
-    from boomsim.rating.losses.telling import (
+    from boomsim.rating.losses.losses_sentences import (
         lettered_reasons,
         tell_corners,
         tell_governing,
@@ -117,6 +117,6 @@ def summary(found: "Losses") -> str:
 
 def figure(found: "Losses", costs: "Sensitivity", *, units: str) -> "Figure":
     """Draw bars of the losses, and the costs of a kilogram."""
-    from boomsim.figures.losses.figure import figure_of_losses
+    from boomsim.figures.losses.losses_figure import figure_of_losses
 
     return figure_of_losses(found, costs, units=units)

@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.overload.map import OverloadMap
+    from boomsim.rating.overload.overload_map import OverloadMap
 
 
 def as_json(found: "OverloadMap") -> dict[str, Any]:
@@ -37,7 +37,7 @@ def as_text(found: "OverloadMap", *, units: str) -> str:
     """For each boom length up to which radius the crane breaks first."""
     import numpy as np
 
-    from boomsim.rating.overload.map import meeting_radii
+    from boomsim.rating.overload.overload_map import meeting_radii
     from boomsim.units import show
 
     chart, rows = found.chart, []
@@ -79,6 +79,6 @@ def summary(found: "OverloadMap") -> str:
 
 def figure(found: "OverloadMap", *, units: str) -> "Figure":
     """Draw what would come first in every cell."""
-    from boomsim.figures.overload.map import figure_of_overload_map
+    from boomsim.figures.overload.overload_map_figure import figure_of_overload_map
 
     return figure_of_overload_map(found, units=units)

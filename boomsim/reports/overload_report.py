@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.rating.overload.study import Overload
+    from boomsim.rating.overload.overload_study import Overload
 
 
 def as_json(found: "Overload") -> dict[str, Any]:
@@ -47,8 +47,8 @@ def as_json(found: "Overload") -> dict[str, Any]:
 
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
-    from boomsim.rating.limits.telling import what_sets
-    from boomsim.rating.overload.telling import (
+    from boomsim.rating.limits.governing_words import what_sets
+    from boomsim.rating.overload.overload_sentences import (
         tell_event,
         tell_fall,
         tell_feel,
@@ -105,6 +105,6 @@ def summary(found: "Overload") -> str:
 
 def figure(found: "Overload", *, units: str) -> "Figure":
     """Draw the load over what it uses."""
-    from boomsim.figures.overload.figure import figure_of_overload
+    from boomsim.figures.overload.overload_figure import figure_of_overload
 
     return figure_of_overload(found, units=units)

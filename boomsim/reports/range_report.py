@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-    from boomsim.figures.range.shape import RangeShape
-    from boomsim.rating.limits.kind import Limit
+    from boomsim.figures.range.range_shape import RangeShape
+    from boomsim.rating.limits.limit_kind import Limit
 
 ROWS = 7
 """Places of each boom that the table shows [1]."""
@@ -17,8 +17,8 @@ ROWS = 7
 
 def as_json(found: "RangeShape") -> dict[str, Any]:
     """Every arc, SI."""
-    from boomsim.rating.charts.tables import plain_setup
-    from boomsim.rating.empty_hook.telling import plain_empty_hook
+    from boomsim.rating.charts.chart_tables import plain_setup
+    from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
 
     return {
         "machine": found.setup.machine.name,
@@ -45,8 +45,8 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     """Lay out some places of each arc as a table."""
     import numpy as np
 
-    from boomsim.figures.words import allowance_words, machine_words, setup_words
-    from boomsim.rating.empty_hook.telling import tell_empty_hook
+    from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+    from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -120,6 +120,6 @@ def summary(found: "RangeShape") -> str:
 
 def figure(found: "RangeShape", *, units: str) -> "Figure":
     """Draw the range diagram."""
-    from boomsim.figures.range.figure import figure_of_range
+    from boomsim.figures.range.range_figure import figure_of_range
 
     return figure_of_range(found.setup, extension=found.extension, units=units)

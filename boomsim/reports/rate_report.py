@@ -3,8 +3,8 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
-from boomsim.reports.answer import paragraph, table
 from boomsim.reports.setup_head import setup_json, setup_text
+from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from boomsim.rating.capacity import Rating
@@ -31,7 +31,7 @@ def as_json(found: "Rating") -> dict[str, Any]:
 
 def as_text(found: "Rating", *, units: str) -> str:
     """Lay out rated loads, a column for each way to extend."""
-    from boomsim.rating.limits.telling import signs_in_words
+    from boomsim.rating.limits.governing_words import signs_in_words
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -53,7 +53,7 @@ def as_text(found: "Rating", *, units: str) -> str:
 
 
 def _cell(found: "Rating", way: int, column: int, units: str) -> str:
-    from boomsim.rating.limits.telling import sign
+    from boomsim.rating.limits.governing_words import sign
     from boomsim.units import show_rated
 
     limit = found.limit(way, column)

@@ -21,7 +21,7 @@ def setup_json(setup: "Setup") -> dict[str, object]:
 
 def setup_text(setup: "Setup") -> str:
     """How the crane is set up, in a few sentences."""
-    from boomsim.figures.words import allowance_words
+    from boomsim.figures.setup_words import allowance_words
 
     return (
         f"{setup.machine.name} (invented), {setup.sector}, counterweight "

@@ -15,10 +15,10 @@ for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
 
 import numpy as np  # noqa: E402
 
-from boomsim.lab.answer import answer  # noqa: E402
-from boomsim.lab.curve import condensed, curve  # noqa: E402
-from boomsim.lab.explorer import Explorer  # noqa: E402
-from boomsim.lab.scene import Scene  # noqa: E402
+from boomsim.lab.scene.scene import Scene  # noqa: E402
+from boomsim.lab.solve.capacity_curve import condensed, curve  # noqa: E402
+from boomsim.lab.solve.solved_scene import answer  # noqa: E402
+from boomsim.lab.widgets.explorer import Explorer  # noqa: E402
 
 STEPS = 60
 

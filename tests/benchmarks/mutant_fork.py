@@ -72,7 +72,7 @@ class Changed(MetaPathFinder):
 
 SHARED = (
     "matplotlib.figure", "scipy.interpolate", "scipy.optimize", "sympy",
-    "boomsim.machine.files", "boomsim.units",
+    "boomsim.machine.machine_files", "boomsim.units",
 )  # fmt: skip
 """What every fork needs and no mutant changes: imported once."""
 

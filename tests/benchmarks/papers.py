@@ -16,15 +16,15 @@ for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ[name] = "1"
 
 from boomsim.papers.blueprint import make_blueprint  # noqa: E402
+from boomsim.papers.family_registry import families  # noqa: E402
 from boomsim.papers.paper import Paper, make_paper  # noqa: E402
-from boomsim.papers.problems.making import make_problem  # noqa: E402
-from boomsim.papers.qti.package import qti_package  # noqa: E402
-from boomsim.papers.registry import families  # noqa: E402
-from boomsim.papers.render.html import render_html  # noqa: E402
-from boomsim.papers.render.markdown import render_markdown  # noqa: E402
-from boomsim.papers.render.notes import KINDS  # noqa: E402
-from boomsim.papers.render.pdf import render_pdf  # noqa: E402
-from boomsim.papers.render.plain_data import paper_data, to_json  # noqa: E402
+from boomsim.papers.problems.problem_making import make_problem  # noqa: E402
+from boomsim.papers.qti.qti_package import qti_package  # noqa: E402
+from boomsim.papers.render.paper_data import paper_data, to_json  # noqa: E402
+from boomsim.papers.render.paper_html import render_html  # noqa: E402
+from boomsim.papers.render.paper_markdown import render_markdown  # noqa: E402
+from boomsim.papers.render.paper_notes import KINDS  # noqa: E402
+from boomsim.papers.render.paper_pdf import render_pdf  # noqa: E402
 
 ROUNDS, PAPERS = 5, 20
 PLAN = make_blueprint(

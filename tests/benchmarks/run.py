@@ -26,10 +26,10 @@ sys.path[:0] = [str(HERE), str(HERE.parent), str(HERE.parent / "reference")]
 
 import numpy as np  # noqa: E402
 
-from boomsim.machine.files import load_machine  # noqa: E402
-from boomsim.mechanics.condense import condense  # noqa: E402
-from boomsim.mechanics.forces import section_forces  # noqa: E402
-from boomsim.mechanics.state import solve_state  # noqa: E402
+from boomsim.machine.machine_files import load_machine  # noqa: E402
+from boomsim.mechanics.boom.boom_state import solve_state  # noqa: E402
+from boomsim.mechanics.boom.condense import condense  # noqa: E402
+from boomsim.mechanics.boom.internal_forces import section_forces  # noqa: E402
 from boomsim.rating.capacity import rate  # noqa: E402
 from boomsim.rating.setup import set_up  # noqa: E402
 from boomsim.rating.strategies import pinned_configurations  # noqa: E402

@@ -5,13 +5,13 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
-from boomsim.figures.charts.book.html import book_html
-from boomsim.figures.charts.text import numbers_of
-from boomsim.machine.files import load_machine
-from boomsim.rating.charts.boldline import bold_edges
-from boomsim.rating.charts.book import every_setup, make_book
-from boomsim.rating.charts.questions import questions
-from boomsim.rating.limits.telling import what_sets
+from boomsim.figures.charts.book.book_html import book_html
+from boomsim.figures.charts.cell_text import numbers_of
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.charts.bold_line import bold_edges
+from boomsim.rating.charts.chart_book import every_setup, make_book
+from boomsim.rating.charts.chart_questions import questions
+from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.strategies import label
 
 pytestmark = pytest.mark.browser

@@ -11,11 +11,11 @@ import pytest
 from lab.scenes_to_try import by_command, random_scene
 
 from boomsim.cli import main
-from boomsim.lab.live.address import to_address
-from boomsim.lab.live.model import Live
-from boomsim.lab.scene import Look, Scene, first_scene, machine_of
-from boomsim.machine.files import builtin_text
-from boomsim.rating.comparison.compare import demonstration
+from boomsim.lab.live.live_model import Live
+from boomsim.lab.live.scene_address import to_address
+from boomsim.lab.scene.scene import Look, Scene, first_scene, machine_of
+from boomsim.machine.machine_files import builtin_text
+from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.units import show, show_rated
 
 pytestmark = pytest.mark.browser

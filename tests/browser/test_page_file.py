@@ -4,10 +4,10 @@ from itertools import pairwise
 
 import pytest
 
-from boomsim.lab.page import page as page_of
-from boomsim.lab.page_data import ways_of
-from boomsim.lab.scene import Scene, setup_of
-from boomsim.rating.comparison.compare import demonstration
+from boomsim.lab.page.page_file import page as page_of
+from boomsim.lab.page.page_states import ways_of
+from boomsim.lab.scene.scene import Scene, setup_of
+from boomsim.rating.comparison.comparison_study import demonstration
 
 pytestmark = pytest.mark.browser
 

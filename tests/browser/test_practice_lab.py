@@ -4,13 +4,13 @@ import json
 
 import pytest
 
-from boomsim.papers.practice import Practice
+from boomsim.lessons.practice import Practice
 
 pytestmark = pytest.mark.browser
 
 TOPIC, SEED = "pad forces", 3
 CELLS = (
-    f'from boomsim.papers.practice import Practice\nPractice("{TOPIC}", seed={SEED})',
+    f'from boomsim.lessons.practice import Practice\nPractice("{TOPIC}", seed={SEED})',
     'broken = Practice("pad forces", seed=3)\nbroken.hint = lambda: 1 / 0\nbroken',
 )
 BOX = ".boomsim-practice"

@@ -21,12 +21,12 @@ from typing import Any
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.marking.question import mark_question
+from boomsim.papers.family_registry import families, family_named
+from boomsim.papers.marking.mark_question import mark_question
 from boomsim.papers.paper import Paper, Question
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import make_problem, problem_with
-from boomsim.papers.qti.package import qti_package
-from boomsim.papers.registry import families, family_named
+from boomsim.papers.problems.problem_making import make_problem, problem_with
+from boomsim.papers.qti.qti_package import qti_package
 
 PLAYERS = Path(__file__).parent / "qti_players"
 PACKAGES = (

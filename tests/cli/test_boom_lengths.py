@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.figures.charts.text import numbers_of
-from boomsim.machine.files import load_machine, machine_names
-from boomsim.rating.charts.chart import stated_chart
-from boomsim.rating.charts.reading import read_chart
+from boomsim.figures.charts.cell_text import numbers_of
+from boomsim.machine.machine_files import load_machine, machine_names
+from boomsim.rating.charts.chart_reading import read_chart
+from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 from boomsim.units import show

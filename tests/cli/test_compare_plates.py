@@ -7,9 +7,9 @@ import pytest
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
-from boomsim.machine.thickness import with_plates
-from boomsim.machine.write import machine_to_toml
+from boomsim.machine.machine_files import load_machine
+from boomsim.machine.machine_text import machine_to_toml
+from boomsim.machine.plate_thickness import with_plates
 
 ASKED = ("compare", "yard60", "--plates", "0.8, 1, 1.3")
 

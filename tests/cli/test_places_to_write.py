@@ -10,7 +10,7 @@ import pytest
 from apart import one_line, ran, started
 
 from boomsim.cli import main
-from boomsim.machine.files import builtin_text
+from boomsim.machine.machine_files import builtin_text
 
 QUIZ = Path(__file__).parents[2] / "exercises" / "quiz-10-minutes.toml"
 FOLDERS = {

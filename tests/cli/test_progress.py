@@ -8,8 +8,9 @@ from types import SimpleNamespace
 
 import pytest
 
-from boomsim.cli import main, progress
-from boomsim.files.progress import counted
+from boomsim.cli import main
+from boomsim.cli import progress_bar as progress
+from boomsim.files.work_progress import counted
 
 PACKAGE = Path(__file__).parents[2] / "boomsim"
 LONG = {

@@ -14,7 +14,7 @@ import pytest
 from apart import environment, one_line, ran, started
 
 from boomsim.cli import main
-from boomsim.cli.stopping import stoppable
+from boomsim.cli.interruptions import stoppable
 
 QUIZ = Path(__file__).parents[2] / "exercises" / "quiz-10-minutes.toml"
 LONG = {
@@ -27,13 +27,13 @@ LONG = {
     "compare": ("compare", "truck18", "--figure", "compare.pdf"),
 }
 STAGES = {
-    "book": "boomsim.figures.charts.book.files.book_html",
-    "papers": "boomsim.papers.render.html.render_html",
-    "handouts": "boomsim.lab.lessons.sheet.answers_pdf",
-    "page": "boomsim.lab.page.page",
-    "losses": "boomsim.figures.losses.figure.figure_of_losses",
-    "map": "boomsim.figures.overload.map.figure_of_overload_map",
-    "compare": "boomsim.figures.comparison.figure.figure_of_comparison",
+    "book": "boomsim.figures.charts.book.book_files.book_html",
+    "papers": "boomsim.papers.render.paper_html.render_html",
+    "handouts": "boomsim.lessons.lesson_handouts.answers_pdf",
+    "page": "boomsim.lab.page.page_file.page",
+    "losses": "boomsim.figures.losses.losses_figure.figure_of_losses",
+    "map": "boomsim.figures.overload.overload_map_figure.figure_of_overload_map",
+    "compare": "boomsim.figures.comparison.comparison_figure.figure_of_comparison",
 }
 """Where each of them is stopped: when a part of its work is done."""
 
@@ -99,7 +99,7 @@ def test_an_interruption_that_a_library_makes_an_error_of_is_still_one(
         except KeyboardInterrupt:
             raise ValueError("Invalid bounding box") from None
 
-    monkeypatch.setattr("boomsim.cli.machines.run", turned)
+    monkeypatch.setattr("boomsim.cli.machines_command.run", turned)
     assert main(["machines"]) == 130
     assert "stopped" in one_line(capsys.readouterr().err)
 
@@ -155,7 +155,7 @@ def test_a_server_ends_with_the_command_that_started_it(tmp_path: Path, request_
     server = tmp_path / "server.py"
     server.write_text("import os, time; print(os.getpid(), flush=True); time.sleep(60)")
     code = (
-        "import sys; from pathlib import Path; from boomsim.lab.serve import serve;"
+        "import sys; from pathlib import Path; from boomsim.lab.notebook_server import serve;"
         f"sys.exit(serve([sys.executable, {str(server)!r}], Path({str(tmp_path)!r})))"
     )
     running = subprocess.Popen(

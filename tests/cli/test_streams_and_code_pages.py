@@ -9,7 +9,7 @@ import pytest
 from apart import PROGRAM, environment, one_line, ran
 
 from boomsim.cli import main
-from boomsim.machine.files import builtin_text, load_machine
+from boomsim.machine.machine_files import builtin_text, load_machine
 
 full = pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
 posix = pytest.mark.skipif(os.name == "nt", reason="a POSIX shell closes the streams")

@@ -9,7 +9,7 @@ import pytest
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 
 ONE = ["truck18", "--extension", "50,50,50"]
 FOUR = [*ONE, "--radius", "5 m, 6 m, 7 m, 8 m"]

@@ -77,7 +77,7 @@ def test_an_account_out_of_reach_is_refused():
 
 
 def test_a_map_is_all_over_the_chart():
-    from boomsim.face.overload import overload_map
+    from boomsim.face.overload_result import overload_map
 
     found = overload_map("truck18")
     assert "breaks first in" in repr(found)

@@ -95,7 +95,7 @@ def test_the_text_is_what_the_command_prints(study, command, units, capsys):
     ("study", "command"), [pair for name, pair in PAIRS.items() if name != "lift"]
 )
 def test_the_picture_is_the_figure_of_the_command(study, command, tmp_path, capsys):
-    from boomsim.figures.page import write
+    from boomsim.figures.figure_page import write
 
     ours, theirs = tmp_path / "ours.png", tmp_path / "theirs.png"
     write(study().plot(), str(ours))

@@ -61,7 +61,7 @@ def test_text_and_si_numbers_mean_the_same(text, number):
 
 
 def test_a_machine_may_be_a_name_a_file_a_machine_or_a_crane_set_up(tmp_path):
-    from boomsim.machine.files import builtin_text
+    from boomsim.machine.machine_files import builtin_text
 
     path = tmp_path / "truck18.toml"
     path.write_text(builtin_text("truck18"), encoding="utf-8")

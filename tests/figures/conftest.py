@@ -3,12 +3,12 @@
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine
-from boomsim.mechanics.condense import condense
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.geometry import layout
-from boomsim.rating.comparison.compare import compare
-from boomsim.rating.comparison.explain import account, difference
-from boomsim.rating.response import respond
+from boomsim.rating.comparison.comparison_study import compare
+from boomsim.rating.comparison.difference_account import account, difference
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations
 

@@ -6,11 +6,11 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
-from boomsim.figures.builds.bars import draw_bars, draw_ends
-from boomsim.figures.builds.figure import draw_builds, figure_of_builds
-from boomsim.figures.page import caution_of
-from boomsim.rating.builds.study import compare_builds, near_and_far, overloaded
-from boomsim.rating.limits.kind import STABILITY
+from boomsim.figures.builds.builds_bars import draw_bars, draw_ends
+from boomsim.figures.builds.builds_figure import draw_builds, figure_of_builds
+from boomsim.figures.figure_page import caution_of
+from boomsim.rating.builds.builds_study import compare_builds, near_and_far, overloaded
+from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.units import display
 
 

@@ -12,19 +12,19 @@ import numpy as np
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.book.files import write_book
-from boomsim.figures.charts.book.html import book_data, book_html
-from boomsim.figures.charts.book.pages import book_sheets, page_count
-from boomsim.figures.charts.file import write_sheets
-from boomsim.figures.charts.look import CLASS
-from boomsim.figures.charts.page import chart_sheets
-from boomsim.figures.charts.pdf import pdf_bytes
-from boomsim.figures.charts.text import numbers_of
-from boomsim.machine.files import load_machine
-from boomsim.rating.charts.blanks import NO_REACH
-from boomsim.rating.charts.book import every_setup, make_book
-from boomsim.rating.charts.chart import best_chart
-from boomsim.rating.charts.tables import BLANKS, plain_book, table_head, write_csv
+from boomsim.figures.charts.book.book_files import write_book
+from boomsim.figures.charts.book.book_html import book_data, book_html
+from boomsim.figures.charts.book.book_pages import book_sheets, page_count
+from boomsim.figures.charts.cell_text import numbers_of
+from boomsim.figures.charts.chart_look import CLASS
+from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.pdf_writer import pdf_bytes
+from boomsim.figures.charts.sheet_files import write_sheets
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.charts.blank_cells import NO_REACH
+from boomsim.rating.charts.chart_book import every_setup, make_book
+from boomsim.rating.charts.chart_tables import BLANKS, plain_book, table_head, write_csv
+from boomsim.rating.charts.load_chart import best_chart
 from boomsim.rating.setup import set_up
 
 POUND = 0.45359237

@@ -7,19 +7,22 @@ import numpy as np
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.figure import figure_of_sheet
-from boomsim.figures.charts.look import ANSWERS, BOLD, CLASS, FULL, TINT
-from boomsim.figures.charts.marks import PAPERS, Fill, Stroke, Words
-from boomsim.figures.charts.page import chart_sheets, columns_on_pages
-from boomsim.figures.charts.svg import svg_text
-from boomsim.figures.charts.text import code, numbers_of, percent, percents
-from boomsim.figures.charts.type import broken, width_of
-from boomsim.figures.charts.ways import ALL_OUT, PARTLY_OUT
-from boomsim.machine.files import load_machine
-from boomsim.rating.charts.boldline import bold_edges
-from boomsim.rating.charts.chart import best_chart, stated_chart
-from boomsim.rating.charts.runs import first_rows
-from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration
+from boomsim.figures.charts.cell_text import code, numbers_of, percent, percents
+from boomsim.figures.charts.chart_look import ANSWERS, BOLD, CLASS, FULL, TINT
+from boomsim.figures.charts.chart_page import chart_sheets, columns_on_pages
+from boomsim.figures.charts.configuration_bars import ALL_OUT, PARTLY_OUT
+from boomsim.figures.charts.page_marks import PAPERS, Fill, Stroke, Words
+from boomsim.figures.charts.sheet_figure import figure_of_sheet
+from boomsim.figures.charts.sheet_svg import svg_text
+from boomsim.figures.charts.typeface import broken, width_of
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.charts.bold_line import bold_edges
+from boomsim.rating.charts.chart_configurations import (
+    configurations_at_lengths,
+    every_configuration,
+)
+from boomsim.rating.charts.column_changes import first_rows
+from boomsim.rating.charts.load_chart import best_chart, stated_chart
 from boomsim.rating.setup import set_up
 
 

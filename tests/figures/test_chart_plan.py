@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 from matplotlib.path import Path
 
-from boomsim.figures.charts.marks import Fill, Words
-from boomsim.figures.charts.plan import AXIS, plan_marks
-from boomsim.figures.styles import FAINT, INK, LOAD
-from boomsim.machine.files import load_machine
+from boomsim.figures.charts.chart_head_plan import AXIS, plan_marks
+from boomsim.figures.charts.page_marks import Fill, Words
+from boomsim.figures.colours_and_lines import FAINT, INK, LOAD
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
 from boomsim.rating.setup import rear_sector, set_up
 

@@ -9,20 +9,20 @@ from hypothesis import given
 from hypothesis import strategies as st
 from matplotlib.figure import Figure
 
-from boomsim.figures.comparison.chart import (
+from boomsim.figures.colours_and_lines import FAMILIES, IDENTITIES
+from boomsim.figures.comparison.comparison_figure import figure_of_comparison
+from boomsim.figures.comparison.comparison_lines import (
     MOST_SHOWN,
     draw_comparison,
     shown_configurations,
     update_comparison,
 )
-from boomsim.figures.comparison.figure import figure_of_comparison
-from boomsim.figures.comparison.marks import LEVEL, crossovers_on_chart, winning_ranges
-from boomsim.figures.scales import spread_out
-from boomsim.figures.styles import FAMILIES, IDENTITIES
-from boomsim.figures.words import disturbance_words
+from boomsim.figures.comparison.comparison_marks import LEVEL, crossovers_on_chart, winning_ranges
+from boomsim.figures.setup_words import disturbance_words
+from boomsim.figures.unit_axes import spread_out
 from boomsim.machine.model import Disturbances, Rigging
-from boomsim.rating.comparison.compare import compare, finely
-from boomsim.rating.comparison.envelope import SAME
+from boomsim.rating.comparison.capacity_envelope import SAME
+from boomsim.rating.comparison.comparison_study import compare, finely
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 from boomsim.units import display, show, show_rated

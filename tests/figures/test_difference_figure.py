@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.difference.figure import draw_difference, figure_of_difference
-from boomsim.figures.difference.steps import steps_of
+from boomsim.figures.difference.difference_figure import draw_difference, figure_of_difference
+from boomsim.figures.difference.difference_steps import steps_of
 from boomsim.units import show
 
 

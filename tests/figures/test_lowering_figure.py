@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.page import caution_of
-from boomsim.figures.path.lowering import draw_lowering, figure_of_lowering
-from boomsim.figures.path.over_radius import MARK
-from boomsim.figures.styles import LOAD
-from boomsim.rating.path.lowering import lower
-from boomsim.rating.path.telling import tell_lowering
+from boomsim.figures.colours_and_lines import LOAD
+from boomsim.figures.figure_page import caution_of
+from boomsim.figures.path.load_line import MARK
+from boomsim.figures.path.lowering_figure import draw_lowering, figure_of_lowering
+from boomsim.rating.path.lowering_sentences import tell_lowering
+from boomsim.rating.path.lowering_study import lower
 from boomsim.units import display
 
 

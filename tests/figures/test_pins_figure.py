@@ -4,11 +4,11 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.page import caution_of
-from boomsim.figures.path.pins import draw_pins, figure_of_pins
-from boomsim.figures.styles import QUIET
+from boomsim.figures.colours_and_lines import QUIET
+from boomsim.figures.figure_page import caution_of
+from boomsim.figures.path.pins_figure import draw_pins, figure_of_pins
 from boomsim.mechanics.geometry import layout
-from boomsim.rating.path.pins import pin_sequence
+from boomsim.rating.path.pins_study import pin_sequence
 from boomsim.units import display
 
 

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.range import figure as pictures
-from boomsim.figures.range.figure import draw_range, figure_of_range
-from boomsim.figures.range.shape import RangeShape, range_of
-from boomsim.rating.empty_hook.study import hanging_mass
+from boomsim.figures.range import range_figure as pictures
+from boomsim.figures.range.range_figure import draw_range, figure_of_range
+from boomsim.figures.range.range_shape import RangeShape, range_of
+from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.setup import Setup, set_up
 from tests.making import invented_crane
 

@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.side.boomshape import bent_boom, outline, straight_boom
-from boomsim.figures.side.view import draw_sideview, frame, limits, update_sideview
-from boomsim.mechanics.condense import condense
+from boomsim.figures.side.boom_shape import bent_boom, outline, straight_boom
+from boomsim.figures.side.side_view import draw_sideview, frame, limits, update_sideview
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.geometry import layout
-from boomsim.mechanics.profile import properties
-from boomsim.rating.response import respond
+from boomsim.mechanics.sections.section_properties import properties
+from boomsim.rating.lift_response import respond
 
 WAY = np.array([0.45, 0.0, 0.9, 0.45])
 

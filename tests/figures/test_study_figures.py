@@ -7,35 +7,35 @@ import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 
 from boomsim.caution import CAUTION
-from boomsim.figures.around.figure import figure_of_around
-from boomsim.figures.around.polar import draw_polar, update_polar, with_turns
-from boomsim.figures.around.reactions import draw_reactions
-from boomsim.figures.around.sectors import draw_sectors
-from boomsim.figures.losses.figure import figure_of_losses
-from boomsim.figures.overload.events import draw_events, update_events
-from boomsim.figures.overload.fall import draw_fall
-from boomsim.figures.overload.feel import draw_feel
-from boomsim.figures.overload.figure import figure_of_overload
-from boomsim.figures.overload.map import (
+from boomsim.figures.around.around_figure import figure_of_around
+from boomsim.figures.around.float_load_lines import draw_reactions
+from boomsim.figures.around.sector_lines import draw_sectors
+from boomsim.figures.around.slew_polar import draw_polar, update_polar, with_turns
+from boomsim.figures.figure_page import caution_of, new_page, picture
+from boomsim.figures.losses.losses_figure import figure_of_losses
+from boomsim.figures.overload.event_bars import draw_events, update_events
+from boomsim.figures.overload.operator_feel import draw_feel
+from boomsim.figures.overload.overload_figure import figure_of_overload
+from boomsim.figures.overload.overload_map_figure import (
     SHADES,
     draw_overload_map,
     figure_of_overload_map,
     ratio_words,
     shade_of,
 )
-from boomsim.figures.page import caution_of, new_page, picture
-from boomsim.machine.files import load_machine
+from boomsim.figures.overload.righting_moment import draw_fall
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
-from boomsim.rating.around.centres import hung_at
-from boomsim.rating.around.floats import ground_loads
-from boomsim.rating.around.sectors import sectors
-from boomsim.rating.around.slew import around
-from boomsim.rating.charts.chart import best_chart
-from boomsim.rating.losses.sensitivity import sensitivity
-from boomsim.rating.losses.study import losses
-from boomsim.rating.overload.map import overload_map
-from boomsim.rating.overload.study import overload
-from boomsim.rating.places import Places
+from boomsim.rating.around.centres_of_gravity import hung_at
+from boomsim.rating.around.float_loads import ground_loads
+from boomsim.rating.around.over_rear_sector import sectors
+from boomsim.rating.around.slew_study import around
+from boomsim.rating.chart_places import Places
+from boomsim.rating.charts.load_chart import best_chart
+from boomsim.rating.losses.losses_study import losses
+from boomsim.rating.losses.mass_sensitivity import sensitivity
+from boomsim.rating.overload.overload_map import overload_map
+from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import set_up
 
 HALVES = np.array([0.5, 0.5, 0.5])

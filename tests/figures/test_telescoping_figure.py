@@ -4,16 +4,16 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from boomsim.figures.page import caution_of
-from boomsim.figures.path.telescoping import (
+from boomsim.figures.colours_and_lines import LOAD
+from boomsim.figures.figure_page import caution_of
+from boomsim.figures.path.telescoping_figure import (
     draw_largest,
     draw_telescoping,
     figure_of_telescoping,
 )
-from boomsim.figures.styles import LOAD
-from boomsim.rating.path.largest import largest_moved
-from boomsim.rating.path.telescoping import telescope
-from boomsim.rating.path.telling_out import tell_telescoping
+from boomsim.rating.path.largest_telescoped import largest_moved
+from boomsim.rating.path.telescoping_sentences import tell_telescoping
+from boomsim.rating.path.telescoping_study import telescope
 from boomsim.units import display
 
 

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from boomsim.files import shipped as room
-from boomsim.files.shipped import KNOWN_BY, shipped, shipped_files
-from boomsim.lab.serve import copy_notebooks
+from boomsim.files import shipped_files as room
+from boomsim.files.shipped_files import KNOWN_BY, shipped, shipped_files
+from boomsim.lab.notebook_server import copy_notebooks
 from boomsim.papers.blueprint import blueprint_text, read_blueprint, ready_names
 
 ROOT = Path(__file__).parents[2]

@@ -11,7 +11,7 @@ from typing import Any
 
 import contract
 
-from boomsim.papers.write import write_papers
+from boomsim.papers.paper_writing import write_papers
 
 BLUEPRINT = """
 title = "Fuzzed"

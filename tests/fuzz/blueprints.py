@@ -11,7 +11,7 @@ import contract
 import edits
 
 from boomsim.papers.blueprint import read_blueprint
-from boomsim.papers.errors import BlueprintError
+from boomsim.papers.paper_errors import BlueprintError
 
 FOLDER = Path(__file__).parents[2] / "exercises"
 TEXTS = [path.read_text(encoding="utf-8") for path in sorted(FOLDER.glob("*.toml"))]

@@ -145,7 +145,7 @@ def folder() -> Iterator[Path]:
 @contextlib.contextmanager
 def no_server() -> Iterator[None]:
     """Let `boomsim lab` do everything but serve."""
-    from boomsim.lab import serve
+    from boomsim.lab import notebook_server as serve
 
     usual = serve.serve
     serve.serve = lambda command, folder, **_: 0

@@ -9,8 +9,8 @@ from typing import Any
 import contract
 import edits
 
-from boomsim.machine.faults import MachineFileError
-from boomsim.machine.files import builtin_text, load_machine, machine_names
+from boomsim.machine.file_faults import MachineFileError
+from boomsim.machine.machine_files import builtin_text, load_machine, machine_names
 
 TEXTS = [builtin_text(name) for name in machine_names()]
 WAYS = (

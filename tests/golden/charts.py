@@ -11,7 +11,7 @@ from pathlib import Path
 
 import numpy as np
 
-from boomsim.machine.files import load_machine, machine_names
+from boomsim.machine.machine_files import load_machine, machine_names
 from boomsim.rating.capacity import rate
 from boomsim.rating.rules import RULES
 from boomsim.rating.setup import set_up

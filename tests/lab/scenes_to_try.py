@@ -9,10 +9,10 @@ from pathlib import Path
 import numpy as np
 
 from boomsim.cli import main
-from boomsim.lab.moves import systems_of
-from boomsim.lab.scene import Scene, machine_of
-from boomsim.machine.thickness import with_plates
-from boomsim.machine.write import machine_to_toml
+from boomsim.lab.scene.scene import Scene, machine_of
+from boomsim.lab.scene.scene_changes import systems_of
+from boomsim.machine.machine_text import machine_to_toml
+from boomsim.machine.plate_thickness import with_plates
 
 MACHINES = ("yard60", "truck18", "bench")
 

@@ -10,15 +10,15 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.caution import CAUTION
-from boomsim.lab.answer import answer
-from boomsim.lab.curve import condensed
-from boomsim.lab.draw import HEIGHT, WIDTH, draw
-from boomsim.lab.ink import GROUNDS, level
-from boomsim.lab.scene import BESIDE, Look, Scene, machine_of
-from boomsim.lab.shape import bent
-from boomsim.lab.svg import Box, text, view
-from boomsim.lab.views.chart_cells import short
-from boomsim.lab.views.labels import spread
+from boomsim.lab.scene.scene import BESIDE, Look, Scene, machine_of
+from boomsim.lab.solve.bent_boom import bent
+from boomsim.lab.solve.capacity_curve import condensed
+from boomsim.lab.solve.solved_scene import answer
+from boomsim.lab.views.draw_scene import HEIGHT, WIDTH, draw
+from boomsim.lab.views.label_places import spread
+from boomsim.lab.views.small_chart_cells import short
+from boomsim.lab.views.stylesheet import GROUNDS, level
+from boomsim.lab.views.svg_text import Box, text, view
 
 SVG = "{http://www.w3.org/2000/svg}"
 LOOKS = [

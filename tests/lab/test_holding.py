@@ -6,11 +6,11 @@ from decimal import Decimal
 import numpy as np
 import pytest
 
-from boomsim.lab.answer import answer
-from boomsim.lab.explorer import Explorer
-from boomsim.lab.scene import Scene, setup_of
-from boomsim.lab.views.held import apart, difference_rows, written
-from boomsim.rating.comparison.explain import account, difference
+from boomsim.lab.scene.scene import Scene, setup_of
+from boomsim.lab.solve.solved_scene import answer
+from boomsim.lab.views.held_scenes import apart, difference_rows, written
+from boomsim.lab.widgets.explorer import Explorer
+from boomsim.rating.comparison.difference_account import account, difference
 from boomsim.units import show_rated
 
 WAYS = ((0.0, 0.0, 0.0, 0.9), (0.0, 0.0, 0.45, 0.45), (0.9, 0.0, 0.0, 0.0))

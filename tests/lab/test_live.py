@@ -10,14 +10,14 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.cli import main
-from boomsim.lab.live import runtime
-from boomsim.lab.live.address import from_address, to_address
+from boomsim.lab.live import python_runtime as runtime
 from boomsim.lab.live.bytecode import PYTHON, Compiler
-from boomsim.lab.live.model import Live
-from boomsim.lab.live.pack import own_files
-from boomsim.lab.live.unused import ROOMS_UNUSED, STDLIB_UNUSED
-from boomsim.lab.scene import Look, Scene
-from boomsim.machine.files import builtin_text
+from boomsim.lab.live.live_model import Live
+from boomsim.lab.live.live_package import own_files
+from boomsim.lab.live.scene_address import from_address, to_address
+from boomsim.lab.live.unused_modules import ROOMS_UNUSED, STDLIB_UNUSED
+from boomsim.lab.scene.scene import Look, Scene
+from boomsim.machine.machine_files import builtin_text
 from boomsim.machine.model import Disturbances
 
 
@@ -77,7 +77,7 @@ def test_a_runtime_without_a_live_page_is_refused(tmp_path, capsys):
 def test_the_model_needs_numpy_and_nothing_else_that_is_heavy_and_nothing_left_out():
     code = (
         "import json, sys\n"
-        "from boomsim.lab.live.model import Live\n"
+        "from boomsim.lab.live.live_model import Live\n"
         "Live().tell()\n"
         "print(json.dumps(sorted(sys.modules)))"
     )
@@ -104,7 +104,7 @@ NEEDED += ("secrets", "shutil", "encodings", "collections", "functools", "diffli
 
 def test_own_files_are_sources_and_machines_without_examinations():
     packed = dict(own_files())
-    assert {"boomsim/__init__.py", "boomsim/lab/live/model.py"} <= packed.keys()
+    assert {"boomsim/__init__.py", "boomsim/lab/live/live_model.py"} <= packed.keys()
     assert "boomsim/machine/builtin/yard60.toml" in packed
     assert not [
         name for name in packed if "/papers/" in name or not name.endswith((".py", ".toml"))

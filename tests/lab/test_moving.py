@@ -5,8 +5,8 @@ import math
 import numpy as np
 import pytest
 
-from boomsim.lab.explorer import Explorer, explore
-from boomsim.lab.scene import Look, Scene
+from boomsim.lab.scene.scene import Look, Scene
+from boomsim.lab.widgets.explorer import Explorer, explore
 
 TWO_HALVES = (0.0, 0.0, 0.45, 0.45)
 
@@ -234,7 +234,7 @@ def test_undo_takes_back_one_drag_at_a_time(explorer):
 
 
 def test_two_drags_of_one_slider_some_time_apart_are_undone_one_by_one():
-    from boomsim.lab.history import History
+    from boomsim.lab.scene.undo_history import History
 
     time = [0.0]
     history = History(clock=lambda: time[0])
@@ -291,7 +291,7 @@ def test_large_type_shows_the_chosen_view_beside_the_crane(explorer):
 
 
 def test_a_fault_in_a_handler_is_shown_in_the_panel_and_fails_the_check(explorer, monkeypatch):
-    from boomsim.lab import explorer as module
+    from boomsim.lab.widgets import explorer as module
 
     def broken(*_, **__):
         raise ZeroDivisionError("a fault made for this test")

@@ -9,12 +9,12 @@ import numpy as np
 import pytest
 
 from boomsim.caution import CAUTION
-from boomsim.lab.page import page
-from boomsim.lab.page_data import PICTURE, page_data, ways_of
-from boomsim.lab.scene import Scene, setup_of
+from boomsim.lab.page.page_file import page
+from boomsim.lab.page.page_states import PICTURE, page_data, ways_of
+from boomsim.lab.scene.scene import Scene, setup_of
 from boomsim.rating.capacity import rate
-from boomsim.rating.comparison.compare import demonstration
-from boomsim.rating.comparison.explain import account, difference
+from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.comparison.difference_account import account, difference
 from boomsim.rating.strategies import configurations_of
 from boomsim.units import show_rated
 

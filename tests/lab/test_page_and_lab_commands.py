@@ -8,8 +8,8 @@ from urllib.request import urlopen
 import pytest
 
 from boomsim.cli import main
-from boomsim.files.shipped import shipped
-from boomsim.lab import serve
+from boomsim.files.shipped_files import shipped
+from boomsim.lab import notebook_server as serve
 
 
 def test_page_writes_one_file_and_says_the_caution(tmp_path, capsys):

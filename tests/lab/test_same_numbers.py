@@ -13,15 +13,15 @@ import numpy as np
 import pytest
 from scenes_to_try import by_command, random_scene
 
-from boomsim.figures.side.figure import figure_of_lift
-from boomsim.lab.answer import answer
-from boomsim.lab.curve import curve
-from boomsim.lab.explorer import Explorer
-from boomsim.lab.moves import follow
-from boomsim.lab.scene import Scene, setup_of
+from boomsim.figures.side.side_figure import figure_of_lift
+from boomsim.lab.scene.scene import Scene, setup_of
+from boomsim.lab.scene.scene_changes import follow
+from boomsim.lab.solve.capacity_curve import curve
+from boomsim.lab.solve.solved_scene import answer
+from boomsim.lab.widgets.explorer import Explorer
 from boomsim.rating.capacity import rate
-from boomsim.rating.empty_hook.study import hanging_mass
-from boomsim.rating.lift.study import lift
+from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
+from boomsim.rating.lift.lift_study import lift
 from boomsim.units import show, show_rated
 
 CLOSE = 3e-5
@@ -120,7 +120,7 @@ def test_the_cells_of_the_small_chart_are_rated_capacities(explorer):
 
 
 def test_what_the_trials_do_not_enclose_is_rated_from_nothing(monkeypatch):
-    from boomsim.lab import near
+    from boomsim.lab.solve import nearby_search as near
 
     scene = random_scene(3, legal=True)
     usual = answer(scene).capacity

@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 from scenes_to_try import random_scene
 
-from boomsim.lab.answer import answer
-from boomsim.lab.code import as_code
-from boomsim.lab.explorer import Explorer
-from boomsim.lab.scene import Scene
-from boomsim.lab.scene_data import as_dict, from_dict
-from boomsim.lab.scenes import NamedScene, read_scenes, usual_scenes, write_scenes
+from boomsim.lab.scene.named_scenes import NamedScene, read_scenes, usual_scenes, write_scenes
+from boomsim.lab.scene.scene import Scene
+from boomsim.lab.scene.scene_code import as_code
+from boomsim.lab.scene.scene_data import as_dict, from_dict
+from boomsim.lab.solve.solved_scene import answer
+from boomsim.lab.widgets.explorer import Explorer
 from boomsim.machine.model import Disturbances
 
 
@@ -200,7 +200,7 @@ def test_a_note_from_a_file_is_text_and_never_runs(tmp_path):
 def test_serving_a_class_marks_its_pages_as_visitors(tmp_path, monkeypatch):
     import sys
 
-    from boomsim.lab.serve import serve
+    from boomsim.lab.notebook_server import serve
 
     monkeypatch.delenv("BOOMSIM_VISITORS", raising=False)
     asks = "import os, sys; sys.exit(3 if os.environ.get('BOOMSIM_VISITORS') else 4)"

@@ -7,16 +7,16 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from boomsim.lab.answer import answer
-from boomsim.lab.curve import curve
-from boomsim.lab.draw import draw
-from boomsim.lab.page import page
-from boomsim.lab.page_data import page_data, ways_of
-from boomsim.lab.scene import Scene, setup_of
-from boomsim.lab.views.side import drawn_shape
-from boomsim.lab.words import headline
-from boomsim.rating.empty_hook.study import empty_hook
-from boomsim.rating.empty_hook.telling import tell_empty_hook
+from boomsim.lab.page.page_file import page
+from boomsim.lab.page.page_states import page_data, ways_of
+from boomsim.lab.scene.scene import Scene, setup_of
+from boomsim.lab.solve.capacity_curve import curve
+from boomsim.lab.solve.solved_scene import answer
+from boomsim.lab.views.draw_scene import draw
+from boomsim.lab.views.scene_sentences import headline
+from boomsim.lab.views.side_elevation import drawn_shape
+from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook
 from boomsim.rating.strategies import configurations_of
 
 LONG = (1.0, 1.0, 1.0, 1.0)

@@ -6,9 +6,9 @@ Sliders call back on the thread that sets them, and a notebook may do that besid
 import re
 from threading import Barrier, Thread
 
-from boomsim.lab.draw import draw
-from boomsim.lab.explorer import Explorer
-from boomsim.lab.scene import Scene
+from boomsim.lab.scene.scene import Scene
+from boomsim.lab.views.draw_scene import draw
+from boomsim.lab.widgets.explorer import Explorer
 
 MOVES = 40
 

@@ -4,8 +4,8 @@ import json
 import re
 from pathlib import Path
 
-from boomsim.lab.lessons.contents import LESSONS, lesson_named
-from boomsim.lab.lessons.guess import said_of
+from boomsim.lessons.first_guess import said_of
+from boomsim.lessons.lesson_order import LESSONS, lesson_named
 
 FOLDER = Path(__file__).parents[2] / "notebooks"
 INSTRUCTOR = FOLDER / "00-instructor.ipynb"

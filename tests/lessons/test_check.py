@@ -2,8 +2,8 @@
 
 import pytest
 
-from boomsim.lab.lessons.check import Check, told_apart
-from boomsim.lab.lessons.contents import LESSONS, lesson_named
+from boomsim.lessons.lesson_order import LESSONS, lesson_named
+from boomsim.lessons.self_check import Check, told_apart
 from boomsim.units import QUANTITIES, SYSTEMS, display
 
 CASES = [(lesson, units) for lesson in LESSONS for units in SYSTEMS]

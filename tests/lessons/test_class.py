@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from boomsim.lab.lessons.class_plan import (
+from boomsim.lessons.class_plan import (
     LENGTH,
     SCENES,
     right_guesses,
@@ -15,8 +15,8 @@ from boomsim.lab.lessons.class_plan import (
     wrong_answers,
     wrong_guesses,
 )
-from boomsim.lab.lessons.contents import LESSONS, lesson_named
-from boomsim.machine.files import load_machine
+from boomsim.lessons.lesson_order import LESSONS, lesson_named
+from boomsim.machine.machine_files import load_machine
 
 
 def test_the_scenes_fill_the_class_and_the_clock_runs_through():

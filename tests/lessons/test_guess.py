@@ -2,10 +2,10 @@
 
 import pytest
 
-from boomsim.lab.lessons import lesson
-from boomsim.lab.lessons.contents import LESSONS, lesson_named
-from boomsim.lab.lessons.guess import FIRST, NOTHING, Guess, GuessFirst, Truth
-from boomsim.lab.lessons.spoken import as_said, length_of
+from boomsim.lessons import lesson
+from boomsim.lessons.first_guess import FIRST, NOTHING, Guess, GuessFirst, Truth
+from boomsim.lessons.lesson_order import LESSONS, lesson_named
+from boomsim.lessons.printed_figures import as_said, length_of
 
 GUESS = Guess(
     question="?",

@@ -9,12 +9,12 @@ from matplotlib.text import Text
 
 from boomsim.caution import CAUTION
 from boomsim.cli import main
-from boomsim.lab.lessons import breaks
-from boomsim.lab.lessons import sheet as lesson_sheet
-from boomsim.lab.lessons.contents import LESSONS, lesson_named
-from boomsim.lab.lessons.losses import lost
-from boomsim.lab.lessons.parts import Blank
-from boomsim.lab.lessons.sheet import answers_pdf, handout_pdf
+from boomsim.lessons import lesson_07_breaks_or_tips as breaks
+from boomsim.lessons import lesson_handouts as lesson_sheet
+from boomsim.lessons.lesson_09_what_eats_capacity import lost
+from boomsim.lessons.lesson_handouts import answers_pdf, handout_pdf
+from boomsim.lessons.lesson_order import LESSONS, lesson_named
+from boomsim.lessons.lesson_parts import Blank
 from boomsim.units import show, show_rated
 
 pytest.importorskip("typst")

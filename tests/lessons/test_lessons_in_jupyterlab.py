@@ -7,8 +7,8 @@ import pytest
 from notebook_files import ALL, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.guess import FIRST
+from boomsim.lessons.first_guess import FIRST
+from boomsim.lessons.lesson_order import lesson_named
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 

@@ -4,7 +4,8 @@ import statistics
 
 import pytest
 
-from boomsim.lab.lessons.bench import (
+from boomsim.lessons.measured_mean import apart, combined, mean_of, verdict
+from boomsim.lessons.tabletop_prediction import (
     WAYS,
     bench,
     rehearsal,
@@ -13,7 +14,6 @@ from boomsim.lab.lessons.bench import (
     tips_at,
     variations,
 )
-from boomsim.lab.lessons.measure import apart, combined, mean_of, verdict
 
 
 def test_one_two_three_have_the_mean_two_and_the_spread_one():

@@ -5,8 +5,8 @@ import re
 import pytest
 from notebook_files import ALL, FOLDER, GATE, INSTRUCTOR, OF_LESSONS, cells, name, read
 
-from boomsim.lab.lessons.class_plan import SCENES
-from boomsim.lab.lessons.contents import LESSONS
+from boomsim.lessons.class_plan import SCENES
+from boomsim.lessons.lesson_order import LESSONS
 
 ORDER = [
     "Predict",

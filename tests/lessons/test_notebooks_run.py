@@ -11,11 +11,11 @@ from nbclient.exceptions import CellExecutionError
 from notebook_files import ALL, GATE, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lessons.contents import lesson_named
-from boomsim.lab.lessons.guess import FIRST, said_of
+from boomsim.lessons.first_guess import FIRST, said_of
+from boomsim.lessons.lesson_order import lesson_named
 
 MOVED = """
-from boomsim.lab.lessons.slides import Slides
+from boomsim.lessons.lesson_sliders import Slides
 
 _found = {id(value): value for value in list(globals().values()) if isinstance(value, Slides)}
 for _one in _found.values():

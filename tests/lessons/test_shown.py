@@ -4,8 +4,8 @@ import pytest
 from matplotlib.figure import Figure
 
 from boomsim.caution import CAUTION
-from boomsim.lab.lessons.show import MARKS, Panel, percent, picture, table, tell
-from boomsim.lab.lessons.slides import Slides
+from boomsim.lessons.lesson_display import MARKS, Panel, percent, picture, table, tell
+from boomsim.lessons.lesson_sliders import Slides
 
 
 def test_a_table_is_aligned_text_and_escaped_html():

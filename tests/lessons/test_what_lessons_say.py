@@ -9,41 +9,47 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from boomsim.lab.lessons.bench import WAYS, bench, shifts, tips_at
-from boomsim.lab.lessons.breaks import FAR as BREAKS_FAR
-from boomsim.lab.lessons.breaks import NEAR as BREAKS_NEAR
-from boomsim.lab.lessons.breaks import past_rated
-from boomsim.lab.lessons.chart import ASKED_LENGTH, ASKED_RADIUS, LENGTH, few_ways, lesson_chart
-from boomsim.lab.lessons.chart import RADIUS as RADIUS_READ
-from boomsim.lab.lessons.half import FAR as HALF_FAR
-from boomsim.lab.lessons.half import NEAR as HALF_NEAR
-from boomsim.lab.lessons.half import half_bent, half_compared
-from boomsim.lab.lessons.losses import NEAR as NEAR_LOST
-from boomsim.lab.lessons.losses import lost
-from boomsim.lab.lessons.measure import combined
-from boomsim.lab.lessons.net import NET_RADIUS, net_reading
-from boomsim.lab.lessons.same_length import ASKED, FAR, NEAR, best_at, column, ways
-from boomsim.lab.lessons.strong import close_lifts, lever, pad_forces
-from boomsim.lab.lessons.turns_over import DIRECTIONS, RADIUS, half_out, over
-from boomsim.machine.files import load_machine
+from boomsim.lessons.lesson_02_same_length import ASKED, FAR, NEAR, best_at, column, ways
+from boomsim.lessons.lesson_03_why_not_half import FAR as HALF_FAR
+from boomsim.lessons.lesson_03_why_not_half import NEAR as HALF_NEAR
+from boomsim.lessons.lesson_03_why_not_half import half_bent, half_compared
+from boomsim.lessons.lesson_04_strong_close_in import close_lifts, lever, pad_forces
+from boomsim.lessons.lesson_05_turns_over import DIRECTIONS, RADIUS, half_out, over
+from boomsim.lessons.lesson_06_reading_a_chart import (
+    ASKED_LENGTH,
+    ASKED_RADIUS,
+    LENGTH,
+    few_ways,
+    lesson_chart,
+)
+from boomsim.lessons.lesson_06_reading_a_chart import RADIUS as RADIUS_READ
+from boomsim.lessons.lesson_07_breaks_or_tips import FAR as BREAKS_FAR
+from boomsim.lessons.lesson_07_breaks_or_tips import NEAR as BREAKS_NEAR
+from boomsim.lessons.lesson_07_breaks_or_tips import past_rated
+from boomsim.lessons.lesson_08_gross_to_net import NET_RADIUS, net_reading
+from boomsim.lessons.lesson_09_what_eats_capacity import NEAR as NEAR_LOST
+from boomsim.lessons.lesson_09_what_eats_capacity import lost
+from boomsim.lessons.measured_mean import combined
+from boomsim.lessons.tabletop_prediction import WAYS, bench, shifts, tips_at
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import layout
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.profile import properties
-from boomsim.rating.builds.study import compare_builds, overloaded
-from boomsim.rating.builds.telling import stability_from
+from boomsim.mechanics.sections.section_properties import properties
+from boomsim.rating.builds.builds_sentences import stability_from
+from boomsim.rating.builds.builds_study import compare_builds, overloaded
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.boldline import crossings
-from boomsim.rating.comparison.compare import demonstration
-from boomsim.rating.comparison.explain import account
-from boomsim.rating.empty_hook.study import empty_hook
-from boomsim.rating.lift.study import lift
-from boomsim.rating.limits.kind import STRENGTH
-from boomsim.rating.losses.study import losses
-from boomsim.rating.losses.takers import Amounts
-from boomsim.rating.overload.study import overload
-from boomsim.rating.places import Places
-from boomsim.rating.response import respond
+from boomsim.rating.chart_places import Places
+from boomsim.rating.charts.bold_line import crossings
+from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.comparison.difference_account import account
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook
+from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.lift_response import respond
+from boomsim.rating.limits.limit_kind import STRENGTH
+from boomsim.rating.losses.capacity_effects import Amounts
+from boomsim.rating.losses.losses_study import losses
+from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of_length
 

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given as hypothesis_given
 from hypothesis import strategies as st
 
-from boomsim.papers.errors import FamilyError
 from boomsim.papers.numbers.amounts import given, grouped, read_amount, result, round_figures
-from boomsim.papers.numbers.measures import FACTORS, unit
-from boomsim.papers.numbers.spreads import spread
+from boomsim.papers.numbers.printed_units import FACTORS, unit
+from boomsim.papers.numbers.value_ranges import spread
+from boomsim.papers.paper_errors import FamilyError
 from boomsim.units import UnitError, parse
 
 

@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 
 from boomsim.papers.blueprint import BlueprintError, make_blueprint, read_blueprint
+from boomsim.papers.family_selection import choose
 from boomsim.papers.paper import make_paper, variant_name
-from boomsim.papers.render.notes import notes
-from boomsim.papers.render.plain_data import key_data
-from boomsim.papers.selection import choose
+from boomsim.papers.render.paper_data import key_data
+from boomsim.papers.render.paper_notes import notes
 
 EXERCISES = Path(__file__).parents[2] / "exercises"
 PART = {"topics": ["geometry", "statics", "strategy"], "questions": 4}

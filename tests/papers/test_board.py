@@ -13,14 +13,14 @@ import pytest
 from boomsim.caution import CAUTION
 from boomsim.cli import main
 from boomsim.papers.blueprint import read_blueprint
-from boomsim.papers.board.items import FULL, items
-from boomsim.papers.board.reliability import Reliability
-from boomsim.papers.board.report import board_page, board_text
-from boomsim.papers.board.study import Board
-from boomsim.papers.board.thirds import thirds
-from boomsim.papers.marking.mark import Marked, mark
+from boomsim.papers.board.board_report import board_page, board_text
+from boomsim.papers.board.board_study import Board
+from boomsim.papers.board.class_thirds import thirds
+from boomsim.papers.board.item_analysis import FULL, items
+from boomsim.papers.board.mark_reliability import Reliability
+from boomsim.papers.marking.mark_class import Marked, mark
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.write import write_papers
+from boomsim.papers.paper_writing import write_papers
 
 BLUEPRINT = """
 title = "Board"

@@ -5,7 +5,7 @@ from collections import Counter
 
 import pytest
 
-from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.dice import Chance
 
 
 def test_throws_are_what_the_digest_says() -> None:

@@ -5,16 +5,22 @@ import itertools
 
 import pytest
 
-from boomsim.papers.callpath.charts import Piece, chart_of_piece, number, system_with, table
-from boomsim.papers.errors import FamilyError
+from boomsim.papers.check_models.question_charts import (
+    Piece,
+    chart_of_piece,
+    number,
+    system_with,
+    table,
+)
 from boomsim.papers.families import (
     charts_what_governs,
     stability_rear_or_around,
     strategy_break_or_tip,
     strategy_for_this_radius,
 )
-from boomsim.papers.problems.making import make_problem
-from boomsim.papers.registry import family_named
+from boomsim.papers.family_registry import family_named
+from boomsim.papers.paper_errors import FamilyError
+from boomsim.papers.problems.problem_making import make_problem
 
 SYSTEMS = ("metric", "us")
 SHORT = Piece(

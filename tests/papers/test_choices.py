@@ -5,10 +5,10 @@ from functools import cache
 
 import pytest
 
-from boomsim.papers.language.wording import in_plain
+from boomsim.papers.family_registry import families
+from boomsim.papers.language.question_words import in_plain
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import make_problem
-from boomsim.papers.registry import families
+from boomsim.papers.problems.problem_making import make_problem
 
 NUMERIC = [one for one in families().values() if isinstance(one, Family) and not one.by_check]
 SEEDS = 120

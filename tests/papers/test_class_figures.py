@@ -7,7 +7,7 @@ from matplotlib.figure import Figure
 
 from boomsim.papers.marking.class_figures import class_figures, correlation
 from boomsim.papers.marking.class_plot import class_png, draw_class
-from boomsim.papers.marking.question import PartMark, QuestionMark
+from boomsim.papers.marking.mark_question import PartMark, QuestionMark
 
 
 def question(number: int, marks: int, slip: str = "", family: str = "") -> QuestionMark:

@@ -8,13 +8,13 @@ from pathlib import Path
 
 import pytest
 
-from boomsim.papers import codes
+from boomsim.papers import check_code as codes
 from boomsim.papers.blueprint import Blueprint, make_blueprint
-from boomsim.papers.codes import LENGTH, LETTERS, code_of, tidy
-from boomsim.papers.errors import PaperError
-from boomsim.papers.marking.mark import Marked, mark
+from boomsim.papers.check_code import LENGTH, LETTERS, code_of, tidy
+from boomsim.papers.marking.mark_class import Marked, mark
 from boomsim.papers.paper import make_paper
-from boomsim.papers.write import Written, write_plan
+from boomsim.papers.paper_errors import PaperError
+from boomsim.papers.paper_writing import Written, write_plan
 
 PLAN = {
     "title": "Spring", "minutes": 10, "variants": 2, "seed": "secret",

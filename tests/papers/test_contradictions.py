@@ -5,11 +5,11 @@ from dataclasses import replace
 import pytest
 from sympy import Symbol, symbols
 
-from boomsim.papers.errors import FamilyError
-from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.paper_errors import FamilyError
 from boomsim.papers.problems.family import ChoiceFamily, Family, Given, Option, Posed, Slip, Step
-from boomsim.papers.problems.making import TRIES, make_problem
-from boomsim.papers.problems.review import complaints
+from boomsim.papers.problems.family_review import complaints
+from boomsim.papers.problems.problem_making import TRIES, make_problem
 
 F, a, M = symbols("F a M")
 

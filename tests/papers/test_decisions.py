@@ -7,18 +7,18 @@ import pytest
 from sympy import symbols
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.errors import BlueprintError
-from boomsim.papers.language.checks import first_over
-from boomsim.papers.language.dialects import LATEX, PLAIN
-from boomsim.papers.language.formulas import in_letters
-from boomsim.papers.language.wording import in_plain
-from boomsim.papers.marking.question import mark_question
+from boomsim.papers.family_registry import family_named
+from boomsim.papers.language.first_failing_check import first_over
+from boomsim.papers.language.formula_markup import LATEX, PLAIN
+from boomsim.papers.language.formula_printing import in_letters
+from boomsim.papers.language.question_words import in_plain
+from boomsim.papers.marking.mark_question import mark_question
 from boomsim.papers.paper import Question, make_paper
+from boomsim.papers.paper_errors import BlueprintError
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import make_problem
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.solving import evaluate
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import make_problem
+from boomsim.papers.problems.step_solving import evaluate
 
 PICK, PLAN, ORDER = (
     family_named(f"decisions_{name}") for name in ("may_i_lift", "error_in_plan", "order_of_checks")

@@ -5,8 +5,8 @@ from collections import Counter
 import pytest
 from sympy import Expr, Max, Rational, cos, pi, sqrt, symbols
 
-from boomsim.papers.problems.effort import effort_of, points_of
-from boomsim.papers.registry import families
+from boomsim.papers.family_registry import families
+from boomsim.papers.problems.difficulty import effort_of, points_of
 
 F, L, M, R, X, a, c, d, h, t, theta = symbols("F L M R X a c d h t theta")
 

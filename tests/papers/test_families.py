@@ -4,14 +4,14 @@ import itertools
 
 import pytest
 
+from boomsim.papers.family_registry import families, find_families
 from boomsim.papers.paper import Question
+from boomsim.papers.problems.choice_mixing import CHOICES
 from boomsim.papers.problems.family import AnyFamily, ChoiceFamily, Family
-from boomsim.papers.problems.making import make_problem
-from boomsim.papers.problems.mixing import CHOICES
+from boomsim.papers.problems.family_review import complaints
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.review import complaints
-from boomsim.papers.registry import families, find_families
-from boomsim.papers.sketches.svg import Sketch
+from boomsim.papers.problems.problem_making import make_problem
+from boomsim.papers.sketches.sketch_svg import Sketch
 
 EVERY = list(families().values())
 

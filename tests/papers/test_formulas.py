@@ -10,11 +10,11 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from sympy import Expr, Function, Integer, Rational, cos, sin, sqrt, symbols
 
-from boomsim.papers.errors import FamilyError
-from boomsim.papers.language.dialects import LATEX, MATHML, PLAIN, TYPST
-from boomsim.papers.language.formulas import ENDLESS, in_letters, in_numbers
+from boomsim.papers.language.formula_markup import LATEX, MATHML, PLAIN, TYPST
+from boomsim.papers.language.formula_printing import ENDLESS, in_letters, in_numbers
+from boomsim.papers.paper_errors import FamilyError
 from boomsim.papers.problems.family import as_written
-from boomsim.papers.problems.solving import evaluate
+from boomsim.papers.problems.step_solving import evaluate
 
 A, B, C = symbols("a b c")
 ORDER = ("a", "b", "c")

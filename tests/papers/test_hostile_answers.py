@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.errors import PaperError
-from boomsim.papers.marking.mark import Marked, mark
-from boomsim.papers.marking.report import write_report
-from boomsim.papers.write import write_plan
+from boomsim.papers.marking.mark_class import Marked, mark
+from boomsim.papers.marking.marking_report import write_report
+from boomsim.papers.paper_errors import PaperError
+from boomsim.papers.paper_writing import write_plan
 
 PLAN = make_blueprint(
     {

@@ -11,12 +11,12 @@ Every part is right within 1 %. Marks and verdicts below were decided before the
 
 import pytest
 
-from boomsim.papers.marking.question import QuestionMark, mark_question
+from boomsim.papers.family_registry import families, family_named
+from boomsim.papers.marking.mark_question import QuestionMark, mark_question
+from boomsim.papers.marking_policy import Policy
 from boomsim.papers.paper import Question
-from boomsim.papers.policy import Policy
 from boomsim.papers.problems.family import AnyFamily, Family
-from boomsim.papers.problems.making import make_problem, problem_with
-from boomsim.papers.registry import families, family_named
+from boomsim.papers.problems.problem_making import make_problem, problem_with
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)

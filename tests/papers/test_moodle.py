@@ -17,12 +17,12 @@ from pathlib import Path
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.moodle.check import quiz_complaints
-from boomsim.papers.moodle.quiz import moodle_quiz
-from boomsim.papers.moodle.units import units_of
-from boomsim.papers.numbers.measures import FACTORS, unit
+from boomsim.papers.family_registry import families
+from boomsim.papers.moodle.moodle_check import quiz_complaints
+from boomsim.papers.moodle.moodle_quiz import moodle_quiz
+from boomsim.papers.moodle.moodle_units import units_of
+from boomsim.papers.numbers.printed_units import FACTORS, unit
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.registry import families
 from boomsim.units import UnitError, parse
 
 EVERY = list(families())

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boomsim.papers.errors import AnswerError, PaperError
-from boomsim.papers.numbers.measures import unit
-from boomsim.papers.numbers.reading import decimal_sign, read_number
+from boomsim.papers.numbers.number_reading import decimal_sign, read_number
+from boomsim.papers.numbers.printed_units import unit
+from boomsim.papers.paper_errors import AnswerError, PaperError
 
 KN, PERCENT, KNM = unit("kN"), unit("%"), unit("kN m")
 

@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.family_registry import families
 from boomsim.papers.paper import Paper, make_paper
 from boomsim.papers.problems.family import Family
-from boomsim.papers.registry import families
-from boomsim.papers.render.pdf import render_pdf
+from boomsim.papers.render.paper_pdf import render_pdf
 
 EVERY = list(families())
 NUMERIC = [name for name, family in families().items() if isinstance(family, Family)]

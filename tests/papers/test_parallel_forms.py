@@ -7,13 +7,13 @@ import pytest
 
 from boomsim.cli import main
 from boomsim.papers.blueprint import Blueprint, make_blueprint
+from boomsim.papers.family_registry import families, family_named
+from boomsim.papers.family_selection import choose
 from boomsim.papers.paper import make_paper
-from boomsim.papers.parallel import hardness, mean_marks
+from boomsim.papers.parallel_variants import hardness, mean_marks
 from boomsim.papers.problems.family import ChoiceFamily
-from boomsim.papers.problems.slots import Slot
-from boomsim.papers.registry import families, family_named
-from boomsim.papers.selection import choose
-from boomsim.papers.simulated import COUNT, believed, expected, points
+from boomsim.papers.problems.paper_slots import Slot
+from boomsim.papers.simulated_candidates import COUNT, believed, expected, points
 
 
 def plan(**changes: object) -> Blueprint:
@@ -72,7 +72,7 @@ def test_variants_of_other_families_are_chosen_to_be_equally_hard(
 ) -> None:
     plans = [plan(seed=f"{n}") for n in range(4)]
     chosen = [spread(one) for one in plans]
-    monkeypatch.setattr("boomsim.papers.selection.DRAWS", 1)
+    monkeypatch.setattr("boomsim.papers.family_selection.DRAWS", 1)
     thrown = [spread(one) for one in plans]
     # The first that comes differs more than the best of many: in effort and in marks.
     for way in (0, 1):

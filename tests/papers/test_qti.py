@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.family_registry import families
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.qti.check import package_complaints
-from boomsim.papers.qti.package import qti_package
-from boomsim.papers.registry import families
+from boomsim.papers.qti.qti_check import package_complaints
+from boomsim.papers.qti.qti_package import qti_package
 
 SCHEMAS = Path(__file__).parents[3] / "shared" / "qti"
 EVERY = list(families())

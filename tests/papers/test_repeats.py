@@ -3,11 +3,11 @@
 import pytest
 
 from boomsim.papers.blueprint import make_blueprint
-from boomsim.papers.language.wording import in_plain
+from boomsim.papers.duplicate_questions import TRIES, are_alike, unlike_problem
+from boomsim.papers.family_registry import family_named
+from boomsim.papers.language.question_words import in_plain
 from boomsim.papers.paper import Paper, make_paper
-from boomsim.papers.problems.making import make_problem
-from boomsim.papers.registry import family_named
-from boomsim.papers.repeats import TRIES, are_alike, unlike_problem
+from boomsim.papers.problems.problem_making import make_problem
 
 
 def paper_of(family: str, *, questions: int, seed: str) -> Paper:

@@ -4,14 +4,14 @@ import itertools
 
 import pytest
 
-from boomsim.papers.marking.question import mark_question
+from boomsim.papers.family_registry import families, family_named
+from boomsim.papers.marking.mark_question import mark_question
 from boomsim.papers.numbers.amounts import round_figures
 from boomsim.papers.paper import Question
-from boomsim.papers.problems.bands import asked_figures, asked_of
 from boomsim.papers.problems.family import Family, Step
-from boomsim.papers.problems.making import make_problem
-from boomsim.papers.problems.solving import evaluate
-from boomsim.papers.registry import families, family_named
+from boomsim.papers.problems.problem_making import make_problem
+from boomsim.papers.problems.step_solving import evaluate
+from boomsim.papers.problems.tolerance_bands import asked_figures, asked_of
 
 NUMERIC = [one for one in families().values() if isinstance(one, Family)]
 ALONE = [one for one in NUMERIC if not one.by_check]

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.sums import draw, reachable
+from boomsim.papers.exact_sums import draw, reachable
+from boomsim.papers.numbers.dice import Chance
 
 WORTHS = [(1, 1), (1, 1), (2, 1), (3, 2), (4, 2)]
 

@@ -12,7 +12,7 @@ from making import invented_crane, one
 
 from boomsim.machine.model import Disturbances, Machine, Section
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.response import condense, respond
+from boomsim.rating.lift_response import condense, respond
 from boomsim.rating.setup import set_up
 
 few = settings(max_examples=12, deadline=None, derandomize=True)

@@ -24,13 +24,13 @@ from making import (
 from boomsim.machine.model import Disturbances, Support
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.tube import tube
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.effective import effective_section
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.state import solve_state
-from boomsim.mechanics.tipping_lines import tipping_lines
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.mechanics.sections.effective_section import effective_section
+from boomsim.mechanics.sections.section_properties import properties
+from boomsim.mechanics.stability.masses import masses
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.limits.tipping import boom_at_head
 
 

@@ -22,12 +22,12 @@ from scipy.optimize import brentq
 
 from boomsim.machine.model import Section
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import Forces, section_forces
-from boomsim.mechanics.planes import Plane
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.state import State, solve_state
-from boomsim.mechanics.sway import critical_ratio
+from boomsim.mechanics.boom.bending_operators import Plane
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.critical_load import critical_ratio
+from boomsim.mechanics.boom.internal_forces import Forces, section_forces
+from boomsim.mechanics.sections.section_properties import properties
 
 LENGTH, STIFFNESS = 20.0, 40e6
 CRITICAL = pi**2 * STIFFNESS / (4 * LENGTH**2)

@@ -23,7 +23,7 @@ from boomsim.machine.model import (
     Support,
 )
 from boomsim.rating.capacity import rate
-from boomsim.rating.response import Response, condense, respond
+from boomsim.rating.lift_response import Response, condense, respond
 
 few = settings(max_examples=12, deadline=None, derandomize=True)
 CRANE = invented_crane()

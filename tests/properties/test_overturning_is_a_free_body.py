@@ -13,10 +13,10 @@ from making import invented_crane
 from rerate_masses import axis_lines
 
 from boomsim.machine.model import CALM, Disturbances, Section
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY, wind_pressure
-from boomsim.mechanics.profile import properties
-from boomsim.rating.response import Response, respond
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY, wind_pressure
+from boomsim.mechanics.sections.section_properties import properties
+from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.resultant import resultant
 from boomsim.rating.setup import EVERY_WAY, set_up
 

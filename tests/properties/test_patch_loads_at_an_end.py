@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.crushing import Crushing, crushing_resistance, web_crushing
-from boomsim.mechanics.profile import properties
+from boomsim.mechanics.sections.patch_loading import Crushing, crushing_resistance, web_crushing
+from boomsim.mechanics.sections.section_properties import properties
 
 
 def crushed(*, bearing: float, from_end: float | None, height: float = 0.5) -> Crushing:

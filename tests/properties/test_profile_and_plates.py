@@ -11,23 +11,23 @@ from boomsim.machine.model import Profile
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.polygon import polygon
 from boomsim.machine.shapes.tube import tube
-from boomsim.mechanics.buckling import (
-    buckling_factor,
-    effective_widths,
-    plate_slenderness,
-    reduction,
-)
-from boomsim.mechanics.crushing import crushing_resistance
-from boomsim.mechanics.effective import effective_section
-from boomsim.mechanics.plates import plate_use
-from boomsim.mechanics.profile import properties, torsion_shear_stress
-from boomsim.mechanics.stress import (
+from boomsim.mechanics.sections.effective_section import effective_section
+from boomsim.mechanics.sections.elastic_stress import (
     corner_shear,
     fibre_points,
     normal_stress,
     shear_stress,
     von_mises,
 )
+from boomsim.mechanics.sections.patch_loading import crushing_resistance
+from boomsim.mechanics.sections.plate_buckling_factor import (
+    buckling_factor,
+    effective_widths,
+    plate_slenderness,
+    reduction,
+)
+from boomsim.mechanics.sections.section_properties import properties, torsion_shear_stress
+from boomsim.mechanics.sections.section_resistance import plate_use
 
 thickness = st.floats(0.004, 0.02)
 size = st.floats(0.25, 1.2)

@@ -17,9 +17,9 @@ from hypothesis import strategies as st
 from making import is_buildable, one
 from random_machines import random_machine, random_state
 
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import Forces, section_forces
-from boomsim.mechanics.state import State, solve_state
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import Forces, section_forces
 
 few = settings(max_examples=25, deadline=None, derandomize=True)
 seeds = st.integers(0, 10**6)

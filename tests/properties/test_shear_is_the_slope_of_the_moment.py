@@ -12,11 +12,11 @@ from making import is_buildable, one
 from random_machines import random_machine, random_state
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import Forces, section_forces
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import Forces, section_forces
+from boomsim.mechanics.boom.stations import NODES, SEGMENTS
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.state import solve_state
-from boomsim.mechanics.stations import NODES, SEGMENTS
 
 
 def drawn(seed: int, change: Disturbances) -> tuple[Condensed, Forces]:

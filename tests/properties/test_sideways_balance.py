@@ -10,10 +10,10 @@ from making import is_buildable, one
 from random_machines import random_machine, random_state
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.state import State, solve_state
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.mechanics.external_loads import GRAVITY
 
 few = settings(max_examples=25, deadline=None, derandomize=True)
 

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from making import invented_crane, one
 
 from boomsim.machine.model import Disturbances, Machine
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.state import State, solve_state
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.internal_forces import section_forces
 
 CRANE = invented_crane()
 TIGHT = replace(

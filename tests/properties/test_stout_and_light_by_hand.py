@@ -11,14 +11,14 @@ import pytest
 from making import NO_ROPE, invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Machine, Profile
-from boomsim.machine.thickness import with_plates
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.stations import PER_SECTION
+from boomsim.machine.plate_thickness import with_plates
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.stations import PER_SECTION
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.capacity import rate
-from boomsim.rating.limits.table import KINDS
-from boomsim.rating.response import respond
+from boomsim.rating.lift_response import respond
+from boomsim.rating.limits.limit_table import KINDS
 
 FACTORS = (0.7, 0.8, 1.3, 1.6)
 OUT = np.array([[1.0, 1.0, 1.0]])

@@ -13,17 +13,17 @@ import pytest
 from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import CALM, Disturbances, Pad, Section
-from boomsim.mechanics.crushing import crushing_resistance
-from boomsim.mechanics.effective import effective_section
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.plates import plate_use
-from boomsim.mechanics.profile import Properties, properties
-from boomsim.mechanics.stations import PER_SECTION
-from boomsim.mechanics.stress import normal_stress, shear_stress
+from boomsim.mechanics.boom.stations import PER_SECTION
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.sections.effective_section import effective_section
+from boomsim.mechanics.sections.elastic_stress import normal_stress, shear_stress
+from boomsim.mechanics.sections.patch_loading import crushing_resistance
+from boomsim.mechanics.sections.section_properties import Properties, properties
+from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.rating.lift_response import Response, bear, condense, respond
 from boomsim.rating.limits.plate_buckling import buckling_use
 from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.yielding import stress_components
-from boomsim.rating.response import Response, bear, condense, respond
 
 CRANE = invented_crane()
 RESISTANCE = 1.5

@@ -28,10 +28,10 @@ from making import (
 )
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.loads import AIR_FACTOR
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.mechanics.external_loads import AIR_FACTOR
+from boomsim.mechanics.sections.section_properties import properties
 
 INCH = 0.0254
 KIP = 4448.2216

@@ -20,12 +20,12 @@ from making import (
     stiff_section,
 )
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.boom_systems import one_after_another
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Boom, Rigging
-from boomsim.machine.systems import one_after_another
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
-from boomsim.rating.response import respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import (
     label,

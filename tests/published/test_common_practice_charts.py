@@ -14,11 +14,11 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine
-from boomsim.rating.charts.boldline import crossings
-from boomsim.rating.charts.chart import Chart, best_chart, stated_chart
-from boomsim.rating.charts.reading import read_chart
-from boomsim.rating.charts.ways import every_configuration
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.charts.bold_line import crossings
+from boomsim.rating.charts.chart_configurations import every_configuration
+from boomsim.rating.charts.chart_reading import read_chart
+from boomsim.rating.charts.load_chart import Chart, best_chart, stated_chart
 from boomsim.rating.setup import set_up
 
 

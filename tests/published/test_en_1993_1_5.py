@@ -19,23 +19,23 @@ from boomsim.machine.model import Pad
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.polygon import polygon
 from boomsim.machine.shapes.tube import tube
-from boomsim.mechanics.buckling import (
+from boomsim.mechanics.sections.effective_section import effective_section
+from boomsim.mechanics.sections.patch_loading import (
+    crushing_resistance,
+    pad_pressure,
+    web_crushing,
+    with_bending,
+)
+from boomsim.mechanics.sections.plate_buckling_factor import (
     buckling_factor,
     effective_widths,
     plate_slenderness,
     reduction,
     stocky_limit,
 )
-from boomsim.mechanics.crushing import (
-    crushing_resistance,
-    pad_pressure,
-    web_crushing,
-    with_bending,
-)
-from boomsim.mechanics.effective import effective_section
-from boomsim.mechanics.plates import plate_use
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.shear_buckling import (
+from boomsim.mechanics.sections.section_properties import properties
+from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.mechanics.sections.shear_buckling_factor import (
     beside_bending,
     shear_reduction,
     shear_slenderness,

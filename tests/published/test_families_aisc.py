@@ -12,10 +12,10 @@ Source: AISC 360, Commentary C2. Status: read.
 
 import pytest
 
+from boomsim.papers.family_registry import family_named
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 SECOND_ORDER = family_named("deflection_second_order")
 assert isinstance(SECOND_ORDER, Family)

@@ -10,10 +10,10 @@ Source: EN 1993-1-5:2006. Status: second-hand.
 
 import pytest
 
+from boomsim.papers.family_registry import family_named
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 WIDTH = family_named("strength_effective_width")
 SLENDERNESS = family_named("strength_plate_slenderness")

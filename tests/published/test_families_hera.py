@@ -7,10 +7,10 @@ yield over the yield stress.
 Source: HERA Bulletin 73 (2003). Status: read.
 """
 
+from boomsim.papers.family_registry import family_named
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import problem_with
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 USE = family_named("strength_bending_use")
 assert isinstance(USE, Family)

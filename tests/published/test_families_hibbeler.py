@@ -10,9 +10,9 @@ Source: Hibbeler, Statics. Status: second-hand.
 
 import pytest
 
+from boomsim.papers.family_registry import family_named
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 FOOT = family_named("statics_load_at_foot")
 assert isinstance(FOOT, Family)

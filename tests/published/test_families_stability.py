@@ -14,9 +14,9 @@ from math import degrees, pi
 
 import pytest
 
-from boomsim.papers.problems.making import problem_with
+from boomsim.papers.family_registry import family_named
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 
 def posed(name: str, *, system: str = "metric", **givens: str) -> Problem:

@@ -6,7 +6,7 @@ Source: Published outrigger guidance. Status: read.
 import numpy as np
 import pytest
 
-from boomsim.mechanics.supports import ground_pressure
+from boomsim.mechanics.stability.support_reactions import ground_pressure
 
 POUND_FORCE, INCH = 4.4482216, 0.0254
 

@@ -10,10 +10,14 @@ Source: HERA Bulletin 73 (2003). Status: read.
 import pytest
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.effective import EffectiveBending, EffectiveSection, effective_section
-from boomsim.mechanics.plates import plate_use
-from boomsim.mechanics.profile import properties, torsion_shear_stress
-from boomsim.mechanics.stress import shear_stress
+from boomsim.mechanics.sections.effective_section import (
+    EffectiveBending,
+    EffectiveSection,
+    effective_section,
+)
+from boomsim.mechanics.sections.elastic_stress import shear_stress
+from boomsim.mechanics.sections.section_properties import properties, torsion_shear_stress
+from boomsim.mechanics.sections.section_resistance import plate_use
 
 SHAPE = properties(box(0.200, width=0.100, top=0.005, bottom=0.005, web=0.005))
 YIELD = 350e6  # Bulletin: grade C350

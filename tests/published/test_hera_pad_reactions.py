@@ -16,9 +16,9 @@ import pytest
 from making import NO_ROPE, RIGID, bare_machine, kilograms, one, stiff_section
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import Forces, section_forces
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import Forces, section_forces
 
 OVERHANG, OVERLAP = 3.30, 1.70
 MOUTH = 12

@@ -6,11 +6,11 @@ The overlap of 1.70 m is inferred: it reproduces the printed reaction.
 Source: HERA Bulletin 73 (2003). Status: read.
 """
 
-from boomsim.papers.language.dialects import PLAIN
-from boomsim.papers.language.formulas import in_numbers
+from boomsim.papers.family_registry import family_named
+from boomsim.papers.language.formula_markup import PLAIN
+from boomsim.papers.language.formula_printing import in_numbers
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 PADS = family_named("statics_pad_force")
 assert isinstance(PADS, Family)

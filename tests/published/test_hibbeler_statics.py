@@ -13,13 +13,13 @@ import pytest
 from making import BARE_HEAD, NO_ROPE, RIGID, bare_machine, kilograms, one, stiff_section
 
 from boomsim.machine.model import CarrierMass, Support
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.stability import Overturning, overturning
-from boomsim.mechanics.state import State, solve_state
-from boomsim.mechanics.supports import Reactions, support_reactions
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.stability.masses import masses
+from boomsim.mechanics.stability.overturning import Overturning, overturning
+from boomsim.mechanics.stability.support_reactions import Reactions, support_reactions
 
 FOOT, POUND = 0.3048, 0.45359237 * GRAVITY  # [m], [N]
 

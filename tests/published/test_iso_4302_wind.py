@@ -5,7 +5,7 @@ Source: ISO 4302. Status: from memory.
 
 import pytest
 
-from boomsim.mechanics.loads import wind_pressure
+from boomsim.mechanics.external_loads import wind_pressure
 
 
 @pytest.mark.parametrize(

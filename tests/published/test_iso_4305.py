@@ -22,8 +22,8 @@ from making import (
 
 from boomsim.machine.model import CarrierMass
 from boomsim.rating.capacity import rate
+from boomsim.rating.lift_response import condense, respond
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
-from boomsim.rating.response import condense, respond
 from boomsim.rating.rules import RULES, SHARE_OF_TIPPING, TEST_LOAD
 
 TIPPING, REFERRED = 88.636e3, 34.286e3  # T and F [N]

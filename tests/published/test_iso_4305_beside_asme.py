@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from making import set_up_by_hand
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.rating.capacity import rate
 
 

@@ -16,10 +16,10 @@ import pytest
 from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.supports import support_reactions
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.stability.support_reactions import support_reactions
 from boomsim.rating.capacity import rate
-from boomsim.rating.response import respond
+from boomsim.rating.lift_response import respond
 
 REAR, FRONT, WIDE = 2.4, -3.2, 3.1
 CELLS = ((0.0, 4.0), (0.0, 6.0), (0.0, 8.0), (1.0, 10.0), (1.0, 20.0))

@@ -11,11 +11,11 @@ import pytest
 from making import BARE_HEAD, NO_ROPE, RIGID, bare_machine, one, stiff_section
 
 from boomsim.machine.model import CALM, CarrierMass, Disturbances
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.stability import Overturning, overturning
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.stability.masses import masses
+from boomsim.mechanics.stability.overturning import Overturning, overturning
 
 # The heel pin is 2 m up, so a boom 28 m tall has its head 30 m above the ground.
 TALL, ANGLE = 28.0, radians(70.0)

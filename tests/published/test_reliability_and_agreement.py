@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 from scipy.stats import f
 
-from boomsim.papers.board.agreement import kappa
-from boomsim.papers.board.quantiles import f_quantile
-from boomsim.papers.board.reliability import Reliability, feldt, reliability
+from boomsim.papers.board.f_quantiles import f_quantile
+from boomsim.papers.board.mark_reliability import Reliability, feldt, reliability
+from boomsim.papers.board.marker_agreement import kappa
 
 FIFTEEN = """
 3 5 7 2 6 1 4 2 6 5 4 4 5 6 4

@@ -14,9 +14,9 @@ import numpy as np
 import pytest
 from making import bare_boom, chain, pulled_sideways
 
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.sway import critical_ratio
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.critical_load import critical_ratio
+from boomsim.mechanics.boom.internal_forces import section_forces
 
 TIP, LENGTH = 20e6, 18.0
 

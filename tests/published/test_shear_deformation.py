@@ -17,8 +17,8 @@ import pytest
 from making import RIGID, bare_boom, loaded, pulled_sideways, stiff_section
 
 from boomsim.machine.model import Section
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.profile import properties
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.sections.section_properties import properties
 
 LENGTH, STIFFNESS, IN_SHEAR = 20.0, 40e6, 2e6
 """A bar that shears as much as no boom does: a twelfth of its sag [m], [N m2], [N]."""

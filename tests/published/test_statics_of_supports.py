@@ -14,8 +14,12 @@ import numpy as np
 import pytest
 
 from boomsim.machine.model import Support
-from boomsim.mechanics.supports import Reactions, ground_pressure, support_reactions
-from boomsim.mechanics.tipping_lines import tipping_lines
+from boomsim.mechanics.stability.support_reactions import (
+    Reactions,
+    ground_pressure,
+    support_reactions,
+)
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
 
 LONG, WIDE, WEIGHT = 3.5, 3.0, 600e3
 SIGNS = np.array([(1, 1), (-1, 1), (-1, -1), (1, -1)])

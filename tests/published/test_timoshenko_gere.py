@@ -24,10 +24,10 @@ from making import (
 )
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.loads import AIR_FACTOR
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.state import State, solve_state
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.external_loads import AIR_FACTOR
+from boomsim.mechanics.sections.section_properties import properties
 
 LENGTH, STIFFNESS = 20.0, 40e6
 CRITICAL = pi**2 * STIFFNESS / (4 * LENGTH**2)

@@ -10,14 +10,14 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.figures.words import allowance_words, rule_words
-from boomsim.machine.files import load_machine
+from boomsim.figures.setup_words import allowance_words, rule_words
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY, hoisting_factor
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.limits.kind import STABILITY
-from boomsim.rating.response import respond
+from boomsim.rating.lift_response import respond
+from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.rules import RULES, USUAL_ALLOWANCES
 from boomsim.rating.setup import Setup, set_up
 

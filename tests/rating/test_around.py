@@ -7,21 +7,21 @@ import numpy as np
 import pytest
 from making import invented_crane, pinned_at_46_5_and_93, set_up_by_hand
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.tipping_lines import tipping_lines
-from boomsim.rating.around.centres import GROUPS, centres, hung_at
-from boomsim.rating.around.directions import direction
-from boomsim.rating.around.floats import bonded_reactions, float_loads, ground_loads, slews_of
-from boomsim.rating.around.sectors import reasons, sectors
-from boomsim.rating.around.slew import Around, around
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
+from boomsim.rating.around.centres_of_gravity import GROUPS, centres, hung_at
+from boomsim.rating.around.float_loads import bonded_reactions, float_loads, ground_loads, slews_of
+from boomsim.rating.around.over_rear_sector import reasons, sectors
+from boomsim.rating.around.slew_directions import direction
+from boomsim.rating.around.slew_study import Around, around
 from boomsim.rating.capacity import rate
-from boomsim.rating.changes import with_sector
-from boomsim.rating.lift.study import lift
-from boomsim.rating.response import Response
+from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.lift_response import Response
 from boomsim.rating.resultant import resultant, turned
 from boomsim.rating.setup import rear_sector
+from boomsim.rating.setup_variants import with_sector
 from boomsim.rating.strategies import pinned_configurations
 
 OUT = np.array([1.0, 1.0, 1.0])

@@ -12,16 +12,16 @@ import pytest
 from making import invented_crane
 
 from boomsim.cli import main
-from boomsim.figures.charts.key import key_lines
-from boomsim.figures.charts.look import FULL
-from boomsim.figures.charts.marks import Words
-from boomsim.figures.charts.page import chart_sheets
-from boomsim.figures.charts.text import foot_lines, numbers_of
-from boomsim.machine.files import load_machine, machine_names
+from boomsim.figures.charts.cell_text import foot_lines, numbers_of
+from boomsim.figures.charts.chart_key import key_lines
+from boomsim.figures.charts.chart_look import FULL
+from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.page_marks import Words
 from boomsim.machine.footprint import covered
+from boomsim.machine.machine_files import load_machine, machine_names
 from boomsim.machine.model import Rigging
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.blanks import (
+from boomsim.rating.charts.blank_cells import (
     LESS,
     NO_REACH,
     PRINTED,
@@ -31,14 +31,14 @@ from boomsim.rating.charts.blanks import (
     nearest_radius,
     words_of,
 )
-from boomsim.rating.charts.chart import Chart, best_chart, stated_chart
-from boomsim.rating.charts.reading import read_chart
-from boomsim.rating.charts.tables import BLANKS, plain_chart, table_head, write_csv
-from boomsim.rating.charts.words import tell_reading
-from boomsim.rating.empty_hook.study import hanging_mass
+from boomsim.rating.charts.chart_reading import read_chart
+from boomsim.rating.charts.chart_tables import BLANKS, plain_chart, table_head, write_csv
+from boomsim.rating.charts.load_chart import Chart, best_chart, stated_chart
+from boomsim.rating.charts.reading_sentences import tell_reading
+from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.setup import SECTORS, Setup, set_up
 from boomsim.rating.strategies import configurations_of
-from boomsim.reports.answer import plain
+from boomsim.reports.text_and_data import plain
 
 WAYS_TO_STAND = [
     (name, support.name, counterweight.name, sector)

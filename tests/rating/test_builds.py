@@ -6,20 +6,20 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine
-from boomsim.machine.thickness import with_plates
-from boomsim.rating.builds.study import (
+from boomsim.machine.machine_files import load_machine
+from boomsim.machine.plate_thickness import with_plates
+from boomsim.rating.builds.builds_sentences import builds_in_short, ending, stability_from
+from boomsim.rating.builds.builds_study import (
     Builds,
     compare_builds,
     finely,
     near_and_far,
     overloaded,
 )
-from boomsim.rating.builds.telling import builds_in_short, ending, stability_from
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.comparison.compare import demonstration
-from boomsim.rating.limits.kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
-from boomsim.rating.overload.study import overload
+from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
+from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import Setup, set_up
 
 TOLD = 0.051

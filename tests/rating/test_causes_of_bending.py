@@ -9,14 +9,14 @@ from making import invented_crane, set_up_by_hand
 from numpy.random import Generator, default_rng
 
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY, hoisting_factor
-from boomsim.rating.comparison.causes import moment_by_cause
-from boomsim.rating.comparison.explain import account
-from boomsim.rating.comparison.shares import whole_percents
-from boomsim.rating.comparison.telling import tell_account
-from boomsim.rating.limits.kind import STABILITY
-from boomsim.rating.response import Response, respond
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
+from boomsim.rating.comparison.bending_causes import moment_by_cause
+from boomsim.rating.comparison.comparison_sentences import tell_account
+from boomsim.rating.comparison.difference_account import account
+from boomsim.rating.comparison.whole_percents import whole_percents
+from boomsim.rating.lift_response import Response, respond
+from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.setup import Setup, set_up
 
 CRANE = invented_crane()

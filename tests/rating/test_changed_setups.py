@@ -8,11 +8,11 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import Support
-from boomsim.rating.changes import with_sector, with_support
-from boomsim.rating.limits.table import limits_of
-from boomsim.rating.losses.outrigger import shorter_support
-from boomsim.rating.raising import most_used
+from boomsim.rating.limits.limit_table import limits_of
+from boomsim.rating.load_search import most_used
+from boomsim.rating.losses.short_outrigger import shorter_support
 from boomsim.rating.setup import SECTORS, rear_sector, set_up
+from boomsim.rating.setup_variants import with_sector, with_support
 
 CRANE = invented_crane()
 FULL = CRANE.supports[0]

@@ -5,10 +5,10 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.book import every_setup, make_book
-from boomsim.rating.charts.questions import APART, MOST_WAYS, questions
+from boomsim.rating.charts.chart_book import every_setup, make_book
+from boomsim.rating.charts.chart_questions import APART, MOST_WAYS, questions
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 

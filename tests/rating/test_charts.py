@@ -9,14 +9,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 from making import invented_crane
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.chart import Chart, best_chart, some_columns, stated_chart
-from boomsim.rating.charts.grid import chart_radii, whole_steps
-from boomsim.rating.charts.runs import first_rows, runs
-from boomsim.rating.charts.ways import configurations_at_lengths, every_configuration, same_length
+from boomsim.rating.charts.chart_configurations import (
+    configurations_at_lengths,
+    every_configuration,
+    same_length,
+)
+from boomsim.rating.charts.column_changes import first_rows, runs
+from boomsim.rating.charts.load_chart import Chart, best_chart, some_columns, stated_chart
+from boomsim.rating.charts.rows_and_rounding import chart_radii, whole_steps
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import (
     configurations_of,

@@ -7,8 +7,8 @@ import pytest
 from making import invented_crane
 
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.book import Book, make_book
-from boomsim.rating.charts.tables import plain_book, plain_chart, table_head, table_rows
+from boomsim.rating.charts.chart_book import Book, make_book
+from boomsim.rating.charts.chart_tables import plain_book, plain_chart, table_head, table_rows
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 

@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
 
-from boomsim.machine.files import load_machine
-from boomsim.rating.charts.boldline import bold_edges, crossings, edges_between, paths
-from boomsim.rating.charts.chart import best_chart
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.charts.bold_line import bold_edges, crossings, edges_between, paths
+from boomsim.rating.charts.load_chart import best_chart
 from boomsim.rating.setup import set_up
 
 GRIDS = hnp.arrays(

@@ -82,7 +82,7 @@ def test_a_book_stopped_from_the_keyboard_says_so_and_leaves_nothing(capsys, tmp
     def stop(*_, **__):
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("boomsim.figures.charts.book.files.book_html", stop)
+    monkeypatch.setattr("boomsim.figures.charts.book.book_files.book_html", stop)
     narrow = ("--rule", "share", "--support", "full", "--sector", "rear", "--counterweight", "none")
     assert main(["chart", "truck18", "--all", str(tmp_path / "book"), *narrow]) == 130
     assert "nothing was written" in capsys.readouterr().err

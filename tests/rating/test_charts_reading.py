@@ -8,13 +8,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from boomsim.machine.files import load_machine
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.rating.charts.chart import Chart, best_chart, stated_chart
-from boomsim.rating.charts.line import fewest_parts, line_limit
-from boomsim.rating.charts.misreading import misreadings
-from boomsim.rating.charts.reading import read_chart
-from boomsim.rating.charts.words import tell_misreading, tell_reading
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.rating.charts.chart_reading import read_chart
+from boomsim.rating.charts.hoist_line import fewest_parts, line_limit
+from boomsim.rating.charts.load_chart import Chart, best_chart, stated_chart
+from boomsim.rating.charts.misreadings import misreadings
+from boomsim.rating.charts.reading_sentences import tell_misreading, tell_reading
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 

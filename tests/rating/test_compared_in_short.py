@@ -8,13 +8,13 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.machine.files import load_machine, machine_names
+from boomsim.machine.machine_files import load_machine, machine_names
 from boomsim.machine.model import Rigging
 from boomsim.rating.capacity import rate
-from boomsim.rating.comparison.compare import Comparison, compare, demonstration
-from boomsim.rating.comparison.explain import account
-from boomsim.rating.comparison.in_short import in_short
-from boomsim.rating.comparison.spans import FEW, most_at, ways_that_matter
+from boomsim.rating.comparison.comparison_in_short import in_short
+from boomsim.rating.comparison.comparison_study import Comparison, compare, demonstration
+from boomsim.rating.comparison.difference_account import account
+from boomsim.rating.comparison.lead_spans import FEW, most_at, ways_that_matter
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import configurations_of, letter, range_of_length
 from boomsim.units import show_rated

@@ -11,13 +11,13 @@ import numpy as np
 import pytest
 from making import set_up_by_hand
 
-from boomsim.machine.files import load_machine
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.capacity import rate
+from boomsim.rating.lift_response import bear, respond
 from boomsim.rating.limits.crushing_with_bending import CRUSHING_WITH_BENDING
-from boomsim.rating.limits.table import KINDS
-from boomsim.rating.response import bear, respond
+from boomsim.rating.limits.limit_table import KINDS
 
 HALVES = np.array([[0.0, 0.0, 0.45, 0.45]])
 

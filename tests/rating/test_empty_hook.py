@@ -9,12 +9,16 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Machine, Rigging
-from boomsim.mechanics.condense import condense
-from boomsim.rating.empty_hook.study import empty_hook, hanging_mass
-from boomsim.rating.empty_hook.telling import hanging_words, plain_empty_hook, tell_empty_hook
-from boomsim.rating.response import respond
+from boomsim.mechanics.boom.condense import condense
+from boomsim.rating.empty_hook.empty_hook_sentences import (
+    hanging_words,
+    plain_empty_hook,
+    tell_empty_hook,
+)
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook, hanging_mass
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import Setup, set_up
 from tests.making import RIGID, bare_machine, even_bar, invented_crane
 

@@ -7,13 +7,13 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import Disturbances, Machine
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.rating.charts.chart import stated_chart
-from boomsim.rating.overload.falling import net_moment
-from boomsim.rating.overload.map import meeting_radii, overload_map
-from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.raising import hang, no_margin
-from boomsim.rating.response import Response
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.rating.charts.load_chart import stated_chart
+from boomsim.rating.lift_response import Response
+from boomsim.rating.load_search import hang, no_margin
+from boomsim.rating.overload.overload_map import meeting_radii, overload_map
+from boomsim.rating.overload.overload_study import Overload, overload
+from boomsim.rating.overload.tip_over import net_moment
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 

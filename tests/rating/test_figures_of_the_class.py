@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.rating.capacity import rate
-from boomsim.rating.limits.kind import STABILITY
+from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import pinned_configurations
 

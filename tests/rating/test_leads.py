@@ -7,13 +7,13 @@ with none of the shortcuts by which the envelope is found.
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine, machine_names
+from boomsim.machine.machine_files import load_machine, machine_names
 from boomsim.machine.model import Rigging
-from boomsim.mechanics.condense import condense
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.grid import reach, row_step
-from boomsim.rating.comparison.compare import compare, demonstration
-from boomsim.rating.comparison.leads import Leads, leads_of
+from boomsim.rating.charts.rows_and_rounding import reach, row_step
+from boomsim.rating.comparison.comparison_leads import Leads, leads_of
+from boomsim.rating.comparison.comparison_study import compare, demonstration
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import (
     Configurations,

@@ -8,15 +8,15 @@ import pytest
 from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Machine, TurningMass
-from boomsim.mechanics.loads import hoisting_factor
+from boomsim.mechanics.external_loads import hoisting_factor
 from boomsim.rating.capacity import rate
-from boomsim.rating.changes import with_disturbances
-from boomsim.rating.losses.outrigger import short_outrigger, shorter_support
-from boomsim.rating.losses.sensitivity import Sensitivity, sensitivity
-from boomsim.rating.losses.study import Losses, losses
-from boomsim.rating.losses.takers import Amounts
-from boomsim.rating.places import Places
+from boomsim.rating.chart_places import Places
+from boomsim.rating.losses.capacity_effects import Amounts
+from boomsim.rating.losses.losses_study import Losses, losses
+from boomsim.rating.losses.mass_sensitivity import Sensitivity, sensitivity
+from boomsim.rating.losses.short_outrigger import short_outrigger, shorter_support
 from boomsim.rating.setup import Setup
+from boomsim.rating.setup_variants import with_disturbances
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),

@@ -9,26 +9,26 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import CALM, Machine, Rigging, TurningMass
-from boomsim.machine.naming import support_names
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.tipping_lines import tipping_lines
+from boomsim.machine.part_names import support_names
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.capacity import rate
-from boomsim.rating.changes import with_disturbances, with_sector, with_support
-from boomsim.rating.limits.kind import STABILITY, STRENGTH
-from boomsim.rating.losses.outrigger import moved_directions, short_outrigger, shorter_support
-from boomsim.rating.losses.reasons import BEYOND, NOTHING, WITHIN
-from boomsim.rating.losses.study import Losses, Taker, losses
-from boomsim.rating.losses.takers import Amounts
-from boomsim.rating.losses.telling import (
+from boomsim.rating.chart_places import Places
+from boomsim.rating.lift_response import respond
+from boomsim.rating.limits.limit_kind import STABILITY, STRENGTH
+from boomsim.rating.losses.capacity_effects import Amounts
+from boomsim.rating.losses.losses_reasons import BEYOND, NOTHING, WITHIN
+from boomsim.rating.losses.losses_sentences import (
     lettered_reasons,
     tell_corners,
     tell_lettered,
     tell_loss,
     tell_reason,
 )
-from boomsim.rating.places import Places
-from boomsim.rating.response import respond
+from boomsim.rating.losses.losses_study import Losses, Taker, losses
+from boomsim.rating.losses.short_outrigger import moved_directions, short_outrigger, shorter_support
 from boomsim.rating.setup import Setup, set_up
+from boomsim.rating.setup_variants import with_disturbances, with_sector, with_support
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),

@@ -9,15 +9,15 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Machine
-from boomsim.mechanics.condense import condense
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
-from boomsim.rating.empty_hook.study import empty_hook, hanging_mass
-from boomsim.rating.limits.telling import WHAT_SETS
-from boomsim.rating.overload.ends import Ends, ends_of
-from boomsim.rating.path.lowering import Lowering, lower
-from boomsim.rating.path.telling import tell_lowering, tell_what_sets
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook, hanging_mass
+from boomsim.rating.limits.governing_words import WHAT_SETS
+from boomsim.rating.overload.failure_loads import Ends, ends_of
+from boomsim.rating.path.lowering_sentences import tell_lowering, tell_what_sets
+from boomsim.rating.path.lowering_study import Lowering, lower
 from boomsim.rating.setup import Setup, set_up
 from tests.making import RIGID, bare_machine, even_bar, invented_crane, set_up_by_hand
 

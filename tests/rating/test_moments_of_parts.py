@@ -10,14 +10,14 @@ from making import NO_ROPE, invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Disturbances, Machine, Rigging
 from boomsim.machine.shapes.box import box
-from boomsim.rating.around.centres import centres
+from boomsim.rating.around.centres_of_gravity import centres
 from boomsim.rating.capacity import condense
-from boomsim.rating.charts.book import make_book
-from boomsim.rating.comparison.explain import Account, account
-from boomsim.rating.limits.kind import STRENGTH
-from boomsim.rating.losses.sensitivity import sensitivity
-from boomsim.rating.places import Places, governing_of, rate_places
-from boomsim.rating.response import Response, respond
+from boomsim.rating.chart_places import Places, governing_of, rate_places
+from boomsim.rating.charts.chart_book import make_book
+from boomsim.rating.comparison.difference_account import Account, account
+from boomsim.rating.lift_response import Response, respond
+from boomsim.rating.limits.limit_kind import STRENGTH
+from boomsim.rating.losses.mass_sensitivity import sensitivity
 from boomsim.rating.strategies import configurations_of
 
 OUT = np.array([1.0, 1.0, 1.0])

@@ -7,12 +7,12 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.boom_systems import BOOM_SYSTEMS
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
-from boomsim.machine.systems import BOOM_SYSTEMS
-from boomsim.rating.charts.boldline import bold_edges, paths
-from boomsim.rating.charts.chart import stated_chart
-from boomsim.rating.charts.ways import one_way_for_each_length, one_way_words
+from boomsim.rating.charts.bold_line import bold_edges, paths
+from boomsim.rating.charts.chart_configurations import one_way_for_each_length, one_way_words
+from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.setup import SECTORS, set_up
 from boomsim.rating.strategies import EQUAL_LENGTH, range_of_length
 

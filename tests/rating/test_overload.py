@@ -7,18 +7,18 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
-from boomsim.machine.files import load_machine
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.supports import support_reactions
-from boomsim.rating.around.directions import direction
-from boomsim.rating.around.floats import float_loads
-from boomsim.rating.lift.study import lift
-from boomsim.rating.limits.table import limits_of
-from boomsim.rating.overload.events import Event
-from boomsim.rating.overload.falling import net_moment
-from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.raising import NO_MARGIN, hang, load_at_one, no_margin
-from boomsim.rating.response import Response
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.stability.support_reactions import support_reactions
+from boomsim.rating.around.float_loads import float_loads
+from boomsim.rating.around.slew_directions import direction
+from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.lift_response import Response
+from boomsim.rating.limits.limit_table import limits_of
+from boomsim.rating.load_search import NO_MARGIN, hang, load_at_one, no_margin
+from boomsim.rating.overload.overload_events import Event
+from boomsim.rating.overload.overload_study import Overload, overload
+from boomsim.rating.overload.tip_over import net_moment
 from boomsim.rating.setup import set_up
 
 OUT, IN = np.array([1.0, 1.0, 1.0]), np.array([0.0, 0.0, 0.0])

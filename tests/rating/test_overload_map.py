@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.machine.files import load_machine
-from boomsim.rating.charts.chart import best_chart, stated_chart
-from boomsim.rating.overload.map import OverloadMap, meeting_radii, overload_map
-from boomsim.rating.overload.study import overload
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.charts.load_chart import best_chart, stated_chart
+from boomsim.rating.overload.overload_map import OverloadMap, meeting_radii, overload_map
+from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of
 

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.picking import pick
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up
 

@@ -9,10 +9,10 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Boom
-from boomsim.rating.path.pins import Sequence, pin_sequence
-from boomsim.rating.path.telling_pins import tell_move, tell_pins
+from boomsim.rating.path.pins_sentences import tell_move, tell_pins
+from boomsim.rating.path.pins_study import Sequence, pin_sequence
 from boomsim.rating.strategies import pinned_configurations
 from tests.making import invented_crane
 

@@ -9,7 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from making import invented_crane
 
-from boomsim.rating.charts.grid import chart_radii, chart_step, reach, row_step, whole_steps
+from boomsim.rating.charts.rows_and_rounding import (
+    chart_radii,
+    chart_step,
+    reach,
+    row_step,
+    whole_steps,
+)
 
 CRANE = invented_crane()
 STEEPEST = radians(80.0)

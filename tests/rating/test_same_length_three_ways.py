@@ -7,10 +7,10 @@ lightest section far out leaves most far out, half and half lies between and def
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine
-from boomsim.rating.comparison.compare import best_of, compare, deflections, demonstration
-from boomsim.rating.comparison.explain import account, difference
-from boomsim.rating.limits.kind import STABILITY
+from boomsim.machine.machine_files import load_machine
+from boomsim.rating.comparison.comparison_study import best_of, compare, deflections, demonstration
+from boomsim.rating.comparison.difference_account import account, difference
+from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.setup import set_up
 
 LIGHT, HALVES, HEAVY = 0, 1, 2

@@ -5,12 +5,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from boomsim.machine.files import load_machine, read_machine
+from boomsim.machine.machine_files import load_machine, read_machine
+from boomsim.machine.machine_text import machine_to_toml
 from boomsim.machine.model import TelescopeCylinder
-from boomsim.machine.write import machine_to_toml
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up
 

@@ -10,21 +10,21 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Lock, Machine, TelescopeCylinder
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.forces import section_forces
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import layout
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.state import solve_state
 from boomsim.rating.capacity import rate
-from boomsim.rating.empty_hook.study import empty_hook
-from boomsim.rating.path.drive import PUSH, hold_back, push_out, with_push
-from boomsim.rating.path.largest import largest_moved
-from boomsim.rating.path.stages import run_out
-from boomsim.rating.path.telescoping import Telescoping, telescope
-from boomsim.rating.path.telling_out import last_lock, tell_telescoping
-from boomsim.rating.response import respond
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook
+from boomsim.rating.lift_response import respond
+from boomsim.rating.path.largest_telescoped import largest_moved
+from boomsim.rating.path.telescope_drive import PUSH, hold_back, push_out, with_push
+from boomsim.rating.path.telescoping_sentences import last_lock, tell_telescoping
+from boomsim.rating.path.telescoping_stages import run_out
+from boomsim.rating.path.telescoping_study import Telescoping, telescope
 from boomsim.rating.setup import set_up
 from tests.making import RIGID, bare_machine, set_up_by_hand, stiff_section
 

@@ -8,25 +8,25 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.lab.answer import answer
-from boomsim.lab.scene import Scene
-from boomsim.lab.words import headline
-from boomsim.machine.files import load_machine, read_machine
+from boomsim.lab.scene.scene import Scene
+from boomsim.lab.solve.solved_scene import answer
+from boomsim.lab.views.scene_sentences import headline
+from boomsim.machine.machine_files import load_machine, read_machine
+from boomsim.machine.machine_text import machine_to_toml
 from boomsim.machine.model import Rigging
-from boomsim.machine.write import machine_to_toml
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.rating.around.slew import around
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.rating.around.slew_study import around
 from boomsim.rating.capacity import rate
-from boomsim.rating.changes import with_sector
-from boomsim.rating.charts.book import make_book
-from boomsim.rating.charts.chart import best_chart, stated_chart
-from boomsim.rating.charts.tables import write_csv
-from boomsim.rating.charts.words import blank_words
-from boomsim.rating.lift.study import lift
+from boomsim.rating.charts.chart_book import make_book
+from boomsim.rating.charts.chart_tables import write_csv
+from boomsim.rating.charts.load_chart import best_chart, stated_chart
+from boomsim.rating.charts.reading_sentences import blank_words
+from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.tyres import TYRES
-from boomsim.rating.response import Response, respond
 from boomsim.rating.setup import EVERY_WAY, Setup, set_up
+from boomsim.rating.setup_variants import with_sector
 from boomsim.rating.strategies import configurations_of
 
 YARD = load_machine("yard60")
@@ -215,8 +215,8 @@ def test_a_machine_with_tyres_is_written_and_read_back() -> None:
     ],
 )
 def test_a_wrong_entry_about_tyres_is_named(written: str, instead: str, said: str) -> None:
-    from boomsim.machine.faults import MachineFileError
-    from boomsim.machine.files import builtin_text
+    from boomsim.machine.file_faults import MachineFileError
+    from boomsim.machine.machine_files import builtin_text
 
     text = builtin_text("yard60")
     assert text.count(written) == 1

@@ -11,18 +11,18 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import Machine, Rigging
-from boomsim.mechanics.loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.chart import stated_chart
-from boomsim.rating.limits.kind import GIVES_WAY, PERMISSIBLE, Kind
-from boomsim.rating.limits.pads import FRONT_PAD
-from boomsim.rating.limits.table import KINDS
-from boomsim.rating.limits.ultimate import ultimate_of, with_ultimates
-from boomsim.rating.overload.map import overload_map
-from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.overload.telling import tell_ultimates, tell_verdict
-from boomsim.rating.raising import hang, no_margin
-from boomsim.rating.response import Response
+from boomsim.rating.charts.load_chart import stated_chart
+from boomsim.rating.lift_response import Response
+from boomsim.rating.limits.limit_kind import GIVES_WAY, PERMISSIBLE, Kind
+from boomsim.rating.limits.limit_table import KINDS
+from boomsim.rating.limits.ultimate_values import ultimate_of, with_ultimates
+from boomsim.rating.limits.wear_pads import FRONT_PAD
+from boomsim.rating.load_search import hang, no_margin
+from boomsim.rating.overload.overload_map import overload_map
+from boomsim.rating.overload.overload_sentences import tell_ultimates, tell_verdict
+from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import configurations_of
 

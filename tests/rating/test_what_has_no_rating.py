@@ -7,14 +7,14 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Machine
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.cells import chart_cells
-from boomsim.rating.comparison.compare import best_of, compare, deflections, demonstration
-from boomsim.rating.overload.study import overload
-from boomsim.rating.raising import no_margin
-from boomsim.rating.response import condense, respond
+from boomsim.rating.charts.rated_cells import chart_cells
+from boomsim.rating.comparison.comparison_study import best_of, compare, deflections, demonstration
+from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.load_search import no_margin
+from boomsim.rating.overload.overload_study import overload
 
 OUT = np.array([1.0, 1.0, 1.0])
 

@@ -9,25 +9,29 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
-from boomsim.machine.files import load_machine
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.tipping_lines import tipping_lines
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.capacity import rate
-from boomsim.rating.comparison.compare import compare, demonstration
-from boomsim.rating.comparison.explain import account, difference
-from boomsim.rating.comparison.telling import tell_account, tell_crossover, tell_difference
-from boomsim.rating.lift.study import lift
-from boomsim.rating.limits.telling import sign
-from boomsim.rating.losses.study import losses
-from boomsim.rating.losses.telling import tell_governing, tell_taker
-from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.overload.telling import (
+from boomsim.rating.chart_places import Places
+from boomsim.rating.comparison.comparison_sentences import (
+    tell_account,
+    tell_crossover,
+    tell_difference,
+)
+from boomsim.rating.comparison.comparison_study import compare, demonstration
+from boomsim.rating.comparison.difference_account import account, difference
+from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.limits.governing_words import sign
+from boomsim.rating.losses.losses_sentences import tell_governing, tell_taker
+from boomsim.rating.losses.losses_study import losses
+from boomsim.rating.overload.overload_sentences import (
     tell_fall,
     tell_feel,
     tell_lightening,
     tell_verdict,
 )
-from boomsim.rating.places import Places
+from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.units import show, show_rated
 
 OUT = np.array([1.0, 1.0, 1.0])

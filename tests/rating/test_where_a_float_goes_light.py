@@ -8,13 +8,13 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.rating.around.directions import over
-from boomsim.rating.around.floats import float_loads, lift_use, slews_of
-from boomsim.rating.overload.lightening import Lightening
-from boomsim.rating.overload.study import Overload, overload
-from boomsim.rating.overload.telling import tell_event, tell_feel, tell_lightening
-from boomsim.rating.raising import FLOAT, hang, no_margin
-from boomsim.rating.response import Response
+from boomsim.rating.around.float_loads import float_loads, lift_use, slews_of
+from boomsim.rating.around.slew_directions import over
+from boomsim.rating.lift_response import Response
+from boomsim.rating.load_search import FLOAT, hang, no_margin
+from boomsim.rating.overload.float_lightening import Lightening
+from boomsim.rating.overload.overload_sentences import tell_event, tell_feel, tell_lightening
+from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import set_up
 
 OUT = np.array([1.0, 1.0, 1.0])

@@ -17,15 +17,16 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.figures.charts.look import BREAKS, FULL, SECOND
-from boomsim.figures.charts.marks import Fill, Stroke
-from boomsim.figures.charts.page import chart_sheets
-from boomsim.machine.files import load_machine
+from boomsim.figures.charts.chart_look import BREAKS, FULL, SECOND
+from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.page_marks import Fill, Stroke
+from boomsim.machine.machine_files import load_machine
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.chart import best_chart, stated_chart
-from boomsim.rating.charts.ways import one_way_for_each_length
-from boomsim.rating.limits.kind import GIVES_WAY, PERMISSIBLE_VALUE, STABILITY, STRENGTH, TIPS
-from boomsim.rating.overload.map import overload_map
+from boomsim.rating.charts.chart_configurations import one_way_for_each_length
+from boomsim.rating.charts.load_chart import best_chart, stated_chart
+from boomsim.rating.limits.limit_kind import GIVES_WAY, PERMISSIBLE_VALUE, STABILITY, STRENGTH, TIPS
+from boomsim.rating.overload.overload_map import overload_map
+from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.overload.second_line import (
     BOLD_LINE,
     BREAKS_FIRST,
@@ -35,7 +36,6 @@ from boomsim.rating.overload.second_line import (
     comes_first,
     second_columns,
 )
-from boomsim.rating.overload.study import overload
 from boomsim.rating.setup import set_up
 
 MACHINES = ("yard60", "truck18", "bench")

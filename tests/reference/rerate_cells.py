@@ -10,9 +10,9 @@ from math import radians
 import numpy as np
 
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging, Support, TurningMass
-from boomsim.mechanics.condense import Condensed, condense
-from boomsim.mechanics.forces import Forces, section_forces
-from boomsim.mechanics.state import Factors, State, solve_state
+from boomsim.mechanics.boom.boom_state import Factors, State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.internal_forces import Forces, section_forces
 
 GRAVITY = 9.80665
 

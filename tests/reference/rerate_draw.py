@@ -13,7 +13,7 @@ from making import is_buildable
 from random_machines import random_machine
 from rerate_cells import RULINGS, Cells
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import (
     CALM,
     Boom,

@@ -11,8 +11,8 @@ import numpy as np
 from rerate_cells import Bent
 from rerate_profile import outline_of
 
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.state import State
+from boomsim.mechanics.boom.boom_state import State
+from boomsim.mechanics.boom.condense import Condensed
 
 Point = np.ndarray
 PER_SECTION = 9

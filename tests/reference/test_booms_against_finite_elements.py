@@ -26,10 +26,10 @@ from random_machines import random_machine, random_state, without_shear
 from verification.record import Record
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.state import solve_state
-from boomsim.mechanics.stations import PER_SECTION
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.mechanics.boom.stations import PER_SECTION
 
 STATES = 230
 MOMENTS = PADS = 1e-3
@@ -226,7 +226,7 @@ def test_a_second_library_agrees_within_its_own_small_rotations(seed):
 
 
 def test_a_section_of_the_demonstration_machine_bends_as_the_reference_says():
-    from boomsim.machine.files import load_machine
+    from boomsim.machine.machine_files import load_machine
 
     machine = load_machine("yard60")
     fractions, theta, load = (0.0, 0.0, 0.45, 0.45), np.radians(55.0), 12000.0

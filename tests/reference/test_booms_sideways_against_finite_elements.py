@@ -15,9 +15,9 @@ from random_machines import random_machine, random_state
 from verification.record import Record
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.internal_forces import section_forces
 
 pytestmark = pytest.mark.slow
 

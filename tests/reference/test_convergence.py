@@ -19,10 +19,10 @@ from random_machines import random_machine, random_state
 from verification.record import Record
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.loads import AIR_FACTOR
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.state import solve_state
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.external_loads import AIR_FACTOR
+from boomsim.mechanics.sections.section_properties import properties
 
 LENGTH, STIFFNESS = 20.0, 40e6
 CRITICAL = pi**2 * STIFFNESS / (4 * LENGTH**2)

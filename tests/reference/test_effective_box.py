@@ -12,8 +12,8 @@ from math import sqrt
 import pytest
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.effective import effective_section
-from boomsim.mechanics.profile import properties
+from boomsim.mechanics.sections.effective_section import effective_section
+from boomsim.mechanics.sections.section_properties import properties
 
 
 def share(ratio: float, psi: float, f_y: float) -> float:

@@ -10,9 +10,9 @@ Source: Castigliano's theorem. Status: worked.
 
 import pytest
 
+from boomsim.papers.family_registry import family_named
 from boomsim.papers.problems.family import Family
-from boomsim.papers.problems.making import problem_with
-from boomsim.papers.registry import family_named
+from boomsim.papers.problems.problem_making import problem_with
 
 FAMILY = family_named("deflection_two_sections")
 assert isinstance(FAMILY, Family)

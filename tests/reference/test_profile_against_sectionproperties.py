@@ -18,8 +18,8 @@ from boomsim.machine.model import Profile
 from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.polygon import polygon
 from boomsim.machine.shapes.tube import tube
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.stress import normal_stress, shear_stress
+from boomsim.mechanics.sections.elastic_stress import normal_stress, shear_stress
+from boomsim.mechanics.sections.section_properties import properties
 
 Section = program("sectionproperties.analysis").Section
 Geometry = program("sectionproperties.pre").Geometry

@@ -10,7 +10,7 @@ from matplotlib.figure import Figure
 from matplotlib.ticker import FuncFormatter, NullLocator
 from verification.record import Record
 
-from boomsim.figures.styles import IDENTITIES
+from boomsim.figures.colours_and_lines import IDENTITIES
 
 STYLE = {"svg.hashsalt": "boomsim", "font.size": 9, "axes.spines.top": False,
          "axes.spines.right": False, "axes.axisbelow": True}  # fmt: skip

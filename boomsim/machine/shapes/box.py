@@ -1,10 +1,10 @@
 """Box: four plates."""
 
 from boomsim.machine.boom_check import profile_faults
+from boomsim.machine.file_tables import Key, Table
 from boomsim.machine.model import Profile
-from boomsim.machine.ranges import SIZE, THICKNESS
-from boomsim.machine.shapes.shape import Shape, least_rounded
-from boomsim.machine.tables import Key, Table
+from boomsim.machine.plausible_ranges import SIZE, THICKNESS
+from boomsim.machine.shapes.section_shape import Shape, least_rounded
 
 
 def box(height: float, *, width: float, top: float, bottom: float, web: float) -> Profile:

@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from typing import Any
 
 from boomsim.machine.boom_check import profile_faults
+from boomsim.machine.file_tables import Key, Table
 from boomsim.machine.model import Profile
 from boomsim.machine.outline import Point
-from boomsim.machine.ranges import ACROSS, THICKNESS
-from boomsim.machine.reading import Choice, Several
-from boomsim.machine.shapes.shape import Shape
-from boomsim.machine.tables import Key, Table
+from boomsim.machine.plausible_ranges import ACROSS, THICKNESS
+from boomsim.machine.shapes.section_shape import Shape
+from boomsim.machine.value_readers import Choice, Several
 
 
 def polygon(corners: Sequence[Point], *, thickness: float | Sequence[float]) -> Profile:

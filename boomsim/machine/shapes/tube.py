@@ -3,10 +3,10 @@
 from math import cos, pi, sin, sqrt, tan
 
 from boomsim.machine.boom_check import profile_faults
+from boomsim.machine.file_tables import Key, Table
 from boomsim.machine.model import Profile
-from boomsim.machine.ranges import SIZE, THICKNESS
-from boomsim.machine.shapes.shape import Shape, least_rounded
-from boomsim.machine.tables import Key, Table
+from boomsim.machine.plausible_ranges import SIZE, THICKNESS
+from boomsim.machine.shapes.section_shape import Shape, least_rounded
 
 TUBE_SIDES = 24
 """A multiple of four puts a flat at the top, the bottom and both sides."""

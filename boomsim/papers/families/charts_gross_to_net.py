@@ -6,10 +6,10 @@ from functools import lru_cache
 import numpy as np
 from sympy import symbols
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.papers.numbers.amounts import grouped
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import unit
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import unit
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up

@@ -5,12 +5,12 @@ from functools import lru_cache
 import numpy as np
 from sympy import symbols
 
-from boomsim.papers.callpath.charts import LENGTH, STEP, Piece, chart_of_piece, table
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.check_models.question_charts import LENGTH, STEP, Piece, chart_of_piece, table
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US, unit
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
-from boomsim.rating.charts.misreading import misreadings
-from boomsim.rating.charts.reading import Reading, read_chart
+from boomsim.rating.charts.chart_reading import Reading, read_chart
+from boomsim.rating.charts.misreadings import misreadings
 from boomsim.units import rounded
 
 P, C, R, L = symbols("P C R L")
@@ -26,7 +26,7 @@ WRONG = {
     "C_1": "next smaller radius", "C_2": "larger of two booms", "C_3": "rounded the wrong way",
     "C_4": "interpolated radius", "C_5": "interpolated both",
 }  # fmt: skip
-"""Wrong ways of reading, as :mod:`boomsim.rating.charts.misreading` names them."""
+"""Wrong ways of reading, as :mod:`boomsim.rating.charts.misreadings` names them."""
 
 
 def read(system: str, *, radius: float, length: float) -> Reading:

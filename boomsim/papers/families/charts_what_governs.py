@@ -6,9 +6,9 @@ from functools import lru_cache
 import numpy as np
 from sympy import symbols
 
-from boomsim.machine.files import load_machine
+from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Machine
-from boomsim.papers.callpath.charts import (
+from boomsim.papers.check_models.question_charts import (
     INVENTED,
     LENGTH,
     Piece,
@@ -16,11 +16,11 @@ from boomsim.papers.callpath.charts import (
     system_with,
     table,
 )
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US, unit
 from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
 

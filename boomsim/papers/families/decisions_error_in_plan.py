@@ -5,10 +5,8 @@ from collections.abc import Callable
 import numpy as np
 from sympy import Abs, Integer, pi, symbols
 
-from boomsim.mechanics.supports import ground_pressure
-from boomsim.papers.callpath.charts import LENGTH, MASS, STEP
-from boomsim.papers.callpath.mats import BEARING, SIDE, on_a_mat, use_of
-from boomsim.papers.callpath.picks import (
+from boomsim.mechanics.stability.support_reactions import ground_pressure
+from boomsim.papers.check_models.boom_truck_picks import (
     BLOCK,
     COLUMNS,
     ROWS,
@@ -18,10 +16,12 @@ from boomsim.papers.callpath.picks import (
     radii_at,
     rated,
 )
-from boomsim.papers.language.checks import first_over
+from boomsim.papers.check_models.mats_under_float import BEARING, SIDE, on_a_mat, use_of
+from boomsim.papers.check_models.question_charts import LENGTH, MASS, STEP
+from boomsim.papers.language.first_failing_check import first_over
 from boomsim.papers.numbers.amounts import result
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import unit
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import unit
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 
 r_1, r_2, R, C_1, C_2, m, m_b, m_s = symbols("r_1 r_2 R C_1 C_2 m m_b m_s")

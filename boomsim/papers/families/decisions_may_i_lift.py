@@ -3,10 +3,8 @@
 import numpy as np
 from sympy import Abs, Max, Min, pi, symbols
 
-from boomsim.mechanics.supports import ground_pressure
-from boomsim.papers.callpath.charts import LENGTH, MASS, STEP, system_with
-from boomsim.papers.callpath.mats import on_a_mat, use_of
-from boomsim.papers.callpath.picks import (
+from boomsim.mechanics.stability.support_reactions import ground_pressure
+from boomsim.papers.check_models.boom_truck_picks import (
     BLOCK,
     COLUMNS,
     ROWS,
@@ -19,9 +17,11 @@ from boomsim.papers.callpath.picks import (
     row_beyond,
     whole_chart,
 )
-from boomsim.papers.language.checks import first_over
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.check_models.mats_under_float import on_a_mat, use_of
+from boomsim.papers.check_models.question_charts import LENGTH, MASS, STEP, system_with
+from boomsim.papers.language.first_failing_check import first_over
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US, unit
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 
 R_1, R_2, m, m_b, m_s, P, b, q_0, v, v_0, k = symbols("R_1 R_2 m m_b m_s P b q_0 v v_0 k")

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.family import ChoiceFamily, Option, Posed, Values
 
 ACTIONS = {

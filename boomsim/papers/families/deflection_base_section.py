@@ -4,9 +4,15 @@ from dataclasses import replace
 
 from sympy import symbols
 
-from boomsim.papers.callpath.boom import GRAVITY, lift, modulus_for, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import (
+    GRAVITY,
+    lift,
+    modulus_for,
+    textbook_boom,
+    textbook_machine,
+)
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import bar_of
+from boomsim.papers.sketches.boom_sketches import bar_of
 
 F, a, b, E, I_y = symbols("F a b E I_y")
 v_a, v_b, v = symbols("v_a v_b v")

@@ -3,10 +3,10 @@
 import numpy as np
 from sympy import cos, sin, symbols
 
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import (
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     MANY,
     clamped,

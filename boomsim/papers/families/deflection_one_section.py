@@ -2,7 +2,7 @@
 
 from sympy import symbols
 
-from boomsim.papers.callpath.boom import (
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     clamped,
     lift,
@@ -11,7 +11,7 @@ from boomsim.papers.callpath.boom import (
     textbook_machine,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import bar_of
+from boomsim.papers.sketches.boom_sketches import bar_of
 
 F, W, a, E, I_y = symbols("F W a E I_y")
 v_F, v_W, v = symbols("v_F v_W v")

@@ -5,10 +5,10 @@ from itertools import pairwise
 import numpy as np
 from sympy import cos, sin, symbols
 
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import (
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     MANY,
     clamped,
@@ -17,8 +17,8 @@ from boomsim.papers.callpath.boom import (
     textbook_machine,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import angle_at, crane
-from boomsim.papers.sketches.svg import QUIET
+from boomsim.papers.sketches.boom_sketches import angle_at, crane
+from boomsim.papers.sketches.sketch_svg import QUIET
 
 Q, L, theta, E, I_y = symbols("Q L theta E I_y")
 F, v, g = symbols("F v g")

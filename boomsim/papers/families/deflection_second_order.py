@@ -4,7 +4,7 @@ from math import atan2, hypot
 
 from sympy import pi, symbols
 
-from boomsim.papers.callpath.boom import (
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     clamped,
     lift,
@@ -14,7 +14,7 @@ from boomsim.papers.callpath.boom import (
     without_rope,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import bar_of
+from boomsim.papers.sketches.boom_sketches import bar_of
 
 F, P, L, E, I_y = symbols("F P L E I_y")
 P_cr, alpha, v_1, v, M = symbols("P_cr alpha v_1 v M")

@@ -2,7 +2,7 @@
 
 from sympy import symbols
 
-from boomsim.papers.callpath.boom import (
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     clamped,
     lift,
@@ -11,7 +11,7 @@ from boomsim.papers.callpath.boom import (
     textbook_machine,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import telescoped
+from boomsim.papers.sketches.boom_sketches import telescoped
 
 F, l_0, a, c, I_0, I_1, E = symbols("F l_0 a c I_0 I_1 E")
 v_1, v_c, v_0, v = symbols("v_1 v_c v_0 v")

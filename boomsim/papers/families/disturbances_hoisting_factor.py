@@ -3,11 +3,11 @@
 from sympy import symbols
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.loads import HOISTING_CLASSES
-from boomsim.papers.callpath.boom import GRAVITY
-from boomsim.papers.callpath.stand import crane, stand
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US
+from boomsim.mechanics.external_loads import HOISTING_CLASSES
+from boomsim.papers.check_models.standing_crane import crane, stand
+from boomsim.papers.check_models.textbook_boom import GRAVITY
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
 
 m, v, v_0, a, b, a_1, b_1, k = symbols("m v v_0 a b a_1 b_1 k")

@@ -7,11 +7,11 @@ import numpy as np
 from sympy import cos, sin, symbols, tan
 
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.mechanics.condense import condense
-from boomsim.papers.callpath.boom import GRAVITY, textbook_boom, textbook_machine
-from boomsim.papers.callpath.stand import stand
+from boomsim.mechanics.boom.condense import condense
+from boomsim.papers.check_models.standing_crane import stand
+from boomsim.papers.check_models.textbook_boom import GRAVITY, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import GROUND, HEEL, angle_at, crane
+from boomsim.papers.sketches.boom_sketches import GROUND, HEEL, angle_at, crane
 
 L, theta, u, delta = symbols("L theta u delta")
 h, D = symbols("h D")

@@ -4,12 +4,12 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.forces import section_forces
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import GRAVITY, MANY, textbook_boom, textbook_machine
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.internal_forces import section_forces
+from boomsim.papers.check_models.textbook_boom import GRAVITY, MANY, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.svg import LOAD, QUIET, Sketch
+from boomsim.papers.sketches.sketch_svg import LOAD, QUIET, Sketch
 
 W, d, j, L, b = symbols("W d j L b")
 H, M = symbols("H M")

@@ -4,10 +4,10 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.papers.callpath.stand import REACH, crane, stand
+from boomsim.papers.check_models.standing_crane import REACH, crane, stand
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import GROUND
-from boomsim.papers.sketches.boom import crane as crane_from_the_side
+from boomsim.papers.sketches.boom_sketches import GROUND
+from boomsim.papers.sketches.boom_sketches import crane as crane_from_the_side
 
 v, v_0, q_0, A, c, h = symbols("v v_0 q_0 A c h")
 q, H, M = symbols("q H M")

@@ -3,9 +3,9 @@
 from sympy import symbols
 
 from boomsim.mechanics.geometry import layout
-from boomsim.papers.callpath.boom import textbook_boom
+from boomsim.papers.check_models.textbook_boom import textbook_boom
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import telescoped
+from boomsim.papers.sketches.boom_sketches import telescoped
 
 l, n, s, k = symbols("l n s k")  # noqa: E741 - the letter of a section's length in every book
 e, c = symbols("e c")

@@ -3,11 +3,11 @@
 import numpy as np
 from sympy import cos, sin, symbols
 
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import head_place, textbook_boom, textbook_machine
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.papers.check_models.textbook_boom import head_place, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import angle_at, crane, level_lengths
+from boomsim.papers.sketches.boom_sketches import angle_at, crane, level_lengths
 
 L, theta, d = symbols("L theta d")
 X, R = symbols("X R")

@@ -3,7 +3,7 @@
 from sympy import Ne, symbols
 
 from boomsim.mechanics.geometry import layout
-from boomsim.papers.callpath.boom import textbook_boom
+from boomsim.papers.check_models.textbook_boom import textbook_boom
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 
 s_1, s_2, s_3, k_1, k_2 = symbols("s_1 s_2 s_3 k_1 k_2")

@@ -4,8 +4,8 @@ from math import ceil
 
 from sympy import log, pi, sin, symbols
 
-from boomsim.mechanics.loads import tackle_advantage
-from boomsim.papers.numbers.chance import Chance
+from boomsim.mechanics.external_loads import tackle_advantage
+from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 
 W, B, F, E = symbols("W B F E")

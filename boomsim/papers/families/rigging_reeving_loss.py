@@ -5,10 +5,10 @@ from dataclasses import replace
 import numpy as np
 from sympy import symbols
 
-from boomsim.papers.callpath.boom import GRAVITY
-from boomsim.papers.callpath.stand import crane, stand
+from boomsim.papers.check_models.standing_crane import crane, stand
+from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.reeving import tackle
+from boomsim.papers.sketches.reeving_sketch import tackle
 
 F, N, E = symbols("F N E")
 A, W, k = symbols("A W k")

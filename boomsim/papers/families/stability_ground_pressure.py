@@ -3,7 +3,7 @@
 import numpy as np
 from sympy import pi, symbols
 
-from boomsim.mechanics.supports import ground_pressure
+from boomsim.mechanics.stability.support_reactions import ground_pressure
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 
 F, D = symbols("F D")

@@ -3,11 +3,11 @@
 import numpy as np
 from sympy import Max, Min, cos, sin, symbols
 
-from boomsim.mechanics.supports import support_reactions
-from boomsim.papers.callpath.boom import GRAVITY
-from boomsim.papers.callpath.stand import crane, floats, stand
+from boomsim.mechanics.stability.support_reactions import support_reactions
+from boomsim.papers.check_models.standing_crane import crane, floats, stand
+from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.stand import floats_measured, plan_view
+from boomsim.papers.sketches.crane_sketches import floats_measured, plan_view
 
 m, L_x, B, R, psi = symbols("m L_x B R psi")
 a, b, P, T, p = symbols("a b P T p")

@@ -2,9 +2,9 @@
 
 from sympy import symbols
 
-from boomsim.papers.callpath.stand import crane, line_ahead, stand
+from boomsim.papers.check_models.standing_crane import crane, line_ahead, stand
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.stand import side_view
+from boomsim.papers.sketches.crane_sketches import side_view
 
 m, x, m_b, c, d, P, R = symbols("m x m_b c d P R")
 a, b, h, n = symbols("a b h n")

@@ -3,11 +3,11 @@
 import numpy as np
 from sympy import symbols
 
-from boomsim.papers.callpath.stand import crane, line_ahead, stand
+from boomsim.papers.check_models.standing_crane import crane, line_ahead, stand
 from boomsim.papers.numbers.amounts import given
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US
-from boomsim.papers.numbers.spreads import spread
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US
+from boomsim.papers.numbers.value_ranges import spread
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.limits.tipping import rated_share
 from boomsim.rating.rules import SHARE_OF_TIPPING

@@ -3,10 +3,10 @@
 import numpy as np
 from sympy import symbols
 
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import GRAVITY, even_boom, textbook_machine
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
+from boomsim.papers.check_models.textbook_boom import GRAVITY, even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.rules import TEST_LOAD

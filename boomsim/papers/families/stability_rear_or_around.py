@@ -5,13 +5,20 @@ from decimal import Decimal
 
 from sympy import atan, symbols
 
-from boomsim.machine.files import load_machine
-from boomsim.papers.callpath.charts import LENGTH, MASS, Piece, chart_of_piece, number, system_with
+from boomsim.machine.machine_files import load_machine
+from boomsim.papers.check_models.question_charts import (
+    LENGTH,
+    MASS,
+    Piece,
+    chart_of_piece,
+    number,
+    system_with,
+)
 from boomsim.papers.numbers.amounts import grouped
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US, unit
 from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Shown, Values
-from boomsim.papers.sketches.stand import plan_view
+from boomsim.papers.sketches.crane_sketches import plan_view
 from boomsim.rating.setup import rear_sector
 
 R, psi, x, y = symbols("R psi x y")

@@ -6,14 +6,14 @@ import numpy as np
 from sympy import acos, asin, symbols
 
 from boomsim.machine.model import CarrierMass
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.stability import overturning
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import GRAVITY, MANY, even_boom, textbook_machine
-from boomsim.papers.callpath.stand import line_ahead
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
+from boomsim.mechanics.stability.overturning import overturning
+from boomsim.papers.check_models.standing_crane import line_ahead
+from boomsim.papers.check_models.textbook_boom import GRAVITY, MANY, even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.svg import INK, QUIET, Sketch
+from boomsim.papers.sketches.sketch_svg import INK, QUIET, Sketch
 
 m, x, m_b, f, a, P, L = symbols("m x m_b f a P L")
 q, theta = symbols("q theta")

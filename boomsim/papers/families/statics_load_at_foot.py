@@ -7,9 +7,9 @@ from math import sin as sine
 from sympy import cos, symbols
 
 from boomsim.machine.model import Machine
-from boomsim.papers.callpath.boom import GRAVITY, even_boom, lift, textbook_machine
+from boomsim.papers.check_models.textbook_boom import GRAVITY, even_boom, lift, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import angle_at, crane
+from boomsim.papers.sketches.boom_sketches import angle_at, crane
 
 W, x, L, theta, e, M_0 = symbols("W x L theta e M_0")
 M, r, Q = symbols("M r Q")

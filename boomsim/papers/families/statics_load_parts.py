@@ -2,9 +2,9 @@
 
 from sympy import cos, sin, symbols
 
-from boomsim.papers.callpath.boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import angle_at, crane
+from boomsim.papers.sketches.boom_sketches import angle_at, crane
 
 Q, theta = symbols("Q theta")
 F = symbols("F")

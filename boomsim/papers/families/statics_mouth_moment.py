@@ -2,7 +2,7 @@
 
 from sympy import cos, symbols
 
-from boomsim.papers.callpath.boom import (
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     droop_at_mouth,
     lift,
@@ -10,7 +10,7 @@ from boomsim.papers.callpath.boom import (
     textbook_machine,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import telescoped
+from boomsim.papers.sketches.boom_sketches import telescoped
 
 Q, W, l, a, theta = symbols("Q W l a theta")  # noqa: E741 - the book's letter of a length
 W_a, M = symbols("W_a M")

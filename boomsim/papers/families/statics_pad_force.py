@@ -2,9 +2,9 @@
 
 from sympy import symbols
 
-from boomsim.papers.callpath.boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.svg import Sketch
+from boomsim.papers.sketches.sketch_svg import Sketch
 
 F, a, c = symbols("F a c")
 M, R_r, R_f = symbols("M R_r R_f")

@@ -5,11 +5,11 @@ from functools import cache
 import numpy as np
 from sympy import Float, Max, Min, symbols
 
-from boomsim.machine.files import load_machine
-from boomsim.papers.numbers.chance import Chance
+from boomsim.machine.machine_files import load_machine
+from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Values
 from boomsim.rating.capacity import rate
-from boomsim.rating.overload.ends import ends_of
+from boomsim.rating.overload.failure_loads import ends_of
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import label
 

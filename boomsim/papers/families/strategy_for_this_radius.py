@@ -6,8 +6,8 @@ from functools import lru_cache
 import numpy as np
 from sympy import symbols
 
-from boomsim.machine.files import load_machine
-from boomsim.papers.callpath.charts import (
+from boomsim.machine.machine_files import load_machine
+from boomsim.papers.check_models.question_charts import (
     LENGTH,
     MASS,
     STEP,
@@ -18,8 +18,8 @@ from boomsim.papers.callpath.charts import (
     table,
 )
 from boomsim.papers.numbers.amounts import grouped
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, US, unit
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, US, unit
 from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up

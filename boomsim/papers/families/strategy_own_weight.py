@@ -4,8 +4,8 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.mechanics.geometry import layout
-from boomsim.papers.callpath.boom import textbook_boom
-from boomsim.papers.numbers.chance import Chance
+from boomsim.papers.check_models.textbook_boom import textbook_boom
+from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 
 m_1, m_2, m_3, s, R = symbols("m_1 m_2 m_3 s R")

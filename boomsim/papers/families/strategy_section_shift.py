@@ -6,12 +6,12 @@ import numpy as np
 from sympy import cos, symbols
 
 from boomsim.machine.model import CarrierMass
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.stability import overturning
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import textbook_boom, textbook_machine
-from boomsim.papers.callpath.stand import line_ahead
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
+from boomsim.mechanics.stability.overturning import overturning
+from boomsim.papers.check_models.standing_crane import line_ahead
+from boomsim.papers.check_models.textbook_boom import textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values
 from boomsim.rating.rules import SHARE_OF_TIPPING
 

@@ -3,9 +3,9 @@
 from sympy import symbols
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.profile import Properties, properties
-from boomsim.mechanics.stress import fibre_points, normal_stress
-from boomsim.papers.callpath.boom import (
+from boomsim.mechanics.sections.elastic_stress import fibre_points, normal_stress
+from boomsim.mechanics.sections.section_properties import Properties, properties
+from boomsim.papers.check_models.textbook_boom import (
     GRAVITY,
     droop_at_mouth,
     lift,
@@ -13,7 +13,7 @@ from boomsim.papers.callpath.boom import (
     textbook_machine,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import telescoped
+from boomsim.papers.sketches.boom_sketches import telescoped
 
 F, a, W_y, f_y, alpha = symbols("F a W_y f_y alpha")
 M, sigma, f, u = symbols("M sigma f u")

@@ -2,7 +2,11 @@
 
 from sympy import Integer, sqrt, symbols
 
-from boomsim.mechanics.buckling import effective_widths, plate_slenderness, reduction
+from boomsim.mechanics.sections.plate_buckling_factor import (
+    effective_widths,
+    plate_slenderness,
+    reduction,
+)
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 
 b, t, f_y, f_0, psi = symbols("b t f_y f_0 psi")

@@ -3,8 +3,8 @@
 from sympy import sqrt, symbols
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.profile import properties
-from boomsim.mechanics.stress import shear_stress, von_mises
+from boomsim.mechanics.sections.elastic_stress import shear_stress, von_mises
+from boomsim.mechanics.sections.section_properties import properties
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 
 sigma, V, h, s, f = symbols("sigma V h s f")

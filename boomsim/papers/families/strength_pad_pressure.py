@@ -3,10 +3,10 @@
 from sympy import symbols
 
 from boomsim.machine.model import Pad
-from boomsim.mechanics.crushing import pad_pressure
-from boomsim.papers.callpath.boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.mechanics.sections.patch_loading import pad_pressure
+from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import telescoped
+from boomsim.papers.sketches.boom_sketches import telescoped
 
 F, a, c, l, b, p_0 = symbols("F a c l b p_0")  # noqa: E741 - the book's letter of a length
 R_f, p, u = symbols("R_f p u")

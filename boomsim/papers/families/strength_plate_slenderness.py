@@ -2,7 +2,7 @@
 
 from sympy import sqrt, symbols
 
-from boomsim.mechanics.buckling import plate_slenderness
+from boomsim.mechanics.sections.plate_buckling_factor import plate_slenderness
 from boomsim.papers.problems.family import Family, Given, Slip, Step, Values, as_written
 
 b, t, f_y, f_0, k = symbols("b t f_y f_0 k")

@@ -3,9 +3,9 @@
 from sympy import symbols
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.profile import properties
+from boomsim.mechanics.sections.section_properties import properties
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import box_end
+from boomsim.papers.sketches.boom_sketches import box_end
 
 h, w, t, s = symbols("h w t s")
 I_1, I_2, W_y = symbols("I_1 I_2 W_y")

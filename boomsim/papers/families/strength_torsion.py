@@ -3,9 +3,9 @@
 from sympy import symbols
 
 from boomsim.machine.shapes.box import box
-from boomsim.mechanics.profile import properties, torsion_shear_stress
+from boomsim.mechanics.sections.section_properties import properties, torsion_shear_stress
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom import box_end
+from boomsim.papers.sketches.boom_sketches import box_end
 
 T, w, h, t = symbols("T w h t")
 A_e, tau = symbols("A_e tau")

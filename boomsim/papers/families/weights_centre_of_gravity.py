@@ -3,12 +3,12 @@
 import numpy as np
 from sympy import symbols
 
-from boomsim.mechanics.condense import condense
-from boomsim.mechanics.masses import masses
-from boomsim.mechanics.state import solve_state
-from boomsim.papers.callpath.boom import GRAVITY, textbook_boom, textbook_machine
+from boomsim.mechanics.boom.boom_state import solve_state
+from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.stability.masses import masses
+from boomsim.papers.check_models.textbook_boom import GRAVITY, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.svg import Sketch
+from boomsim.papers.sketches.sketch_svg import Sketch
 
 W_0, W_1, W_2, l_0, l_1, l_2, c_1, c_2 = symbols("W_0 W_1 W_2 l_0 l_1 l_2 c_1 c_2")
 x_0, x_1, x_2, W, x = symbols("x_0 x_1 x_2 W x")

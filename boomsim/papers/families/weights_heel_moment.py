@@ -2,9 +2,9 @@
 
 from sympy import cos, symbols
 
-from boomsim.papers.callpath.boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom import angle_at, crane
+from boomsim.papers.sketches.boom_sketches import angle_at, crane
 
 W_0, W_1, W_2, x_0, x_1, x_2, e_1, e_2, theta = symbols("W_0 W_1 W_2 x_0 x_1 x_2 e_1 e_2 theta")
 y_1, y_2, S, M = symbols("y_1 y_2 S M")

@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from boomsim.papers.marking.question import QuestionMark
+from boomsim.papers.marking.mark_question import QuestionMark
 
 NAN = float("nan")
 FEW = 10

@@ -4,10 +4,10 @@ import csv
 from collections import Counter
 from collections.abc import Iterator
 
-from boomsim.files.errors import FileError
-from boomsim.files.reading import UTF_16, text_of
-from boomsim.papers.errors import PaperError
-from boomsim.papers.marking.sheets import Refusal, Sheet, label_of, refuse_row, short
+from boomsim.files.file_errors import FileError
+from boomsim.files.text_reading import UTF_16, text_of
+from boomsim.papers.marking.answer_sheets import Refusal, Sheet, label_of, refuse_row, short
+from boomsim.papers.paper_errors import PaperError
 
 NAMED, CODE = ("candidate", "variant"), "code"
 """Columns that are no questions; sheets without the code are read, too."""

@@ -4,8 +4,8 @@ import json
 from collections import Counter
 from collections.abc import Iterator
 
-from boomsim.papers.errors import PaperError
-from boomsim.papers.marking.sheets import Refusal, Sheet, label_of, short
+from boomsim.papers.marking.answer_sheets import Refusal, Sheet, label_of, short
+from boomsim.papers.paper_errors import PaperError
 
 
 def json_rows(data: bytes, name: str, refused: list[Refusal]) -> Iterator[Sheet]:

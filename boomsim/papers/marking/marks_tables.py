@@ -5,7 +5,7 @@ import io
 import math
 from typing import Any
 
-from boomsim.papers.marking.mark import CandidateMark, Marked
+from boomsim.papers.marking.mark_class import CandidateMark, Marked
 
 SCHEMA = "boomsim-marks/1"
 _LAST = ("marks", "of", "provisional", "not read")

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from boomsim.papers.marking.question import QuestionMark
+from boomsim.papers.family_registry import family_named
+from boomsim.papers.marking.mark_question import QuestionMark
 from boomsim.papers.problems.family import TOPICS
-from boomsim.papers.registry import family_named
 
 
 def own_outcomes(questions: Sequence[QuestionMark]) -> tuple[tuple[str, int, int], ...]:

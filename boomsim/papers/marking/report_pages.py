@@ -9,10 +9,10 @@ from collections.abc import Iterable, Sequence
 from html import escape
 
 from boomsim.papers.marking.class_figures import FEW, QuestionFigures
-from boomsim.papers.marking.mark import CandidateMark, Marked
+from boomsim.papers.marking.mark_class import CandidateMark, Marked
+from boomsim.papers.marking.mark_question import BLANK, CARRIED, REFUSED, PartMark
 from boomsim.papers.marking.own_outcomes import own_outcomes
-from boomsim.papers.marking.question import BLANK, CARRIED, REFUSED, PartMark
-from boomsim.papers.render.html import page
+from boomsim.papers.render.paper_html import page
 
 STYLE = """
 table { width: 100%; border: 0; } th { font-weight: 400; font-size: .8rem; color: var(--quiet); }

@@ -10,8 +10,8 @@ from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from functools import lru_cache
 
-from boomsim.papers.errors import FamilyError
-from boomsim.papers.numbers.measures import METRIC, US, Unit, unit
+from boomsim.papers.numbers.printed_units import METRIC, US, Unit, unit
+from boomsim.papers.paper_errors import FamilyError
 
 _PLAIN = re.compile(r"(-?\d{1,15}(?:\.\d{1,12})?)(?: (\S{1,20}))?", re.ASCII)
 

@@ -12,10 +12,10 @@ from decimal import Decimal
 from sympy import Expr, Symbol, evaluate
 from sympy.core.relational import Relational
 
-from boomsim.papers.numbers.chance import Chance
-from boomsim.papers.numbers.measures import METRIC, Unit, unit
-from boomsim.papers.numbers.spreads import Spread, spread
-from boomsim.papers.problems.effort import effort_of, letters_of
+from boomsim.papers.numbers.dice import Chance
+from boomsim.papers.numbers.printed_units import METRIC, Unit, unit
+from boomsim.papers.numbers.value_ranges import Spread, spread
+from boomsim.papers.problems.difficulty import effort_of, letters_of
 
 TOPICS = (
     "geometry", "weights", "statics", "strength", "deflection",
@@ -48,7 +48,7 @@ class Given:
     words : str
         What it is: "overhang of the section"
     metric, us : str
-        Its values, see :func:`boomsim.papers.numbers.spreads.spread`
+        Its values, see :func:`boomsim.papers.numbers.value_ranges.spread`
     """
 
     letter: Symbol
@@ -88,7 +88,8 @@ class Step:
         Significant figures printed [1]
     tolerance : float
         Relative difference that always counts as right, for other sensible ways and constants; the
-        rounding that the paper asks for is added, see :mod:`boomsim.papers.problems.bands` [1]
+        rounding that the paper asks for is added, see
+        :mod:`boomsim.papers.problems.tolerance_bands` [1]
     nearest : tuple of (str, str)
         Where the answer is a figure of a chart, or a sum of such: its step in metric and US units
     rated : bool
@@ -209,7 +210,7 @@ class Family:
     where : tuple of relations
         What must hold between letters for a sensible problem; else it is drawn again
     picture : callable or None
-        SVG text of a problem, see :mod:`boomsim.papers.sketches.svg`
+        SVG text of a problem, see :mod:`boomsim.papers.sketches.sketch_svg`
     seen : str
         What the picture shows, in words, for those who do not see it
     draw : callable or None
@@ -246,7 +247,7 @@ class Family:
 
     @property
     def difficulty(self) -> int:
-        """From 1 to 5, see :func:`boomsim.papers.problems.effort.effort_of`."""
+        """From 1 to 5, see :func:`boomsim.papers.problems.difficulty.effort_of`."""
         return effort_of(tuple(step.formula for step in self.steps))
 
 

@@ -8,7 +8,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from boomsim.papers.language.wording import Piece, pieces
+from boomsim.papers.language.question_words import Piece, pieces
 from boomsim.papers.numbers.amounts import Amount
 from boomsim.papers.problems.family import (
     AnyFamily,

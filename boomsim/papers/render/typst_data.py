@@ -9,14 +9,14 @@ from collections.abc import Sequence
 from typing import Any
 
 from boomsim.caution import CAUTION
-from boomsim.papers.codes import code_of
-from boomsim.papers.language.dialects import TYPST
-from boomsim.papers.language.formulas import in_letters, in_numbers, letter
-from boomsim.papers.language.wording import Piece
-from boomsim.papers.numbers.measures import US
+from boomsim.papers.check_code import code_of
+from boomsim.papers.language.formula_markup import TYPST
+from boomsim.papers.language.formula_printing import in_letters, in_numbers, letter
+from boomsim.papers.language.question_words import Piece
+from boomsim.papers.numbers.printed_units import US
 from boomsim.papers.paper import Paper, Question
-from boomsim.papers.render.heights import height_of, is_wide, room_for_working, step_height
-from boomsim.papers.render.notes import notes
+from boomsim.papers.render.paper_notes import notes
+from boomsim.papers.render.question_heights import height_of, is_wide, room_for_working, step_height
 
 Data = dict[str, Any]
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from boomsim.rating.charts.chart import Chart
+from boomsim.rating.charts.load_chart import Chart
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,8 +1,8 @@
 """Buckling of the whole boom, sideways or in the luffing plane."""
 
+from boomsim.mechanics.boom.critical_load import critical_ratio
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.sway import critical_ratio
-from boomsim.rating.limits.kind import Case, Kind
+from boomsim.rating.limits.limit_kind import Case, Kind
 
 
 def _use(case: Case) -> Array:

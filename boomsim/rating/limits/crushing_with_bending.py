@@ -7,11 +7,11 @@ presses on the outer section's plate in tension, which the code judges by sectio
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.crushing import with_bending
-from boomsim.mechanics.forces import Forces
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.internal_forces import Forces
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import MOVING_SECTIONS, Case, Kind, use_of_joints
+from boomsim.mechanics.sections.patch_loading import with_bending
+from boomsim.rating.limits.limit_kind import MOVING_SECTIONS, Case, Kind, use_of_joints
 from boomsim.rating.limits.plate_buckling import buckling_components, buckling_use
 from boomsim.rating.limits.strengths import Strengths
 

@@ -1,7 +1,7 @@
 """Line pull: what the winch may pull at its rope."""
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
+from boomsim.rating.limits.limit_kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
 def _use(case: Case) -> Array:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
+from boomsim.rating.limits.limit_kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
 def _use(case: Case) -> Array:

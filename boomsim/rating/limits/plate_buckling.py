@@ -4,11 +4,11 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.mechanics.forces import Forces
+from boomsim.mechanics.boom.internal_forces import Forces
+from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.plates import plate_use
-from boomsim.mechanics.stations import PER_SECTION
-from boomsim.rating.limits.kind import EVERY_SECTION, Case, Kind, largest_of_sections
+from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_of_sections
 from boomsim.rating.limits.strengths import Strengths
 
 

@@ -5,12 +5,12 @@ EN 1993-1-5:2006, section 5, and 7.1 where the section is bent as well.
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed
-from boomsim.mechanics.forces import Forces
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.internal_forces import Forces
+from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.shear_buckling import beside_bending
-from boomsim.mechanics.stations import PER_SECTION
-from boomsim.rating.limits.kind import EVERY_SECTION, Case, Kind, largest_of_sections
+from boomsim.mechanics.sections.shear_buckling_factor import beside_bending
+from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_of_sections
 from boomsim.rating.limits.plate_buckling import buckling_components, buckling_use
 from boomsim.rating.limits.strengths import Strengths
 

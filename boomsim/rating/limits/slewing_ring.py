@@ -3,10 +3,10 @@
 import numpy as np
 
 from boomsim.machine.model import CALM
+from boomsim.mechanics.external_loads import GRAVITY, gravity_in_base, gusts, hoisting_factor
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY, gravity_in_base, gusts, hoisting_factor
-from boomsim.mechanics.stability import wind_on_sections
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
+from boomsim.mechanics.stability.overturning import wind_on_sections
+from boomsim.rating.limits.limit_kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
 def ring_moment(case: Case) -> Array:

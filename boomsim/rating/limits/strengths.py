@@ -8,11 +8,11 @@ from itertools import pairwise
 import numpy as np
 
 from boomsim.machine.model import Machine, Pad, Section
-from boomsim.mechanics.crushing import crushing_resistance
-from boomsim.mechanics.effective import EffectiveSection, effective_section
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.profile import Properties, properties
-from boomsim.mechanics.shear_buckling import shear_strengths, use_of_forces
+from boomsim.mechanics.sections.effective_section import EffectiveSection, effective_section
+from boomsim.mechanics.sections.patch_loading import crushing_resistance
+from boomsim.mechanics.sections.section_properties import Properties, properties
+from boomsim.mechanics.sections.shear_buckling_factor import shear_strengths, use_of_forces
 from boomsim.rating.rules import Rule
 
 

@@ -4,9 +4,9 @@ import numpy as np
 
 from boomsim.machine.model import Machine, Support
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.masses import Masses
-from boomsim.mechanics.stability import Overturning
-from boomsim.rating.limits.kind import STABILITY, TIPS, Case, Kind
+from boomsim.mechanics.stability.masses import Masses
+from boomsim.mechanics.stability.overturning import Overturning
+from boomsim.rating.limits.limit_kind import STABILITY, TIPS, Case, Kind
 from boomsim.rating.rules import StabilityRule
 
 

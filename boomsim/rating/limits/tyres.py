@@ -3,12 +3,12 @@
 import numpy as np
 
 from boomsim.machine.model import Support
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.loads import GRAVITY
-from boomsim.mechanics.masses import Masses
-from boomsim.mechanics.stability import Overturning, zero_moment_point
-from boomsim.mechanics.supports import support_reactions
-from boomsim.rating.limits.kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
+from boomsim.mechanics.stability.masses import Masses
+from boomsim.mechanics.stability.overturning import Overturning, zero_moment_point
+from boomsim.mechanics.stability.support_reactions import support_reactions
+from boomsim.rating.limits.limit_kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind
 
 
 def tyre_forces(support: Support, *, placed: Masses, balance: Overturning, load: Array) -> Array:

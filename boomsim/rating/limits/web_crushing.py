@@ -3,7 +3,7 @@
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.kind import MOVING_SECTIONS, Case, Kind, use_of_joints
+from boomsim.rating.limits.limit_kind import MOVING_SECTIONS, Case, Kind, use_of_joints
 
 
 def _use(case: Case) -> Array:

@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from boomsim.mechanics.forces import Forces
+from boomsim.mechanics.boom.internal_forces import Forces
+from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.stations import PER_SECTION
-from boomsim.rating.limits.kind import EVERY_SECTION, Case, Kind, largest_of_sections
+from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_of_sections
 from boomsim.rating.limits.strengths import Strengths
 
 

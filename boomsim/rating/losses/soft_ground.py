@@ -4,17 +4,17 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from boomsim.mechanics.condense import Condensed, condense
+from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.supports import support_reactions
-from boomsim.rating.around.floats import float_loads
+from boomsim.mechanics.stability.support_reactions import support_reactions
+from boomsim.rating.around.float_loads import float_loads
 from boomsim.rating.capacity import Rating
-from boomsim.rating.changes import with_disturbances
-from boomsim.rating.limits.kind import Limit
-from boomsim.rating.overload.falling import worst_direction
-from boomsim.rating.places import Places, governing_of, rate_places
-from boomsim.rating.response import respond
+from boomsim.rating.chart_places import Places, governing_of, rate_places
+from boomsim.rating.lift_response import respond
+from boomsim.rating.limits.limit_kind import Limit
+from boomsim.rating.overload.tip_over import worst_direction
 from boomsim.rating.setup import Setup
+from boomsim.rating.setup_variants import with_disturbances
 
 SOFT_TRIES = 12
 """Trials of lean and load."""

@@ -1,17 +1,18 @@
 """The second line of a chart: it parts what would break first from what would tip first.
 
 The bold line says which margin is used up first. This one says what really comes first when the
-load is raised past all margins, as :mod:`boomsim.rating.overload.map` finds it cell by cell.
+load is raised past all margins, as :mod:`boomsim.rating.overload.overload_map` finds it cell by
+cell.
 """
 
 from typing import Any
 
 import numpy as np
 
-from boomsim.rating.charts.boldline import Edge
-from boomsim.rating.charts.grid import MASS_UNIT
-from boomsim.rating.charts.tables import UNITS, Added, Row
-from boomsim.rating.overload.map import OverloadMap
+from boomsim.rating.charts.bold_line import Edge
+from boomsim.rating.charts.chart_tables import UNITS, Added, Row
+from boomsim.rating.charts.rows_and_rounding import MASS_UNIT
+from boomsim.rating.overload.overload_map import OverloadMap
 
 BOLD_LINE = "bold line: what sets the figure"
 

@@ -42,7 +42,7 @@ async function start({parts, begin}) {
   python.globals.set('begin', begin);
   model = python.runPython(`
 import json
-from boomsim.lab.live.model import Live
+from boomsim.lab.live.live_model import Live
 live = Live(**json.loads(begin))
 live`);
   postMessage({step: 'ready', told: model.tell()});

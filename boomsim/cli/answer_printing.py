@@ -1,0 +1,81 @@
+"""Telling an answer: first the picture into its file, then the words or the JSON."""
+
+import argparse
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from boomsim.cli.json_printing import plain, print_json
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+    from boomsim.face.study_result import Result
+
+
+def tell(
+    chosen: argparse.Namespace,
+    kind: str,
+    *,
+    data: Callable[[], dict[str, Any]],
+    text: Callable[[], str],
+    figure: "Callable[[], Figure]",
+    picture: str | None = None,
+) -> None:
+    """Work out everything before the first word, so that what is refused has said nothing.
+
+    Parameters
+    ----------
+    chosen : argparse.Namespace
+    kind : str
+        Which command answers
+    data, text, figure : callable
+        The answer as JSON, as words, and as a picture
+    picture : str, optional
+        File for the picture if none was named
+    """
+    answer: dict[str, Any] = plain(data()) if chosen.json else {}
+    words = "" if chosen.json else text()
+    path = chosen.figure or picture
+    if path:
+        from boomsim.figures.figure_page import write
+
+        write(figure(), path)
+    if chosen.json:
+        print_json(kind, answer)
+        return
+    print(words)
+    if path:
+        print(f"\nThe picture is in {path}.")
+
+
+def tell_result(chosen: argparse.Namespace, found: "Result", *, picture: str | None = None) -> None:
+    """Tell what a study found.
+
+    Parameters
+    ----------
+    chosen : argparse.Namespace
+    found : Result
+    picture : str, optional
+        File for the picture if none was named
+    """
+    tell(
+        chosen,
+        found.kind,
+        data=found.data,
+        text=lambda: found.text(chosen.units),
+        figure=lambda: found.plot(chosen.units),
+        picture=picture,
+    )
+
+
+def refuse_picture(chosen: argparse.Namespace) -> None:
+    """Refuse a picture's file that could not be written, before any work is done.
+
+    Parameters
+    ----------
+    chosen : argparse.Namespace
+    """
+    if chosen.figure is not None:
+        from boomsim.figures.figure_page import check_path
+
+        check_path(chosen.figure)

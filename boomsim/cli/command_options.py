@@ -1,0 +1,94 @@
+"""What commands have in common: their options, and these options read into frozen inputs."""
+
+import argparse
+from typing import TYPE_CHECKING, cast
+
+from boomsim.face.crane import DEMONSTRATION, Choices
+from boomsim.face.crane import slew as slew
+from boomsim.face.given_values import extension as extension
+from boomsim.face.given_values import radii as radii
+
+if TYPE_CHECKING:
+    from boomsim.machine.model import Disturbances, Machine
+    from boomsim.rating.setup import Setup
+
+
+def add_machine(parser: argparse.ArgumentParser) -> None:
+    """Give a command its machine."""
+    parser.add_argument(
+        "machine",
+        metavar="MACHINE",
+        nargs="?",
+        default=DEMONSTRATION,
+        help=f"built-in name or TOML file (default: {DEMONSTRATION})",
+    )
+
+
+def add_setup(parser: argparse.ArgumentParser) -> None:
+    """Give a command the options of rigging, rule and disturbances."""
+    rig = parser.add_argument_group("rigging")
+    rig.add_argument("--counterweight", metavar="NAME", help="one of the machine's counterweights")
+    rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
+    rig.add_argument("--parts", metavar="N", type=int, help="parts of line")
+    rig.add_argument(
+        "--slew",
+        metavar="WHERE",
+        default="around",
+        help="around, rear, or a slew angle such as '90 deg' (0 is over the rear)",
+    )
+    rig.add_argument(
+        "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"
+    )
+    rig.add_argument(
+        "--allowances",
+        choices=("rule", "none"),
+        default="rule",
+        help="disturbances that strength bears without their being given: the rule's (default), or "
+        "none, as in a calculation by hand",
+    )
+    off = parser.add_argument_group("disturbances, all off by default")
+    off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")
+    off.add_argument("--wind-across", action="store_true", help="the wind blows across the boom")
+    off.add_argument(
+        "--load-area", metavar="AREA", help="wind area of each tonne of load, such as '1 m2'"
+    )
+    off.add_argument("--side-pull", metavar="SHARE", help="share of the load, such as '2 %%'")
+    off.add_argument("--hoist-speed", metavar="SPEED", help="lifting off, such as '0.3 m/s'")
+    off.add_argument("--hoist-class", metavar="N", type=int, default=2, help="1 soft to 4 stiff")
+    off.add_argument("--lean", metavar="ANGLE", help="downhill ahead of the boom, such as '1 deg'")
+    off.add_argument("--lean-across", metavar="ANGLE", help="downhill to the left of the boom")
+
+
+def add_output(parser: argparse.ArgumentParser, *, figure: bool = True) -> None:
+    """Give a command its ways to answer."""
+    out = parser.add_argument_group("output")
+    out.add_argument("--units", choices=("metric", "us"), default="metric", help="of the output")
+    out.add_argument("--json", action="store_true", help="SI numbers as JSON and nothing else")
+    if figure:
+        out.add_argument("--figure", metavar="FILE", help="draw to a .png, .svg or .pdf file")
+
+
+def machine(chosen: argparse.Namespace) -> "Machine":
+    """Load the machine that was named."""
+    from boomsim.machine.machine_files import load_machine
+
+    return load_machine(chosen.machine)
+
+
+def choices(chosen: argparse.Namespace) -> Choices:
+    """Gather the options of rigging, rule and disturbances."""
+    return cast(Choices, {name: getattr(chosen, name) for name in Choices.__annotations__})
+
+
+def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":
+    """Settle rigging, rule and disturbances."""
+    from boomsim.face.crane import set_up
+
+    return set_up(machine, **choices(chosen))
+
+
+def disturbances(chosen: argparse.Namespace) -> "Disturbances":
+    """Read the disturbance options."""
+    from boomsim.face import crane
+
+    return crane.disturbances(choices(chosen))

@@ -1,0 +1,95 @@
+"""``boomsim handouts``: one page for each lesson, for students without a computer."""
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boomsim.caution import CAUTION
+from boomsim.cli import command_options as inputs
+from boomsim.cli.json_printing import paragraph, print_json
+from boomsim.cli.progress_bar import Bar
+
+if TYPE_CHECKING:
+    from boomsim.files.work_progress import Told
+    from boomsim.lessons.lesson_parts import Lesson
+
+HELP = "one page for each lesson as PDF, for students without a computer, and the answers"
+EXAMPLE = "boomsim handouts my-class --lesson 02 --lesson 05"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    parser.add_argument("folder", metavar="DIR", help="where to put them; made if it is not there")
+    parser.add_argument(
+        "--lesson",
+        metavar="NUMBER",
+        action="append",
+        help="such as 02 or same-length; repeat it for several (default: all)",
+    )
+    parser.add_argument("--no-answers", action="store_true", help="leave the answers out")
+    inputs.add_output(parser, figure=False)
+
+
+def run(chosen: argparse.Namespace) -> None:
+    """Answer."""
+    folder = _folder(chosen.folder)
+    _refuse_without_typst()
+    from boomsim.files.folder_lock import only_writer
+    from boomsim.files.whole_files import write_whole
+
+    lessons = _lessons(chosen.lesson)
+    # All pages are set before the first is written: a fault leaves nothing half done.
+    with Bar() as bar:
+        made = _pages(lessons, answers=not chosen.no_answers, units=chosen.units, told=bar.tell)
+    with only_writer(folder):
+        for name, content in made.items():
+            write_whole(folder / name, content)
+    if chosen.json:
+        print_json("handouts", {"folder": str(folder), "files": sorted(made)})
+        return
+    paper = "A4" if chosen.units == "metric" else "Letter"
+    print(f"In {folder}, one {paper} page for each lesson:")
+    print("\n".join(f"  {name}{_remark(name)}" for name in made))
+    print("\n" + paragraph(CAUTION))
+
+
+def _remark(name: str) -> str:
+    return "  (for the instructor)" if name.startswith("answers") else ""
+
+
+def _folder(text: str) -> Path:
+    folder = Path(text)
+    if folder.exists() and not folder.is_dir():
+        raise ValueError(f"{folder} is a file. Name a folder; it is made if it is not there.")
+    return folder
+
+
+def _refuse_without_typst() -> None:
+    from importlib.util import find_spec
+
+    if find_spec("typst") is None:
+        raise ValueError(
+            "Handouts are set with typst, which is not installed. Install it with: "
+            'pip install "boomsim[papers]".'
+        )
+
+
+def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
+    from boomsim.lessons.lesson_order import LESSONS, lesson_named
+
+    if not wanted:
+        return LESSONS
+    return tuple(dict.fromkeys(lesson_named(name) for name in wanted))
+
+
+def _pages(
+    lessons: tuple["Lesson", ...], *, answers: bool, units: str, told: "Told"
+) -> dict[str, bytes]:
+    from boomsim.files.work_progress import counted
+    from boomsim.lessons.lesson_handouts import ANSWERS, answers_pdf, handout_pdf
+
+    each = counted(lessons, what="setting handouts", told=told)
+    made = {f"{one.file}.pdf": handout_pdf(one, units=units) for one in each}
+    if answers:
+        made[f"{ANSWERS}.pdf"] = answers_pdf(lessons, units=units)
+    return made

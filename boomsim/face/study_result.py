@@ -1,0 +1,145 @@
+"""What every study gives back: a result that says, shows, draws and hands out what it found."""
+
+from typing import TYPE_CHECKING, Any, ClassVar
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
+
+UNITS = ("metric", "us")
+
+
+class Said(str):
+    """Text that a notebook or a console shows as lines, not as one quoted line."""
+
+    __slots__ = ()
+
+    def __repr__(self) -> str:
+        return str(self)
+
+
+class Result:
+    """What a study found.
+
+    Attributes
+    ----------
+    kind : str
+        Which study, as in the schema of its JSON
+    """
+
+    __slots__ = ()
+    kind: ClassVar[str]
+
+    def data(self) -> dict[str, Any]:
+        """SI numbers, arrays and strings; what JSON's schema and the caution are put before."""
+        raise NotImplementedError
+
+    def rows(self) -> list[dict[str, Any]]:
+        """One row a figure, SI; a blank cell has None as its governing limit."""
+        raise NotImplementedError
+
+    def _lines(self, units: str) -> str:
+        raise NotImplementedError
+
+    def _figure(self, units: str) -> "Figure":
+        raise NotImplementedError
+
+    def _summary(self) -> str:
+        raise NotImplementedError
+
+    def _usual(self) -> str:
+        """Units in which the study was made; for most it makes no difference."""
+        return "metric"
+
+    def _units(self, units: str | None) -> str:
+        return self._usual() if units is None else _checked(units)
+
+    def text(self, units: str | None = None) -> Said:
+        """Tell what was found, as the command prints it.
+
+        Parameters
+        ----------
+        units : str, optional
+            "metric" or "us"; default: those of the study
+
+        Returns
+        -------
+        Said
+            A str
+        """
+        return Said(self._lines(self._units(units)))
+
+    def plot(self, units: str | None = None) -> "Figure":
+        """Draw what was found, as the command's --figure does.
+
+        Parameters
+        ----------
+        units : str, optional
+            "metric" or "us"; default: those of the study
+
+        Returns
+        -------
+        Figure
+            Of matplotlib
+        """
+        return self._figure(self._units(units))
+
+    def to_dict(self) -> dict[str, Any]:
+        """Give the JSON of the command.
+
+        Returns
+        -------
+        dict
+            SI; None for what is no number
+        """
+        from boomsim.reports.text_and_data import headed
+
+        return headed(self.kind, self.data())
+
+    def to_dataframe(self) -> Any:
+        """Give the rows as a data frame; needs pandas.
+
+        Returns
+        -------
+        pandas.DataFrame
+            SI
+        """
+        try:
+            import pandas  # type: ignore[import-untyped, import-not-found, unused-ignore]
+        except ImportError:
+            raise ImportError(
+                "A data frame needs pandas, which is not installed. Install it with "
+                "'pip install pandas', or take rows(): the same figures as a list of dictionaries."
+            ) from None
+        from boomsim.reports.text_and_data import plain
+
+        return pandas.DataFrame(plain(self.rows()))
+
+    def __repr__(self) -> str:
+        return f"<boomsim {self.kind}: {self._summary()}>"
+
+    def _repr_html_(self) -> str:
+        """Tables and sentences for a notebook; the last is the caution."""
+        from boomsim.reports.html_of_text import html_of
+
+        return html_of(self.text())
+
+
+def _checked(units: str) -> str:
+    """Refuse units that are none."""
+    if units not in UNITS:
+        raise ValueError(f"There are no units {units!r}. Choose 'metric' or 'us'.")
+    return units
+
+
+def key_of(limit: Any) -> str | None:
+    """Name of a limit; None where nothing governs.
+
+    Parameters
+    ----------
+    limit : Limit or None
+
+    Returns
+    -------
+    str or None
+    """
+    return None if limit is None else limit.key

@@ -1,0 +1,128 @@
+"""Marks that both pictures of a way share: the load's line, and what is met on it."""
+
+from dataclasses import dataclass
+
+from matplotlib.artist import Artist
+from matplotlib.axes import Axes
+from matplotlib.lines import Line2D
+
+from boomsim.figures.colours_and_lines import INK, LOAD, PAPER, QUIET, SMALL, type_of
+from boomsim.rating.empty_hook.empty_hook_sentences import near_radius
+from boomsim.rating.path.path_marks import Marks
+from boomsim.rating.path.telescope_drive import PUSH
+from boomsim.units import Display
+
+MARK = 6.0
+"""Size of a mark [pt]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Met:
+    """One mark of a picture.
+
+    Attributes
+    ----------
+    radius : float
+        [m]
+    words : str
+    marker : str
+        For the plot
+    """
+
+    radius: float
+    words: str
+    marker: str
+
+
+def met_on(marks: Marks, *, direction: float) -> list[Met]:
+    """List what a load meets on its way: nothing breaks any more where the crane has tipped.
+
+    Parameters
+    ----------
+    marks : Marks
+    direction : float
+        1 where places along the way grow, -1 where they become less [1]
+
+    Returns
+    -------
+    list of Met
+    """
+    fails = marks.fails if marks.first_of_ends(direction=direction) is marks.fails else None
+    pushed = marks.rated is not None and marks.rated.limit.name == PUSH
+    told = (
+        (marks.rated, "the push is used up" if pushed else "as much as is rated", "o"),
+        (fails, "something breaks", "X"),
+        (marks.tips, "it tips", "v"),
+    )
+    return [
+        Met(radius=mark.place.radius, words=words, marker=marker)
+        for mark, words, marker in told
+        if mark is not None
+    ]
+
+
+def draw_way(
+    ax: Axes, *, load: float, start: float, end: float, marks: Marks, direction: float,
+    x: Display, y: Display, units: str,
+) -> list[Artist]:  # fmt: skip
+    """Draw a kept load as a level line over the radii, with what it meets.
+
+    Parameters
+    ----------
+    ax : Axes
+    load : float
+        [kg]
+    start, end : float
+        Radii [m]
+    marks : Marks
+    direction : float
+        As in :func:`met_on`
+    x, y : Display
+        Units of the axes
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    list of Artist
+        The line, then a marker and words for each mark
+    """
+    level = load / y.factor
+    line = Line2D(
+        [start / x.factor, end / x.factor], [level, level], color=LOAD, linewidth=1.4, zorder=4.0
+    )
+    ax.add_line(line)
+    made: list[Artist] = [line]
+    met = sorted(met_on(marks, direction=direction), key=lambda met: met.radius)
+    for number, one in enumerate(met):
+        at = one.radius / x.factor
+        made.append(_marker(ax, at, level, one.marker))
+        words = f"{one.words}\n{near_radius(one.radius, units=units)}"
+        made.append(_words(ax, (at, level), words, high=number, last=one is met[-1]))
+    return made
+
+
+def _marker(ax: Axes, at: float, level: float, marker: str) -> Line2D:
+    mark = Line2D(
+        [at], [level], linestyle="none", marker=marker, markersize=MARK, zorder=5.0,
+        markerfacecolor=PAPER, markeredgecolor=INK, markeredgewidth=1.1, clip_on=False,
+    )  # fmt: skip
+    ax.add_line(mark)
+    return mark
+
+
+def _words(ax: Axes, at: tuple[float, float], words: str, *, high: int, last: bool) -> Artist:
+    """Words above a mark, each a step higher than the one before, with a leader down to it.
+
+    All but the last end at their mark, out of the way of the leaders that come down beside them.
+    """
+    made = ax.annotate(
+        words, at, (0.0, 26.0 + 25.0 * high), textcoords="offset points",
+        ha="center" if last else "right", va="bottom",
+        linespacing=1.15, zorder=5.5,
+        arrowprops={"arrowstyle": "-", "color": QUIET, "linewidth": 0.6, "shrinkB": 4.0,
+                    "relpos": (0.5 if last else 1.0, 0.0)},
+        **type_of(SMALL),
+    )  # fmt: skip
+    made.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.8, "alpha": 0.85})
+    return made

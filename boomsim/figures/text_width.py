@@ -1,0 +1,66 @@
+"""How wide type is on paper, and where to break lines."""
+
+from functools import lru_cache
+
+from matplotlib.font_manager import FontProperties
+from matplotlib.textpath import TextToPath
+
+from boomsim.figures.colours_and_lines import FONT
+
+INCH = 0.0254
+POINT = INCH / 72.0
+"""[m]"""
+
+
+@lru_cache(maxsize=512)
+def text_width(text: str, *, size: float, bold: bool = False) -> float:
+    """Width of one line of type.
+
+    Parameters
+    ----------
+    text : str
+    size : float
+        [pt]
+    bold : bool
+
+    Returns
+    -------
+    float
+        [m]
+    """
+    font = FontProperties(family=FONT, size=size, weight="bold" if bold else "normal")
+    width, _, _ = TextToPath().get_text_width_height_descent(text, font, ismath=False)
+    return float(width) * POINT
+
+
+def wrap(text: str, *, width: float, size: float, bold: bool = False) -> list[str]:
+    """Break a text into lines that fit.
+
+    Parameters
+    ----------
+    text : str
+    width : float
+        [m]
+    size : float
+        [pt]
+    bold : bool
+
+    Returns
+    -------
+    list of str
+        A word wider than the line stands alone on one
+    """
+    if text_width(text, size=size, bold=bold) <= width:
+        return [" ".join(text.split())]
+    space = text_width("n n", size=size, bold=bold) - text_width("nn", size=size, bold=bold)
+    lines: list[str] = []
+    used = 0.0
+    for word in text.split():
+        wide = text_width(word, size=size, bold=bold)
+        if lines and used + space + wide <= width:
+            lines[-1] += f" {word}"
+            used += space + wide
+        else:
+            lines.append(word)
+            used = wide
+    return lines

@@ -1,0 +1,1 @@
+"""What is chosen in the explorer: the scene, its changes, its checks, its files."""

@@ -1,0 +1,163 @@
+"""The bent boom as points: where each section's axis, top and bottom run in the luffing plane."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.machine.model import Machine
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.stations import NODES, SEGMENTS
+from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.sections.section_properties import properties
+
+WITHIN = np.array([[5.0, 8.0, -1.0], [4.0, 16.0, 4.0]]) / 24.0
+"""From the start of a segment to its middle and its end, Simpson's parabola [1]."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Bent:
+    """A boom to draw, (out, up) in superstructure axes.
+
+    Attributes
+    ----------
+    axis : ndarray, shape (sections, 7, 2)
+        Of each section from its tail to its front [m]
+    up : ndarray, shape (sections, 7, 2)
+        Unit vectors across the axis, upwards [1]
+    along : ndarray, shape (sections, 7)
+        From the section's tail [m]
+    sheave, rope : ndarray, shape (2,)
+        Head sheave centre; lead line at the head [m]
+    """
+
+    axis: Array
+    up: Array
+    along: Array
+    sheave: Array
+    rope: Array
+
+
+def bent(
+    boom: Condensed, *, angle: float, rotation: Array | None, exaggeration: float = 1.0
+) -> Bent:
+    """Add rotations up to places.
+
+    Parameters
+    ----------
+    boom : Condensed
+        Its first configuration is drawn
+    angle : float
+        Boom angle [rad]
+    rotation : ndarray, shape (K,), or None
+        Of the axis at each station; None is a boom that nothing bends [rad]
+    exaggeration : float
+        Multiplies every rotation: for small ones, the deflection [1]
+
+    Returns
+    -------
+    Bent
+    """
+    where = boom.stations.position[0].reshape(-1, SEGMENTS, NODES)
+    turn = np.zeros_like(where) if rotation is None else rotation.reshape(where.shape)
+    turn = angle + exaggeration * turn
+    direction = np.stack([np.cos(turn), np.sin(turn)], axis=-1)
+    length = where[..., -1] - where[..., 0]
+    steps = length[..., None, None] * (WITHIN @ direction)
+    ends = np.cumsum(steps[:, :, 1], axis=1)
+    starts = np.concatenate([np.zeros_like(ends[:, :1]), ends[:, :-1]], axis=1)
+    inside = (starts[:, :, None] + steps).reshape(len(where), -1, 2)
+    own = np.concatenate([np.zeros((len(where), 1, 2)), inside], axis=1)
+    along = np.concatenate([where[:, 0, :1], where[:, :, 1:].reshape(len(where), -1)], axis=1)
+    axis = _joined(boom, own, along)
+    up = _across(direction)
+    return _finished(boom, axis, up, along, direction[-1, -1, -1])
+
+
+def _joined(boom: Condensed, own: Array, along: Array) -> Array:
+    """Hang each section's tail where it lies in the outer section."""
+    machine, tail = boom.machine, boom.layout.tail[0]
+    start = np.array([machine.heel_out, machine.heel_up])
+    placed = np.empty_like(own)
+    for i in range(len(own)):
+        placed[i] = start + own[i]
+        if i + 1 < len(own):
+            inner = tail[i + 1] - tail[i]
+            start = np.array([np.interp(inner, along[i], placed[i, :, k]) for k in (0, 1)])
+    return placed
+
+
+def _across(direction: Array) -> Array:
+    """Find the normals at the drawn points."""
+    first, rest = direction[:, 0, :1], direction[:, :, 1:].reshape(len(direction), -1, 2)
+    along = np.concatenate([first, rest], axis=1)
+    return np.stack([-along[..., 1], along[..., 0]], axis=-1)
+
+
+def _finished(boom: Condensed, axis: Array, up: Array, along: Array, tip: Array) -> Bent:
+    head, front = boom.machine.boom.head, axis[-1, -1]
+    across = np.array([-tip[1], tip[0]])
+    return Bent(
+        axis=axis,
+        up=up,
+        along=along,
+        sheave=front + head.ahead * tip - head.below * across,
+        rope=front + head.ahead * tip + head.rope_above * across,
+    )
+
+
+def spot(shape: Bent, section: int, along: float) -> tuple[Array, Array]:
+    """Find a place on a section's axis and the direction across it.
+
+    Parameters
+    ----------
+    shape : Bent
+    section : int
+    along : float
+        From the section's tail [m]
+
+    Returns
+    -------
+    ndarray, ndarray, shape (2,)
+        (out, up) [m], unit vector upwards [1]
+    """
+    far = shape.along[section]
+    k = min(max(int(far.searchsorted(along)), 1), len(far) - 1)
+    span = float(far[k] - far[k - 1])
+    share = min(max((along - float(far[k - 1])) / span, 0.0), 1.0) if span > 0.0 else 0.0
+    axis, up = shape.axis[section], shape.up[section]
+    return axis[k - 1] + share * (axis[k] - axis[k - 1]), up[k - 1] + share * (up[k] - up[k - 1])
+
+
+def outlines(shape: Bent, reach: Array) -> Array:
+    """Outlines of all sections.
+
+    Parameters
+    ----------
+    shape : Bent
+    reach : ndarray, shape (sections, 2)
+        Axis to top and to bottom [m]
+
+    Returns
+    -------
+    ndarray, shape (sections, 14, 2)
+        Along the top and back along the bottom, not closed [m]
+    """
+    top = shape.axis + reach[:, 0, None, None] * shape.up
+    bottom = shape.axis - reach[:, 1, None, None] * shape.up
+    return np.concatenate([top, bottom[:, ::-1]], axis=1)
+
+
+def heights(machine: Machine) -> Array:
+    """Axis to top and to bottom of each section.
+
+    Parameters
+    ----------
+    machine : Machine
+
+    Returns
+    -------
+    ndarray, shape (sections, 2)
+        [m]
+    """
+    shapes = (properties(s.profile) for s in machine.boom.sections)
+    return np.array([(p.top, p.bottom) for p in shapes])

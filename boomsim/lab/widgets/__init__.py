@@ -1,0 +1,1 @@
+"""What is moved and read in a notebook: controls, panel, list of scenes."""

@@ -1,0 +1,1 @@
+"""The bent boom: stations, load cases, second-order equilibrium, internal forces, critical load."""

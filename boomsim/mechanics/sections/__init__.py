@@ -1,0 +1,1 @@
+"""Cross-sections: flat plates, section properties, stress, plate buckling, patch loading."""

@@ -1,0 +1,1 @@
+"""Does the crane stand: masses, tipping lines, overturning, support reactions."""

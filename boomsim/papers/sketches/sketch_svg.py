@@ -1,0 +1,160 @@
+"""Line drawings for questions, as SVG text: the same in the PDF, the page and the notebook.
+
+Coordinates are in points with y upwards. No arrow markers, filters or ids: several drawings can
+then stand in one page, and every renderer shows the same.
+"""
+
+from collections.abc import Sequence
+from html import escape
+from math import atan2, cos, pi, sin
+
+from boomsim.papers.language.formula_markup import GREEK
+
+Point = tuple[float, float]
+
+INK, STEEL, LOAD, QUIET = "#1b1b1f", "#e4e7ec", "#a3241b", "#6b7078"
+FONT = "'Libertinus Serif', Cambria, Georgia, serif"
+
+
+class Sketch:
+    """A drawing under construction.
+
+    Parameters
+    ----------
+    width, height : float
+        Of the whole drawing [pt]
+
+    Examples
+    --------
+    >>> "<svg" in Sketch(100, height=20).line((0, 10), (100, 10)).svg()
+    True
+    """
+
+    def __init__(self, width: float, *, height: float) -> None:
+        self.width, self.height = width, height
+        self._parts: list[str] = []
+
+    def line(
+        self, start: Point, end: Point, *, width: float = 0.8, color: str = INK, dash: str = ""
+    ) -> "Sketch":
+        """Draw a straight line."""
+        (x1, y1), (x2, y2) = self._at(start), self._at(end)
+        dashed = f' stroke-dasharray="{dash}"' if dash else ""
+        return self._add(
+            f'<line x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}" stroke="{color}" '
+            f'stroke-width="{width}" stroke-linecap="round"{dashed}/>'
+        )
+
+    def shape(self, corners: Sequence[Point], *, fill: str = STEEL, edge: str = INK) -> "Sketch":
+        """Draw a filled polygon."""
+        points = " ".join(",".join(self._at(corner)) for corner in corners)
+        return self._add(
+            f'<polygon points="{points}" fill="{fill}" stroke="{edge}" stroke-width="0.8" '
+            'stroke-linejoin="round"/>'
+        )
+
+    def bar(self, start: Point, end: Point, *, depth: float, fill: str = STEEL) -> "Sketch":
+        """Draw a section seen from the side, from start to end along its axis."""
+        (x1, y1), (x2, y2) = start, end
+        turn = atan2(y2 - y1, x2 - x1)
+        u, v = -sin(turn) * depth / 2, cos(turn) * depth / 2
+        corners = ((x1 + u, y1 + v), (x2 + u, y2 + v), (x2 - u, y2 - v), (x1 - u, y1 - v))
+        return self.shape(corners, fill=fill)
+
+    def circle(self, centre: Point, *, radius: float, fill: str = "#ffffff") -> "Sketch":
+        """Draw a circle: a pin, a sheave, a centre of gravity."""
+        x, y = self._at(centre)
+        return self._add(
+            f'<circle cx="{x}" cy="{y}" r="{radius}" fill="{fill}" stroke="{INK}" '
+            'stroke-width="0.8"/>'
+        )
+
+    def arrow(
+        self, start: Point, end: Point, *, color: str = LOAD, width: float = 1.2, head: float = 6
+    ) -> "Sketch":
+        """Draw an arrow that ends at `end`: a force."""
+        (x1, y1), (x2, y2) = start, end
+        turn = atan2(y2 - y1, x2 - x1)
+        foot = (x2 - 0.8 * head * cos(turn), y2 - 0.8 * head * sin(turn))
+        wings = [
+            (x2 - head * cos(turn + side), y2 - head * sin(turn + side)) for side in (0.38, -0.38)
+        ]
+        self.line(start, foot, color=color, width=width)
+        return self.shape([end, *wings], fill=color, edge=color)
+
+    def dimension(self, start: Point, end: Point, *, letter: str, value: str = "") -> "Sketch":
+        """Draw a dimension line with its letter and value above the middle."""
+        (x1, y1), (x2, y2) = start, end
+        turn = atan2(y2 - y1, x2 - x1)
+        u, v = -sin(turn) * 3.5, cos(turn) * 3.5
+        for x, y in (start, end):
+            self.line((x - u, y - v), (x + u, y + v), width=0.5, color=QUIET)
+        middle = ((x1 + x2) / 2, (y1 + y2) / 2)
+        self.line(middle, start, width=0.5, color=QUIET).line(middle, end, width=0.5, color=QUIET)
+        for tip, way in ((start, turn + pi), (end, turn)):
+            self._tip(tip, way)
+        return self.label((middle[0] + u * 1.2, middle[1] + v * 1.2), letter=letter, value=value)
+
+    def label(
+        self, at: Point, *, letter: str = "", value: str = "", anchor: str = "middle",
+        color: str = INK, size: float = 9,
+    ) -> "Sketch":  # fmt: skip
+        """Write a letter in italics with its index, and its value or any words."""
+        x, y = self._at(at)
+        equals = " = " if letter and value else ""
+        text = _letter(letter, size) + escape(equals + value)
+        return self._add(
+            f'<text x="{x}" y="{y}" font-size="{size}" text-anchor="{anchor}" fill="{color}" '
+            f'font-family="{FONT}">{text}</text>'
+        )
+
+    def ground(self, start: Point, end: Point) -> "Sketch":
+        """Draw the ground with short strokes below it."""
+        (x1, y), (x2, _) = start, end
+        self.line(start, end, width=1.0)
+        count = int((x2 - x1) // 6)
+        for place in range(1, count + 1):
+            self.line((x1 + 6 * place, y), (x1 + 6 * place - 4, y - 4), width=0.5, color=QUIET)
+        return self
+
+    def svg(self) -> str:
+        """Return the drawing as SVG text."""
+        w, h = _short(self.width), _short(self.height)
+        return (
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {w} {h}" width="{w}pt" '
+            f'height="{h}pt">{"".join(self._parts)}</svg>'
+        )
+
+    def _tip(self, at: Point, way: float) -> None:
+        """Draw the small head at the end of a dimension line."""
+        x, y = at
+        wings = [(x - 4 * cos(way + side), y - 4 * sin(way + side)) for side in (0.3, -0.3)]
+        self.shape([at, *wings], fill=QUIET, edge=QUIET)
+
+    def _add(self, part: str) -> "Sketch":
+        """Keep a part; returns the sketch, so that calls can follow each other."""
+        self._parts.append(part)
+        return self
+
+    def _at(self, point: Point) -> tuple[str, str]:
+        """Turn y over, as SVG counts it downwards."""
+        return _short(point[0]), _short(self.height - point[1])
+
+
+def _short(number: float) -> str:
+    """Two decimals at most; no -0."""
+    return f"{round(number, 2) + 0.0:.2f}".rstrip("0").rstrip(".")
+
+
+def _letter(name: str, size: float) -> str:
+    """Write a letter in italics, its index lower and smaller."""
+    if not name:
+        return ""
+    base, _, below = name.partition("_")
+    text = f'<tspan font-style="italic">{escape(GREEK.get(base, base))}</tspan>'
+    if not below:
+        return text
+    return text + (
+        f'<tspan dy="2" font-size="{_short(0.72 * size)}">{escape(below)}</tspan>'
+        '<tspan dy="-2">\u200b</tspan>'
+    )

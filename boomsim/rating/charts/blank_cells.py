@@ -1,0 +1,149 @@
+"""Why cells of a chart are blank: each reason with its sign and its words, kept in one place."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from boomsim.machine.footprint import covered
+from boomsim.machine.model import Machine
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.charts.rated_cells import Cells
+from boomsim.rating.charts.rows_and_rounding import whole_steps
+from boomsim.rating.longest_boom import too_long
+from boomsim.rating.setup import Setup, rear_sector
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """Why a cell is blank.
+
+    Attributes
+    ----------
+    key : str
+        For other programs
+    sign : str
+        In the cell; nothing where the boom cannot be
+    words : str
+        In a legend
+    """
+
+    key: str
+    sign: str
+    words: str
+
+
+PRINTED = -1
+"""No reason: the cell holds a figure."""
+
+LESS, UNDER_HOOK, TURNS_OVER, NO_REACH, TOO_LONG = range(5)
+"""Places in `REASONS`; of several ways of one column the first of these counts. Those from
+`NO_REACH` on say that the boom is not there at all."""
+
+REASONS = (
+    Reason(
+        key="less than farther out",
+        sign="<",
+        words="less is rated here than farther out, and a chart never falls inwards",
+    ),
+    Reason(
+        key="under the hook",
+        sign="–",
+        words="less is rated here than hook block and slings weigh",
+    ),
+    Reason(
+        key="turns over",
+        sign="×",
+        words="the crane turns over with its empty hook",
+    ),
+    Reason(key="out of reach", sign="", words="the boom cannot be there"),
+    Reason(key="too long on tyres", sign="L", words="on tyres the boom may not be so long"),
+)
+
+
+def reasons_of_cells(cells: Cells, *, step: float) -> np.ndarray:
+    """Why cells of configurations are blank, each by itself.
+
+    Parameters
+    ----------
+    cells : Cells
+    step : float
+        Capacities are rounded down to it [kg]
+
+    Returns
+    -------
+    ndarray of int, shape (configurations, rows)
+        Index into `REASONS`; `PRINTED` where there is a figure
+    """
+    steps = whole_steps(cells.capacity, step=step)
+    least = max(cells.empty_hook.load, step)
+    reasons = np.where(steps * step >= least, PRINTED, UNDER_HOOK)
+    lies = cells.empty_hook.lies_over(radius=cells.radii[:, None]).T
+    reasons = np.where(lies & (reasons == UNDER_HOOK), TURNS_OVER, reasons)
+    reasons = np.where(steps < 0, NO_REACH, reasons)
+    beyond = too_long(cells.setup, length=cells.configurations.length)
+    return np.where(beyond[:, None], TOO_LONG, reasons)
+
+
+def falls_inwards(steps: np.ndarray) -> np.ndarray:
+    """Rows of a column that hold less than one farther out.
+
+    No way of the column lifts there what the column says farther out, so that the outer figure
+    cannot be carried inwards.
+
+    Parameters
+    ----------
+    steps : ndarray of int, shape (rows,)
+        Most of all ways, -1 where blank
+
+    Returns
+    -------
+    ndarray of bool
+    """
+    outer = np.maximum.accumulate(steps[::-1])[::-1]
+    return np.asarray((steps >= 0) & (steps < outer))
+
+
+def nearest_radius(setup: Setup) -> float:
+    """Radius within which the load would hang over the machine itself, whichever way it is slewed.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    float
+        Of the direction in which the least of the machine is under the boom [m]
+    """
+    return min(covered(setup.machine, slew=float(slew)) for slew in _directions(setup))
+
+
+def _directions(setup: Setup) -> Array:
+    """Every degree of the sector; the one slew angle where it is one."""
+    if len(setup.slew) == 1:
+        return setup.slew
+    half = rear_sector(setup.support) if setup.sector == "over the rear" else np.pi
+    return np.linspace(-half, half, 361)
+
+
+def words_of(reason: Reason, machine: Machine) -> str:
+    """Words of a reason, for a machine that may have neither hook block nor slings.
+
+    Parameters
+    ----------
+    reason : Reason
+    machine : Machine
+
+    Returns
+    -------
+    str
+    """
+    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
+    named = [name for name, mass in listed if mass > 0.0]
+    if reason is not REASONS[UNDER_HOOK] or len(named) == 2:
+        return reason.words
+    return (
+        f"less is rated here than the {' '.join(named)} weighs"
+        if named
+        else "nothing is rated here"
+    )

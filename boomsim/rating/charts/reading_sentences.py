@@ -1,0 +1,148 @@
+"""A reading of a chart in sentences, with units."""
+
+from boomsim.rating.charts.blank_cells import nearest_radius, words_of
+from boomsim.rating.charts.chart_foot import reasons_told
+from boomsim.rating.charts.chart_reading import Reading
+from boomsim.rating.charts.load_chart import Chart
+from boomsim.rating.charts.misreadings import Misreading
+from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.longest_boom import tell_longest
+from boomsim.rating.strategies import label
+from boomsim.units import display, show, show_rated
+
+NEVER_BETWEEN = (
+    "Never read between figures: take the next larger radius, and of the two figures beside the "
+    "boom length the smaller."
+)
+
+HEADING = 0.051
+"""Half of what the last digit of a heading stands for, at most, and a little [m]."""
+
+
+def tell_reading(reading: Reading, *, units: str) -> list[str]:
+    """Say which cell was read, why, and what is left for the load.
+
+    Parameters
+    ----------
+    reading : Reading
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    list of str
+        Sentences
+    """
+    said = [_row(reading, units), _column(reading, units)]
+    if reading.blank:
+        assert reading.reason is not None
+        words = words_of(reading.reason, reading.chart.setup.machine)
+        return [*said, f"That cell is blank, and nothing may be lifted: {words}."]
+    said.append(_cell(reading, units))
+    if reading.rope_governs:
+        carried = show(reading.line_limit, "mass", units)
+        said.append(f"The rope in {_parts(reading.parts)} carries {carried}, and that is less.")
+    if reading.deductions:
+        left = show_rated(reading.net, units) if reading.net > 0.0 else show(0.0, "mass", units)
+        said.append(f"Deduct {_taken(reading, units)}: {left} are left for the load.")
+    if reading.load is not None:
+        said.append(_verdict(reading, units))
+    return said
+
+
+def blank_words(chart: Chart, *, units: str) -> str:
+    """Say why cells of a chart are blank, and where its rows begin.
+
+    Parameters
+    ----------
+    chart : Chart
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+        A sentence or two
+    """
+    told = [
+        f"{r.sign}: {words_of(r, chart.setup.machine)}; " for r in reasons_told(chart) if r.sign
+    ]
+    near = show(nearest_radius(chart.setup), "length", units)
+    empty = "here a cell is empty the boom cannot be."
+    signs = f"In a blank cell {''.join(told)}w{empty}" if told else f"W{empty}"
+    longest = tell_longest(chart.setup)
+    ends = f" {longest[0].upper()}{longest[1:]}." if longest else ""
+    return f"{signs} Within a radius of {near} the load would hang over the machine itself.{ends}"
+
+
+def _row(reading: Reading, units: str) -> str:
+    asked, used = (_length(r, units) for r in (reading.radius, reading.row_radius))
+    if abs(reading.radius - reading.row_radius) <= HEADING:
+        return f"The radius of {asked} is a row of the chart."
+    return f"{asked} lies between two rows: the next larger radius, {used}, counts."
+
+
+def _column(reading: Reading, units: str) -> str:
+    asked, used = (_length(b, units) for b in (reading.length, reading.column_length))
+    if reading.beside is None:
+        if abs(reading.length - reading.column_length) <= HEADING:
+            return f"The boom length of {asked} is a column."
+        return f"{asked} lies between two columns: the next longer boom, {used}, counts."
+    which = "longer" if reading.column_length > reading.length else "shorter"
+    return (
+        f"{asked} lies between two columns: the smaller of the two figures beside it counts, here "
+        f"that of the {which} boom, {used}."
+    )
+
+
+def _cell(reading: Reading, units: str) -> str:
+    assert reading.limit is not None and reading.extension is not None
+    return (
+        f"The cell says {show(reading.cell, 'mass', units)} gross in the extension "
+        f"({label(reading.extension)}); {what_sets(reading.limit)}."
+    )
+
+
+def _length(value: float, units: str) -> str:
+    """Write to the centimetre, so that what lies just beside a row does not read as on it."""
+    return display("length", units, like=0.0).text(value)
+
+
+def _parts(parts: int) -> str:
+    return "1 part of line" if parts == 1 else f"{parts} parts of line"
+
+
+def _taken(reading: Reading, units: str) -> str:
+    listed = [f"{d.name} {show(d.mass, 'mass', units)}" for d in reading.deductions]
+    return " and ".join([", ".join(listed[:-1]), listed[-1]] if len(listed) > 1 else listed)
+
+
+def _verdict(reading: Reading, units: str) -> str:
+    assert reading.load is not None
+    asked = show(reading.load, "mass", units)
+    if not reading.allowed:
+        return f"A load of {asked} is too much."
+    needed = _parts(reading.parts_needed or reading.parts)
+    return f"A load of {asked} may be lifted; it needs at least {needed}."
+
+
+def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:
+    """Say what a reader did wrong and what figure that gives.
+
+    Parameters
+    ----------
+    wrong : Misreading
+    reading : Reading
+        The right one
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    apart = wrong.net - reading.net
+    more = "more" if apart > 0.0 else "less"
+    return (
+        f"The reader {wrong.words}: {show(wrong.net, 'mass', units)} for the load, "
+        f"{show(abs(apart), 'mass', units)} {more} than the chart allows."
+    )

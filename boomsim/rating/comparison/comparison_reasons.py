@@ -1,0 +1,92 @@
+"""Why one way carries more than another, in one clause: its weight, or what sets a figure."""
+
+from collections.abc import Sequence
+
+from boomsim.rating.comparison.difference_account import Difference
+from boomsim.rating.comparison.mass_sums import REST, Scale, in_steps, with_rest
+from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_kind import STABILITY
+
+MOSTLY = 0.8
+"""What makes so much of a difference is its reason; where neither does, both are told [1]."""
+
+
+def listed(words: Sequence[str]) -> str:
+    """Write "1, 2 and 3"."""
+    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
+
+
+def reason(
+    apart: Difference, names: tuple[str, str], kept: Sequence[str], *, total: int, scale: Scale
+) -> str:
+    """Say what makes most of a difference: where weight lies, or what sets the figures.
+
+    Parameters
+    ----------
+    apart : Difference
+        The first carries more
+    names : tuple of str
+        Of the two
+    kept : sequence of str
+        Sections that the first keeps further in
+    total : int
+        The difference as it is told [1]
+    scale : Scale
+
+    Returns
+    -------
+    str
+        A clause
+    """
+    if not apart.by_part:
+        sets = what_sets(apart.second.limit)
+        return f"no load can tip the crane there, and for {names[1]} {sets}"
+    weight, held = sum(apart.by_part.values()), sum(apart.by_structure)
+    steps = in_steps({"weight": weight, "held": held}, total=total, scale=scale)
+    if weight >= MOSTLY * apart.total:
+        said = weight_reason(apart, names[0], kept, total=steps["weight"], scale=scale)
+        return said + _beside_weight(steps["held"], scale)
+    said = held_reason(apart, names[1], scale=scale)
+    if held >= MOSTLY * apart.total:
+        return said
+    return f"{said}; where its weight lies costs it another {scale.text(steps['weight'])}"
+
+
+def _beside_weight(held: int, scale: Scale) -> str:
+    if held < 0:
+        return f"; what sets the figures takes {scale.text(-held)} of it back"
+    return f"; what sets the figures makes another {scale.text(held)}" if held else ""
+
+
+def held_reason(apart: Difference, name: str, *, scale: Scale) -> str:
+    """Say what sets the smaller figure, and how far below what stability allows."""
+    second = apart.second
+    said = f"for {name} {what_sets(second.limit)}"
+    if second.limit.set_by == STABILITY:
+        return said
+    below = scale.text(round(second.structure_takes / scale.step))
+    return f"{said}, {below} below what stability allows"
+
+
+def weight_reason(
+    apart: Difference, name: str, kept: Sequence[str], *, total: int, scale: Scale
+) -> str:
+    """Say which sections lie further in, what that is worth, and what all else makes."""
+    steps = in_steps(with_rest(apart.by_part), total=total, scale=scale)
+    inside = {part: steps[part] for part in kept if steps.get(part, 0) > 0}
+    rest = total - sum(inside.values())
+    if abs(rest) > (1.0 - MOSTLY) * total:
+        lines = (apart.first.slew, apart.first.line), (apart.second.slew, apart.second.line)
+        each = "each is rated about another tipping line, and " if lines[0] != lines[1] else ""
+        return f"{each}where the weights lie is worth {scale.text(total)}"
+    values = " + ".join(scale.number(count) for count in inside.values())
+    if rest:
+        values += f" {'+' if rest > 0 else '-'} {scale.number(abs(rest))} for {REST}"
+    whole = f"{values} = {scale.text(total)}" if len(inside) > 1 or rest else scale.text(total)
+    return f"{name} keeps {sections(list(inside))} further in, which is worth {whole}"
+
+
+def sections(names: Sequence[str]) -> str:
+    """Write "section 3" or "sections 1, 2 and 3"."""
+    numbers = [name.removeprefix("section ") for name in names]
+    return f"section{'s' if len(numbers) > 1 else ''} {listed(numbers)}"

@@ -1,0 +1,118 @@
+"""Where the crane turns over with its empty hook, in a sentence."""
+
+from math import ceil, degrees
+from typing import Any
+
+import numpy as np
+
+from boomsim.machine.model import Machine
+from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
+from boomsim.units import display, show
+
+NO_MARGIN = "about the least tipping line and without any margin"
+
+
+def tell_empty_hook(found: EmptyHook, *, units: str, row: int = 0) -> str:
+    """Say from where on the crane turns over, rounded to the safe side.
+
+    Parameters
+    ----------
+    found : EmptyHook
+    units : str
+        "metric" or "us"
+    row : int
+        Which of the configurations
+
+    Returns
+    -------
+    str
+        A sentence; empty where the crane never turns over
+    """
+    radius, angle = float(found.radius[row]), float(found.angle[row])
+    if radius == np.inf:
+        return ""
+    begun = f"{hanging_words(found.setup.machine, units=units)} the crane turns over"
+    if not radius > 0.0:
+        return (
+            f"{begun} at every boom angle, {NO_MARGIN}: set up like this it cannot stand with this "
+            "boom."
+        )
+    return (
+        f"{begun} from {near_radius(radius, units=units)} outwards, {NO_MARGIN}: never lower this "
+        f"boom below {steep_angle(angle)}."
+    )
+
+
+def hanging_words(machine: Machine, *, units: str) -> str:
+    """Name what hangs on the empty hook.
+
+    Parameters
+    ----------
+    machine : Machine
+    units : str
+
+    Returns
+    -------
+    str
+        Begins a sentence
+    """
+    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
+    named = " and ".join(name for name, mass in listed if mass > 0.0)
+    if not named:
+        return "With nothing on the rope"
+    mass = show(machine.hook_block + machine.slings, "mass", units)
+    return f"With the empty hook ({named}, {mass})"
+
+
+def near_radius(radius: float, *, units: str) -> str:
+    """Write a radius from which on something must not be, rounded down.
+
+    Parameters
+    ----------
+    radius : float
+        [m]
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    return display("length", units, like=radius).text_down(radius)
+
+
+def steep_angle(angle: float) -> str:
+    """Write an angle below which the boom must not come, rounded up to a whole degree.
+
+    Parameters
+    ----------
+    angle : float
+        [rad]
+
+    Returns
+    -------
+    str
+    """
+    return f"{ceil(degrees(angle) - 1e-6)}°"
+
+
+def plain_empty_hook(found: EmptyHook, *, row: int = 0) -> dict[str, Any]:
+    """Tell the same as plain values, SI.
+
+    Parameters
+    ----------
+    found : EmptyHook
+    row : int
+
+    Returns
+    -------
+    dict
+        Without angle and radius where the crane never turns over, or stands nowhere
+    """
+    somewhere = bool(found.turns_over[row]) and bool(found.stands[row])
+    return {
+        "load": found.load,
+        "turns_over": bool(found.turns_over[row]),
+        "stands": bool(found.stands[row]),
+        "least_boom_angle": float(found.angle[row]) if somewhere else None,
+        "greatest_radius": float(found.radius[row]) if somewhere else None,
+    }

@@ -1,0 +1,217 @@
+"""Raise the load, without margins, until something happens: the load at which it does.
+
+A rated load keeps margins. Here they are taken out: yield stresses, crushing resistances, lock
+strengths and the elastic critical load stand for themselves, and the crane tips when its balance
+is gone. What a maker permits (pads, luffing cylinder, rope, slewing ring) stays as it is given:
+passing it is told as passed and not as a failure. Ring, cylinder and rope give way at a multiple
+of what is permitted, which is assumed.
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import numpy as np
+
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.lift_response import Response, respond
+from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
+from boomsim.rating.limits.limit_kind import Limit
+from boomsim.rating.limits.ultimate_values import with_ultimates
+from boomsim.rating.rules import Rule, StabilityRule, StrengthRule
+from boomsim.rating.setup import Setup
+
+FLOAT = "float"
+"""Kind of event beside those that limits bring: a float lifts."""
+
+NO_MARGIN = Rule(
+    name="no margin",
+    stability=StabilityRule(
+        kind="share",
+        share_outriggers=1.0,
+        share_tyres=1.0,
+        backward_share=0.0,
+        source="the balance of moments itself",
+    ),
+    strength=StrengthRule(
+        resistance=1.0,
+        buckling=1.0,
+        source="yield stress, crushing resistance and elastic critical load themselves",
+    ),
+)
+"""No rule for rating: what would really happen in this model."""
+
+MOST_OF_LINE = 25.0
+"""Loads are tried up to this many times what the permissible line pull lifts [1]."""
+
+CLOSE = 1e-7
+"""How near to one a use must come; the load is then good to some 1e-7 of itself."""
+
+NEARLY = 0.999
+"""A use that jumps from below this to beyond one was not used up: something else gave way [1]."""
+
+MOST_TRIES = 60
+
+
+def no_margin(setup: Setup) -> Setup:
+    """Take every margin out of a setup.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    Setup
+        With :data:`NO_MARGIN` for its rule, and with the ultimate values at the end of its kinds
+    """
+    return replace(setup, rule=NO_MARGIN, kinds=with_ultimates(setup.kinds))
+
+
+def rows_of(limits: tuple[Limit, ...], kind: str) -> np.ndarray:
+    """Which limits are of one kind.
+
+    Parameters
+    ----------
+    limits : tuple of Limit
+    kind : str
+        `GIVES_WAY`, `PERMISSIBLE` or `TIPS` of :mod:`boomsim.rating.limits.limit_kind`
+
+    Returns
+    -------
+    ndarray of bool, shape (limits,)
+    """
+    return np.array([limit.kind.passed == kind for limit in limits])
+
+
+def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.ndarray:
+    """Which of some limits is used most; without equilibrium that is the buckling of the boom.
+
+    Parameters
+    ----------
+    use : ndarray, shape (limits, *cells)
+        [1]
+    limits : tuple of Limit
+    rows : ndarray of bool, shape (limits,)
+        The limits to choose from
+
+    Returns
+    -------
+    ndarray of int, shape (*cells,)
+        Index into `limits`
+    """
+    shape = (len(limits), *[1] * (use.ndim - 1))
+    buckles = np.array([limit.kind is BOOM_BUCKLING for limit in limits]).reshape(shape)
+    known = np.where(np.isnan(use), np.where(buckles, np.inf, -np.inf), use)
+    return np.asarray(np.argmax(np.where(rows.reshape(shape), known, -np.inf), axis=0))
+
+
+def largest_load(setup: Setup) -> float:
+    """Load beyond which nothing is looked for.
+
+    Parameters
+    ----------
+    setup : Setup
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    hoist = setup.machine.hoist
+    advantage = tackle_advantage(setup.parts, sheave_efficiency=hoist.sheave_efficiency)
+    return MOST_OF_LINE * hoist.line_pull * advantage / GRAVITY
+
+
+def hang(
+    setup: Setup, *, boom: Condensed, load: Array, held: Array, hold: str = "angle"
+) -> Response:
+    """Hang loads on a boom whose angle, or whose radius, is kept.
+
+    Parameters
+    ----------
+    setup : Setup
+    boom : Condensed
+    load, held : ndarray, shape (configurations, cells) or broadcastable
+        Gross load [kg]; boom angle [rad] or loaded radius [m]
+    hold : str
+        "angle" or "radius"
+
+    Returns
+    -------
+    Response
+    """
+    if hold == "radius":
+        return respond(setup, boom=boom, load=load, radius=held)
+    return respond(setup, boom=boom, load=load, angle=held)
+
+
+def load_at_one(
+    use_of: Callable[[Array], Array],
+    *,
+    low: Array,
+    high: Array,
+    first: Array,
+    collapse: np.ndarray | bool = True,
+) -> Array:
+    """Load at which the largest of some uses is one; every cell at once.
+
+    Secants of every use over the load, kept in a bracket that closes by halves where they fail.
+
+    Parameters
+    ----------
+    use_of : callable
+        Uses of shape (rows, *cells) for loads of shape (*cells,); NaN counts as beyond one [1]
+    low, high, first : ndarray, shape (*cells,)
+        Bracket, and the load to try first [kg]
+    collapse : bool or ndarray of bool
+        Whether the load at which equilibrium is lost is an answer too
+
+    Returns
+    -------
+    ndarray, shape (*cells,)
+        `low` where it is used up there already, infinite where it never is [kg]
+    """
+    low, end = np.array(low, dtype=float), np.array(high, dtype=float)
+    high, tried = end.copy(), np.zeros(end.shape, dtype=bool)
+    last_load, last = low.copy(), _known(use_of(low))
+    safe = last.max(axis=0)
+    found = np.where(safe >= 1.0, low, np.nan)
+    load = np.clip(first, low, high)
+    with np.errstate(all="ignore"):
+        for _ in range(MOST_TRIES):
+            used = _known(use_of(load))
+            worst = used.max(axis=0)
+            safe = np.where((worst < 1.0) & (load >= low), worst, safe)
+            low = np.where(worst < 1.0, np.maximum(low, load), low)
+            high = np.where(worst < 1.0, high, np.minimum(high, load))
+            tried |= load >= end
+            met, shut = np.abs(worst - 1.0) < CLOSE, high - low < CLOSE * high
+            # A bracket that shuts on a use well below one has found where equilibrium is lost, or
+            # the end of the loads that are tried.
+            lost = shut & ~met & (safe < NEARLY) & (~np.asarray(collapse) | (low >= end))
+            found = np.where(np.isnan(found) & (met | shut), np.where(lost, np.inf, load), found)
+            if not np.any(np.isnan(found)):
+                break
+            wanted = _crossing(last_load, last, load, used)
+            good = np.isfinite(worst)
+            last_load, last = np.where(good, load, last_load), np.where(good, used, last)
+            inside = (wanted > low) & (wanted < high)
+            # Loads without end are slow to try, so the end comes only where a secant points to it.
+            wanted = np.where(inside, wanted, (low + high) / 2)
+            wanted = np.where(~inside & ~tried & (high >= end), end, wanted)
+            # A cell that is settled stays where it is: its load must go on being a sensible one.
+            load = np.where(np.isnan(found), wanted, load)
+    return np.where(np.isnan(found), (low + high) / 2, found)
+
+
+def _known(used: Array) -> Array:
+    return np.where(np.isnan(used), np.inf, used)
+
+
+def _crossing(load0: Array, used0: Array, load1: Array, used1: Array) -> Array:
+    """Least load at which a straight line through two trials of a use comes to one."""
+    slope = (used1 - used0) / (load1 - load0)
+    reach = load1 + (1.0 - used1) / slope
+    return np.asarray(np.min(np.where(np.isfinite(reach) & (slope > 0.0), reach, np.inf), axis=0))

@@ -1,0 +1,194 @@
+"""What eats capacity, in words."""
+
+from boomsim.rating.around.slew_directions import direction
+from boomsim.rating.limits.governing_words import WHAT_SETS, what_sets
+from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH, Limit
+from boomsim.rating.limits.line_pull import LINE_PULL
+from boomsim.rating.limits.tyres import TYRES
+from boomsim.rating.losses.losses_reasons import BEYOND, WITHIN, Reason
+from boomsim.rating.losses.losses_study import Losses, Taker
+from boomsim.units import show, show_rated
+
+SUBJECTS = {
+    "lean": "the ground's slope ahead",
+    "lean across": "the ground's slope across",
+    "side pull": "a side pull",
+    "wind": "wind from behind",
+    "wind across": "wind across",
+    "hoisting": "lifting off",
+    "counterweight": "the counterweight",
+    "outrigger": "a short outrigger",
+    "soft ground": "soft ground",
+    "farther": "a larger radius",
+    "together": "all this at once",
+}
+"""Each taker in the middle of a sentence, by its name."""
+
+TOUCHED = {
+    STABILITY: "stability",
+    STRENGTH: "strength",
+    PERMISSIBLE_VALUE: "makers' permissible values",
+}
+"""What a taker can touch."""
+
+
+def tell_taker(taker: Taker, *, units: str) -> str:
+    """Name a taker with its amount: "downhill ahead 1.0°".
+
+    Parameters
+    ----------
+    taker : Taker
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+    """
+    if taker.amount is None or taker.quantity is None:
+        return taker.words
+    return f"{taker.words} {show(taker.amount, taker.quantity, units)}"
+
+
+def tell_governing(limit: Limit | None) -> str:
+    """Say what a place is rated by.
+
+    Parameters
+    ----------
+    limit : Limit or None
+
+    Returns
+    -------
+    str
+    """
+    if limit is None:
+        return "out of reach"
+    return "stability" if limit.set_by == STABILITY else limit.words
+
+
+def tell_loss(taker: Taker, place: int, *, units: str) -> str:
+    """Say what a taker takes at a place: "-261 kg (4.7 %)", "nothing", "all of it".
+
+    Parameters
+    ----------
+    taker : Taker
+    place : int
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    limit, share = taker.governing[place], float(taker.share[place])
+    if limit is None:
+        return "all of it"
+    reason = taker.why[place]
+    if reason is not None:
+        return WITHIN if reason.allowed else "nothing"
+    sign = "-" if share > 0.0 else "+"
+    said = f"{sign}{show(abs(float(taker.loss[place])), 'mass', units)} ({100 * abs(share):.1f} %)"
+    # Stability, the static line pull and the tyres take a lift as it is given: no allowance.
+    strained = limit.set_by != STABILITY and limit.kind not in (LINE_PULL, TYRES)
+    return f"{said}, {BEYOND}" if strained and taker.allowance == BEYOND else said
+
+
+def tell_reason(taker: Taker, place: int) -> str:
+    """Say why a taker takes nothing at a place; empty where it takes something.
+
+    Parameters
+    ----------
+    taker : Taker
+    place : int
+
+    Returns
+    -------
+    str
+    """
+    reason = taker.why[place]
+    if reason is None or reason.allowed:
+        return ""
+    subject, sets = SUBJECTS[taker.name], WHAT_SETS[reason.limit.set_by]
+    if reason.elsewhere and reason.slew is not None:
+        return (
+            f"{sets}, {direction(reason.slew)}, and {subject} takes nothing from it there; at "
+            "other slew angles it does"
+        )
+    if not reason.touches:
+        return f"{what_sets(reason.limit)}, and {subject} touches nothing here"
+    if reason.limit.set_by in reason.touches:
+        return f"{what_sets(reason.limit)}, which {subject} does not touch"
+    return f"{sets}; {subject} touches {_listed(reason)} only"
+
+
+def _listed(reason: Reason) -> str:
+    return " and ".join(TOUCHED[family] for family in reason.touches)
+
+
+def lettered_reasons(found: Losses) -> dict[str, str]:
+    """Give each reason for a nothing a letter.
+
+    Parameters
+    ----------
+    found : Losses
+
+    Returns
+    -------
+    dict of str to str
+        Letter by reason, in the order in which a reader comes to them
+    """
+    places = range(len(found.capacity))
+    told = [tell_reason(taker, place) for taker in found.takers for place in places]
+    reasons = list(dict.fromkeys(reason for reason in told if reason))
+    # Past z, aa: so many reasons are not to be expected, and no error.
+    return {why: chr(ord("a") + n % 26) * (1 + n // 26) for n, why in enumerate(reasons)}
+
+
+def tell_lettered(taker: Taker, place: int, *, notes: dict[str, str], units: str) -> str:
+    """Say what a taker takes at a place, with the letter of the reason where it takes nothing.
+
+    Parameters
+    ----------
+    taker : Taker
+    place : int
+    notes : dict of str to str
+        Of :func:`lettered_reasons`
+    units : str
+
+    Returns
+    -------
+    str
+    """
+    said, why = tell_loss(taker, place, units=units), tell_reason(taker, place)
+    return f"{said} ({notes[why]})" if why else said
+
+
+def tell_corners(found: Losses, *, units: str) -> str:
+    """Say where an outrigger set short is counted, and against which rated loads.
+
+    Parameters
+    ----------
+    found : Losses
+    units : str
+
+    Returns
+    -------
+    str
+        Empty where no outrigger can be short
+    """
+    said = []
+    for taker in found.takers:
+        if taker.slew is None:
+            continue
+        said += [
+            f"at {show(float(radius), 'length', units)} {corner} short, boom "
+            f"{direction(float(slew))}, {show_rated(float(before), units)} before"
+            for radius, corner, slew, before in zip(
+                found.places.radius, taker.corners, taker.slew, taker.before, strict=True
+            )
+        ]
+    if not said:
+        return ""
+    return (
+        "A short outrigger is counted with the boom square to a tipping line that runs to it, "
+        f"whatever the sector, against the rated load in that direction: {'; '.join(said)}."
+    )

@@ -1,0 +1,236 @@
+"""What eats capacity: one disturbance at a time, and what the chart would then have to say.
+
+Each taker changes the setup (or the radius) a little and the place is rated anew. The boom angle is
+the one set without the taker, as an operator sets it who does not know of it.
+"""
+
+from dataclasses import dataclass, replace
+from functools import partial
+
+import numpy as np
+
+from boomsim.files.work_progress import Told, counted
+from boomsim.mechanics.geometry import Array, layout
+from boomsim.rating.capacity import Rating
+from boomsim.rating.chart_places import Places, governing_of, rate_places
+from boomsim.rating.limits.limit_kind import Limit
+from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.losses.capacity_effects import (
+    USUAL,
+    Amounts,
+    Taking,
+    check_amounts,
+    last_takings,
+    takings,
+)
+from boomsim.rating.losses.losses_reasons import NOTHING, Reason, allowance_of, why_nothing
+from boomsim.rating.losses.soft_ground import on_soft_ground
+from boomsim.rating.setup import Setup
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Taker:
+    """One thing that eats capacity.
+
+    Attributes
+    ----------
+    name : str
+        Stable key
+    words : str
+        How it reads, without its amount
+    amount : float or None
+        [SI unit of the quantity]
+    quantity : str or None
+        In `boomsim.units.QUANTITIES`
+    before, capacity : ndarray, shape (places,)
+        What is rated without it, in the direction in which it is counted, and what is left [kg]
+    governing : tuple of (Limit or None)
+        With it
+    why : tuple of (Reason or None)
+        Where it takes nothing
+    allowance : str or None
+        `WITHIN` or `BEYOND` what the rule's allowances have of it; None where they have none
+    slew : ndarray, shape (places,), or None
+        Where it is counted in one direction, whatever the sector asked for [rad]
+    corners : tuple of str
+        The support that it is about at each place; empty where it is about none
+    """
+
+    name: str
+    words: str
+    amount: float | None
+    quantity: str | None
+    before: Array
+    capacity: Array
+    governing: tuple[Limit | None, ...]
+    why: tuple[Reason | None, ...]
+    allowance: str | None = None
+    slew: Array | None = None
+    corners: tuple[str, ...] = ()
+
+    @property
+    def loss(self) -> Array:
+        """Capacity that it takes, shape (places,) [kg]."""
+        return np.asarray(self.before - self.capacity)
+
+    @property
+    def share(self) -> Array:
+        """The same over what is rated without it; 0 where nothing is, shape (places,) [1]."""
+        return np.asarray(self.loss / np.where(self.before > 0.0, self.before, np.inf))
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Losses:
+    """What each taker costs at each place.
+
+    Attributes
+    ----------
+    setup : Setup
+    places : Places
+    length : ndarray, shape (places,)
+        Boom length [m]
+    capacity : ndarray, shape (places,)
+        Before any taker [kg]
+    governing : tuple of (Limit or None)
+    takers : tuple of Taker
+    """
+
+    setup: Setup
+    places: Places
+    length: Array
+    capacity: Array
+    governing: tuple[Limit | None, ...]
+    takers: tuple[Taker, ...]
+
+    @property
+    def loss(self) -> Array:
+        """Capacity that each taker takes, shape (takers, places) [kg]."""
+        return np.array([taker.loss for taker in self.takers])
+
+    @property
+    def share(self) -> Array:
+        """The same over what is rated without it, shape (takers, places) [1]."""
+        return np.array([taker.share for taker in self.takers])
+
+
+def losses(
+    setup: Setup, *, places: Places, amounts: Amounts = USUAL, told: Told | None = None
+) -> Losses:
+    """Rate every place with every taker, one at a time.
+
+    Parameters
+    ----------
+    setup : Setup
+    places : Places
+    amounts : Amounts
+    told : callable, optional
+        Hears what is done
+
+    Returns
+    -------
+    Losses
+
+    Raises
+    ------
+    ValueError
+        If an amount is outside its range, or a place has no rated load.
+    """
+    check_amounts(amounts)
+    lengths = layout(setup.machine.boom, extension=places.extension).boom_length
+    refuse_too_long(setup, length=lengths)
+    before = rate_places(setup, places)
+    _refuse_blank(before, places)
+    works = [
+        *(partial(_taken, setup, taking, places, before) for taking in takings(setup, amounts)),
+        partial(_soft, setup, places, before, amounts.soft),
+        *(
+            partial(_taken, setup, taking, places, before)
+            for taking in last_takings(setup, amounts)
+        ),
+    ]
+    takers = [work() for work in counted(works, what="rating anew", told=told)]
+    return Losses(
+        setup=setup,
+        places=places,
+        length=before.boom.layout.boom_length,
+        capacity=before.capacity[:, 0],
+        governing=governing_of(before),
+        takers=tuple(takers),
+    )
+
+
+def _refuse_blank(before: Rating, places: Places) -> None:
+    """There must be something to lose."""
+    blank = ~(before.capacity[:, 0] > 0.0)
+    if not np.any(blank):
+        return
+    which = int(np.argmax(blank))
+    radius, length = places.radius[which], before.boom.layout.boom_length[which]
+    limit = governing_of(before)[which]
+    if limit is None:
+        raise ValueError(
+            f"There is no rated load at a radius of {radius:.2f} m with a boom of "
+            f"{length:.2f} m. Choose a radius that it reaches."
+        )
+    raise ValueError(
+        f"Nothing may be lifted at a radius of {radius:.2f} m with a boom of {length:.2f} m: "
+        f"{limit.words} is used up without a load. Choose a smaller radius."
+    )
+
+
+def _taken(setup: Setup, taking: Taking, places: Places, unchanged: Rating) -> Taker:
+    before = [rate_places(one, places) for one in taking.against] or [unchanged]
+    after = [rate_places(one, places, farther=taking.farther) for one in taking.setups]
+    had, left = (
+        np.array([np.nan_to_num(r.capacity[:, 0]) for r in each]) for each in (before, after)
+    )
+    cell = np.arange(len(places.radius))
+    lost = had - left
+    # The first of those that are as bad: two corners that mirror each other differ by a rounding.
+    worst = np.argmax(lost >= lost.max(axis=0) - NOTHING * had.max(axis=0), axis=0)
+    own = worst if taking.against else 0 * worst
+    counted = [after[n].setup for n in worst]
+    found = Taker(
+        name=taking.name,
+        words=taking.words,
+        amount=taking.amount,
+        quantity=taking.quantity,
+        before=had[own, cell],
+        capacity=left[worst, cell],
+        governing=tuple(governing_of(after[n])[k] for k, n in enumerate(worst)),
+        why=(),
+        allowance=allowance_of(setup, counted[0]),
+        slew=np.array([one.slew[0] for one in counted]) if taking.against else None,
+        corners=tuple(taking.corners[n] for n in worst) if taking.corners else (),
+    )
+    return _explained(found, [before[n] for n in own], counted, farther=taking.farther)
+
+
+def _explained(
+    taker: Taker, before: list[Rating], after: list[Setup], *, farther: float = 0.0
+) -> Taker:
+    """Say why it takes nothing, where it does."""
+    nothing = np.abs(taker.share) < NOTHING
+    why = tuple(
+        why_nothing(before[k], after[k], place=k, farther=farther) if nothing[k] else None
+        for k in range(len(nothing))
+    )
+    return replace(taker, why=why)
+
+
+def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Taker:
+    found = [
+        on_soft_ground(setup, places, place=k, firm=before, soft=soft)
+        for k in range(len(places.radius))
+    ]
+    taker = Taker(
+        name="soft ground",
+        words="soft under the boom's side, stiffness",
+        amount=soft,
+        quantity="share",
+        before=before.capacity[:, 0],
+        capacity=np.array([one.capacity for one in found]),
+        governing=tuple(one.limit for one in found),
+        why=(),
+    )
+    return _explained(taker, [before] * len(found), [one.setup for one in found])

@@ -1,0 +1,122 @@
+"""Sentences on the way of a load: how far it may go, and what would happen beyond."""
+
+from math import ceil, degrees
+
+from boomsim.rating.empty_hook.empty_hook_sentences import near_radius
+from boomsim.rating.limits.governing_words import WHAT_SETS
+from boomsim.rating.limits.limit_kind import STABILITY, TIPS
+from boomsim.rating.path.lowering_study import Lowering
+from boomsim.rating.path.path_marks import Mark, Marks, Place
+from boomsim.units import show
+
+SKETCH = "it bends beyond the model by then: a sketch"
+
+
+def tell_lowering(found: Lowering, *, units: str) -> str:
+    """Say how far down a boom may come with a load, and what would happen beyond.
+
+    Parameters
+    ----------
+    found : Lowering
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+        One sentence
+    """
+    load = show(found.load, "mass", units)
+    rated = found.marks.rated
+    if not found.is_rated_at_start:
+        where = place_words(found.start, units=units)
+        return (
+            f"With {load} this boom must not be lowered: the load is more than is rated already "
+            f"where the way begins, at {where}."
+        )
+    if rated is None:
+        return (
+            f"With {load} you may lower this boom all the way, to "
+            f"{place_words(found.end, units=units)}: nowhere is the load more than is rated."
+        )
+    return (
+        f"With {load} you may lower this boom to {place_words(rated.place, units=units)}: beyond "
+        f"it the load is more than is rated; {tell_ends(found.marks, units=units, direction=-1.0)}."
+    )
+
+
+def tell_ends(marks: Marks, *, units: str, direction: float) -> str:
+    """Say what would happen on the way if nobody stopped it, without any margin.
+
+    Parameters
+    ----------
+    marks : Marks
+    units : str
+    direction : float
+        1 where places along the way grow, -1 where they become less [1]
+
+    Returns
+    -------
+    str
+        A clause
+    """
+    first = marks.first_of_ends(direction=direction)
+    if first is None:
+        return "all the way to its end nothing would break and it would not tip"
+    note = "" if first.place.is_valid else f" ({SKETCH})"
+    if first.limit.kind.passed == TIPS:
+        return f"it would tip at {near_radius(first.place.radius, units=units)}{note}"
+    then = ""
+    if marks.tips is not None:
+        then = f", before it tips at {near_radius(marks.tips.place.radius, units=units)}"
+    where = near_radius(first.place.radius, units=units)
+    return f"something would break at {where} ({first.limit.words}){then}{note}"
+
+
+def tell_what_sets(mark: Mark) -> str:
+    """Say what sets the rated figure that a load has come up to.
+
+    Parameters
+    ----------
+    mark : Mark
+
+    Returns
+    -------
+    str
+        A sentence
+    """
+    words = WHAT_SETS[mark.limit.set_by]
+    said = words if mark.limit.set_by == STABILITY else f"{words} ({mark.limit.words})"
+    return f"The rated load there: {said}."
+
+
+def place_words(place: Place, *, units: str) -> str:
+    """Write a place down to which a boom may come, angle rounded up and radius rounded down.
+
+    Parameters
+    ----------
+    place : Place
+    units : str
+
+    Returns
+    -------
+    str
+        Such as "51.5°, 14.3 m"
+    """
+    return f"{steep(place.angle)}, {near_radius(place.radius, units=units)}"
+
+
+def steep(angle: float) -> str:
+    """Write a boom angle for speaking, rounded up to a tenth.
+
+    Parameters
+    ----------
+    angle : float
+        [rad]
+
+    Returns
+    -------
+    str
+    """
+    tenths = ceil(10.0 * degrees(angle) - 1e-6)
+    return f"{tenths / 10.0 + 0.0:.1f}°"
