@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from boomsim.lab.live.drag_grips import Hold, dragged, grips, keeps_of, nudged, weighed
+from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_controls import offered
 from boomsim.lab.live.live_pictures import LAYOUTS, pictures, stage_frame
 from boomsim.lab.live.overload_pictures import past_picture, told_past
@@ -85,7 +86,8 @@ class Live:
             JSON with `do`: "move" (`name`, `value`), "drag" (`grip`, `frame` as told when it began,
             and `place` or `load`), "drop", "nudge" (`grip`, `key`, `large`), "way" (`extension`,
             `system`), "go" (`address`), "open" (`name`, `text` of a machine file), "undo", "redo",
-            "reset" or "look" (`layout`); or "why", "past" and "frame" (`number`), which move
+            "reset" or "look" (`layout`); or "why", "past", "frame" (`number`) and "code"
+            (`text` of a link), which move
             nothing
 
         Returns
@@ -148,6 +150,9 @@ class Live:
 
     def _past(self, asked: dict[str, Any]) -> dict[str, Any]:
         return told_past(self.answer, self.look, layout=self.layout)
+
+    def _code(self, asked: dict[str, Any]) -> dict[str, Any]:
+        return link_code(str(asked["text"]))
 
     def _frame_past(self, asked: dict[str, Any]) -> str:
         number = int(asked["number"])
@@ -284,5 +289,10 @@ _DO = {
     "look": Live._look,
 }
 
-_READ = {"why": Live._why, "past": Live._past, "frame": Live._frame_past}
+_READ = {
+    "why": Live._why,
+    "past": Live._past,
+    "frame": Live._frame_past,
+    "code": Live._code,
+}
 """What is told beside the scene, and changes nothing."""

@@ -22,7 +22,7 @@ if (!location.hash) { show(first[layout()]); readings.why(first.why); }
 narrow.addEventListener('change', () => ask({do: 'look', layout: layout()}));
 for (const name of ['undo', 'redo', 'reset']) at(name).addEventListener('click', () => ask({do: name}));
 addEventListener('keydown', event => {
-  if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.type === 'text') return;
+  if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.type === 'text' || at('share').open) return;
   const what = {z: event.shiftKey ? 'redo' : 'undo', y: 'redo'}[event.key.toLowerCase()];
   if (!what) return;
   event.preventDefault();
