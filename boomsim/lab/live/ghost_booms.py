@@ -49,11 +49,11 @@ def ghosts(found: Ways | None, now: Answer, frame: Frame, *, large: float) -> st
 
 
 def _stands(found: Ways, way: int) -> bool:
-    return bool(found.at.state.converged[way, 0])
+    return bool(found.state.converged[way, 0])
 
 
 def _shape(found: Ways, way: int) -> Bent:
-    state = found.at.state
+    state = found.state
     boom = condensed(found.setup.machine, found.ways[way][0])
     return bent(boom, angle=float(state.angle[way, 0]), rotation=state.rotation[way, :, 0])
 

@@ -17,7 +17,8 @@ from boomsim.lab.solve import nearby_search as near
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.scene_sentences import gives_way
-from boomsim.machine.model import Boom, Machine
+from boomsim.machine.model import CALM, Boom, Machine
+from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import rate
@@ -25,7 +26,7 @@ from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.comparison.mass_sums import scale_of
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
-from boomsim.rating.lift_response import Response, respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.longest_boom import too_long
@@ -64,8 +65,8 @@ class Ways:
         What sets each figure
     boom : Condensed
         Of all ways
-    at : Response
-        The lift in its first cell, further cells are trials
+    state : State
+        Of the lift, one cell for each way
     """
 
     setup: Setup
@@ -75,7 +76,7 @@ class Ways:
     capacity: Array
     first: tuple[Limit | None, ...]
     boom: Condensed
-    at: Response
+    state: State
 
     @property
     def extension(self) -> Array:
@@ -167,7 +168,6 @@ _last: dict[tuple[str, str], Array] = {}
 next answer takes and not what it says."""
 
 
-@lru_cache(maxsize=64)
 def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
     """Rate ways at the radius of an answer, and hang its load on each.
 
@@ -186,20 +186,47 @@ def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
     if not np.isfinite(radius) or not radius > 0.0 or now.lies:
         return None
     setup = setup_of(scene)
+    capacity, first = _rated(setup, ways, radius)
+    present = [extension for extension, _ in ways].index(scene.extension)
+    limits = fixed(setup).limits
+    listed = [limits[one] if one >= 0 else None for one in first]
+    # One figure, one number: what the page says of the present way is the answer's own.
+    own, listed[present] = np.array(capacity), now.first
+    own[present] = now.capacity
+    return Ways(
+        setup=setup,
+        ways=ways,
+        present=present,
+        radius=radius,
+        capacity=own,
+        first=tuple(listed),
+        boom=_condensed(setup.machine, ways),
+        state=_hung(setup, ways, radius, scene.load),
+    )
+
+
+@lru_cache(maxsize=256)
+def _rated(
+    setup: Setup, ways: tuple[Way, ...], radius: float
+) -> tuple[tuple[float, ...], tuple[int, ...]]:
+    """Capacities [kg], and which limit sets each, -1 for none; one answer to one question."""
     boom, bare = _condensed(setup.machine, ways), _lowest(setup, ways)
     key, count = (setup.machine.name, setup.rule.name), len(ways)
     guess = _last.get(key, np.full(count, np.nan))
     good = near.goes(setup) and len(guess) == count and bool(np.all(guess > 0.0))
-    loads = np.full((count, 1), scene.load)
-    if good:
-        loads = np.hstack([loads, guess[:, None] * near.TRIALS])
-    at = respond(setup, boom=boom, load=loads, radius=np.full((count, 1), radius))
     capacity, first = np.full(count, np.nan), [-1] * count
     open_ = np.ones(count, dtype=bool)
-    for k in range(count if good else 0):
-        found = near.crossings(at, first=1, row=k)[0]
-        if found is not None:
-            capacity[k], first[k], open_[k] = found.capacity, found.limit, False
+    if good:
+        tried = respond(
+            setup,
+            boom=boom,
+            load=guess[:, None] * near.TRIALS,
+            radius=np.full((count, 1), radius),
+        )
+        for k in range(count):
+            found = near.crossings(tried, first=0, row=k)[0]
+            if found is not None:
+                capacity[k], first[k], open_[k] = found.capacity, found.limit, False
     if open_.any():
         extension = np.array([extension for extension, _ in ways])[open_]
         rated = rate(setup, extension=extension, radius=np.array([radius]))
@@ -209,23 +236,18 @@ def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
     capacity[bare.lies_over(radius=radius)] = np.nan
     capacity[too_long(setup, length=boom.layout.boom_length)] = np.nan
     _last[key] = capacity
-    present = [extension for extension, _ in ways].index(scene.extension)
-    # One figure, one number: what the page says of the present way is the answer's own.
-    capacity[present] = now.capacity
-    limits = fixed(setup).limits
-    return Ways(
-        setup=setup,
-        ways=ways,
-        present=present,
-        radius=radius,
-        capacity=capacity,
-        first=tuple(
-            now.first if k == present else limits[one] if one >= 0 else None
-            for k, one in enumerate(first)
-        ),
-        boom=boom,
-        at=at,
-    )
+    return tuple(capacity.tolist()), tuple(first)
+
+
+@lru_cache(maxsize=256)
+def _hung(setup: Setup, ways: tuple[Way, ...], radius: float, load: float) -> State:
+    """All ways under one load at one radius, each solved and not judged."""
+    boom, count, given = _condensed(setup.machine, ways), len(ways), setup.disturbances
+    loads = np.full((count, 1), load)
+    calm = solve_state(boom, load=loads, parts=setup.parts, radius=np.full((count, 1), radius))
+    if given == CALM:
+        return calm
+    return solve_state(boom, load=loads, parts=setup.parts, angle=calm.angle, disturbances=given)
 
 
 def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
