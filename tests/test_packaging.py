@@ -45,13 +45,13 @@ def test_every_dependency_is_imported_by_the_package():
 def test_every_import_is_a_dependency_of_the_package_or_of_an_extra():
     extras = project["optional-dependencies"]
     offered = names_of(project["dependencies"])
-    for extra in ("lab", "papers", "frames"):
+    for extra in ("lab", "papers", "frames", "codes"):
         offered |= names_of(extras[extra])
     # These come with ipywidgets and pydantic, which require them.
     assert imported() - offered <= {"IPython", "pydantic_core"}
 
 
-@pytest.mark.parametrize("extra", ["lab", "papers", "frames"])
+@pytest.mark.parametrize("extra", ["lab", "papers", "frames", "codes"])
 def test_what_an_extra_brings_is_imported_or_started(extra):
     assert names_of(project["optional-dependencies"][extra]) <= imported()
 

@@ -8,7 +8,6 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from boomsim.rating.limits.ultimate_values import with_ultimates
 from lab.test_live_ways import asked
 
 from boomsim.cli import main
@@ -33,6 +32,7 @@ from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.limit_kind import GIVES_WAY, Limit
 from boomsim.rating.limits.limit_table import KINDS
+from boomsim.rating.limits.ultimate_values import with_ultimates
 from boomsim.units import show
 
 TIPS = Scene(extension=(0.0, 0.0, 0.45, 0.45), radius=9.6, load=23_000.0)

@@ -84,17 +84,18 @@ def test_no_letter_changes_its_meaning_when_another_way_is_taken():
 
 def test_what_is_missing_to_the_best_adds_up_as_it_is_written():
     """Rated loads as written: 18.78 - 16.25 = 2.53."""
-    for number in range(0, 30, 3):
+    tried = 0
+    for number in range(0, 45, 3):
         address = to_address(compared_scene(number), Look())
         ways = asked(Live(), do="go", address=address)["ways"]
-        carried = [one for one in ways if one["carries"].endswith(" t")]
-        if len(carried) < 2:
+        steps = [round(100 * float(w["carries"][:-2])) for w in ways if w["carries"][-2:] == " t"]
+        if len(steps) < 2 or len(steps) < len(ways) or min(steps) <= 0:
             continue
-        tons = [round(100 * float(one["carries"].removesuffix(" t"))) for one in carried]
-        for one, ton in zip(carried, tons, strict=True):
-            less = round(100 * float(one["less"].removesuffix(" t"))) if one["less"] else 0
-            if "." in one["less"] and one["less"].endswith(" t") and ton >= 1000 > 0:
-                assert abs(less - (max(tons) - ton)) <= 10  # the larger unit has a digit fewer
+        tried += 1
+        for way, one in zip(ways, steps, strict=True):
+            less = round(100 * float(way["less"].removesuffix(" t"))) if way["less"] else 0
+            assert less == max(steps) - one
+    assert tried >= 5
 
 
 def test_the_reasons_speak_of_the_best_and_the_least_and_their_parts_add_up():

@@ -3,7 +3,6 @@
 Only segno's encoder is used, which needs nothing else; where it is not at hand there is no code.
 """
 
-from importlib import import_module
 from typing import Any
 
 QUIET = 4
@@ -11,15 +10,6 @@ QUIET = 4
 
 MOST_LETTERS = 2300
 """A longer text does not fit into a code of the middle level of correction."""
-
-
-def has_codes() -> bool:
-    """Whether there is something that makes codes."""
-    try:
-        import_module("segno.encoder")
-    except ImportError:
-        return False
-    return True
 
 
 def link_code(text: str) -> dict[str, Any]:
@@ -40,9 +30,13 @@ def link_code(text: str) -> dict[str, Any]:
     >>> link_code("https://example.org/crane.html#machine=bench")["size"]
     41
     """
-    if not has_codes() or not 0 < len(text) <= MOST_LETTERS:
+    try:
+        from segno.encoder import encode
+    except ImportError:
         return {"size": 0, "path": ""}
-    made = import_module("segno.encoder").encode(text, error="m", micro=False)
+    if not 0 < len(text) <= MOST_LETTERS:
+        return {"size": 0, "path": ""}
+    made = encode(text, error="m", micro=False)  # type: ignore[no-untyped-call]
     found = [
         f"M{x + QUIET},{y + QUIET}h1v1h-1z"
         for y, row in enumerate(made.matrix)
