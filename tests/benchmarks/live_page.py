@@ -12,6 +12,7 @@ from playwright.sync_api import sync_playwright
 
 STEPS = 100
 SIZES = {"desk": (1280, 800), "phone": (390, 844)}
+GRIPS = ("load", "tip")
 READY = "() => document.getElementById('state').textContent.startsWith('Ready')"
 
 MOVE = """async ([name, steps, answers]) => {
@@ -37,6 +38,32 @@ MOVE = """async ([name, steps, answers]) => {
     await new Promise(done => setTimeout(done, 5));
   }
   return took;
+}"""
+
+DRAG = """async ([grip, steps]) => {
+  const took = [], frame = shown.frame, [out, up] = grip === 'load' ? [8, 0] : [6, 16];
+  const answer = () => new Promise(done => new MutationObserver((_, one) => {
+    one.disconnect();
+    done();
+  }).observe(document.body, {attributes: true, attributeFilter: ['data-asked']}));
+  for (let k = 0; k < steps; k++) {
+    const start = performance.now(), answered = answer();
+    ask({do: 'drag', grip, frame, place: [out + 0.05 * k, up - 0.03 * k]});
+    await answered;
+    document.body.getBoundingClientRect();
+    took.push(performance.now() - start);
+    await new Promise(done => setTimeout(done, 5));
+  }
+  ask({do: 'drop'});
+  return took;
+}"""
+"""What a pointer asks for as it moves, and the time until the new picture is laid out."""
+
+PAST = """async () => {
+  const start = performance.now();
+  document.getElementById('raise').click();
+  while (!document.querySelector('#pastview svg')) await new Promise(done => setTimeout(done, 10));
+  return performance.now() - start;
 }"""
 
 
@@ -74,12 +101,16 @@ def main(file: str, openings: int) -> None:
                 moved: page.evaluate(MOVE, [moved, STEPS, True])
                 for moved in ("load", "radius", "section 4", "slew")
             }
+            rows |= {f"{grip} dragged": page.evaluate(DRAG, [grip, STEPS]) for grip in GRIPS}
             for moved, took in rows.items():
                 took = sorted(took)
                 print(
                     f"  {moved}: {median(took):.0f} ms at the median, "
                     f"{took[int(0.95 * STEPS)]:.0f} at 95 %, {took[-1]:.0f} at most"
                 )
+            print(
+                f"  past the rated load, from the button to a picture: {page.evaluate(PAST):.0f} ms"
+            )
             page.context.close()
         browser.close()
 

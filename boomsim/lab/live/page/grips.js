@@ -7,8 +7,10 @@ let held = null;
 function showGrips(told) {
   const names = told.grips.map(one => one.name);
   for (const [name, grip] of grips) if (!names.includes(name)) { grip.remove(); grips.delete(name); }
+  // The Tab key goes from the tip along the sections to the load, whatever was made first.
+  if (names.some(name => !grips.has(name))) at('grips').append(...names.map(name => grips.get(name) || newGrip(name)));
   for (const one of told.grips) {
-    const grip = grips.get(one.name) || newGrip(one.name);
+    const grip = grips.get(one.name);
     grip.told = one;
     grip.style.left = `${100 * one.place[0] / told.size[0]}%`;
     grip.style.top = `${100 * one.place[1] / told.size[1]}%`;
@@ -44,7 +46,6 @@ function newGrip(name) {
   grip.addEventListener('pointermove', carry);
   for (const end of ['pointerup', 'pointercancel']) grip.addEventListener(end, drop);
   grips.set(name, grip);
-  at('grips').append(grip);
   return grip;
 }
 
