@@ -15,11 +15,15 @@ if TYPE_CHECKING:
     from boomsim.face.chart_result import chart as chart
     from boomsim.face.compare_result import compare as compare
     from boomsim.face.crane import set_up as set_up
+    from boomsim.face.dynamics_result import dynamics as dynamics
+    from boomsim.face.indicator_result import indicator as indicator
     from boomsim.face.lift_result import lift as lift
     from boomsim.face.losses_result import losses as losses
     from boomsim.face.overload_result import overload as overload
+    from boomsim.face.pick_result import pick as pick
     from boomsim.face.range_result import range as range
     from boomsim.face.rate_result import rate as rate
+    from boomsim.face.slabs_result import slabs as slabs
     from boomsim.machine.machine_files import load_machine as load_machine
 
 __version__ = "0.1.0"

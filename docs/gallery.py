@@ -59,6 +59,27 @@ PICTURES = {
         'losses yard60 --extension 0,0,45,45 --radius "12 m"',
         "Lean, side pull, wind, a soft float, a metre of radius, a kilogram in each section.",
     ),
+    "pick": (
+        "May I make this pick?",
+        'pick yard60 --extension 0,0,45,45 --radius "9.8 m" --load "12 t" --slew "0 deg, 90 deg" '
+        '--bearing "200 kPa" --mat "1.5 m2" --wind "6 m/s" --load-area "1 m2"',
+        "An operator's checks in their order: within, not within, not looked at. No leave to lift.",
+    ),
+    "slabs": (
+        "Setting up",
+        "slabs yard60",
+        "At which radii a crane lifts the slabs of its own counterweight, which it has not on yet.",
+    ),
+    "dynamics": (
+        "A load that moves",
+        'dynamics yard60 --extension 0,0,45,45 --radius "10 m"',
+        "Lifted off, stopped, dropped, swung: as which load, hanging still, it counts.",
+    ),
+    "indicator": (
+        "What an indicator knows",
+        'indicator yard60 --extension 0,0,45,45 --radius "10 m"',
+        "What a simulated load-moment indicator shows beside what is, condition by condition.",
+    ),
     "lower": (
         "Lowering with a load",
         'lower yard60 --extension 0,0,0,90 --load "12 t"',

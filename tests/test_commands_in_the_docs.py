@@ -1,5 +1,6 @@
 """Every command that a page shows is one that boomsim takes, and those of the door run."""
 
+import io
 import re
 import shlex
 from pathlib import Path
@@ -83,6 +84,8 @@ def test_a_command_of_the_front_door_does_what_it_says(line, folder, monkeypatch
     if line.startswith(NOT_RUN):
         pytest.skip("serves until it is stopped, or wants a file of one's own")
     monkeypatch.chdir(folder)
+    # A game asks until nothing more comes.
+    monkeypatch.setattr("sys.stdin", io.StringIO(""))
     # The small machine's book is made the same way, and sooner.
     line = line.replace("chart --all", "chart bench --all")
     assert main(shlex.split(line)[1:]) == 0

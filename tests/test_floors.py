@@ -22,6 +22,7 @@ FLOORS = (
     "face",
     "papers",
     "lessons",
+    "game",
     "lab",
     "cli",
 )

@@ -15,6 +15,8 @@ COMMANDS = (
     "describe",
     "compare",
     "lift",
+    "pick",
+    "slabs",
     "lower",
     "telescope",
     "pins",
@@ -23,8 +25,11 @@ COMMANDS = (
     "around",
     "overload",
     "losses",
+    "dynamics",
+    "indicator",
     "lab",
     "page",
+    "game",
     "handouts",
     "paper",
     "mark",
@@ -32,7 +37,7 @@ COMMANDS = (
 )
 """Modules of this package, in the order that --help lists them."""
 
-STOPPED_WORDS = "every file that is there is whole. Give the command again to start anew."
+STOPPED_WORDS = "no partial files were left. Run the command again to start over."
 
 REFUSED = 2
 """Exit code of a command whose input was refused."""
@@ -113,16 +118,23 @@ def _refuse_dashes(words: Sequence[str]) -> None:
 
 
 def _refused(error: BaseException, told: argparse.Namespace) -> int:
-    """Say what was refused; what is no refusal goes on as it is."""
+    """Report user errors; re-raise the rest."""
     if isinstance(error, BrokenPipeError):
         return 0  # whoever read the answer has read enough of it
     if isinstance(error, OSError):
         streams.say(f"{_name(told)}: {streams.what_failed(error)}")
     elif isinstance(error, ValueError):
-        streams.say(f"{_name(told)}: {error}")
+        streams.say(f"{_name(told)}: {_in_words(error, told)}")
     else:
         raise error
     return REFUSED
+
+
+def _in_words(error: ValueError, told: argparse.Namespace) -> str:
+    """Say a refusal in the words of the units that were chosen."""
+    from boomsim.units import in_words
+
+    return in_words(str(error), getattr(told, "units", "metric"))
 
 
 def _name(chosen: argparse.Namespace) -> str:

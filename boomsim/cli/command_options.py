@@ -7,6 +7,7 @@ from boomsim.face.crane import DEMONSTRATION, Choices
 from boomsim.face.crane import slew as slew
 from boomsim.face.given_values import extension as extension
 from boomsim.face.given_values import radii as radii
+from boomsim.units import quoted
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Disturbances, Machine
@@ -24,21 +25,43 @@ def add_machine(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def add_setup(parser: argparse.ArgumentParser) -> None:
-    """Give a command the options of rigging, rule and disturbances."""
+SLEW = "around, rear, or a slew angle such as '90 deg' (0 is over the rear)"
+
+
+def add_rigging(
+    parser: argparse.ArgumentParser, *, slew: str = SLEW, counterweight: bool = True
+) -> "argparse._ArgumentGroup":
+    """Give a command the options of rigging and rule.
+
+    Parameters
+    ----------
+    parser : ArgumentParser
+    slew : str
+        How --slew is explained
+    counterweight : bool
+        Whether one is chosen
+
+    Returns
+    -------
+    argument group
+        For more of them
+    """
     rig = parser.add_argument_group("rigging")
-    rig.add_argument("--counterweight", metavar="NAME", help="one of the machine's counterweights")
+    if counterweight:
+        about = "one of the machine's counterweights"
+        rig.add_argument("--counterweight", metavar="NAME", help=about)
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
-    rig.add_argument("--parts", metavar="N", type=int, help="parts of line")
-    rig.add_argument(
-        "--slew",
-        metavar="WHERE",
-        default="around",
-        help="around, rear, or a slew angle such as '90 deg' (0 is over the rear)",
-    )
+    rig.add_argument("--parts", metavar="N", type=whole, help="parts of line")
+    rig.add_argument("--slew", metavar="WHERE", default="around", help=slew)
     rig.add_argument(
         "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"
     )
+    return rig
+
+
+def add_setup(parser: argparse.ArgumentParser) -> None:
+    """Give a command the options of rigging, rule and disturbances."""
+    rig = add_rigging(parser)
     rig.add_argument(
         "--allowances",
         choices=("rule", "none"),
@@ -53,10 +76,20 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--load-area", metavar="AREA", help="wind area of each tonne of load, such as '1 m2'"
     )
     off.add_argument("--side-pull", metavar="SHARE", help="share of the load, such as '2 %%'")
-    off.add_argument("--hoist-speed", metavar="SPEED", help="lifting off, such as '0.3 m/s'")
-    off.add_argument("--hoist-class", metavar="N", type=int, default=2, help="1 soft to 4 stiff")
+    off.add_argument("--hoist-speed", metavar="SPEED", help="of picking up, such as '0.3 m/s'")
+    off.add_argument("--hoist-class", metavar="N", type=whole, default=2, help="1 soft to 4 stiff")
     off.add_argument("--lean", metavar="ANGLE", help="downhill ahead of the boom, such as '1 deg'")
     off.add_argument("--lean-across", metavar="ANGLE", help="downhill to the left of the boom")
+
+
+def whole(text: str) -> int:
+    """Read a whole number."""
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(
+            f"{quoted(text)} is not a whole number. Write one, such as 2."
+        ) from None
 
 
 def add_output(parser: argparse.ArgumentParser, *, figure: bool = True) -> None:

@@ -197,7 +197,8 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
     spoken = builds_in_short(found, at=at, units=units)
     names = [build.name for build in found.builds]
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {RULE}"
     )
     pieces = [
@@ -237,7 +238,7 @@ def _rows(found: "Builds", units: str) -> list[list[str]]:
                 "- " if limit is None else f"{show_rated(float(load), units)}{sign(limit) or ' '}"
                 for limit, load in zip(limits, found.capacity[:, column], strict=True)
             ]
-            rows.append([show(float(radius), "length", units), *cells, _most(found, column)])
+            rows.append([show(float(radius), "length", units), *cells, _most(found, column, units)])
     if not rows:
         raise ValueError(
             "Nothing may be lifted at any of these radii by any of these builds. Choose other "
@@ -246,8 +247,15 @@ def _rows(found: "Builds", units: str) -> list[list[str]]:
     return rows
 
 
-def _most(found: "Builds", column: int) -> str:
-    from boomsim.rating.builds.builds_leads import level_at
+def _most(found: "Builds", column: int, units: str) -> str:
+    """Name the build that carries most; those whose figures read the same tie."""
+    from boomsim.units import show_rated
 
-    level = level_at(found.capacity[:, [column]])[:, 0].nonzero()[0]
-    return "tie" if len(level) > 1 else found.builds[level[0]].name if len(level) else ""
+    loads = {
+        build.name: float(load)
+        for build, load in zip(found.builds, found.capacity[:, column], strict=True)
+        if load > 0.0
+    }
+    most = show_rated(max(loads.values()), units) if loads else ""
+    level = [name for name, load in loads.items() if show_rated(load, units) == most]
+    return "tie" if len(level) > 1 else "".join(level)

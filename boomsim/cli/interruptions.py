@@ -69,7 +69,7 @@ def stoppable(*, whole_process: bool) -> Iterator[Stopping]:
 
 
 def _handlers() -> dict[int, Any]:
-    """What is done now; what whoever started us ignores stays ignored, as with nohup."""
+    """Current handlers, without signals that the parent ignores (nohup)."""
     numbers = [getattr(signal, name) for name in _REQUESTS if hasattr(signal, name)]
     found = {number: signal.getsignal(number) for number in numbers}
     return {n: usual for n, usual in found.items() if usual not in (signal.SIG_IGN, None)}

@@ -67,7 +67,7 @@ def run(chosen: argparse.Namespace) -> int:
 
 
 def _words(chosen: argparse.Namespace, folder: str, copied: int, kept: int) -> str:
-    left = f" {kept} are left as they were; delete one to have it anew." if kept else ""
+    left = f" {kept} kept; delete a file to get a fresh copy." if kept else ""
     said = f"Your notebooks are in {folder}: {copied} copied.{left}"
     if chosen.for_class:
         return (

@@ -24,7 +24,7 @@ ASSUMED = (
 )
 """What the way takes for granted."""
 
-NOT_KEPT = "-: no rated load hangs at this radius, for it would bend the boom out of it."
+NOT_KEPT = "-: nothing is rated here, for any load would bend the boom beyond this radius."
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -154,7 +154,8 @@ def as_text(found: "Lowering", *, units: str) -> str:
     spoken += [tell_what_sets(rated)] if rated else []
     spoken += [tell_empty_hook(found.empty, units=units)]
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {ASSUMED}"
     )
     pieces = [

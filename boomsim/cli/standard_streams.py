@@ -36,7 +36,7 @@ def is_utf_8() -> bool:
 
 
 def say(text: str) -> None:
-    """Say something on standard error, if anybody can hear it.
+    """Print to standard error if it is open.
 
     Parameters
     ----------

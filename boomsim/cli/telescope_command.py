@@ -200,7 +200,8 @@ def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, unit
     pieces = [
         "\n".join(paragraph(sentence) for sentence in spoken if sentence),
         paragraph(
-            f"{setup_text(found.setup)} {ASSUMED} Friction of the pads {found.friction:g}, assumed."
+            f"{setup_text(found.setup, units=units)} "
+            f"{ASSUMED} Friction of the pads {found.friction:g}, assumed."
         ),
         table(["boom", "radius", "may hang", "may be run out"], _way_rows(found, units)),
         *(

@@ -10,6 +10,7 @@ from boomsim.face.crane import DEMONSTRATION, Choices, Crane, on_ground, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, radii
 from boomsim.face.study_result import Result, Said
 from boomsim.reports import around_report as report
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -65,7 +66,7 @@ class Around(Result):
             A str
         """
         at = figure(radius, "length", what="radius")
-        return Said(report.reason(self.study, radius=at, units=units))
+        return Said(in_trade_words(report.reason(self.study, radius=at, units=units), units))
 
     def _lines(self, units: str) -> str:
         return report.as_text(self.study, units=units)

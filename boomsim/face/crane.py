@@ -184,20 +184,25 @@ def disturbances(choices: Choices) -> Disturbances:
 
 
 def _refuse_absurd(found: Disturbances) -> None:
+    from math import radians
+
+    from boomsim.units import outside
+
+    steep = radians(10.0)
     bounds = {
-        "wind_speed": (0.0, 60.0, "--wind", "m/s"),
-        "load_area": (0.0, 0.1, "--load-area", "m2 for each kilogram"),
-        "side_pull": (0.0, 0.3, "--side-pull", "of the load"),
-        "hoist_speed": (0.0, 3.0, "--hoist-speed", "m/s"),
-        "lean": (-0.18, 0.18, "--lean", "rad, some ten degrees"),
-        "lean_across": (-0.18, 0.18, "--lean-across", "rad, some ten degrees"),
+        "wind_speed": (0.0, 60.0, "--wind", "speed", "9 m/s"),
+        "load_area": (0.0, 0.1, "--load-area", "area_per_mass", "1 m2"),
+        "side_pull": (0.0, 0.3, "--side-pull", "share", "2 %"),
+        "hoist_speed": (0.0, 3.0, "--hoist-speed", "speed", "0.3 m/s"),
+        "lean": (-steep, steep, "--lean", "angle", "1 deg"),
+        "lean_across": (-steep, steep, "--lean-across", "angle", "1 deg"),
     }
-    for name, (least, most, option, unit) in bounds.items():
+    for name, (least, most, option, quantity, example) in bounds.items():
         value = getattr(found, name)
         if not least <= value <= most:
             raise ValueError(
-                f"{option}: {value:g} is outside {least:g} to {most:g} {unit}, beyond which this "
-                "model says nothing. Give a value inside."
+                f"{option}: {outside(value, least, most, quantity)}, beyond which this model says "
+                f"nothing. Give a value inside, such as '{example}'."
             )
 
 

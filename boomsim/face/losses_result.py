@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
 
 MOST_PLACES = 4
-"""So many columns a page bears."""
+"""Maximum number of columns on a page."""
 
 QUANTITIES = {
     "lean": "angle",
@@ -182,6 +182,6 @@ def _places(setup: Setup, extension: Extension | None, radius: Several | None) -
         at = places.picked(places.all_radii(setup, out), 0.15, 0.5, 0.85)
     if len(at) > MOST_PLACES:
         raise ValueError(
-            f"--radius: {len(at)} radii are more than a page bears. Give up to {MOST_PLACES}."
+            f"--radius: {len(at)} radii are too many for one page. Give up to {MOST_PLACES}."
         )
     return Places(extension=np.tile(out, (len(at), 1)), radius=at)

@@ -145,15 +145,20 @@ def overload(
 def overload_map(
     machine: Crane = DEMONSTRATION,
     *,
+    best: bool = False,
     units: str = "metric",
     told: Told | None = None,
     **choices: Unpack[Choices],
 ) -> Map:
     """Raise the load in every cell of a chart, at a kept boom angle.
 
+    The chart is the one that :func:`boomsim.chart` makes, so that both tell the same cells.
+
     Parameters
     ----------
     machine : str, path, Machine or Setup
+    best : bool
+        The best of all ways to extend at each radius; default: one way for each length
     units : str
         Whose chart: "metric" or "us"
     told : callable, optional
@@ -165,9 +170,8 @@ def overload_map(
     -------
     Map
     """
-    from boomsim.rating.charts.load_chart import best_chart
+    from boomsim.face.chart_result import chart
     from boomsim.rating.overload import overload_map as maps
 
-    setup = set_up(machine, **choices)
-    found = maps.overload_map(best_chart(setup, units=units), told=told)
-    return Map(study=found, units=units)
+    made = chart(machine, best=best, units=units, **choices)
+    return Map(study=maps.overload_map(made.study, told=told), units=units)

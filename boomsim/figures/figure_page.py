@@ -209,7 +209,7 @@ def check_path(path: str | os.PathLike[str]) -> Path:
     if target.suffix.lower() not in KINDS:
         ending = f'ends in "{target.suffix}"' if target.suffix else "has no ending"
         raise ValueError(
-            f'The figure\'s file "{target.name}" {ending}, which says no kind of picture. '
+            f'The figure\'s file "{target.name}" {ending}, which names no kind of picture. '
             f'End it in .png, .svg or .pdf, such as "{target.stem or "figure"}.svg".'
         )
     refuse_target(target)

@@ -102,7 +102,7 @@ def allowance_words(rule: Rule, *, units: str = "metric") -> str:
         _allowed("out of level {} ahead", has.lean, "angle", units),
         _allowed("{} across", has.lean_across, "angle", units),
     ]
-    return f"Allowances that strength bears beside the load: {'; '.join(parts)}."
+    return f"Allowances that strength carries on top of the load: {'; '.join(parts)}."
 
 
 def _allowed(phrase: str, one: Allowance, quantity: str, units: str) -> str:

@@ -56,5 +56,5 @@ def text_of(data: bytes, *, name: str) -> str:
         return data.decode("utf-16" if data[:2] in UTF_16 else "utf-8-sig")
     except UnicodeDecodeError:
         raise FileError(
-            f"{name} is no text in UTF-8. Check that it is the right file, and save it as UTF-8."
+            f"{name} is not UTF-8 text. Check that it is the right file, and save it as UTF-8."
         ) from None

@@ -172,7 +172,8 @@ def _chart_sheet(units: str) -> Sheet:
     return Sheet(
         given=(
             "Part of a chart of the invented crane yard60: rated gross loads, all around, full "
-            f"outriggers. {signs_in_words()}"
+            "outriggers. Above each boom its length and how far each moving section is out, base "
+            f"side first. {signs_in_words()}"
         ),
         figure=lambda: figure_of_columns(chart.setup.machine, extension=ways, names=names),
         seen="The five booms of the chart's columns from the side, the shortest first.",

@@ -228,6 +228,16 @@ SUPPORT = Table(
 )
 
 
+DECK = Table(
+    model.Deck,
+    {
+        "x": Key(PLACE, "behind the axis of rotation"),
+        "y": Key(PLACE, "to its right"),
+        "z": Key(HEIGHT, "above the ground"),
+    },
+)
+
+
 def _machine(**values: Any) -> model.Machine:
     """Make the machine; the materials are in its sections by now."""
     del values["materials"]
@@ -258,6 +268,7 @@ MACHINE = Table(
             "the choices; the first is the usual one",
         ),
         "supports": Key(Several(SUPPORT, 1, 20), "the ways to stand; the first is the usual one"),
+        "deck": Key(DECK, "where slabs lie on the carrier before they are taken up", None),
     },
     check=machine_faults,
 )

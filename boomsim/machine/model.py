@@ -324,6 +324,21 @@ class SlewingRing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Deck:
+    """Where counterweight slabs lie on the carrier until the superstructure takes them up.
+
+    Attributes
+    ----------
+    x, y, z : float
+        Their centre, carrier axes [m]
+    """
+
+    x: float
+    y: float
+    z: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Machine:
     """A whole crane. Everything in it is invented; it teaches, it plans no lift.
 
@@ -343,6 +358,8 @@ class Machine:
         The choices; the first is the usual one
     hook_block, slings : float
         The usual deductions from gross to net [kg]
+    deck : Deck or None
+        None where slabs are hung on the superstructure one by one
     """
 
     name: str
@@ -360,6 +377,7 @@ class Machine:
     supports: tuple[Support, ...]
     hook_block: float
     slings: float
+    deck: Deck | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

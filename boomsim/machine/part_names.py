@@ -33,6 +33,11 @@ def support_names(support: Support) -> tuple[str, ...]:
     return _apart(name(support.points))
 
 
+def foot_name(support: Support) -> str:
+    """What a crane stands on, one of them: "float" or "tyre"."""
+    return "tyre" if support.kind == "tyres" else "float"
+
+
 def _side(y: float) -> str:
     return "right" if y > 0.0 else "left" if y < 0.0 else "middle"
 

@@ -72,7 +72,7 @@ def hoisting_factor(speed: float, *, hoist_class: int) -> float:
         If the speed is negative or no number.
     """
     if not speed >= 0.0:
-        raise ValueError(f"A hoisting speed of {speed:g} m/s is not one. Give 0 m/s or more.")
+        raise ValueError(f"The hoisting speed must be 0 m/s or more, and this is {speed:g} m/s.")
     least, slope = HOISTING_CLASSES[hoist_class]
     return least + slope * speed if speed > 0.0 else 1.0
 

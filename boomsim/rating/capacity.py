@@ -108,7 +108,8 @@ def rate(
     radii = np.asarray(radius, dtype=float)
     if not np.all(radii > 0.0):
         raise ValueError(
-            f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
+            "A radius must be above 0 m, from the axis of rotation, and one of these is "
+            f"{radii[~(radii > 0.0)].flat[0]:g} m."
         )
     radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
     if boom is None:
@@ -201,14 +202,15 @@ class _Search:
         self.setup, self.boom = setup, boom
         self.found = _blank(setup, boom=boom, radius=radius)
         self.columns = np.broadcast_to(np.arange(radius.shape[1]), radius.shape)
-        self.open, self.radius = np.ones(radius.shape, dtype=bool), radius
+        self.open: np.ndarray = np.ones(radius.shape, dtype=bool)
+        self.radius = radius
         self.low, self.high = np.zeros_like(radius), self._most()
 
     def run(self) -> Rating:
         with np.errstate(all="ignore"):
             self._close(~_in_reach(self.setup, self.boom, self.radius))
             before, response = self._try(np.zeros_like(self.radius), start=None)
-            # A use that is no number says that the machine is not all known: no capacity from that.
+            # NaN utilisation: incomplete machine data; do not rate.
             reachable = response.state.converged & ~np.isnan(before.worst)
             loadable = reachable & (before.worst < 1.0)
             self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))
@@ -229,7 +231,8 @@ class _Search:
                 load = np.where(self.open & ~met, self._next(before, now), now.load)
                 before, now, load = self._close(met, before, now, load)
                 start = _extrapolate(before, now, load)
-                before, (now, response) = now, self._try(load, start=start)
+                before = now
+                now, response = self._try(load, start=start)
         return self.found
 
     def _close(self, closed: np.ndarray, *kept: Any) -> list[Any]:
@@ -284,7 +287,7 @@ class _Search:
         blank = np.isnan(capacity) | (~response.in_range & response.state.converged)[row, column]
         use, found = response.use[:, row, column], self.found
         found.capacity[cells] = np.where(blank, np.nan, capacity)
-        found.use[:, *cells] = shown(response.use)
+        found.use[:, cells[0], cells[1]] = shown(response.use)
         found.governing[cells] = np.where(
             blank, -1, np.argmax(np.where(np.isnan(use), -np.inf, use), axis=0)
         )
@@ -298,7 +301,7 @@ def _some(values: Array, columns: np.ndarray) -> Array:
     return np.take_along_axis(values, columns, axis=-1)
 
 
-def _rotations(change: Callable[[Array], Array], *starts: Start) -> Start:
+def _rotations(change: Callable[..., Array], *starts: Start) -> Start:
     """Rotations made of those of other loads; what one of them does not know stays unknown."""
 
     def made(name: str) -> Array | None:

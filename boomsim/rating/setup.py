@@ -19,6 +19,7 @@ from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.limits.limit_kind import Kind
 from boomsim.rating.limits.limit_table import KINDS
 from boomsim.rating.rules import RULES, Rule
+from boomsim.units import is_named
 
 SECTORS = ("around", "rear")
 """All around the crane (the least of all slew angles), and over the rear only."""
@@ -131,7 +132,7 @@ def _choose(choices: tuple[_N, ...], name: str | None, what: str) -> _N:
     if name is None:
         return choices[0]
     for choice in choices:
-        if choice.name == name:
+        if is_named(choice.name, name):
             return choice
     raise ValueError(_unknown(what, name, [c.name for c in choices]))
 
@@ -161,7 +162,10 @@ def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[
             )
         return np.array([slew]), f"slewed to {np.degrees(slew):.0f}°"
     if slew not in SECTORS:
-        raise ValueError(_unknown("sector", slew, list(SECTORS)))
+        raise ValueError(
+            f"{_unknown('sector', slew, list(SECTORS))} Or give a slew angle: 0 deg is over the "
+            "rear, 90 deg over the right side, -90 deg over the left side, 180 deg over the front."
+        )
     square = _square(support)
     if turned:
         square = np.concatenate([square, EVERY_WAY, _over_tyres(support)])

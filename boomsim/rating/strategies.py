@@ -8,6 +8,7 @@ import numpy as np
 from boomsim.machine.boom_systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array, layout
+from boomsim.units import is_named
 
 EQUAL_LENGTH = 0.10
 """Lengths that differ by no more than this count as one and the same [m]."""
@@ -98,19 +99,20 @@ def checked_system(boom: Boom, system: str) -> str:
     Returns
     -------
     str
-        The same
+        As it is kept
 
     Raises
     ------
     ValueError
         If it is not one of the boom's; says which there are, and which are its own.
     """
-    if system in boom.systems:
-        return system
-    wrong = f"This boom is not {system}."
+    for known in boom.systems:
+        if is_named(known, system):
+            return known
+    wrong = f"This boom has no system {system!r}."
     if system not in BOOM_SYSTEMS:
         wrong = f"There is no boom system {system!r}; there are {', '.join(BOOM_SYSTEMS)}."
-    raise ValueError(f"{wrong} Choose one of this boom's systems: {', '.join(boom.systems)}.")
+    raise ValueError(f"{wrong} It has: {', '.join(boom.systems)}.")
 
 
 def configurations_of(boom: Boom, *, extension: Array, system: str | None = None) -> Configurations:

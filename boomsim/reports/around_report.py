@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
 
 MOST_RADII = 3
-"""So many lines a polar figure bears."""
+"""Maximum number of curves of a polar figure."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -101,7 +101,8 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     from boomsim.rating.strategies import label
 
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.around.extension)} % (base side first)."
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.around.extension)} % (base side first)."
     )
     pieces = [
         paragraph(head),
@@ -169,7 +170,7 @@ def refuse_radii(count: int) -> None:
     """Refuse more radii than a polar figure bears."""
     if count > MOST_RADII:
         raise ValueError(
-            f"{count} radii are more than a figure bears. Give up to {MOST_RADII}, or ask for no "
+            f"{count} radii are too many for one figure. Give up to {MOST_RADII}, or ask for no "
             "figure."
         )
 
@@ -211,20 +212,22 @@ def _rated(capacity: float, sign: str, units: str) -> str:
 
 def _sector_table(found: "Sectors", units: str) -> str:
     from boomsim.rating.limits.governing_words import sign
-    from boomsim.units import show, show_rated
+    from boomsim.units import display, parse, show, show_rated
 
     rows = []
     step = max(1, -(-len(found.radius) // 16))
     for k in range(0, len(found.radius), step):
         one, other = float(found.around.capacity[0, k]), float(found.rear.capacity[0, k])
-        more = f"{100 * (other / one - 1):.0f} %" if one > 0.0 else ""
+        # The difference of what the two columns show, so that a reader who subtracts finds it.
+        shown = [parse(show_rated(each, units).replace(",", ""), "mass") for each in (one, other)]
+        more = shown[1] - shown[0]
         rows.append(
             [
                 show(float(found.radius[k]), "length", units),
                 f"{show_rated(one, units)}{sign(found.around.limit(0, k))}",
                 f"{show_rated(other, units)}{sign(found.rear.limit(0, k))}",
-                show(other - one, "mass", units) if other > 1.00001 * one else "nothing",
-                more if other > 1.00001 * one else "",
+                display("mass", units, like=other).text(more) if more > 0.0 else "nothing",
+                f"{100 * more / shown[0]:.0f} %" if more > 0.0 and shown[0] > 0.0 else "",
             ]
         )
     return table(["radius", "all around", "over the rear", "more", "in percent"], rows)
@@ -241,7 +244,7 @@ def _reason_text(
     from math import isfinite
 
     from boomsim.rating.around.slew_directions import direction
-    from boomsim.reports.holding_moments import holding_rows
+    from boomsim.reports.holding_moments import holding_note, holding_rows
     from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
@@ -260,6 +263,7 @@ def _reason_text(
     return [
         paragraph(f"What holds the crane down at {at}, in the worst direction of each:"),
         table(["moment about the tipping line", "mass", *heads], rows),
+        *([paragraph(note)] if (note := holding_note(setup.machine.boom, units=units)) else []),
     ]
 
 
@@ -272,7 +276,7 @@ def _allowed(load: float, units: str) -> str:
 def _float_text(answer: AroundStudy, units: str) -> list[str]:
     import numpy as np
 
-    from boomsim.machine.part_names import support_names
+    from boomsim.machine.part_names import foot_name, support_names
     from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show, show_rated
 
@@ -302,7 +306,7 @@ def _float_text(answer: AroundStudy, units: str) -> list[str]:
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
     said = (
         f"Supports all around with {load} at {radius}, each on {show(ground.area, 'area', units)}; "
-        f"the floats' sinking leans the carrier by up to {lean:.2f}°."
+        f"the {foot_name(support)}s' sinking leans the carrier by up to {lean:.2f}°."
     )
     if np.any(tipped):
         said += " In some directions the crane turns over under this load: these are left out."

@@ -99,13 +99,13 @@ def as_text(
     from boomsim.figures.charts.cell_text import foot_words, numbers_of
     from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
     from boomsim.rating.charts.load_chart import some_columns
-    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words
+    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words, which_chart
     from boomsim.rating.limits.governing_words import signs_in_words
 
     numbers = numbers_of(chart, units=units)
     head = (
         f"{machine_words(chart.setup)}: rated gross load in {numbers.mass}, rounded down to "
-        f"{numbers.step}; "
+        f"{numbers.step}; {which_chart(chart)}; "
         f"{setup_words(chart.setup, units=units)}."
     )
     signs = _signs(chart, marked, raised)

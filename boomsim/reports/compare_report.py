@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import counterweight_words
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def _head(found: "Comparison", units: str) -> str:
     return (
         f"{setup.machine.name} (invented): boom length {length} reached in "
         f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, support {setup.support.name}, {setup.parts} "
+        f"{counterweight_words(setup, units=units)}, support {setup.support.name}, {setup.parts} "
         f"parts of line; rule {setup.rule.name}: {setup.rule.stability.source}; "
         f"{setup.rule.strength.source}. {allowance_words(setup.rule, units=units)}"
     )
@@ -78,21 +79,34 @@ def _key(found: "Comparison", ways: list[int], names: list[str]) -> str:
 
 
 def _rows(found: "Comparison", ways: list[int], names: list[str], units: str) -> list[list[str]]:
-    from boomsim.rating.comparison.lead_spans import most_at
     from boomsim.units import show
 
     rows = []
-    for column, most in enumerate(most_at(found)):
+    for column in range(len(found.radii)):
         if (found.rating.governing[:, column] >= 0).any():
             radius = show(float(found.radii[column]), "length", units)
             cells = [_cell(found, way, column, units) for way in ways]
-            rows.append([radius, *cells, "tie" if most[1:] else "".join(names[w] for w in most)])
+            rows.append([radius, *cells, _most(found, column, names, units)])
     if not rows:
         raise ValueError(
             "Nothing may be lifted at any of these radii by any of these configurations as the "
             "crane is set up. Choose other radii, another counterweight or another support."
         )
     return rows
+
+
+def _most(found: "Comparison", column: int, names: list[str], units: str) -> str:
+    """Name the way that carries most; those whose figures read the same tie."""
+    from boomsim.units import show_rated
+
+    loads = [
+        (name, float(load))
+        for name, load in zip(names, found.rating.capacity[:, column], strict=True)
+        if load > 0.0
+    ]
+    most = show_rated(max((load for _, load in loads), default=0.0), units)
+    level = [name for name, load in loads if show_rated(load, units) == most]
+    return "tie" if len(level) > 1 else "".join(level)
 
 
 def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
@@ -127,12 +141,11 @@ def _passing(found: "Comparison", names: list[str], units: str) -> str:
     from boomsim.units import show, show_rated
 
     told = [
-        f"from {names[one.before]} to {names[one.after]} at "
-        f"{show(one.radius, 'length', units)}, where both carry "
-        f"{show_rated(one.capacity, units)}"
+        f"{names[one.before]} carries most up to {show(one.radius, 'length', units)} and "
+        f"{names[one.after]} beyond it, with {show_rated(one.capacity, units)} for both there"
         for one in found.crossovers
     ]
-    return f"As the radius grows the lead passes {'; '.join(told)}." if told else ""
+    return f"{'; '.join(told)}." if told else ""
 
 
 def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], units: str) -> str:

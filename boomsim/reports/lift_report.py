@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import counterweight_words
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -60,7 +61,7 @@ def as_text(found: "Lift", *, units: str) -> str:
     from boomsim.figures.setup_words import allowance_words
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.strategies import label
-    from boomsim.reports.holding_moments import holding_rows
+    from boomsim.reports.holding_moments import holding_note, holding_rows
     from boomsim.units import show
 
     def said(value: float, quantity: str) -> str:
@@ -69,7 +70,7 @@ def as_text(found: "Lift", *, units: str) -> str:
     setup = found.setup
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, "
+        f"{counterweight_words(setup, units=units)}, "
         f"support {setup.support.name}, {setup.parts} parts of line, "
         f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
         f"length {said(found.boom_length, 'boom_length')}. "
@@ -79,7 +80,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["boom angle", said(found.boom_angle, "angle")],
         ["radius, load on", said(found.radius, "length")],
         ["head height", said(found.head_height, "length")],
-        ["tip deflection", said(found.tip_deflection, "length")],
+        ["tip deflection", said(found.tip_deflection, "small_length")],
         ["gross load", said(found.load, "mass")],
         ["rated capacity at this radius", _capacity(found, units)],
         ["tipping load at this radius", _tipping(found, units)],
@@ -119,16 +120,19 @@ def as_text(found: "Lift", *, units: str) -> str:
         paragraph(head),
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
-        table(["limit", "use", "kind"], limits),
-        table(["tipping line", "holds", "turns over", "used"], lines),
+        table(["limit", "utilisation", "what sets it"], limits),
+        table(["tipping line", "righting moment", "overturning moment", "utilisation"], lines),
         table(["what holds the crane down", "mass", "moment"], holds),
         paragraph(
             "Moments without the load, about the tipping line and in the direction in which "
-            "the crane is nearest to tipping; minus helps to turn it over."
+            "the crane is nearest to tipping; minus helps to turn it over. "
+            f"{holding_note(setup.machine.boom, units=units)}"
         ),
-        table(["support", "to the rear", "to the right", "force", "on the ground"], supports)
-        if np.all(np.isfinite([s.force for s in found.supports]))
-        else "The supports hold nothing: the crane turns over.",
+        *(
+            [table(["support", "to the rear", "to the right", "force", "on the ground"], supports)]
+            if np.all(np.isfinite([s.force for s in found.supports]))
+            else []
+        ),
         paragraph(_facing(found, units)),
         *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
@@ -151,6 +155,8 @@ def summary(found: "Lift") -> str:
 def _capacity(found: "Lift", units: str) -> str:
     import numpy as np
 
+    from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
+    from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
     from boomsim.rating.limits.governing_words import what_sets
     from boomsim.rating.longest_boom import tell_longest, too_long
     from boomsim.units import show_rated
@@ -161,20 +167,26 @@ def _capacity(found: "Lift", units: str) -> str:
         return f"none: {tell_longest(found.setup)}"
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
+    if found.capacity < hanging_mass(found.setup.machine):
+        return f"not rated: {under_hook_words(found.setup.machine)}"
     why = what_sets(found.capacity_governing)
     return f"{show_rated(found.capacity, units)} ({why})"
 
 
 def _facing(found: "Lift", units: str) -> str:
     """Say where the boom is while the supports carry what is told."""
+    from math import isnan
+
     from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show
 
-    strength = found.setup.support.strength
+    strength, boom = found.setup.support.strength, f"the boom {direction(found.supports_slew)}"
+    if any(isnan(s.force) for s in found.supports):
+        return f"With {boom} the supports hold nothing: there the crane turns over."
     if strength is None:
-        return f"Supports with the boom {direction(found.supports_slew)}."
+        return f"Supports with {boom}, where the crane is nearest to tipping."
     return (
-        f"Supports with the boom {direction(found.supports_slew)}, where one tyre position carries "
+        f"Supports with {boom}, where one tyre position carries "
         f"most; {show(strength, 'force', units)} are permitted."
     )
 

@@ -70,7 +70,7 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     columns = range(len(found.capacity))
     heads = [show(float(found.places.radius[k]), "length", units) for k in columns]
     rows = [["rated", *(show_rated(float(c), units) for c in found.capacity)]]
-    rows.append(["by", *(tell_governing(limit) for limit in found.governing)])
+    rows.append(["set by", *(tell_governing(limit) for limit in found.governing)])
     notes = lettered_reasons(found)
     for taker in found.takers:
         cells = [tell_lettered(taker, k, notes=notes, units=units) for k in columns]
@@ -83,15 +83,18 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         ]
         for k, name in enumerate(costs.name)
     ]
+    has_cylinder = found.setup.machine.boom.telescope_cylinder is not None
+    apart = " (sections without the telescope cylinder)" if has_cylinder else ""
     said = (
-        f"Rated load, in {unit}, that one {unit} more in each part gives or costs: from the sum of "
-        "moments where stability governs, else from the machine rated anew with a lighter and a "
-        "heavier part (k: another limit takes over on the way)."
+        f"Rated load, in {unit}, that one {unit} more in each part gives or costs{apart}: from the "
+        "sum of moments where stability governs, else from the machine rated again with a lighter "
+        "and a heavier part (k: the governing limit changes on the way)."
     )
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.places.extension[0])} % (base "
-        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
-        "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
+        f"{setup_text(found.setup, units=units)} "
+        f"Extension {label(found.places.extension[0])} % (base "
+        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each "
+        "effect on its own, with the boom angle unchanged; nothing is less than 0.05 %."
     )
     pieces = [
         paragraph(head),

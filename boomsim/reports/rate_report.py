@@ -42,7 +42,7 @@ def as_text(found: "Rating", *, units: str) -> str:
         rows.append([show(float(radius), "length", units), *cells])
     return "\n\n".join(
         [
-            paragraph(f"{setup_text(found.setup)} Rated gross loads."),
+            paragraph(f"{setup_text(found.setup, units=units)} Rated gross loads."),
             table(["radius", *heads], rows),
             paragraph(
                 f"Extension of each moving section in percent, base side first. {signs_in_words()}"

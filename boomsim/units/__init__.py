@@ -10,6 +10,7 @@ from boomsim.units._quantities import SYSTEMS as SYSTEMS
 from boomsim.units._quantities import Display as Display
 from boomsim.units._quantities import Quantity as Quantity
 from boomsim.units._quantities import display as display
+from boomsim.units._quantities import outside as outside
 from boomsim.units._quantities import quantity_named as quantity_named
 from boomsim.units._quantities import rounded as rounded
 from boomsim.units._quantities import rounded_down as rounded_down
@@ -18,6 +19,11 @@ from boomsim.units._quantities import show_rated as show_rated
 from boomsim.units._reading import parse as parse
 from boomsim.units._reading import registry as registry
 from boomsim.units._reading import tidy_unit as tidy_unit
+from boomsim.units._trade_words import TRADE as TRADE
+from boomsim.units._trade_words import all_in_words as all_in_words
+from boomsim.units._trade_words import in_words as in_words
+from boomsim.units._trade_words import is_named as is_named
+from boomsim.units._trade_words import markup_in_words as markup_in_words
 from boomsim.units._words import UnitError as UnitError
 from boomsim.units._words import did_you_mean as did_you_mean
 from boomsim.units._words import quoted as quoted

@@ -63,6 +63,7 @@ COMMON: Mapping[str, tuple[Fraction, str]] = {
     "ft/s": (_FOOT, "m/s"),
     "ft/min": (_FOOT / 60, "m/s"),
     "m/min": (Fraction(1, 60), "m/s"),
+    "s": (Fraction(1), "s"),
     "N/m": (Fraction(1), "N/m"),
     "kN/m": (Fraction(1000), "N/m"),
     "MN/m": (Fraction(10**6), "N/m"),

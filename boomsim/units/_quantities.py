@@ -278,6 +278,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_rows(("m/s", 2, 0), ("m/s", 1, 9.995)),
         us=_rows(("ft/min", 0, 0), ("mph", 1, 4.995)),
     ),
+    "time": Quantity(
+        unit="s",
+        example='"1.5 s"',
+        metric=_rows(("s", 2, 0), ("s", 1, 9.995)),
+        us=_rows(("s", 2, 0), ("s", 1, 9.995)),
+    ),
     "stiffness": Quantity(
         unit="N/m",
         example='"60 MN/m" or "340 kip/in"',
@@ -371,6 +377,30 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     ('18.0 m', '59.1 ft', '11,020 lb')
     """
     return display(quantity, system, like=value).text(value)
+
+
+def outside(value: float, least: float, most: float, quantity: str) -> str:
+    """Say that a figure is outside its bounds, in the units in which people give it.
+
+    Parameters
+    ----------
+    value, least, most : float
+        [SI unit of the quantity]
+    quantity : str
+        A key of `QUANTITIES`
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
+    ('-8 t is outside 0 t to 10000 t', '20000 % is outside 0 % to 30 %')
+    """
+    scale = display(quantity, like=max(abs(value), min(abs(most), 1e30)))
+    said = [scale._with_unit(f"{one / scale.factor:.6g}") for one in (value, least, most)]
+    return f"{said[0]} is outside {said[1]} to {said[2]}"
 
 
 def show_rated(value: float, system: str = "metric") -> str:

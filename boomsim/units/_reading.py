@@ -64,7 +64,7 @@ def _plain(value: object, quantity: str) -> str:
     if quantity_named(quantity).unit:
         raise UnitError(f"{quoted(value)} has no unit. {_write(quantity)}")
     if isinstance(value, int) and abs(value) > 10**30:
-        raise UnitError(f"{quoted(value)} is out of all proportion. {_write(quantity)}")
+        raise UnitError(f"{quoted(value)} is unreasonably large. {_write(quantity)}")
     return repr(value)
 
 
@@ -158,7 +158,7 @@ def _ask_pint(unit: str) -> tuple[Fraction, str] | None:
     if not math.isfinite(factor):
         return None
     same = (q.unit for q in QUANTITIES.values() if _in_base_units(q.unit)[1] == base)
-    return Fraction(factor), next(same, f"not measured here: {unit}")
+    return Fraction(factor), next(same, f"not supported: {unit}")
 
 
 def _in_base_units(unit: str) -> tuple[float, dict[str, float]]:

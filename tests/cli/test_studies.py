@@ -132,7 +132,7 @@ REFUSED = {
     "five places": (["losses", *ONE, "--radius", "5 m,6 m,7 m,8 m,9 m"], "Give up to 4"),
     "no taker": (["losses", *ONE, "--amount", "rain=3 mm"], "names no taker"),
     "typo": (["losses", *ONE, "--amount", "wnd=3 m/s"], "wind"),
-    "storm": (["losses", *ONE, "--amount", "wind=90 m/s"], "outside 0 to 40 m/s"),
+    "storm": (["losses", *ONE, "--amount", "wind=90 m/s"], "90 m/s is outside 0 m/s to 40 m/s"),
     "mud": (["overload", *ONE, "--radius", "6 m", "--ground", "1 N/m"], "no stiffness of a float"),
     "picture": (["losses", *ONE, "--figure", "losses.doc"], ".png, .svg or .pdf"),
     "folder": (["around", *ONE, "--figure", "/no/such/folder/a.png"], "does not exist"),

@@ -28,7 +28,18 @@ def test_importing_boomsim_imports_nothing_that_computes():
 
 
 def test_all_names_are_listed_and_others_are_refused_with_them():
-    studies = {"rate", "lift", "compare", "chart", "around", "overload", "losses", "range"}
+    studies = {
+        "rate",
+        "lift",
+        "compare",
+        "chart",
+        "around",
+        "overload",
+        "losses",
+        "range",
+        "pick",
+        "slabs",
+    }
     offered = studies | {"load_machine", "set_up"}
     assert offered <= set(dir(bs))
     with pytest.raises(AttributeError, match="It offers load_machine"):

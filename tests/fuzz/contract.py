@@ -113,7 +113,7 @@ def _files(where: Path) -> set[Path]:
 def _noted() -> Iterator[list[BaseException]]:
     """Note what the commands raise, before `main` makes a sentence of it."""
     noted: list[BaseException] = []
-    modules = [import_module(f"boomsim.cli.{name}") for name in cli.COMMANDS]
+    modules = [import_module(f"boomsim.cli.{name}_command") for name in cli.COMMANDS]
     usual = [module.run for module in modules]
 
     def noting(run: Callable[..., object]) -> Callable[..., object]:

@@ -8,8 +8,9 @@ from boomsim.figures.around.slew_polar import draw_polar
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.figure_panels import heading
 from boomsim.figures.plan.plan_shape import plan_of
-from boomsim.figures.plan.plan_view import draw_plan
+from boomsim.figures.plan.plan_view import CENTRE_WORDS, draw_plan
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+from boomsim.machine.part_names import foot_name
 from boomsim.rating.around.float_loads import GroundLoads
 from boomsim.rating.around.over_rear_sector import Sectors
 from boomsim.rating.around.slew_directions import direction
@@ -87,18 +88,20 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=left,
         top=top,
         width=HALF,
-        note="forces of the floats; ring: the resultant's path all around, dotted: hook empty",
+        note=f"forces of the {foot_name(at.setup.support)}s; ring: the resultant's path all "
+        f"around, dotted: hook empty; {CENTRE_WORDS}",
     )
     draw_plan(
-        page.axes(left=left, bottom=bottom, width=HALF, height=high - 0.003), shape, units=units
+        page.axes(left=left, bottom=bottom, width=HALF, height=high - 0.006), shape, units=units
     )
 
 
 def _lower(page: Page, ground: GroundLoads, sectors: Sectors, at: Response, units: str) -> None:
     top, support = LOWER - 0.004, at.setup.support
     area = show(ground.area, "area", units)
-    what = "mats" if ground.area > support.area else "floats"
-    heading(page, f"What each float carries, on {what} of {area}", left=0.0, top=top, width=HALF)
+    foot = foot_name(support)
+    what = "mats" if ground.area > support.area else f"{foot}s"
+    heading(page, f"What each {foot} carries, on {what} of {area}", left=0.0, top=top, width=HALF)
     key = page.axes(left=0.006, bottom=top - 0.0125, width=HALF - 0.012, height=0.0085)
     draw_reaction_key(key, support)
     high = top - 0.0175 - 0.0095

@@ -27,8 +27,9 @@ from boomsim.units import Display, show
 SIDES = ((0.0, "rear"), (90.0, "right"), (180.0, "front"), (-90.0, "left"))
 """Slew angles [°] and what lies there."""
 
-RING_ANGLE, NAME_ANGLES = -112.0, (135.0, 155.0, 115.0, -155.0)
-"""Where rings and lines are named [°]."""
+RING_ANGLES = (-112.0, -68.0, -135.0, -125.0, -155.0, 112.0, 68.0)
+NAME_ANGLES = (135.0, 155.0, 115.0, -155.0)
+"""Where rings may be named, the first where it is as good as another, and where lines are [°]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -94,7 +95,7 @@ def update_polar(artists: Polar, found: Around) -> None:
     outer = rings[-1]
     artists.ax.set_xlim(-1.2 * outer, 1.2 * outer)
     artists.ax.set_ylim(-1.2 * outer, 1.2 * outer)
-    _draw_rings(artists, rings, scale)
+    _draw_rings(artists, rings, scale, _free_angle(found, rings, scale))
     _draw_sector(artists, np.degrees(rear_sector(found.setup.support)), outer)
     for k in range(len(found.radius)):
         artists.curves.append(_curve(artists, found, k, scale))
@@ -110,12 +111,23 @@ def _rings(found: Around, scale: Display) -> Array:
     return np.asarray(rings[: int(np.argmax(rings >= most * (1 - 1e-9))) + 1])
 
 
-def _draw_rings(artists: Polar, rings: Array, scale: Display) -> None:
+def _free_angle(found: Around, rings: Array, scale: Display) -> float:
+    """Where the names of the rings lie farthest from the curves [°]."""
+    slew, reach = np.degrees(found.slew), np.nan_to_num(found.capacity) / scale.factor
+
+    def gap(angle: float) -> float:
+        there = reach[int(np.argmin(np.abs(slew - angle)))]
+        return float(np.abs(there[:, None] - rings[None, :]).min())
+
+    return max(RING_ANGLES, key=gap)
+
+
+def _draw_rings(artists: Polar, rings: Array, scale: Display, angle: float) -> None:
     ax, outer = artists.ax, float(rings[-1])
     for ring in rings.tolist():
         circle = Circle((0.0, 0.0), ring, fill=False, edgecolor=FAINT, linewidth=0.5, zorder=1.0)
         ax.add_patch(circle)
-        turn = np.radians(RING_ANGLE)
+        turn = np.radians(angle)
         unit = f" {scale.symbol}" if ring == outer else ""
         name = ax.text(
             ring * np.cos(turn), ring * np.sin(turn), f"{ring:,g}{unit}", ha="center", va="center",
@@ -123,15 +135,15 @@ def _draw_rings(artists: Polar, rings: Array, scale: Display) -> None:
         )  # fmt: skip
         name.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.6})
         artists.others.extend([circle, name])
-    for angle, words in SIDES:
-        turn = np.radians(angle)
+    for side_angle, words in SIDES:
+        turn = np.radians(side_angle)
         ray = float(np.cos(turn)), float(np.sin(turn))
         spoke = Line2D([0.0, outer * ray[0]], [0.0, outer * ray[1]], color=FAINT, linewidth=0.5)
         ax.add_line(spoke)
         side = ax.text(
             1.04 * outer * ray[0], 1.04 * outer * ray[1], words,
-            ha={0.0: "left", 180.0: "right"}.get(angle, "center"),
-            va={90.0: "bottom", -90.0: "top"}.get(angle, "center"), **type_of(SMALL),
+            ha={0.0: "left", 180.0: "right"}.get(side_angle, "center"),
+            va={90.0: "bottom", -90.0: "top"}.get(side_angle, "center"), **type_of(SMALL),
         )  # fmt: skip
         artists.others.extend([spoke, side])
 

@@ -33,6 +33,7 @@ from boomsim.rating.charts.load_chart import Chart, some_columns
 from boomsim.rating.overload.overload_map import OverloadMap, overload_map
 from boomsim.rating.overload.overload_sentences import ultimates_of
 from boomsim.rating.strategies import EQUAL_LENGTH
+from boomsim.units import all_in_words, in_words
 
 ONE_WAY = "One way to extend for each boom length"
 """Title of a chart whose ways were chosen by a rule."""
@@ -143,7 +144,8 @@ def _sheet(
     )
     made = lying if lying.grid.size > upright.grid.size else upright
     name = f"{chart.setup.machine.name}, {chart.setup.sector}: {title}"
-    return Sheet(width=made.width, height=made.height, marks=tuple(made.marks(page)), title=name)
+    marks = all_in_words(tuple(made.marks(page)), units)
+    return Sheet(width=made.width, height=made.height, marks=marks, title=in_words(name, units))
 
 
 class _Page:

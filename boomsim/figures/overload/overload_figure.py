@@ -10,6 +10,7 @@ from boomsim.figures.overload.event_bars import draw_event_key, draw_events
 from boomsim.figures.overload.operator_feel import draw_feel
 from boomsim.figures.overload.righting_moment import draw_fall
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+from boomsim.machine.part_names import foot_name
 from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.overload.overload_study import Overload
 from boomsim.rating.strategies import label
@@ -77,7 +78,8 @@ def _title(result: Overload) -> str:
     if result.ratio > JUST:
         return f"{said}, just before it tips"
     light = min(one.multiple for one in result.lightens)
-    return said if isfinite(light) else f"{said}; no float goes light before"
+    foot = foot_name(result.setup.support)
+    return said if isfinite(light) else f"{said}; no {foot} goes light before"
 
 
 def _lower(page: Page, result: Overload, units: str, *, top: float) -> None:

@@ -16,7 +16,8 @@ from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.text_width import POINT, text_width
 from boomsim.rating.charts.bold_line import Edge, paths
-from boomsim.rating.overload.overload_map import OverloadMap
+from boomsim.rating.charts.reading_sentences import which_chart
+from boomsim.rating.overload.overload_map import OverloadMap, ratio_words
 
 WIDTH = 0.19
 TALLEST, LONGEST = 0.0050, 0.212
@@ -73,7 +74,7 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
         height=height + HEADS + KEY + 0.030,
         title=f"{machine_words(found.chart.setup)}: does it tip first, or break first?",
         subtitle="load of the first structural failure over the tipping load, no margins, boom "
-        f"angle kept; {setup_words(found.chart.setup, units=units)}",
+        f"angle kept; {which_chart(found.chart)}; {setup_words(found.chart.setup, units=units)}",
         foot=allowance_words(found.chart.setup.rule, units=units),
     )
     room = page.room
@@ -147,7 +148,7 @@ def shade_of(ratio: float) -> str:
     return next(colour for below, colour, _ in SHADES if ratio < below or below == np.inf)
 
 
-def ratio_words(ratio: float) -> str:
+def narrow_ratio(ratio: float) -> str:
     """Write a ratio into a narrow cell.
 
     Parameters
@@ -159,12 +160,8 @@ def ratio_words(ratio: float) -> str:
     -------
     str
     """
-    if not np.isfinite(ratio):
-        return "tips"
-    if ratio < 1.0:
-        # Rounded down, so that no cell which breaks first reads 1.00.
-        return f"{np.floor(100.0 * ratio) / 100.0:.2f}".lstrip("0") if ratio >= 0.01 else "0"
-    return f"{ratio:.2f}" if ratio < 9.95 else f"{ratio:.0f}"
+    said = ratio_words(ratio)
+    return "0" if said == "0.00" else said.removeprefix("0")
 
 
 def _cell(ax: Axes, row: int, column: int, ratio: float, size: float) -> Rectangle:
@@ -173,7 +170,7 @@ def _cell(ax: Axes, row: int, column: int, ratio: float, size: float) -> Rectang
     made = Rectangle((column, row), 1.0, 1.0, clip_on=False, **look)
     ax.add_patch(made)
     style = type_of(size, colour=ink_on(colour))
-    ax.text(column + 0.5, row + 0.53, ratio_words(ratio), ha="center", va="center", **style)
+    ax.text(column + 0.5, row + 0.53, narrow_ratio(ratio), ha="center", va="center", **style)
     return made
 
 
@@ -234,7 +231,7 @@ def draw_map_key(page: Page, ax: Axes) -> None:
         ax.text(left + 0.0075, row + 0.5, words, ha="left", va="center", **type_of(SMALL))
     marks = (
         (LOAD, 2.6, "here failure and tipping meet: above it something breaks first"),
-        (INK, 1.0, "bold line of the chart: strength rates above, stability below"),
+        (INK, 1.0, "bold line of the chart: stability sets what is below it"),
     )
     for k, (colour, thick, words) in enumerate(marks):
         left = k * width / 2

@@ -222,10 +222,11 @@ def _draw_contours(diagram: RangeDiagram, shape: RangeShape) -> None:
         name = diagram.ax.annotate(
             words,
             tuple(points[-1] if alone else points[-2:].mean(axis=0)),
-            (4.0, 3.0) if alone else (0.0, 0.0),
+            # Inside its arc: outside are the names of the rays, and the next arc.
+            (-5.0, -2.0) if alone else (0.0, 0.0),
             textcoords="offset points",
-            ha="left" if alone else "center",
-            va="bottom" if alone else "center",
+            ha="right" if alone else "center",
+            va="top" if alone else "center",
             zorder=5.0,
             **type_of(SMALL, colour=LOAD),
         )

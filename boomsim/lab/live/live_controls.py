@@ -11,7 +11,7 @@ from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import machine_names
 from boomsim.machine.part_names import section_name
 from boomsim.rating.rules import RULES
-from boomsim.units import SYSTEMS
+from boomsim.units import SYSTEMS, in_words
 
 PLACES = {
     "load": "gross load",
@@ -66,7 +66,7 @@ def offered(scene: Scene, look: Look, *, now: Answer, keep: str) -> list[Control
 def _places(scene: Scene, look: Look, now: Answer, stands: dict[str, Any]) -> list[Control]:
     spans = spans_of(scene, look=look, now=now)
     return [
-        _slider(name, f"{words}, {span.shown.symbol}", "place", stands[name])
+        _slider(name, f"{in_words(words, look.units)}, {span.shown.symbol}", "place", stands[name])
         | {"least": span.least, "most": span.most, "step": span.step, "digits": span.digits}
         for name, words in PLACES.items()
         for span in [spans[name]]
@@ -124,11 +124,15 @@ def _choices(scene: Scene, look: Look, keep: str) -> list[Control]:
     return [
         {
             "name": name,
-            "words": words,
+            "words": in_words(words, look.units),
             "kind": "choice",
             "group": "drag" if name == "keep" else "choice",
             "value": value,
-            "options": [one if isinstance(one, tuple) else (one, str(one)) for one in options],
+            "options": [
+                (value, in_words(str(shown), look.units))
+                for one in options
+                for value, shown in [one if isinstance(one, tuple) else (one, one)]
+            ],
         }
         for name, words, value, options in rows
     ]

@@ -29,7 +29,7 @@ from boomsim.lab.widgets.control_map import holding, moved
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import read_machine
 from boomsim.machine.part_names import section_name
-from boomsim.units import display
+from boomsim.units import all_in_words, display
 
 MOST_LETTERS = 200_000
 """A machine file has no more."""
@@ -84,8 +84,8 @@ class Live:
         ----------
         asked : str
             JSON with `do`: "move" (`name`, `value`), "drag" (`grip`, `frame` as told when it began,
-            and `place` or `load`), "drop", "nudge" (`grip`, `key`, `large`), "way" (`extension`,
-            `system`), "go" (`address`), "open" (`name`, `text` of a machine file), "undo", "redo",
+            and `place` or `load`), "drop", "nudge" (`grip`, `key`, `large`), "way" (`number` of
+            the card), "go" (`address`), "open" (`name`, `text` of a machine file), "undo", "redo",
             "reset" or "look" (`layout`); or "why", "past", "frame" (`number`) and "code"
             (`text` of a link), which move
             nothing
@@ -117,20 +117,23 @@ class Live:
         ways = self._compared(now)
         frame = self._frame or stage_frame(now, self.look, layout=self.layout)
         held = grips(now, self.look, frame, keep=self.keep)
-        return {
-            "address": to_address(self.scene, self.look, keep=self.keep),
-            "controls": offered(self.scene, self.look, now=now, keep=self.keep),
+        spoken = {
             **told_ways(ways, now, units=units),
             "grips": held,
-            "past": bool(now.used > 1.0),
-            "undo": self._history.goes_back,
-            "redo": self._history.goes_forward,
             "numbers": numbers(now, self.look),
             "headline": headline(now, units=units),
             "remark": remark(now, units=units),
             "trouble": self._trouble,
-            "layout": self.layout,
             **pictures(now, ways, self.look, layout=self.layout, frame=frame, held=held),
+        }
+        return {
+            "address": to_address(self.scene, self.look, keep=self.keep),
+            "controls": offered(self.scene, self.look, now=now, keep=self.keep),
+            "past": bool(now.used > 1.0),
+            "undo": self._history.goes_back,
+            "redo": self._history.goes_forward,
+            "layout": self.layout,
+            **all_in_words(spoken, units),
         }
 
     @property
@@ -146,17 +149,20 @@ class Live:
 
     def _why(self, asked: dict[str, Any]) -> dict[str, Any]:
         now = self.answer
-        return told_reasons(self._compared(now), now, units=self.look.units)
+        told = told_reasons(self._compared(now), now, units=self.look.units)
+        return all_in_words(told, self.look.units)
 
     def _past(self, asked: dict[str, Any]) -> dict[str, Any]:
-        return told_past(self.answer, self.look, layout=self.layout)
+        told = told_past(self.answer, self.look, layout=self.layout)
+        return all_in_words(told, self.look.units)
 
     def _code(self, asked: dict[str, Any]) -> dict[str, Any]:
         return link_code(str(asked["text"]))
 
     def _frame_past(self, asked: dict[str, Any]) -> str:
         number = int(asked["number"])
-        return past_picture(self.answer, self.look, layout=self.layout, number=number)
+        drawn = past_picture(self.answer, self.look, layout=self.layout, number=number)
+        return all_in_words(drawn, self.look.units)
 
     @property
     def answer(self) -> Answer:
@@ -234,8 +240,8 @@ class Live:
         self._arrive(checked(scene), self.look, by=f"drag {hold.grip}")
 
     def _way(self, asked: dict[str, Any]) -> None:
-        extension = tuple(float(f) for f in asked["extension"])
-        scene = replace(self.scene, extension=extension, system=str(asked["system"]))
+        extension, system = self._ways[int(asked["number"])]
+        scene = replace(self.scene, extension=extension, system=system)
         self._arrive(checked(scene), self.look, by="")
 
     def _go(self, asked: dict[str, Any]) -> None:

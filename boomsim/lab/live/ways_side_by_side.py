@@ -264,7 +264,7 @@ def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
     -------
     dict
         `title`; `ways`: rows with `letter`, `colour`, `ink`, `label`, `carries`, `less`, `share`
-        and `gap` [1], `set_by`, `what`, `present`, `best`, `extension`, `system` and `boom`, the
+        and `gap` [1], `set_by`, `what`, `present`, `best`, `extension` and `boom`, the
         sections as pairs of start and end over the length [1]
     """
     length = show(float(now.boom.layout.boom_length[0]), "boom_length", units)
@@ -293,7 +293,7 @@ def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
 
 def _row(found: Ways, k: int, units: str) -> dict[str, Any]:
     capacity, limit = float(found.capacity[k]), found.first[k]
-    extension, system = found.ways[k]
+    extension = found.ways[k][0]
     paint, known = identity(k).colour, np.isfinite(capacity)
     sets = WHAT_SETS[limit.set_by] if limit is not None else ""
     return {
@@ -307,7 +307,6 @@ def _row(found: Ways, k: int, units: str) -> dict[str, Any]:
         "tips": limit is not None and limit.set_by == STABILITY,
         "present": k == found.present,
         "extension": list(extension),
-        "system": system,
         "boom": _sections(found.boom, k),
     }
 

@@ -70,7 +70,7 @@ def lowest(setup: Setup, extension: tuple[float, ...]) -> EmptyHook:
     Parameters
     ----------
     setup : Setup
-        As :func:`boomsim.lab.scene.scene.setup_of` gives it, one object for equal choices
+        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
     extension : tuple of float
         [1]
 
@@ -88,7 +88,7 @@ def curve(setup: Setup, extension: tuple[float, ...], unit: float) -> Curve:
     Parameters
     ----------
     setup : Setup
-        As :func:`boomsim.lab.scene.scene.setup_of` gives it, one object for equal choices
+        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
     extension : tuple of float
         [1]
     unit : float

@@ -27,7 +27,7 @@ from boomsim.lab.views.held_scenes import NOW, held_picture
 from boomsim.lab.widgets.control_map import moved
 from boomsim.lab.widgets.explorer_panel import MOST_HELD, Panel
 from boomsim.lab.widgets.scene_list import Shelf
-from boomsim.units import display
+from boomsim.units import display, in_words, markup_in_words
 
 LOOKS = {
     "units": "units",
@@ -148,7 +148,9 @@ class Explorer:
 
     def _fail(self, words: str) -> None:
         self.errors.append(words)
-        self.panel.error.value = f'<div role="alert">{escape(words)}</div>'
+        self.panel.error.value = (
+            f'<div role="alert">{escape(in_words(words, self.look.units))}</div>'
+        )
         self._follow()
 
     def _obey(self, name: str, value: Any) -> None:
@@ -208,13 +210,14 @@ class Explorer:
 
     def _draw_held(self) -> str:
         pair = self.buttons["pair"].value
-        return held_picture(
+        drawn = held_picture(
             self.answer,
             self._answers_held(self.scene),
             self.look,
             pair=pair if max(pair) < len(self.held) else (0, NOW),
             uid="boomsim-held",
         )
+        return markup_in_words(drawn, self.look.units)
 
     def _follow(self) -> None:
         self.panel.follow(self.scene, self.look, now=self.answer, held=len(self.held))

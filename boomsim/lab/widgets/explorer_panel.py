@@ -131,7 +131,7 @@ class Panel:
                 _stretch(self.sliders[name], span)
             for name, value in self._stands.items():
                 _bring(self.sliders[name], value)
-            controls.refill(self.choices, scene)
+            controls.refill(self.choices, scene, look)
             for name in ("held", "rated_for", "rule", "allowances", "machine"):
                 _set(self.choices[name], getattr(scene, name))
             for name in ("units", "exaggeration"):

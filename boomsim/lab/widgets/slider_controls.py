@@ -12,7 +12,7 @@ from boomsim.lab.widgets.control_map import ranges
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import machine_names
 from boomsim.rating.rules import RULES
-from boomsim.units import SYSTEMS
+from boomsim.units import SYSTEMS, in_words
 
 RATED_FOR = (("all around", "around"), ("over the rear", "rear"), ("this slew angle", "here"))
 
@@ -108,7 +108,9 @@ def place_sliders(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
     spans = ranges(scene, look)
     words = {"radius": "radius", "angle": "boom angle", "load": "gross load", "slew": "slew angle"}
     return {
-        name: slider(name, f"{words[name]} [{span.shown.symbol}]", span, heard)
+        name: slider(
+            name, f"{in_words(words[name], look.units)} [{span.shown.symbol}]", span, heard
+        )
         for name, span in spans.items()
     }
 
@@ -210,7 +212,7 @@ def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
         one = widgets.Dropdown(options=options, value=value, description=words, style=STYLE)
         kind = "keep" if name == "held" else name.replace("_", "-")
         made[name] = _told(one, kind, heard, told=name)
-    refill(made, scene)
+    refill(made, scene, look)
     return made
 
 
@@ -219,27 +221,34 @@ def _bends(look: Look) -> list[tuple[str, float]]:
     return [("true to scale" if one == 1.0 else f"× {one:g}", one) for one in times]
 
 
-def refill(made: dict[str, Any], scene: Scene) -> None:
-    """Give the lists that depend on the machine what this machine has.
+def refill(made: dict[str, Any], scene: Scene, look: Look) -> None:
+    """Give the lists that depend on the machine or on the units what there is, in its words.
 
     Parameters
     ----------
     made : dict of str to widget
         From :func:`choices`
     scene : Scene
+    look : Look
     """
     machine = machine_of(scene.machine)
+
+    def said(words: str) -> str:
+        return in_words(words, look.units)
+
     offered: dict[str, tuple[Any, ...]] = {
-        "system": systems_of(machine.boom),
+        "system": tuple((said(name), name) for name in systems_of(machine.boom)),
         "counterweight": tuple(c.name for c in machine.counterweights),
-        "support": tuple(s.name for s in machine.supports),
+        "support": tuple((said(s.name), s.name) for s in machine.supports),
         "parts": machine.hoist.parts,
+        "rated_for": tuple((said(words), name) for words, name in RATED_FOR),
     }
     usual = {
         "system": scene.system,
         "counterweight": scene.counterweight or machine.counterweights[0].name,
         "support": scene.support or machine.supports[0].name,
         "parts": scene.parts or machine.hoist.parts[-1],
+        "rated_for": scene.rated_for,
     }
     for name, options in offered.items():
         if tuple(made[name].options) != options:

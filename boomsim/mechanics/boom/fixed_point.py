@@ -1,4 +1,4 @@
-"""Iteration to the rotations that give themselves back."""
+"""Fixed-point iteration for the axis rotations (Aitken)."""
 
 from collections.abc import Callable
 from dataclasses import dataclass

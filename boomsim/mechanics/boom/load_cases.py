@@ -1,4 +1,4 @@
-"""What is asked of a boom, and room for the answer."""
+"""Load cases and the arrays for their solution."""
 
 from dataclasses import dataclass, replace
 from typing import NamedTuple

@@ -22,7 +22,7 @@ Found = dict[str, Any]
 """What a cell has one of: fields of :class:`boomsim.mechanics.boom.boom_state.State` by name."""
 
 BESIDE = ("head_left", "head_moment_side", "head_torsion")
-"""What a cell has none of where nothing acts sideways."""
+"""Results that are zero without side load."""
 
 
 def solve(

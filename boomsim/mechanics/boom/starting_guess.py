@@ -1,4 +1,4 @@
-"""Where to start when many states of a configuration are asked for: between a few solved ones.
+"""Starting guesses, interpolated between a few solved states.
 
 The rotations of a configuration are a smooth function of load and boom angle (or radius), so that
 a polynomial through a few dozen solved states meets all others to some 1e-7 of themselves, and one

@@ -68,7 +68,7 @@ def _named(sheet: Sheet, refused: list[Refusal]) -> Sheet | None:
     elif sheet.candidate.startswith(_FORMULA):
         reason = "has a name that a spreadsheet would run as a formula; begin it with a letter"
     elif any(unicodedata.category(one) in ("Cc", "Cf", "Co", "Cs", "Cn") for one in name):
-        reason = "has characters in its name that cannot be seen; type it anew"
+        reason = "has characters in its name that cannot be seen; type it again"
     if reason:
         refused.append(Refusal(row=sheet.row, candidate=short(name), column="", reason=reason))
         return None

@@ -182,7 +182,7 @@ def _why_not(digits: str, sign: str) -> str:
 def _in_si(number: Decimal | Fraction, name: str, unit: Unit) -> float:
     """Apply the unit; without one, the printed unit holds."""
     if abs(Fraction(number)) > 10**15:
-        raise AnswerError("is out of all proportion; look at its zeros and its unit")
+        raise AnswerError("is unreasonably large; look at its zeros and its unit")
     if not name:
         return float(Fraction(number) * unit.factor)
     if unit.si == "N*m" and (size := moment_unit(name)):

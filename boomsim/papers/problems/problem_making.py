@@ -16,6 +16,7 @@ from boomsim.papers.problems.family import (
     Family,
     Posed,
 )
+from boomsim.papers.problems.family_in_trade_words import worded
 from boomsim.papers.problems.problem import CHOICE, NUMERIC, Choice, Problem
 from boomsim.papers.problems.step_solving import close, holds, solve
 from boomsim.papers.problems.tolerance_bands import (
@@ -23,6 +24,7 @@ from boomsim.papers.problems.tolerance_bands import (
     result_of,
     slips_taken_for_right,
 )
+from boomsim.units import all_in_words
 
 TRIES = 200
 WIDEST = 0.04
@@ -55,6 +57,7 @@ def make_problem(
     """
     if isinstance(family, Family) and family.by_check:
         form = NUMERIC
+    family = worded(family, system)
     dice = Chance(seed, family.id, system)
     for attempt in range(TRIES):
         problem = _attempt(family, dice.child(attempt), seed=seed, system=system, form=form)
@@ -89,6 +92,7 @@ def problem_with(
         If the numbers make no sensible problem, or the call path contradicts the answer
     """
     amounts = {name: read_amount(text) for name, text in givens.items()}
+    family = worded(family, system)
     problem = Problem(family=family, system=system, form=form, seed="chosen", givens=amounts)
     solved = _solved(problem, family, Chance("chosen", family.id))
     if solved is None:
@@ -105,7 +109,7 @@ def _attempt(
         return None
     problem = Problem(
         family=family, system=system, form=form, seed=seed,
-        givens=givens, words=drawn.words, table=drawn.table,
+        givens=givens, words=drawn.words, table=all_in_words(drawn.table, system),
     )  # fmt: skip
     if isinstance(family, ChoiceFamily):
         return _posed(problem, family, dice)
@@ -189,6 +193,7 @@ def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | No
     posed = family.pose(dice, problem.values)
     if posed is None:
         return None
+    posed = all_in_words(posed, problem.system)
     problem = replace(problem, form=CHOICE, words=posed.words, table=posed.table)
     _confirm_choice(family, problem, posed)
     choices = tuple(

@@ -9,6 +9,7 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rated_cells import Cells
 from boomsim.rating.charts.rows_and_rounding import whole_steps
+from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup, rear_sector
 
@@ -138,12 +139,4 @@ def words_of(reason: Reason, machine: Machine) -> str:
     -------
     str
     """
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    named = [name for name, mass in listed if mass > 0.0]
-    if reason is not REASONS[UNDER_HOOK] or len(named) == 2:
-        return reason.words
-    return (
-        f"less is rated here than the {' '.join(named)} weighs"
-        if named
-        else "nothing is rated here"
-    )
+    return under_hook_words(machine) if reason is REASONS[UNDER_HOOK] else reason.words

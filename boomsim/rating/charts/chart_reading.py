@@ -19,7 +19,7 @@ from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, printed_decimals
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.strategies import label
-from boomsim.units import rounded
+from boomsim.units import outside, rounded
 
 SAME = 1e-9
 """A radius or length this near to a row or column is on it [1]."""
@@ -194,9 +194,9 @@ def read_chart(
 
 def _refuse_loads(load: float | None, stowed_jib: float) -> None:
     if load is not None and not 0.0 <= load < 1e7:
-        raise ValueError(f"A load of {load:g} kg is not one. Give 0 kg or more.")
+        raise ValueError(f"The load: {outside(load, 0.0, 1e7, 'mass')}. Give one inside.")
     if not 0.0 <= stowed_jib < 1e6:
-        raise ValueError(f"A jib deduction of {stowed_jib:g} kg is not one. Give 0 kg or more.")
+        raise ValueError(f"The jib: {outside(stowed_jib, 0.0, 1e6, 'mass')}. Give a mass inside.")
 
 
 def _met(asked: float, printed: Array, *, decimals: int, units: str) -> np.ndarray:
@@ -209,7 +209,7 @@ def _met(asked: float, printed: Array, *, decimals: int, units: str) -> np.ndarr
 def _row(chart: Chart, radius: float, units: str) -> int:
     if not radius > 0.0:
         raise ValueError(
-            f"A radius of {radius:g} m is not one. Give it above 0 m, from the axis of rotation."
+            f"The radius must be above 0 m, from the axis of rotation, and this is {radius:g} m."
         )
     met = _met(
         radius,
@@ -243,7 +243,7 @@ def _columns(
         return _column_of(chart, np.asarray(extension, dtype=float)), None
     assert length is not None
     if not length > 0.0:
-        raise ValueError(f"A boom length of {length:g} m is not one. Give it above 0 m.")
+        raise ValueError(f"The boom length must be above 0 m, and this is {length:g} m.")
     met = np.flatnonzero(np.abs(chart.length - length) <= SAME * length)
     if not len(met):
         decimals = printed_decimals(chart.radii, length=chart.length, units=units)[1]

@@ -166,7 +166,8 @@ def checked_radii(radii: Array) -> Array:
     bad = rows[~((rows > 0.0) & (rows < 1e4))]
     if len(bad):
         raise ValueError(
-            f"A radius of {bad[0]:g} m is not one. Give radii above 0 m, from the axis of rotation."
+            "A radius must be above 0 m, from the axis of rotation, and one of these is "
+            f"{bad[0]:g} m."
         )
     return rows
 

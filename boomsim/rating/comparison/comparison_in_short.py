@@ -4,24 +4,18 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from boomsim.machine.part_names import section_name
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
-from boomsim.rating.comparison.comparison_reasons import listed, reason
+from boomsim.rating.comparison.comparison_reasons import further_in, listed, tell_pair
 from boomsim.rating.comparison.comparison_study import Comparison, capacities_of
 from boomsim.rating.comparison.difference_account import Account, Difference, accounts, difference
 from boomsim.rating.comparison.lead_spans import Span, spans_of
-from boomsim.rating.comparison.mass_sums import scale_of
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import show, show_rated
-
-NEARER = 1e-6
-"""Less than this is rounding [m]."""
-
 
 BRIEF = 0.25
 """A lead at an end of the reach over less than this share of a row is not worth a sentence [1]."""
@@ -202,18 +196,7 @@ class _Told:
         return f"the same {show_rated(one.capacity, self.units)}{why}"
 
     def pair(self, ways: tuple[int, int], apart: Difference) -> str:
-        scale = scale_of(apart.first.capacity, self.units)
-        most, less = scale.down(apart.first.capacity), scale.down(apart.second.capacity)
         best, least = (self.name(way) for way in ways)
         letters = self.names[ways[0]], self.names[ways[1]]
-        why = reason(apart, letters, self.further_in(*ways), total=most - less, scale=scale)
-        return (
-            f"{best} carries {scale.text(most)} and {least} {scale.text(less)}, "
-            f"{scale.text(most - less)} less: {why}"
-        )
-
-    def further_in(self, one: int, other: int) -> list[str]:
-        """Sections that one way holds nearer to the heel pin than the other does."""
-        front = self.boom.layout.front
-        nearer = np.flatnonzero(front[one] < front[other] - NEARER)
-        return [section_name(int(number)) for number in nearer]
+        kept = further_in(self.boom.layout.front[list(ways)])
+        return tell_pair(apart, names=(best, least), letters=letters, kept=kept, units=self.units)

@@ -32,6 +32,10 @@ class Scale:
         """Whole steps in a rated load, which is never overstated [1]."""
         return round(float(self.unit.number_down(mass).replace(",", "")) * 10.0**self.unit.digits)
 
+    def below(self, capacity: float, takes: float) -> int:
+        """Whole steps from a rated load up to what stability allows, both as they are told [1]."""
+        return self.down(capacity + takes) - self.down(capacity)
+
     def text(self, steps: int) -> str:
         """Write so many steps, with the unit."""
         return self.unit.text(steps * self.step)

@@ -56,12 +56,36 @@ def hanging_words(machine: Machine, *, units: str) -> str:
     str
         Begins a sentence
     """
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    named = " and ".join(name for name, mass in listed if mass > 0.0)
+    named = _hanging(machine).removeprefix("the ")
     if not named:
         return "With nothing on the rope"
     mass = show(machine.hook_block + machine.slings, "mass", units)
     return f"With the empty hook ({named}, {mass})"
+
+
+def under_hook_words(machine: Machine) -> str:
+    """Say why nothing is rated where less could hang than hangs on the empty hook already.
+
+    Parameters
+    ----------
+    machine : Machine
+        It may have neither hook block nor slings
+
+    Returns
+    -------
+    str
+        Within a sentence
+    """
+    named = _hanging(machine)
+    if not named:
+        return "nothing is rated here"
+    return f"less is rated here than {named} {'weigh' if ' and ' in named else 'weighs'}"
+
+
+def _hanging(machine: Machine) -> str:
+    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
+    here = [name for name, mass in listed if mass > 0.0]
+    return f"the {here[0]}" if len(here) == 1 else " and ".join(here)
 
 
 def near_radius(radius: float, *, units: str) -> str:

@@ -8,6 +8,7 @@ from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.difference_account import mass_by_part, righting_by_part
+from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook, hanging_mass
 from boomsim.rating.lift.lift_parts import (
     Margin,
@@ -22,7 +23,9 @@ from boomsim.rating.lift.lift_parts import (
 from boomsim.rating.lift_response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import tell_longest, too_long
+from boomsim.rating.overload.tip_over import worst_direction
 from boomsim.rating.setup import Setup
+from boomsim.units import outside
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -185,13 +188,17 @@ def lift(
 
 def _refuse(load: float, radius: float | None, angle: float | None) -> None:
     if not 0.0 <= load < 1e7:
-        raise ValueError(f"A load of {load:g} kg is not one. Give 0 kg or more.")
+        raise ValueError(f"The load: {outside(load, 0.0, 1e7, 'mass')}. Give one inside.")
     if (radius is None) == (angle is None):
         raise ValueError("Give either the radius or the boom angle, and not both.")
     if radius is not None and not 0.0 < radius < 1e4:
-        raise ValueError(f"A radius of {radius:g} m is not one. Give it from the axis of rotation.")
+        raise ValueError(
+            f"The radius: {outside(radius, 0.0, 1e4, 'length')}. Give it from the axis of rotation."
+        )
     if angle is not None and not -0.5 <= angle <= 1.6:
-        raise ValueError(f"A boom angle of {np.degrees(angle):.0f} deg is none. Give 0 to 85 deg.")
+        raise ValueError(
+            f"A boom angle of {np.degrees(angle):.0f} deg is out of bounds. Give 0 to 85 deg."
+        )
 
 
 def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | None) -> str:
@@ -210,6 +217,9 @@ def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | No
 def _worst(at: Response) -> tuple[int, int]:
     """Slew angle and tipping line that govern stability, as indices."""
     least = at.balance.tipping_load[:, :, 0, 0]
+    if not 0.0 < least.min() < np.inf:
+        # Several lines may be past tipping, or none be reached: the moment left tells them apart.
+        return worst_direction(at)
     turn, line = np.unravel_index(np.argmin(least), least.shape)
     return int(turn), int(line)
 
@@ -237,7 +247,8 @@ def _notes(at: Response, rated: float, lies: bool) -> list[str]:
     elif np.isnan(rated):
         notes.append("There is no rated capacity here.")
     elif rated < hanging_mass(at.setup.machine):
-        notes.append("Less is rated here than hook block and slings weigh: nothing may be lifted.")
+        why = under_hook_words(at.setup.machine)
+        notes.append(f"{why[0].upper()}{why[1:]}: nothing may be lifted.")
     worst = max(zip(at.use[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
     if worst[0] == np.inf:
         notes.append(f"Beyond the rated load: {worst[1].words} is past all bounds.")

@@ -25,7 +25,7 @@ EVERY_SECTION, MOVING_SECTIONS, WHOLE = "every section", "moving sections", "who
 """Of what a kind of limit is: one for each section, one for each that moves, or one in all."""
 
 GIVES_WAY, PERMISSIBLE, TIPS = "gives way", "permissible", "tips"
-"""What it means that a limit, without margin, is used up: something fails, a maker's value is
+"""Consequence of exceeding a limit without margin: something fails, a maker's value is
 passed, the crane turns over."""
 
 

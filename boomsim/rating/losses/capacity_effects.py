@@ -8,6 +8,8 @@ from boomsim.machine.model import TurningMass
 from boomsim.rating.losses.short_outrigger import short_corners, shorter_support
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_counterweight, with_disturbances
+from boomsim.rating.strategies import range_of_length
+from boomsim.units import outside
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,8 +30,8 @@ class Amounts:
         [m/s]
     soft : float
         Stiffness of the floats on the boom's side over their usual stiffness [1]
-    farther : float
-        [m]
+    farther : float or None
+        None: one metre, or a tenth of the longest boom where that is less [m]
     """
 
     lean: float = float(np.radians(1.0))
@@ -38,21 +40,22 @@ class Amounts:
     load_area: float = 1.2e-3
     hoist_speed: float = 0.3
     soft: float = 0.1
-    farther: float = 1.0
+    farther: float | None = None
 
 
 USUAL = Amounts()
-"""One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground, one metre."""
+"""One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground."""
 
 BOUNDS = {
-    "lean": (0.0, 0.12, "rad, some seven degrees"),
-    "side_pull": (0.0, 0.3, "of the load"),
-    "wind": (0.0, 40.0, "m/s"),
-    "load_area": (0.0, 0.1, "m2 for each kilogram"),
-    "hoist_speed": (0.0, 3.0, "m/s"),
-    "soft": (0.01, 1.0, "of the usual stiffness"),
-    "farther": (0.0, 100.0, "m"),
+    "lean": (0.0, float(np.radians(7.0)), "angle"),
+    "side_pull": (0.0, 0.3, "share"),
+    "wind": (0.0, 40.0, "speed"),
+    "load_area": (0.0, 0.1, "area_per_mass"),
+    "hoist_speed": (0.0, 3.0, "speed"),
+    "soft": (0.01, 1.0, "share"),
+    "farther": (0.0, 100.0, "length"),
 }
+"""Least, most, and what is measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,11 +106,13 @@ def check_amounts(amounts: Amounts) -> None:
     """
     for field in fields(Amounts):
         value = getattr(amounts, field.name)
-        least, most, unit = BOUNDS[field.name]
+        least, most, quantity = BOUNDS[field.name]
+        if value is None:
+            continue
         if not least <= value <= most:
+            name = field.name.replace("_", "-")
             raise ValueError(
-                f"An amount of {value:g} for {field.name.replace('_', ' ')} is outside {least:g} "
-                f"to {most:g} {unit}. Give a value inside."
+                f"--amount {name}: {outside(value, least, most, quantity)}. Give a value inside."
             )
 
 
@@ -153,7 +158,7 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         ),
         disturbed(
             "hoisting",
-            f"lifting off (class {setup.disturbances.hoist_class})",
+            f"picking up fast, hoist class {setup.disturbances.hoist_class}, at",
             amounts.hoist_speed,
             "speed",
             hoist_speed=amounts.hoist_speed,
@@ -184,23 +189,29 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         load_area=calm.load_area + amounts.load_area,
         hoist_speed=calm.hoist_speed + amounts.hoist_speed,
     )
+    farther = _usual_step(setup) if amounts.farther is None else amounts.farther
     return [
         Taking(
             name="farther",
-            words="farther out",
-            amount=amounts.farther,
+            words="radius longer by",
+            amount=farther,
             quantity="length",
             setups=(setup,),
-            farther=amounts.farther,
+            farther=farther,
         ),
         Taking(
             name="together",
-            words="downhill, side pull, wind and lifting off at once",
+            words="downhill, side pull, wind and picking up fast at once",
             amount=None,
             quantity=None,
             setups=(together,),
         ),
     ]
+
+
+def _usual_step(setup: Setup) -> float:
+    """How much farther out: a metre, but on a tabletop a metre is past every boom [m]."""
+    return float(f"{min(1.0, range_of_length(setup.machine.boom)[1] / 10.0):.1g}")
 
 
 def _lighter(setup: Setup) -> list[Taking]:

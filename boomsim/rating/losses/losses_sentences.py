@@ -1,13 +1,15 @@
 """What eats capacity, in words."""
 
+from dataclasses import replace
+
 from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.limits.governing_words import WHAT_SETS, what_sets
 from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH, Limit
 from boomsim.rating.limits.line_pull import LINE_PULL
 from boomsim.rating.limits.tyres import TYRES
-from boomsim.rating.losses.losses_reasons import BEYOND, WITHIN, Reason
+from boomsim.rating.losses.losses_reasons import BEYOND, NOTHING, WITHIN, Reason
 from boomsim.rating.losses.losses_study import Losses, Taker
-from boomsim.units import show, show_rated
+from boomsim.units import display, show, show_rated
 
 SUBJECTS = {
     "lean": "the ground's slope ahead",
@@ -15,7 +17,7 @@ SUBJECTS = {
     "side pull": "a side pull",
     "wind": "wind from behind",
     "wind across": "wind across",
-    "hoisting": "lifting off",
+    "hoisting": "picking up fast",
     "counterweight": "the counterweight",
     "outrigger": "a short outrigger",
     "soft ground": "soft ground",
@@ -81,15 +83,22 @@ def tell_loss(taker: Taker, place: int, *, units: str) -> str:
     """
     limit, share = taker.governing[place], float(taker.share[place])
     if limit is None:
-        return "all of it"
+        return "all of it (nothing rated)"
     reason = taker.why[place]
     if reason is not None:
         return WITHIN if reason.allowed else "nothing"
     sign = "-" if share > 0.0 else "+"
-    said = f"{sign}{show(abs(float(taker.loss[place])), 'mass', units)} ({100 * abs(share):.1f} %)"
+    said = f"{sign}{_mass(abs(float(taker.loss[place])), units)} ({100 * abs(share):.1f} %)"
     # Stability, the static line pull and the tyres take a lift as it is given: no allowance.
     strained = limit.set_by != STABILITY and limit.kind not in (LINE_PULL, TYRES)
     return f"{said}, {BEYOND}" if strained and taker.allowance == BEYOND else said
+
+
+def _mass(loss: float, units: str) -> str:
+    """Write a loss; on a tabletop to the gram, so that what is something does not read as 0.00."""
+    scale = display("mass", units, like=loss)
+    small = loss < 0.1 * scale.factor and scale.digits == 2
+    return (replace(scale, digits=3) if small else scale).text(loss)
 
 
 def tell_reason(taker: Taker, place: int) -> str:
@@ -108,16 +117,21 @@ def tell_reason(taker: Taker, place: int) -> str:
     if reason is None or reason.allowed:
         return ""
     subject, sets = SUBJECTS[taker.name], WHAT_SETS[reason.limit.set_by]
+    if taker.name == "hoisting" and reason.limit.set_by == STABILITY:
+        return (
+            f"{sets}, and {subject} reaches it only by bending the boom, which takes less than "
+            f"{100 * NOTHING:g} % here"
+        )
     if reason.elsewhere and reason.slew is not None:
         return (
             f"{sets}, {direction(reason.slew)}, and {subject} takes nothing from it there; at "
             "other slew angles it does"
         )
     if not reason.touches:
-        return f"{what_sets(reason.limit)}, and {subject} touches nothing here"
+        return f"{what_sets(reason.limit)}, and {subject} affects nothing here"
     if reason.limit.set_by in reason.touches:
-        return f"{what_sets(reason.limit)}, which {subject} does not touch"
-    return f"{sets}; {subject} touches {_listed(reason)} only"
+        return f"{what_sets(reason.limit)}, which {subject} does not affect"
+    return f"{sets}; {subject} affects {_listed(reason)} only"
 
 
 def _listed(reason: Reason) -> str:

@@ -70,7 +70,7 @@ class Taker:
 
     @property
     def loss(self) -> Array:
-        """Capacity that it takes, shape (places,) [kg]."""
+        """Capacity lost to it, shape (places,) [kg]."""
         return np.asarray(self.before - self.capacity)
 
     @property
@@ -104,7 +104,7 @@ class Losses:
 
     @property
     def loss(self) -> Array:
-        """Capacity that each taker takes, shape (takers, places) [kg]."""
+        """Capacity lost to each effect, shape (takers, places) [kg]."""
         return np.array([taker.loss for taker in self.takers])
 
     @property
@@ -148,7 +148,7 @@ def losses(
             for taking in last_takings(setup, amounts)
         ),
     ]
-    takers = [work() for work in counted(works, what="rating anew", told=told)]
+    takers = [work() for work in counted(works, what="rating again", told=told)]
     return Losses(
         setup=setup,
         places=places,
@@ -225,7 +225,7 @@ def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Taker:
     ]
     taker = Taker(
         name="soft ground",
-        words="soft under the boom's side, stiffness",
+        words="soft ground under the boom's side, stiffness",
         amount=soft,
         quantity="share",
         before=before.capacity[:, 0],

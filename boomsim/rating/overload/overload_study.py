@@ -60,6 +60,9 @@ class Feel:
         [m]
     droop : ndarray
         How far the head has come down since the hook was empty [m]
+    carried : ndarray
+        How much farther out the lean would carry the head if the boom leant with the carrier; not
+        in `radius`, for the boom's angle to the horizontal is held [m]
     """
 
     slew: float
@@ -68,6 +71,7 @@ class Feel:
     lean: Array
     radius: Array
     droop: Array
+    carried: Array
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -249,14 +253,17 @@ def _feel(raised: Raised, *, until: float, slew: float) -> Feel:
     load = np.linspace(0.0, until * (1.0 - 1e-6), FELT)
     at = raised.hung(load[None])
     loads = float_loads(at, slew=np.array([slew]))
-    lean, up = loads.lean[0, 0], at.placed.head_up[0]
+    lean, up, out = loads.lean[0, 0], at.placed.head_up[0], at.placed.head_out[0]
+    leant = lean - lean[0]
     return Feel(
         slew=slew,
         load=load,
         lightest=loads.lightest[0, 0],
-        lean=lean - lean[0],
+        lean=leant,
         radius=at.radius[0],
         droop=up[0] - up,
+        # About the ground under the axis of rotation.
+        carried=up * np.sin(leant) - out * (1.0 - np.cos(leant)),
     )
 
 

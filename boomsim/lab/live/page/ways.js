@@ -26,8 +26,7 @@ function newCard() {
     made('span', {className: 'bar'}), made('span', {className: 'less'}), made('span', {className: 'what'}));
   card.querySelector('.bar').append(made('i'));
   card.addEventListener('click', () => {
-    const {extension, system} = card.way;
-    ask({do: 'way', extension, system});
+    ask({do: 'way', number: [...at('cards').children].indexOf(card)});
   });
   at('cards').append(card);
   return card;

@@ -1,0 +1,1 @@
+"""The picture of loads that move: as how much each counts."""

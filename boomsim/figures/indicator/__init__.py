@@ -1,0 +1,1 @@
+"""The picture of an indicator: what it shows beside what is."""

@@ -1,0 +1,1 @@
+"""What a load-moment indicator knows, and what it cannot."""
