@@ -269,11 +269,16 @@ class _Movie:
         return {
             "load": show(load, "mass", units),
             "times": tell_multiple(load / self.result.rated),
-            "light": show(float(feel.lightest[k]), "force", units),
+            "light": self._light(float(feel.lightest[k])),
             "lean": f"{degrees(float(feel.lean[k])):.2f}°",
             "radius": show(float(feel.radius[k]), "length", units),
             "down": show(float(feel.droop[k]), "length", units),
         }
+
+    def _light(self, force: float) -> str:
+        """As the study says it: what is left of a float before it lifts is nothing to be felt."""
+        start = float(self.result.feel.lightest[0])
+        return show(force, "force", self.look.units) if force > 0.005 * start else "nothing"
 
     def _pose(self, shape: Bent, **more: float) -> Pose:
         return Pose(shape=shape, slew=self.slew, about=self.about, rope=self.rope, **more)
