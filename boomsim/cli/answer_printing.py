@@ -71,12 +71,7 @@ def tell_result(chosen: argparse.Namespace, found: "Result", *, picture: str | N
 
 
 def refuse_picture(chosen: argparse.Namespace) -> None:
-    """Refuse a picture's file that could not be written, before any work is done.
-
-    Parameters
-    ----------
-    chosen : argparse.Namespace
-    """
+    """Refuse a picture's file that could not be written, before any work is done."""
     if chosen.figure is not None:
         from boomsim.figures.figure_page import check_path
 

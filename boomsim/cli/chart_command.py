@@ -103,12 +103,14 @@ def _refuse_targets(chosen: argparse.Namespace) -> None:
     """Refuse files that could not be written, before any of them is."""
     from pathlib import Path
 
+    from boomsim.files.text_file import refuse_ending
     from boomsim.files.whole_files import refuse_target
 
     refuse_picture(chosen)
-    for target in (chosen.csv, chosen.html):
-        if target is not None:
-            refuse_target(Path(target))
+    if chosen.html is not None:
+        refuse_ending(chosen.html, ending=".html")
+    if chosen.csv is not None:
+        refuse_target(Path(chosen.csv))
 
 
 def _chart(chosen: argparse.Namespace, made: "Charted") -> Callable[[], None]:

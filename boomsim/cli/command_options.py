@@ -51,7 +51,12 @@ def add_rigging(
         about = "one of the machine's counterweights"
         rig.add_argument("--counterweight", metavar="NAME", help=about)
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
-    rig.add_argument("--parts", metavar="N", type=whole, help="parts of line")
+    rig.add_argument(
+        "--parts",
+        metavar="N",
+        type=whole,
+        help="most parts of line; a longer boom has as many as the rope on the drum reaches for",
+    )
     rig.add_argument("--slew", metavar="WHERE", default="around", help=slew)
     rig.add_argument(
         "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"
@@ -66,8 +71,8 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--allowances",
         choices=("rule", "none"),
         default="rule",
-        help="disturbances that strength bears without their being given: the rule's (default), or "
-        "none, as in a calculation by hand",
+        help="what strength carries on top of the load: the rule's allowances (default), or none, "
+        "as in a calculation by hand",
     )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")
@@ -95,7 +100,9 @@ def whole(text: str) -> int:
 def add_output(parser: argparse.ArgumentParser, *, figure: bool = True) -> None:
     """Give a command its ways to answer."""
     out = parser.add_argument_group("output")
-    out.add_argument("--units", choices=("metric", "us"), default="metric", help="of the output")
+    out.add_argument(
+        "--units", choices=("metric", "us"), default="metric", help="of the output, and its words"
+    )
     out.add_argument("--json", action="store_true", help="SI numbers as JSON and nothing else")
     if figure:
         out.add_argument("--figure", metavar="FILE", help="draw to a .png, .svg or .pdf file")

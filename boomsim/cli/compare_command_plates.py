@@ -68,10 +68,6 @@ def run_builds(chosen: argparse.Namespace) -> None:
 def factors(text: str) -> list[float]:
     """Read factors such as "0.8, 1, 1.3".
 
-    Parameters
-    ----------
-    text : str
-
     Returns
     -------
     list of float
@@ -119,10 +115,6 @@ def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:
     found : Builds
     at : tuple of float
         Radii at which each is overloaded [m]
-
-    Returns
-    -------
-    dict
     """
     from boomsim.rating.builds.builds_sentences import stability_from
 
@@ -146,7 +138,7 @@ def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:
             }
         )
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "length": found.length,
         "radii": found.radii,
@@ -184,10 +176,6 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
         Radii at which each is overloaded [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.builds.builds_sentences import builds_in_short
     from boomsim.rating.limits.governing_words import signs_in_words
@@ -197,7 +185,7 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
     spoken = builds_in_short(found, at=at, units=units)
     names = [build.name for build in found.builds]
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
         f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {RULE}"
     )

@@ -36,6 +36,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
+    if chosen.toml and chosen.json:
+        raise ValueError(
+            "--toml and --json are two ways to write the machine down. Choose one of them."
+        )
     if chosen.toml:
         text = _as_toml(chosen.machine)
         streams.in_utf_8()
@@ -170,6 +174,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
         ["slewing ring", said(machine.ring.moment, "moment")],
         ["line pull", said(machine.hoist.line_pull, "force")],
         ["parts of line", ", ".join(map(str, machine.hoist.parts))],
+        *_rope(machine, units),
         *_deck(machine, units),
         [
             "deductions: hook block, slings",
@@ -258,6 +263,21 @@ def _without_cylinder(boom: "Boom", units: str) -> str:
     from boomsim.reports.holding_moments import cylinder_words
 
     return f"Each section by itself; besides, {cylinder_words(boom, units=units)}."
+
+
+def _rope(machine: "Machine", units: str) -> list[list[str]]:
+    """What is known of the hoist rope; nothing of a rope without length or weight."""
+    from boomsim.units import show
+
+    hoist, rows = machine.hoist, []
+    if hoist.rope_mass > 0.0:
+        rows.append(["hoist rope weighs", show(hoist.rope_mass, "mass_per_length", units)])
+    if hoist.rope_length is not None and hoist.drum_diameter is not None:
+        drum = show(hoist.drum_diameter, "small_length", units)
+        rows.append(
+            ["rope on the drum", f"{show(hoist.rope_length, 'length', units)}, drum {drum}"]
+        )
+    return rows
 
 
 def _telescope_cylinder(boom: "Boom", units: str) -> list[list[str]]:

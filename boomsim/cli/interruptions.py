@@ -18,12 +18,7 @@ _AGAIN = 0.05
 
 
 class Stopping:
-    """Whether a run was asked to stop.
-
-    Attributes
-    ----------
-    asked : bool
-    """
+    """Whether a run was asked to stop."""
 
     def __init__(self) -> None:
         self.asked = False
@@ -49,10 +44,6 @@ def stoppable(*, whole_process: bool) -> Iterator[Stopping]:
     ----------
     whole_process : bool
         The process ends with this run: a request that comes after its last word does nothing
-
-    Yields
-    ------
-    Stopping
     """
     stopping = Stopping()
     before = _handlers() if threading.current_thread() is threading.main_thread() else {}

@@ -21,7 +21,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="NAME=VALUE",
         action="append",
         default=[],
-        help=f"how much of a taker: {', '.join(QUANTITIES)}; such as lean='2 deg' or soft='5 %%'",
+        help=f"how much of an effect: {', '.join(QUANTITIES)}; such as lean='2 deg' or soft='5 %%'",
     )
     inputs.add_setup(parser)
     inputs.add_output(parser)

@@ -35,7 +35,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--format",
         metavar="NAME",
         action="append",
-        help="pdf, html, md, json, qti or moodle; repeat it for several (default: pdf)",
+        help="pdf, large-print, answer-sheet, html, md, json, qti, qti3 or moodle; repeat it for "
+        "several (default: pdf)",
     )
     parser.add_argument("--variants", metavar="N", type=int, help="number of different papers")
     parser.add_argument(

@@ -98,18 +98,15 @@ def around(
     radius : str, float or sequence of these, optional
         One or several; default: within the reach [m]
     load : str or float, optional
-        Whose float loads are told, at the last radius; default: the rated one [kg]
+        Whose room and float loads are told, at the last radius; default: the rated one [kg]
     mat : str or float, optional
         Area of the mat under each float [m2]
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Around
     """
+    from boomsim.rating.around.direction_margins import margins
     from boomsim.rating.around.float_loads import ground_loads
     from boomsim.rating.around.over_rear_sector import reasons, sectors
     from boomsim.rating.around.slew_study import around as by_slew
@@ -130,6 +127,7 @@ def around(
             sectors=sectors(setup, extension=out, radius=every),
             at=response,
             ground=ground_loads(response, slew=found.slew, mat=under),
+            margins=margins(found, response),
             empty_hook=empty_hook(found.setup, extension=found.extension),
             reasons=reasons(setup, extension=out, radius=float(at[-1])),
         )

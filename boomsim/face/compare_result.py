@@ -116,10 +116,6 @@ def compare(
         List every way in the text, not only those that matter
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Compared
     """
     from boomsim.rating.comparison import comparison_study as studies
 

@@ -109,10 +109,6 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
     setup : Setup
     ground : str, float or None
         Stiffness of one float with the ground under it; None: the machine's [N/m]
-
-    Returns
-    -------
-    Setup
     """
     from dataclasses import replace
 
@@ -132,10 +128,6 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
 def slew(value: Given) -> float | str:
     """Read a slew angle, or pass on the name of a sector.
 
-    Parameters
-    ----------
-    value : str or float
-
     Returns
     -------
     float or str
@@ -147,16 +139,7 @@ def slew(value: Given) -> float | str:
 
 
 def disturbances(choices: Choices) -> Disturbances:
-    """Read what disturbs a lift.
-
-    Parameters
-    ----------
-    choices : Choices
-
-    Returns
-    -------
-    Disturbances
-    """
+    """Read what disturbs a lift."""
     from boomsim.machine.model import Disturbances
 
     def read(name: str, quantity: str) -> float:

@@ -125,10 +125,6 @@ def overload(
         Stiffness of one float with the ground under it [N/m]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Overload
     """
     from boomsim.rating.overload import overload_study as study
 
@@ -165,10 +161,6 @@ def overload_map(
         Hears how far the work is: what is done, how many, of how many
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Map
     """
     from boomsim.face.chart_result import chart
     from boomsim.rating.overload import overload_map as maps

@@ -138,14 +138,5 @@ def _checked(units: str) -> str:
 
 
 def key_of(limit: Any) -> str | None:
-    """Name of a limit; None where nothing governs.
-
-    Parameters
-    ----------
-    limit : Limit or None
-
-    Returns
-    -------
-    str or None
-    """
+    """Name of a limit; None where nothing governs."""
     return None if limit is None else limit.key

@@ -17,10 +17,6 @@ def read_bytes(path: Path, *, most: int) -> bytes:
     most : int
         So much is read at most [bytes]
 
-    Returns
-    -------
-    bytes
-
     Raises
     ------
     FileError
@@ -43,10 +39,6 @@ def text_of(data: bytes, *, name: str) -> str:
     data : bytes
     name : str
         Of the file, for the message
-
-    Returns
-    -------
-    str
 
     Raises
     ------

@@ -65,10 +65,6 @@ def over(name: str, *, setup: Setup | None = None) -> Over:
     setup : Setup, optional
         Default: the machine's usual one
 
-    Returns
-    -------
-    Over
-
     Raises
     ------
     ValueError

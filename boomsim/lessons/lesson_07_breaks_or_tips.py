@@ -33,10 +33,6 @@ def past_rated(radius: float) -> Overload:
     ----------
     radius : float
         [m]
-
-    Returns
-    -------
-    Overload
     """
     setup = set_up(load_machine(MACHINE))
     return overload(setup, extension=demonstration(setup.machine.boom).extension[0], radius=radius)

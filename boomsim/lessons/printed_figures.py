@@ -12,10 +12,6 @@ def length_of(value: float, units: str) -> str:
     value : float
         [m]
     units : str
-
-    Returns
-    -------
-    str
     """
     return display("length", units, like=0.0).text(value)
 
@@ -44,16 +40,7 @@ SCHOOL_GRAVITY = 9.81
 
 
 def divide(units: str) -> str:
-    """Say how a moment becomes a tipping load.
-
-    Parameters
-    ----------
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say how a moment becomes a tipping load."""
     if units == "us":
         return "Divide the moment by the load's lever arm: the tipping load (1 kip is 1,000 lbf)."
     return (

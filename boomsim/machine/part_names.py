@@ -20,10 +20,6 @@ def section_name(number: int) -> str:
 def support_names(support: Support) -> tuple[str, ...]:
     """What jacks and tyres are called: "front left" by corners, "axle 1 left" from the front.
 
-    Parameters
-    ----------
-    support : Support
-
     Returns
     -------
     tuple of str

@@ -4,10 +4,12 @@ from functools import cache
 from math import cos as cosine
 from math import sin as sine
 
-from boomsim.machine.model import Disturbances
+import numpy as np
+from numpy.typing import NDArray
 
-GRAVITY = 9.80665
-"""Standard acceleration of free fall [m/s2]."""
+from boomsim.gravity import GRAVITY as GRAVITY
+from boomsim.machine.model import Disturbances
+from boomsim.mechanics.geometry import Array
 
 AIR_FACTOR = 0.613
 """Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""
@@ -34,10 +36,6 @@ def wind_pressure(speed: float) -> float:
 
 def gusts(change: Disturbances) -> tuple[float, float]:
     """Dynamic pressure of the wind from behind the boom, and of that across it.
-
-    Parameters
-    ----------
-    change : Disturbances
 
     Returns
     -------
@@ -100,6 +98,26 @@ def tackle_advantage(parts: int, *, sheave_efficiency: float) -> float:
     """
     efficiency = sheave_efficiency
     return sum(efficiency**k for k in range(1, parts + 1))
+
+
+def tackle_advantages(parts: NDArray[np.int_], *, sheave_efficiency: float) -> Array:
+    """Load over lead-line pull of several tackles.
+
+    Parameters
+    ----------
+    parts : ndarray of int
+        Parts of line of each [1]
+    sheave_efficiency : float
+        Of one sheave [1]
+
+    Returns
+    -------
+    ndarray
+        Advantages by :func:`tackle_advantage`, of the shape of `parts` [1]
+    """
+    reeved, place = np.unique(parts, return_inverse=True)
+    found = [tackle_advantage(int(n), sheave_efficiency=sheave_efficiency) for n in reeved]
+    return np.array(found)[place].reshape(np.shape(parts))
 
 
 def gravity_in_base(

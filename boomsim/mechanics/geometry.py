@@ -45,10 +45,6 @@ def layout(boom: Boom, *, extension: ArrayLike) -> Layout:
     extension : array_like, shape (moving sections,) or (configurations, moving sections)
         Fraction of each stroke, base side first [1]
 
-    Returns
-    -------
-    Layout
-
     Raises
     ------
     ValueError

@@ -9,6 +9,8 @@ import hashlib
 import json
 import re
 
+import segno
+
 from boomsim import __version__
 from boomsim.papers.paper import Paper, Question
 
@@ -16,15 +18,14 @@ LETTERS = "BCDFGHJKLMNPQRSTVWXZ"
 LENGTH = 6
 """Letters: one of 64 million codes [1]."""
 
+QUIET = 4
+"""White modules around a QR code, which readers need [1]."""
+
 _NOT_LETTERS = re.compile(r"[^A-Z]")
 
 
 def code_of(paper: Paper) -> str:
     """Find the check code of one variant.
-
-    Parameters
-    ----------
-    paper : Paper
 
     Returns
     -------
@@ -42,6 +43,39 @@ def code_of(paper: Paper) -> str:
     return "".join(letters)
 
 
+def qr_text(paper: Paper) -> str:
+    """Write what the QR code of a paper says.
+
+    Returns
+    -------
+    str
+        "BOOMSIM BCDFGH 01": check code and variant
+    """
+    return f"BOOMSIM {code_of(paper)} {paper.variant}"
+
+
+def qr_svg(paper: Paper) -> str:
+    """Draw the QR code of a paper.
+
+    Returns
+    -------
+    str
+        SVG; error level M, with the quiet zone of four modules that readers need
+    """
+    made = segno.make(qr_text(paper), error="m", boost_error=False, micro=False)
+    side = len(made.matrix) + 2 * QUIET
+    dark = "".join(
+        f"M{x + QUIET} {y + QUIET}h1v1h-1z"
+        for y, row in enumerate(made.matrix)
+        for x, module in enumerate(row)
+        if module
+    )
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {side} {side}">'
+        f'<path fill="#000" d="{dark}"/></svg>'
+    )
+
+
 def tidy(code: str) -> str:
     """Bring a code to the form in which it is printed.
 
@@ -49,10 +83,6 @@ def tidy(code: str) -> str:
     ----------
     code : str
         As typed: "bcd fgh"
-
-    Returns
-    -------
-    str
     """
     return _NOT_LETTERS.sub("", code.upper())
 

@@ -16,7 +16,7 @@ class Policy(BaseModel):
     ----------
     method : str
         Where only the answer is asked for: "known slip" leaves an answer that shows one known slip
-        the marks of the other steps; "none" gives marks for the right answer alone
+        the marks of the other steps that it rests on; "none" gives marks for the right answer alone
     factor : str
         An answer that a unit alone makes wrong, by a power of ten, 9.81 or 12: "once" takes one
         mark, and no second one for the same factor in the same question; "all" takes all marks
@@ -36,7 +36,7 @@ USUAL = Policy()
 
 _METHOD = {
     "known slip": "Where only the answer is asked for, an answer that shows one known slip keeps "
-    "the marks of the other steps; working on paper is not marked.",
+    "the marks of the other steps that it rests on; working on paper is not marked.",
     "none": "Where only the answer is asked for, a wrong answer earns nothing; working on paper is "
     "not marked.",
 }
@@ -62,10 +62,6 @@ def policy_notes(policy: Policy, *, answer_alone: bool) -> list[str]:
     policy : Policy
     answer_alone : bool
         Whether any question with several steps asks for its answer alone
-
-    Returns
-    -------
-    list of str
     """
     alone = [_METHOD[policy.method], INTERMEDIATE] if answer_alone else []
     return [*alone, _FACTOR[policy.factor], _ROUNDING[policy.rounding]]

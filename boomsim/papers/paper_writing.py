@@ -21,13 +21,16 @@ from boomsim.papers.render.paper_data import key_data, paper_data, to_json
 from boomsim.papers.render.paper_notes import KINDS
 from boomsim.units import did_you_mean
 
-FORMATS = ("pdf", "html", "md", "json", "qti", "moodle")
+FORMATS = ("pdf", "large-print", "answer-sheet", "html", "md", "json", "qti", "qti3", "moodle")
 
 KEYS = "keys"
 """Folder of all that must not be handed out; the rest may be copied as it is."""
 
 FOLDERS = {"paper": "papers", "solutions": f"{KEYS}/solutions", "marking": f"{KEYS}/marking"}
 KEY, SHEET = f"{KEYS}/key.json", "answers.csv"
+
+RENDERED = ("pdf", "html", "md", "json")
+"""Formats in which paper, solutions and marking key are written alike."""
 
 _Make = Callable[[Paper, str], bytes]
 
@@ -88,10 +91,6 @@ def write_papers(
     told : callable, optional
         Hears what is done
 
-    Returns
-    -------
-    Written
-
     Raises
     ------
     PaperError
@@ -121,10 +120,6 @@ def write_plan(
     formats : sequence of str
     told : callable, optional
         Hears what is done
-
-    Returns
-    -------
-    Written
     """
     numbers = counted(range(plan.variants), what="setting papers", told=told)
     papers = [make_paper(plan, variant=number) for number in numbers]
@@ -184,10 +179,6 @@ def _refuse_other_papers(folder: Path, key: Mapping[str, Any]) -> None:
 def answer_sheet(papers: Sequence[Paper]) -> str:
     """Write the empty sheet into which answers are typed, one row a candidate.
 
-    Parameters
-    ----------
-    papers : sequence of Paper
-
     Returns
     -------
     str
@@ -208,13 +199,27 @@ def _files(paper: Paper, formats: Sequence[str]) -> Iterator[tuple[str, str, Cal
         data = paper_data(paper, kind=kind)
         source = digest(json.dumps(data).encode() + _stamp())
         for one in formats:
-            if one not in ("qti", "moodle"):
+            if one == "large-print" and kind == "paper":
+                yield (
+                    f"{FOLDERS[kind]}/{paper.variant}-large.pdf",
+                    source,
+                    _late(_large, paper, kind),
+                )
+            elif one == "answer-sheet" and kind == "paper":
+                yield (
+                    f"{FOLDERS[kind]}/{paper.variant}-answers.pdf",
+                    source,
+                    _late(_sheet, paper, kind),
+                )
+            elif one in RENDERED:
                 name = f"{FOLDERS[kind]}/{paper.variant}.{one}"
                 yield name, source, _late(_renderer(one), paper, kind)
         if "md" in formats:
             yield from _drawings(paper, kind, source)
         if kind == "solutions" and "qti" in formats:
             yield f"{KEYS}/qti/{paper.variant}.zip", source, _late(_qti, paper, kind)
+        if kind == "solutions" and "qti3" in formats:
+            yield f"{KEYS}/qti3/{paper.variant}.zip", source, _late(_qti3, paper, kind)
         if kind == "solutions" and "moodle" in formats:
             yield f"{KEYS}/moodle/{paper.variant}.xml", source, _late(_moodle, paper, kind)
 
@@ -246,6 +251,18 @@ def _pdf(paper: Paper, kind: str) -> bytes:
     return render_pdf(paper, kind=kind)
 
 
+def _large(paper: Paper, kind: str) -> bytes:
+    from boomsim.papers.render.paper_pdf import render_pdf
+
+    return render_pdf(paper, kind=kind, large=True)
+
+
+def _sheet(paper: Paper, _: str) -> bytes:
+    from boomsim.papers.scans.sheet_drawing import answer_sheet_pdf
+
+    return answer_sheet_pdf(paper)
+
+
 def _html(paper: Paper, kind: str) -> bytes:
     from boomsim.papers.render.paper_html import render_html
 
@@ -266,6 +283,13 @@ def _qti(paper: Paper, _: str) -> bytes:
     from boomsim.papers.qti.qti_package import qti_package
 
     return qti_package(paper)
+
+
+def _qti3(paper: Paper, _: str) -> bytes:
+    from boomsim.papers.qti.qti_package import qti_package
+    from boomsim.papers.qti.qti_versions import QTI_3
+
+    return qti_package(paper, version=QTI_3)
 
 
 def _moodle(paper: Paper, _: str) -> bytes:

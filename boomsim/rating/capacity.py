@@ -8,18 +8,21 @@ import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.picked_configurations import pick
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response, Start, respond
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.parts_reeved import line_capacity
 from boomsim.rating.setup import Setup
 
 CLOSE = 1e-6
 """How near to one the largest use must come; the capacity is then good to some 1e-6 of itself."""
 
 MOST_TRIES = 40
+
+BEYOND = 1.001
+"""Of the load that uses up the line pull, where the search ends [1]."""
 
 FIRST = 0.4
 """Of the tipping load, what is tried first: more is slow where the boom is near buckling [1]."""
@@ -94,10 +97,6 @@ def rate(
         Configurations solved together; so many fit a processor's cache
     boom : Condensed, optional
         The same configurations, where they are condensed already
-
-    Returns
-    -------
-    Rating
 
     Raises
     ------
@@ -258,10 +257,12 @@ class _Search:
         return _Trial(load=load, use=at.use, start=bent), at
 
     def _most(self) -> Array:
-        """Load at which the line pull is used up: no rated load is beyond it."""
-        hoist = self.setup.machine.hoist
-        advantage = tackle_advantage(self.setup.parts, sheave_efficiency=hoist.sheave_efficiency)
-        return np.full_like(self.radius, hoist.line_pull * advantage / GRAVITY)
+        """Load a little past the one at which the line pull is used up: no rated load is beyond.
+
+        A secant that points to the line pull itself must lie inside, or halves creep up to it.
+        """
+        held = BEYOND * line_capacity(self.setup, length=self.boom.layout.boom_length)
+        return np.broadcast_to(held[:, None], self.radius.shape).copy()
 
     def _narrow(self, trial: _Trial) -> None:
         safe = trial.worst <= 1.0

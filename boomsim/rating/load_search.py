@@ -57,10 +57,6 @@ MOST_TRIES = 60
 def no_margin(setup: Setup) -> Setup:
     """Take every margin out of a setup.
 
-    Parameters
-    ----------
-    setup : Setup
-
     Returns
     -------
     Setup
@@ -110,10 +106,6 @@ def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.
 def largest_load(setup: Setup) -> float:
     """Load beyond which nothing is looked for.
 
-    Parameters
-    ----------
-    setup : Setup
-
     Returns
     -------
     float
@@ -137,10 +129,6 @@ def hang(
         Gross load [kg]; boom angle [rad] or loaded radius [m]
     hold : str
         "angle" or "radius"
-
-    Returns
-    -------
-    Response
     """
     if hold == "radius":
         return respond(setup, boom=boom, load=load, radius=held)

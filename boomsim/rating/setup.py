@@ -48,7 +48,8 @@ class Setup:
     counterweight : TurningMass
     support : Support
     parts : int
-        Parts of line [1]
+        Most parts of line to reeve; longer booms have those that the rope on the drum reaches for,
+        see :func:`boomsim.rating.parts_reeved.reeved` [1]
     slew : ndarray, shape (slews,)
         Slew angles that the rating must hold for; the least favourable counts [rad]
     sector : str
@@ -93,10 +94,6 @@ def set_up(
     disturbances : Disturbances
     allowances : str
         "rule": strength bears the rule's allowances; "none": what is given and nothing else
-
-    Returns
-    -------
-    Setup
 
     Raises
     ------
@@ -196,10 +193,6 @@ def _square(support: Support) -> Array:
 
 def rear_sector(support: Support) -> float:
     """Half the angle between the lines from the axis of rotation through the rear jack centres.
-
-    Parameters
-    ----------
-    support : Support
 
     Returns
     -------

@@ -56,10 +56,6 @@ def letter(number: int) -> str:
     ----------
     number : int
         Place among the configurations, from 0 [1]
-
-    Returns
-    -------
-    str
     """
     turn, place = divmod(number, 26)
     return chr(ord("A") + place) + (str(turn + 1) if turn else "")
@@ -67,10 +63,6 @@ def letter(number: int) -> str:
 
 def pinned_configurations(boom: Boom) -> Array:
     """All combinations of lock positions, retracted first.
-
-    Parameters
-    ----------
-    boom : Boom
 
     Returns
     -------
@@ -90,11 +82,6 @@ def range_of_length(boom: Boom) -> tuple[float, float]:
 
 def checked_system(boom: Boom, system: str) -> str:
     """Refuse a boom system that there is not, or that the boom has not.
-
-    Parameters
-    ----------
-    boom : Boom
-    system : str
 
     Returns
     -------
@@ -125,10 +112,6 @@ def configurations_of(boom: Boom, *, extension: Array, system: str | None = None
         [1]
     system : str, optional
         Default: the boom's usual one
-
-    Returns
-    -------
-    Configurations
     """
     system = boom.systems[0] if system is None else checked_system(boom, system)
     placed = layout(boom, extension=extension)

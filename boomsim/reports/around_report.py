@@ -10,6 +10,7 @@ from boomsim.reports.text_and_data import paragraph, table
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from boomsim.rating.around.direction_margins import Margins
     from boomsim.rating.around.float_loads import GroundLoads
     from boomsim.rating.around.over_rear_sector import Reason, Sectors
     from boomsim.rating.around.slew_study import Around
@@ -34,6 +35,8 @@ class AroundStudy:
     at : Response
         The load whose floats are looked at, hung
     ground : GroundLoads
+    margins : Margins
+        Of that load, in each direction
     empty_hook : EmptyHook
     reasons : tuple of Reason, optional
         What holds the crane down at the last radius in each sector
@@ -43,6 +46,7 @@ class AroundStudy:
     sectors: "Sectors"
     at: "Response"
     ground: "GroundLoads"
+    margins: "Margins"
     empty_hook: "EmptyHook"
     reasons: "tuple[Reason, Reason] | None"
 
@@ -61,7 +65,7 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
     names = [limit.key for limit in by_slew.limits]
     around, rear = sectors.around, sectors.rear
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.around.extension),
         "extension": by_slew.extension,
         "radii": by_slew.radius,
         "slew": by_slew.slew,
@@ -76,6 +80,13 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
             "around_by_stability": around.is_stability[0],
             "rear": rear.capacity[0],
             "rear_by_stability": rear.is_stability[0],
+        },
+        "margins": {
+            "load": found.margins.load,
+            "radius": found.margins.radius,
+            "share_of_rated": found.margins.share,
+            "tips_at": found.margins.tips,
+            "rated_between": found.margins.spans,
         },
         "empty_hook": plain_empty_hook(found.empty_hook),
         "reasons": dict(zip(("around", "rear"), found.reasons or (None, None), strict=True)),
@@ -101,13 +112,14 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     from boomsim.rating.strategies import label
 
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.around.extension)} "
         f"Extension {label(found.around.extension)} % (base side first)."
     )
     pieces = [
         paragraph(head),
         _slew_table(found.around, units),
         _sector_table(found.sectors, units),
+        *_margin_text(found, units),
         *_reason_text(found.setup, found.reasons, units),
         *_float_text(found, units),
         *(paragraph(s) for s in (tell_empty_hook(found.empty_hook, units=units),) if s),
@@ -126,10 +138,6 @@ def reason(found: AroundStudy, *, radius: float, units: str) -> str:
         [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.around.over_rear_sector import reasons
     from boomsim.units import show
@@ -177,20 +185,16 @@ def refuse_radii(count: int) -> None:
 
 def _slew_table(found: "Around", units: str) -> str:
     """Rated load every 30 degrees and where a sector ends."""
-    import numpy as np
-
     from boomsim.rating.around.slew_directions import direction
     from boomsim.rating.limits.governing_words import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
     from boomsim.units import show
 
     edge = rear_sector(found.setup.support)
-    wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
     rows = []
-    for angle in wanted:
-        k = int(np.argmin(np.abs(found.slew - angle)))
+    for k in _turns(found):
         words = direction(float(found.slew[k]))
-        if abs(angle - edge) < 1e-9:
+        if abs(found.slew[k] - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
             _rated(float(c), sign(found.limit(k, j)), units)
@@ -200,6 +204,48 @@ def _slew_table(found: "Around", units: str) -> str:
     heads = [show(float(radius), "length", units) for radius in found.radius]
     note = f"{signs_in_words()} Positive slew angles are to the right."
     return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+
+
+def _margin_text(found: AroundStudy, units: str) -> list[str]:
+    """One load all around: its room in each direction, and the float that carries least."""
+    import numpy as np
+
+    from boomsim.machine.part_names import support_names
+    from boomsim.rating.around.margin_sentences import percent_of_rated, tell_margins, times
+    from boomsim.rating.around.slew_directions import direction
+    from boomsim.units import show
+
+    margins, force = found.margins, found.ground.force
+    names = support_names(found.setup.support)
+    rows = []
+    for k in _turns(found.around):
+        carried = force[:, k]
+        least = int(np.argmin(carried)) if np.all(np.isfinite(carried)) else None
+        rows.append(
+            [
+                direction(float(margins.slew[k])),
+                percent_of_rated(float(margins.share[k])),
+                times(float(margins.tips[k])),
+                "it turns over"
+                if least is None
+                else f"{names[least]} lifts"
+                if carried[least] <= 0.0
+                else f"{names[least]} {show(float(carried[least]), 'force', units)}",
+            ]
+        )
+    heads = ["this load, boom", "of the rated", "to tipping", "lightest support"]
+    return [paragraph(tell_margins(margins, units=units)), table(heads, rows)]
+
+
+def _turns(found: "Around") -> list[int]:
+    """Places of every 30 degrees on the right side, and of the end of the rear sector."""
+    import numpy as np
+
+    from boomsim.rating.setup import rear_sector
+
+    edge = rear_sector(found.setup.support)
+    wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
+    return [int(np.argmin(np.abs(found.slew - angle))) for angle in wanted]
 
 
 def _rated(capacity: float, sign: str, units: str) -> str:

@@ -18,29 +18,29 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
     from boomsim.rating.losses.losses_sentences import tell_reason
 
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.places.extension),
         "extension": found.places.extension,
         "radius": found.places.radius,
         "boom_length": found.length,
         "capacity": found.capacity,
         "governing": [limit.key if limit else None for limit in found.governing],
-        "takers": [
+        "effects": [
             {
-                "name": taker.name,
-                "words": taker.words,
-                "amount": taker.amount,
-                "quantity": taker.quantity,
-                "before": taker.before,
-                "capacity": taker.capacity,
-                "loss": taker.loss,
-                "share": taker.share,
-                "governing": [limit.key if limit else None for limit in taker.governing],
-                "why_nothing": [tell_reason(taker, k) or None for k in range(len(taker.loss))],
-                "allowance": taker.allowance,
-                "slew": taker.slew,
-                "corners": taker.corners,
+                "name": effect.name,
+                "words": effect.words,
+                "amount": effect.amount,
+                "quantity": effect.quantity,
+                "before": effect.before,
+                "capacity": effect.capacity,
+                "loss": effect.loss,
+                "share": effect.share,
+                "governing": [limit.key if limit else None for limit in effect.governing],
+                "why_nothing": [tell_reason(effect, k) or None for k in range(len(effect.loss))],
+                "allowance": effect.allowance,
+                "slew": effect.slew,
+                "corners": effect.corners,
             }
-            for taker in found.takers
+            for effect in found.effects
         ],
         "kilogram_costs": [
             {
@@ -60,9 +60,9 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     from boomsim.rating.losses.losses_sentences import (
         lettered_reasons,
         tell_corners,
+        tell_effect,
         tell_governing,
         tell_lettered,
-        tell_taker,
     )
     from boomsim.rating.strategies import label
     from boomsim.units import show, show_rated
@@ -72,9 +72,9 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     rows = [["rated", *(show_rated(float(c), units) for c in found.capacity)]]
     rows.append(["set by", *(tell_governing(limit) for limit in found.governing)])
     notes = lettered_reasons(found)
-    for taker in found.takers:
-        cells = [tell_lettered(taker, k, notes=notes, units=units) for k in columns]
-        rows.append([tell_taker(taker, units=units), *cells])
+    for effect in found.effects:
+        cells = [tell_lettered(effect, k, notes=notes, units=units) for k in columns]
+        rows.append([tell_effect(effect, units=units), *cells])
     unit = "kg" if units == "metric" else "lb"
     masses = [
         [
@@ -91,7 +91,7 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         "and a heavier part (k: the governing limit changes on the way)."
     )
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.places.extension)} "
         f"Extension {label(found.places.extension[0])} % (base "
         f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each "
         "effect on its own, with the boom angle unchanged; nothing is less than 0.05 %."
@@ -114,7 +114,7 @@ def summary(found: "Losses") -> str:
 
     return (
         f"{found.setup.machine.name}, extension {label(found.places.extension[0])} %, "
-        f"{len(found.takers)} effects at {len(found.capacity)} radii"
+        f"{len(found.effects)} effects at {len(found.capacity)} radii"
     )
 
 

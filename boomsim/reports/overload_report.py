@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def as_json(found: "Overload") -> dict[str, Any]:
     """One lift past its rated load, SI."""
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "radius": found.radius,
         "hold": found.hold,
@@ -62,7 +62,7 @@ def as_text(found: "Overload", *, units: str) -> str:
 
     kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
-        f"{setup_text(found.setup, units=units)} "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
         f"Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
         f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; no "

@@ -8,11 +8,13 @@ from typing import Any
 import boomsim
 from boomsim.caution import CAUTION
 
-SCHEMA = 2
+SCHEMA = 3
 """Version of the keys of every --json answer; grows when a key changes its meaning.
 
 2: a rule is told with all that is in it; where the crane turns over with its empty hook; a chart's
 blank cells have reasons of many kinds.
+3: losses list "effects", which were "takers"; parts of line are those that a boom is reeved in, and
+the empty hook hangs with the falls of its rope.
 """
 
 
@@ -24,10 +26,6 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     head : sequence of str
     rows : sequence of sequence of str
         As many fields as `head`
-
-    Returns
-    -------
-    str
     """
     widths = [max(len(row[k]) for row in [head, *rows]) for k in range(len(head))]
 
@@ -60,10 +58,6 @@ _FIGURE = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?:[ ),;.:]|$))")
 
 def glued(text: str) -> str:
     """Keep figures and their units on one line.
-
-    Parameters
-    ----------
-    text : str
 
     Returns
     -------

@@ -20,10 +20,6 @@ def in_trade_words(text: str, units: str) -> str:
         Of paragraphs and tables from :mod:`boomsim.reports.text_and_data`, parted by blank lines
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if units != "us":
         return text

@@ -5,6 +5,9 @@ comes first: it reads "9,8 m" as 98 m, takes "ton" for 907 kg, and lets a bare "
 loaded only for a unit that is not among the common ones, for it takes half a second.
 """
 
+from boomsim.units._common import FOOT as FOOT
+from boomsim.units._common import INCH as INCH
+from boomsim.units._common import POUND as POUND
 from boomsim.units._quantities import QUANTITIES as QUANTITIES
 from boomsim.units._quantities import SYSTEMS as SYSTEMS
 from boomsim.units._quantities import Display as Display
@@ -26,4 +29,5 @@ from boomsim.units._trade_words import is_named as is_named
 from boomsim.units._trade_words import markup_in_words as markup_in_words
 from boomsim.units._words import UnitError as UnitError
 from boomsim.units._words import did_you_mean as did_you_mean
+from boomsim.units._words import listed as listed
 from boomsim.units._words import quoted as quoted

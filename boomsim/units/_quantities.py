@@ -133,10 +133,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number(value))
 
@@ -147,10 +143,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number_down(value))
 
@@ -296,6 +288,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_one("kg/m^3", 0),
         us=_one("lb/ft^3", 1),
     ),
+    "mass_per_length": Quantity(
+        unit="kg/m",
+        example='"1.2 kg/m" or "0.81 lb/ft"',
+        metric=_one("kg/m", 2),
+        us=_one("lb/ft", 2),
+    ),
     "area_per_mass": Quantity(
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',
@@ -320,10 +318,6 @@ def quantity_named(name: str) -> Quantity:
     ----------
     name : str
         A key of `QUANTITIES`
-
-    Returns
-    -------
-    Quantity
     """
     if name not in QUANTITIES:
         raise UnitError(f'There is no quantity "{name}".{did_you_mean(name, QUANTITIES)}')
@@ -342,10 +336,6 @@ def display(quantity: str, system: str = "metric", *, like: float = math.inf) ->
     like : float
         A typical value, such as the largest; without it the unit for large values
         [SI unit of the quantity]
-
-    Returns
-    -------
-    Display
     """
     if system not in SYSTEMS:
         raise UnitError(f'Units "{system}" are not known. Choose "metric" or "us".')
@@ -367,10 +357,6 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     system : str
         "metric" or "us"
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> show(18.0, "length"), show(18.0, "length", "us"), show(5000.0, "mass", "us")
@@ -389,17 +375,13 @@ def outside(value: float, least: float, most: float, quantity: str) -> str:
     quantity : str
         A key of `QUANTITIES`
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
-    ('-8 t is outside 0 t to 10000 t', '20000 % is outside 0 % to 30 %')
+    ('-8 t is outside 0 t to 10,000 t', '20,000 % is outside 0 % to 30 %')
     """
-    scale = display(quantity, like=max(abs(value), min(abs(most), 1e30)))
-    said = [scale._with_unit(f"{one / scale.factor:.6g}") for one in (value, least, most)]
+    scale = display(quantity, like=value)
+    said = [scale._with_unit(f"{one / scale.factor:,.10g}") for one in (value, least, most)]
     return f"{said[0]} is outside {said[1]} to {said[2]}"
 
 
@@ -412,10 +394,6 @@ def show_rated(value: float, system: str = "metric") -> str:
         [kg]
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
 
     Examples
     --------

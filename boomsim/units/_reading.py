@@ -169,12 +169,7 @@ def _in_base_units(unit: str) -> tuple[float, dict[str, float]]:
 
 @lru_cache(maxsize=1)
 def registry() -> "UnitRegistry[float]":
-    """Return the one unit registry, made on first use, for it takes a fifth of a second.
-
-    Returns
-    -------
-    pint.UnitRegistry
-    """
+    """Return the one unit registry, made on first use, for it takes a fifth of a second."""
     from pint import UnitRegistry
 
     return UnitRegistry(cache_folder=None)

@@ -19,7 +19,7 @@ TRADE: tuple[tuple[str, str], ...] = (
     ("slewing platform", "turntable"),
     ("slewing gear", "swing gear"),
     ("slewed", "swung"),
-    ("slewing", "swinging"),
+    ("slewing", "swing"),
     ("slews", "swings"),
     ("slew", "swing"),
     ("tyres", "tires"),
@@ -66,10 +66,6 @@ def in_words(text: str, system: str) -> str:
     system : str
         "metric" or "us"
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> in_words("Slewed to 30° on tyres; give --slew.", "us")
@@ -96,10 +92,6 @@ def markup_in_words(markup: str, system: str) -> str:
         Without style sheets or scripts that have such words
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if system != "us" or not _INTERNATIONAL.search(markup):
         return markup
@@ -156,9 +148,5 @@ def is_named(name: str, given: str) -> bool:
         As it is kept, such as "tyres"
     given : str
         As it is typed, such as "tires"
-
-    Returns
-    -------
-    bool
     """
     return given in (name, in_words(name, "us"))

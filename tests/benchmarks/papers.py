@@ -15,16 +15,25 @@ from functools import partial
 for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ[name] = "1"
 
+import numpy as np  # noqa: E402
+import pypdfium2  # noqa: E402
+
 from boomsim.papers.blueprint import make_blueprint  # noqa: E402
 from boomsim.papers.family_registry import families  # noqa: E402
 from boomsim.papers.paper import Paper, make_paper  # noqa: E402
 from boomsim.papers.problems.problem_making import make_problem  # noqa: E402
 from boomsim.papers.qti.qti_package import qti_package  # noqa: E402
+from boomsim.papers.qti.qti_versions import QTI_3  # noqa: E402
 from boomsim.papers.render.paper_data import paper_data, to_json  # noqa: E402
 from boomsim.papers.render.paper_html import render_html  # noqa: E402
 from boomsim.papers.render.paper_markdown import render_markdown  # noqa: E402
 from boomsim.papers.render.paper_notes import KINDS  # noqa: E402
 from boomsim.papers.render.paper_pdf import render_pdf  # noqa: E402
+from boomsim.papers.scans.bubble_reading import answers_in  # noqa: E402
+from boomsim.papers.scans.scan_images import PER_INCH  # noqa: E402
+from boomsim.papers.scans.scan_reading import sheet_in  # noqa: E402
+from boomsim.papers.scans.sheet_drawing import answer_sheet_pdf  # noqa: E402
+from boomsim.papers.scans.sheet_layout import sheet_pages  # noqa: E402
 
 ROUNDS, PAPERS = 5, 20
 PLAN = make_blueprint(
@@ -79,10 +88,28 @@ def written(papers: Sequence[Paper]) -> None:
         "HTML": lambda paper: render_html(paper, kind="paper"),
         "Markdown": lambda paper: render_markdown(paper, kind="paper"),
         "QTI": qti_package,
+        "QTI 3": lambda paper: qti_package(paper, version=QTI_3),
+        "answer sheet": answer_sheet_pdf,
+        "PDF, large print": lambda paper: render_pdf(paper, kind="paper", large=True),
     } | {f"PDF, {kind}": lambda paper, kind=kind: render_pdf(paper, kind=kind) for kind in KINDS}
     for name, way in ways.items():
         way(papers[0])
         told(name, [timed(partial(way, one)) for one in papers[1 : 1 + PAPERS]], unit="ms each")
+
+
+def read(paper: Paper) -> None:
+    """Read an empty answer sheet, as often as papers are written."""
+    page = pypdfium2.PdfDocument(answer_sheet_pdf(paper))[0]
+    picture = page.render(scale=PER_INCH / 72, grayscale=True).to_pil().convert("L")
+    grey = np.asarray(picture, dtype=np.float32) / 255.0
+    plan = sheet_pages(paper.questions, units=paper.plan.units)[0]
+
+    def one() -> None:
+        found, _, _ = sheet_in(grey, plan.size)
+        answers_in(found, plan, sign=".")
+
+    one()
+    told("answer sheet read", [timed(one) for _ in range(PAPERS)], unit="ms a page")
 
 
 def slowest(count: int = 6) -> None:
@@ -100,4 +127,5 @@ def slowest(count: int = 6) -> None:
 if __name__ == "__main__":
     PAPERS_MADE = sets()
     written(PAPERS_MADE)
+    read(PAPERS_MADE[0])
     slowest()

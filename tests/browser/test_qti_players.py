@@ -1,10 +1,11 @@
 """Our QTI items in players that are not ours, in a real browser: do they score as an examiner does?
 
 Two open-source players from the npm registry, by other people and with nothing in common:
-``@citolab/qti-components`` (web components) and ``qti3-item-player`` (Vue). Both read QTI 3, so
-the items are first converted by a third program, ``@citolab/qti-convert``, as a platform does
-when it takes in a QTI 2.2 package. Answers are typed and clicked as a candidate does it; the score
-is the one that the player computes. They are installed in a temporary folder, never with us.
+``@citolab/qti-components`` (web components) and ``qti3-item-player`` (Vue). Both read QTI 3: our
+own, and our QTI 2.2 after a third program, ``@citolab/qti-convert``, has converted it, as a
+platform does when it takes in such a package. Answers are typed and clicked as a candidate does
+it; the score is the one that the player computes. They are installed in a temporary folder, never
+with us.
 """
 
 import functools
@@ -27,6 +28,7 @@ from boomsim.papers.paper import Paper, Question
 from boomsim.papers.problems.family import Family
 from boomsim.papers.problems.problem_making import make_problem, problem_with
 from boomsim.papers.qti.qti_package import qti_package
+from boomsim.papers.qti.qti_versions import QTI_3
 
 PLAYERS = Path(__file__).parent / "qti_players"
 PACKAGES = (
@@ -80,8 +82,10 @@ def site(tmp_path_factory: pytest.TempPathFactory, questions: tuple[Question, ..
             "part": [{"topics": ["statics"], "questions": 1}],
         }
     )
-    package = qti_package(Paper(plan=plan, variant="01", questions=questions))
-    zipfile.ZipFile(io.BytesIO(package)).extractall(folder)
+    paper = Paper(plan=plan, variant="01", questions=questions)
+    zipfile.ZipFile(io.BytesIO(qti_package(paper))).extractall(folder)
+    native = qti_package(paper, version=QTI_3)
+    zipfile.ZipFile(io.BytesIO(native)).extractall(folder / "qti3")
     subprocess.run(["node", "convert.mjs", "items"], cwd=folder, check=True, timeout=PATIENCE)
     return folder
 
@@ -105,15 +109,15 @@ def address(site: Path) -> Iterator[str]:
 class Player:
     """A player with a candidate before it."""
 
-    def __init__(self, name: str, page: Any, address: str) -> None:
-        self.name, self.page = name, page
+    def __init__(self, name: str, items: str, page: Any, address: str) -> None:
+        self.name, self.items, self.page = name, items, page
         self.faults: list[str] = []
         page.on("pageerror", lambda fault: self.faults.append(str(fault)))
         page.goto(f"{address}/{name}.html")
         page.wait_for_function("window.isReady")
 
     def open(self, question: Question) -> None:
-        self.page.evaluate("url => play(url)", f"/items/q{question.number:02d}.qti3.xml")
+        self.page.evaluate("url => play(url)", self.items.format(question.number))
 
     def typed(self, question: Question, answers: Sequence[str]) -> float:
         """Type answers, leave the fields, hand in."""
@@ -135,9 +139,20 @@ class Player:
         return float(self.page.evaluate("score()"))
 
 
-@pytest.fixture(scope="module", params=["components", "vue"])
+CONVERTED, NATIVE = "/items/q{:02d}.qti3.xml", "/qti3/items/q{:02d}.xml"
+"""Where our QTI 2.2, converted, and our QTI 3 are."""
+
+
+@pytest.fixture(
+    scope="module",
+    params=[
+        pytest.param((name, items), id=f"{name}, {words}")
+        for name in ("components", "vue")
+        for items, words in ((CONVERTED, "QTI 2.2 converted"), (NATIVE, "QTI 3"))
+    ],
+)
 def player(request: pytest.FixtureRequest, browser: Any, address: str) -> Iterator[Player]:
-    made = Player(request.param, browser.new_page(), address)
+    made = Player(*request.param, browser.new_page(), address)
     yield made
     assert made.faults == []
     made.page.close()
@@ -214,7 +229,9 @@ def test_drawings_are_seen_and_have_words_for_those_who_do_not_see_them(
     assert "from its tail to the mouth" in str(picture.get_attribute("alt"))
 
 
-@pytest.mark.parametrize("player", ["components"], indirect=True)
+@pytest.mark.parametrize(
+    "player", [("components", CONVERTED), ("components", NATIVE)], indirect=True, ids=str
+)
 def test_the_solution_is_shown_after_handing_in_and_not_before(
     player: Player, questions: tuple[Question, ...]
 ) -> None:

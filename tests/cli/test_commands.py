@@ -47,7 +47,7 @@ def test_compare_alone_runs_the_demonstration_and_names_its_picture(capsys, tmp_
 
 def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
     found = data(capsys, "compare")
-    assert found["schema"] == "boomsim.compare/2"
+    assert found["schema"] == "boomsim.compare/3"
     assert found["machine"] == "yard60"
     assert found["caution"] == CAUTION
     radii = len(found["radii"])
@@ -209,7 +209,7 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
         (["compare", "yard60", "--length", "18.7 m", "--parts", "99"], "12"),
         (["compare", "yard60", "--length", "18.7 m", "--system", "free"], "pinned"),
         (["compare", "yard60", "--system", "foo"], "pinned, sequenced, synchronised, free"),
-        (["compare", "yard60", "--system", "sequenced"], "not sequenced"),
+        (["compare", "yard60", "--system", "sequenced"], "no system 'sequenced'"),
         (["compare", "yard60", "--extension", "0,0,0,0", "--system", "foo"], "no boom system"),
         (["compare", "yard60", "--length", "18.7 m", "--wind", "90 m/s"], "60"),
         (["compare", "yard60", "--length", "18.7 m", "--figure", "a.doc"], ".png"),

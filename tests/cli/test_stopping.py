@@ -30,7 +30,7 @@ STAGES = {
     "book": "boomsim.figures.charts.book.book_files.book_html",
     "papers": "boomsim.papers.render.paper_html.render_html",
     "handouts": "boomsim.lessons.lesson_handouts.answers_pdf",
-    "page": "boomsim.lab.page.page",
+    "page": "boomsim.lab.page.page_file.page",
     "losses": "boomsim.figures.losses.losses_figure.figure_of_losses",
     "map": "boomsim.figures.overload.overload_map_figure.figure_of_overload_map",
     "compare": "boomsim.figures.comparison.comparison_figure.figure_of_comparison",

@@ -216,7 +216,7 @@ def test_csv_rows_are_the_cells_that_the_boom_reaches_in_the_wanted_units():
 
 def test_json_holds_every_cell_of_the_book():
     made = json.loads(json.dumps(plain_book(book()), allow_nan=False))
-    assert made["schema"] == "boomsim.book/2"
+    assert made["schema"] == "boomsim.book/3"
     assert made["caution"] == CAUTION
     rated = sum(s >= 0 for c in made["chapters"] for way in c["capacity_steps"] for s in way)
     assert rated == book().rated

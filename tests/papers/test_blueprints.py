@@ -95,7 +95,7 @@ def test_a_named_family_is_never_left_out_in_silence() -> None:
 @pytest.mark.parametrize(
     ("marking", "kept", "lost"),
     [
-        ({}, "keeps the marks of the other steps", "a wrong answer earns nothing"),
+        ({}, "keeps the marks of the other steps that it rests on", "a wrong answer earns nothing"),
         ({"method": "none"}, "a wrong answer earns nothing", "keeps the marks"),
         ({"rounding": "free"}, "loses nothing", "further than asked loses one mark"),
         ({"factor": "all"}, "9.81 or 12) is wrong", "only once in a question"),

@@ -48,10 +48,6 @@ def figure_of_around(
         Over many radii
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)
@@ -60,7 +56,8 @@ def figure_of_around(
         width=WIDTH,
         height=HEIGHT,
         title=f"{machine_words(found.setup)} all around: {load} at {where}, boom {length}",
-        subtitle=f"extension {label(found.extension)} %; {setup_words(found.setup, units=units)}",
+        subtitle=f"extension {label(found.extension)} %; "
+        + setup_words(found.setup, units=units, extension=found.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     _upper(page, found, at, units)
@@ -76,10 +73,16 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=0.0,
         top=top,
         width=HALF,
-        note="whole, heavy line: stability sets it; broken: strength or a permissible value",
+        note="whole, heavy: stability sets it; broken: strength or a permissible value; dotted: "
+        "the load",
     )
     high = top - bottom - 0.0085
-    draw_polar(page.axes(left=0.0, bottom=bottom, width=HALF, height=high), found, units=units)
+    draw_polar(
+        page.axes(left=0.0, bottom=bottom, width=HALF, height=high),
+        found,
+        units=units,
+        load=float(at.state.load[0, 0]),
+    )
     shape = plan_of(at)
     left = page.room[0] - HALF
     heading(

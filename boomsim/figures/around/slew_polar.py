@@ -12,6 +12,7 @@ from matplotlib.ticker import MaxNLocator
 from boomsim.figures.colours_and_lines import (
     FAINT,
     FAMILIES,
+    LOAD,
     PAPER,
     QUIET,
     SMALL,
@@ -22,7 +23,7 @@ from boomsim.figures.unit_axes import display_of
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.slew_study import Around
 from boomsim.rating.setup import rear_sector
-from boomsim.units import Display, show
+from boomsim.units import Display, show, show_rated
 
 SIDES = ((0.0, "rear"), (90.0, "right"), (180.0, "front"), (-90.0, "left"))
 """Slew angles [°] and what lies there."""
@@ -30,6 +31,9 @@ SIDES = ((0.0, "rear"), (90.0, "right"), (180.0, "front"), (-90.0, "left"))
 RING_ANGLES = (-112.0, -68.0, -135.0, -125.0, -155.0, 112.0, 68.0)
 NAME_ANGLES = (135.0, 155.0, 115.0, -155.0)
 """Where rings may be named, the first where it is as good as another, and where lines are [°]."""
+
+LOAD_ANGLE = -35.0
+"""Where the circle of a load is named [°]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -53,7 +57,9 @@ class Polar:
     others: list[Artist] = field(default_factory=list)
 
 
-def draw_polar(ax: Axes, found: Around, *, units: str = "metric") -> Polar:
+def draw_polar(
+    ax: Axes, found: Around, *, units: str = "metric", load: float | None = None
+) -> Polar:
     """Draw capacity against slew angle.
 
     Parameters
@@ -63,25 +69,25 @@ def draw_polar(ax: Axes, found: Around, *, units: str = "metric") -> Polar:
     found : Around
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Polar
+    load : float, optional
+        One load that is held against the lines, as a circle [kg]
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()
     artists = Polar(ax=ax, units=units)
-    update_polar(artists, found)
+    update_polar(artists, found, load=load)
     return artists
 
 
-def update_polar(artists: Polar, found: Around) -> None:
+def update_polar(artists: Polar, found: Around, *, load: float | None = None) -> None:
     """Show other capacities; see :func:`draw_polar`.
 
     Parameters
     ----------
     artists : Polar
     found : Around
+    load : float, optional
+        [kg]
     """
     for pair in artists.curves:
         for line in pair:
@@ -91,7 +97,7 @@ def update_polar(artists: Polar, found: Around) -> None:
     artists.curves.clear()
     artists.others.clear()
     scale = display_of("mass", artists.units, found.capacity)
-    rings = _rings(found, scale)
+    rings = _rings(found, scale, load or 0.0)
     outer = rings[-1]
     artists.ax.set_xlim(-1.2 * outer, 1.2 * outer)
     artists.ax.set_ylim(-1.2 * outer, 1.2 * outer)
@@ -100,10 +106,26 @@ def update_polar(artists: Polar, found: Around) -> None:
     for k in range(len(found.radius)):
         artists.curves.append(_curve(artists, found, k, scale))
         _name(artists, found, k, scale)
+    if load is not None:
+        artists.others.extend(_load_circle(artists, load, scale))
 
 
-def _rings(found: Around, scale: Display) -> Array:
-    most = float(np.nanmax(found.capacity)) / scale.factor
+def _load_circle(artists: Polar, load: float, scale: Display) -> list[Artist]:
+    """One load in all directions: its room is the gap between the circle and the line."""
+    reach, turn = load / scale.factor, np.radians(LOAD_ANGLE)
+    circle = Circle((0.0, 0.0), reach, fill=False, edgecolor=LOAD, linewidth=1.3,
+                    linestyle=(0.0, (1.0, 1.4)), zorder=3.5)  # fmt: skip
+    artists.ax.add_patch(circle)
+    name = artists.ax.text(
+        reach * np.cos(turn), reach * np.sin(turn), show_rated(load, artists.units), ha="center",
+        va="center", zorder=4.5, **type_of(SMALL, bold=True, colour=LOAD),
+    )  # fmt: skip
+    name.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.8})
+    return [circle, name]
+
+
+def _rings(found: Around, scale: Display, load: float) -> Array:
+    most = max(float(np.nanmax(found.capacity)), load) / scale.factor
     locator = MaxNLocator(nbins=4, steps=[1, 2, 2.5, 5, 10])
     ticks = np.asarray(locator.tick_values(0.0, most), dtype=float)
     rings = ticks[ticks > 0.0]

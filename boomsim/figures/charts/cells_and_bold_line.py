@@ -21,16 +21,7 @@ from boomsim.rating.strategies import EQUAL_LENGTH
 
 
 def grid_marks(grid: Grid) -> Iterator[Mark]:
-    """Draw all of a grid.
-
-    Parameters
-    ----------
-    grid : Grid
-
-    Yields
-    ------
-    Mark
-    """
+    """Draw all of a grid."""
     if grid.look.shading:
         yield from _tints(grid, grid.chart.structural, TINT)
     if grid.raised is not None:

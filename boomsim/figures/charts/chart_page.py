@@ -65,10 +65,6 @@ def chart_sheets(
         By which the ways to extend were chosen
     first_page : int
         Number of the first page
-
-    Returns
-    -------
-    list of Sheet
     """
     numbers = numbers_of(chart, units=units)
     pieces = columns_on_pages(chart, paper=paper)
@@ -100,17 +96,7 @@ def what_columns_are(chart: Chart, numbers: Numbers) -> str:
 
 
 def columns_on_pages(chart: Chart, *, paper: str) -> list[np.ndarray]:
-    """Part columns evenly over pages.
-
-    Parameters
-    ----------
-    chart : Chart
-    paper : str
-
-    Returns
-    -------
-    list of ndarray of int
-    """
+    """Part columns evenly over pages."""
     width, _ = paper_size(paper, lying=True)
     most = int((width - 2 * (MARGIN + LABEL)) / NARROWEST)
     count = len(chart.length)

@@ -74,10 +74,6 @@ def draw_events(ax: Axes, result: Overload, *, units: str = "metric") -> EventBa
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    EventBars
     """
     artists = EventBars(ax=ax, units=units)
     update_events(artists, result)
@@ -85,13 +81,7 @@ def draw_events(ax: Axes, result: Overload, *, units: str = "metric") -> EventBa
 
 
 def update_events(artists: EventBars, result: Overload) -> None:
-    """Show another study; see :func:`draw_events`.
-
-    Parameters
-    ----------
-    artists : EventBars
-    result : Overload
-    """
+    """Show another study; see :func:`draw_events`."""
     for kept in (artists.bars, artists.others):
         for old in kept:
             old.remove()

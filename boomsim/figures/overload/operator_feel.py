@@ -48,10 +48,6 @@ def draw_feel(axes: Sequence[Axes], result: Overload, *, units: str = "metric") 
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    FeelCurves
     """
     lines = tuple(ax.plot([], [], color=INK, linewidth=1.6, zorder=3.0)[0] for ax in axes)
     rated = tuple(
@@ -63,13 +59,7 @@ def draw_feel(axes: Sequence[Axes], result: Overload, *, units: str = "metric") 
 
 
 def update_feel(artists: FeelCurves, result: Overload) -> None:
-    """Show another study; see :func:`draw_feel`.
-
-    Parameters
-    ----------
-    artists : FeelCurves
-    result : Overload
-    """
+    """Show another study; see :func:`draw_feel`."""
     feel, units = result.feel, artists.units
     load = display_of("mass", units, feel.load)
     foot = foot_name(result.setup.support)

@@ -37,10 +37,6 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     rows = max(len(result.events), 4)
     kept = "boom angle" if result.hold == "angle" else "radius"
@@ -51,7 +47,7 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         title=f"{machine_words(result.setup)}: {_title(result)}",
         subtitle=f"extension {label(result.extension)} %; rated "
         f"{show_rated(result.rated, units)} at {show(result.radius, 'length', units)}; "
-        f"{kept} kept; {setup_words(result.setup, units=units)}",
+        f"{kept} kept; {setup_words(result.setup, units=units, extension=result.extension)}",
         foot=allowance_words(result.setup.rule, units=units),
     )
     top = page.room[1]

@@ -11,7 +11,18 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
+from boomsim.figures.colours_and_lines import (
+    FAINT,
+    INK,
+    LOAD,
+    PAPER,
+    QUIET,
+    SMALL,
+    STEEL,
+    WHEEL,
+    ink_on,
+    type_of,
+)
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.text_width import POINT, text_width
@@ -27,9 +38,9 @@ LABELS, HEADS, KEY = 0.0085, 0.0085, 0.019
 """Room for radii on each side, for boom lengths, and for the key [m]."""
 
 SHADES: tuple[tuple[float, str, str], ...] = (
-    (0.8, "#4a4f57", "breaks at less than 0.8 of the tipping load"),
+    (0.8, WHEEL, "breaks at less than 0.8 of the tipping load"),
     (1.0, "#9aa1ab", "breaks at 0.8 to 1.0 of the tipping load"),
-    (1.275, "#dde1e7", "tips first, and would break at 1.0 to 1.275 of that load"),
+    (1.275, STEEL, "tips first, and would break at 1.0 to 1.275 of that load"),
     (np.inf, PAPER, "tips well before it would break"),
 )
 """Ratios below which a shade holds; 1.275 is 1.5 x 0.85, where the two rated margins meet."""
@@ -62,10 +73,6 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
     found : OverloadMap
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     rows = len(found.chart.radii)
     height = rows * min(TALLEST, LONGEST / rows)
@@ -99,10 +106,6 @@ def draw_overload_map(ax: Axes, found: OverloadMap, *, units: str = "metric") ->
     found : OverloadMap
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    MapArtists
     """
     rows, columns = found.ratio.shape
     ax.set_xlim(0.0, columns)
@@ -140,10 +143,6 @@ def shade_of(ratio: float) -> str:
     ----------
     ratio : float
         First failure over tipping [1]
-
-    Returns
-    -------
-    str
     """
     return next(colour for below, colour, _ in SHADES if ratio < below or below == np.inf)
 
@@ -155,10 +154,6 @@ def narrow_ratio(ratio: float) -> str:
     ----------
     ratio : float
         [1]
-
-    Returns
-    -------
-    str
     """
     said = ratio_words(ratio)
     return "0" if said == "0.00" else said.removeprefix("0")

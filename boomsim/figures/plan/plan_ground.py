@@ -20,10 +20,6 @@ def draw_bodies(ax: Axes, shape: PlanShape, *, head: float) -> list[Artist]:
     shape : PlanShape
     head : float
         How much of the boom to draw at most, from the axis of rotation [m]
-
-    Returns
-    -------
-    list of Artist
     """
     looks = {"chassis": STEEL, "cab": STEEL, "tyre": FAINT, "float": INK}
     made: list[Artist] = []
@@ -57,10 +53,6 @@ def draw_sector(ax: Axes, shape: PlanShape, *, reach: float) -> list[Artist]:
     shape : PlanShape
     reach : float
         How far out to draw it [m]
-
-    Returns
-    -------
-    list of Artist
     """
     angle = float(np.degrees(shape.rear))
     made: list[Artist] = [

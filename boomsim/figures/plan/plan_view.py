@@ -90,10 +90,6 @@ def draw_plan(ax: Axes, shape: PlanShape, *, units: str = "metric") -> Plan:
     shape : PlanShape
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Plan
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()
@@ -142,13 +138,7 @@ def _mark(ax: Axes, marker: str, size: float, colour: str, zorder: float) -> Lin
 
 
 def update_plan(plan: Plan, shape: PlanShape) -> None:
-    """Show another lift; see :func:`draw_plan`.
-
-    Parameters
-    ----------
-    plan : Plan
-    shape : PlanShape
-    """
+    """Show another lift; see :func:`draw_plan`."""
     lines = shape.lines
     corners = np.concatenate([lines.start, lines.start[:1]])
     plan.lines.set_data(corners[:, 0], corners[:, 1])
@@ -175,10 +165,6 @@ Box = tuple[float, float, float, float]
 
 def view(shape: PlanShape) -> Box:
     """Range that is shown: supports, crane and centres of gravity, not all of the boom.
-
-    Parameters
-    ----------
-    shape : PlanShape
 
     Returns
     -------
@@ -241,16 +227,7 @@ def _apart(places: dict[str, tuple[float, float]], *, least: float) -> dict[str,
 
 
 def load_is_out(shape: PlanShape) -> bool:
-    """Tell whether the load hangs further out than the picture reaches.
-
-    Parameters
-    ----------
-    shape : PlanShape
-
-    Returns
-    -------
-    bool
-    """
+    """Tell whether the load hangs further out than the picture reaches."""
     return shape.radius > 0.97 * edge_of(view(shape), shape.slew)
 
 

@@ -279,11 +279,6 @@ def _counterweight(machine: Machine, counterweight: TurningMass) -> list[Piece]:
 def extent(machine: Machine, *, counterweight: TurningMass | None = None) -> tuple[float, float]:
     """How far the crane without its boom reaches, for axis limits.
 
-    Parameters
-    ----------
-    machine : Machine
-    counterweight : TurningMass, optional
-
     Returns
     -------
     float, float

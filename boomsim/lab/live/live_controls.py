@@ -104,7 +104,7 @@ def _choices(scene: Scene, look: Look, keep: str) -> list[Control]:
             setup.counterweight.name,
             [c.name for c in machine.counterweights],
         ),
-        ("support", "stands on", setup.support.name, [s.name for s in machine.supports]),
+        ("support", "support", setup.support.name, [s.name for s in machine.supports]),
         ("parts", "parts of line", setup.parts, [*machine.hoist.parts]),
         (
             "rated_for",

@@ -51,9 +51,6 @@ class Live:
 
     Attributes
     ----------
-    scene : Scene
-    look : Look
-    layout : str
     keeps_length : bool
         Whether sections slide against each other
     """

@@ -25,8 +25,6 @@ def to_address(scene: Scene, look: Look, *, keep: str = KEPT) -> str:
 
     Parameters
     ----------
-    scene : Scene
-    look : Look
     keep : str
         "length", "radius" or "angle"
 

@@ -55,10 +55,6 @@ def condensed(machine: Machine, extension: tuple[float, ...]) -> Condensed:
     machine : Machine
     extension : tuple of float
         [1]
-
-    Returns
-    -------
-    Condensed
     """
     return condense(machine, extension=np.array(extension))
 
@@ -70,13 +66,9 @@ def lowest(setup: Setup, extension: tuple[float, ...]) -> EmptyHook:
     Parameters
     ----------
     setup : Setup
-        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
+        As :func:`boomsim.lab.scene.scene.setup_of` gives it, one object for equal choices
     extension : tuple of float
         [1]
-
-    Returns
-    -------
-    EmptyHook
     """
     return empty_hook(setup, extension=np.array(extension))
 
@@ -88,15 +80,11 @@ def curve(setup: Setup, extension: tuple[float, ...], unit: float) -> Curve:
     Parameters
     ----------
     setup : Setup
-        As :func:`boomsim.lab.scene.setup_of` gives it, one object for equal choices
+        As :func:`boomsim.lab.scene.scene.setup_of` gives it, one object for equal choices
     extension : tuple of float
         [1]
     unit : float
         Of the radii that are to be round [m]
-
-    Returns
-    -------
-    Curve
     """
     radii = _radii(setup, condensed(setup.machine, extension), unit)
     name = setup.machine.name, setup.rule.name

@@ -39,14 +39,6 @@ def goes(setup: Setup) -> bool:
 
     A crane that rests too hard on a tyre without any load is rated nothing, though a load about a
     guess may be found to bear.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    bool
     """
     return setup.support.strength is None
 

@@ -46,16 +46,7 @@ class Fixed:
 
 @lru_cache(maxsize=256)
 def fixed(setup: Setup) -> Fixed:
-    """Work it out once for each setup object.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Fixed
-    """
+    """Work it out once for each setup object."""
     machine, strong = setup.machine, bear(setup)
     shapes = pieces(machine, counterweight=setup.counterweight, support=setup.support)
     pads = np.concatenate([strong.front_pad, strong.rear_pad])

@@ -117,10 +117,6 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
     scene : Scene
     unit : float
         Of the chart's radii [m]
-
-    Returns
-    -------
-    Answer
     """
     setup = setup_of(scene)
     boom = condensed(setup.machine, scene.extension)

@@ -59,13 +59,6 @@ def draw(
 def picture(found: Answer, look: Look, *, held: tuple[Answer, ...] = (), uid: str) -> str:
     """Draw an answer; see :func:`draw`.
 
-    Parameters
-    ----------
-    found : Answer
-    look : Look
-    held : tuple of Answer
-    uid : str
-
     Returns
     -------
     str

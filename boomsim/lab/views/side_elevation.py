@@ -35,10 +35,6 @@ RULER = 30.0
 def section_uses(answer: Answer) -> list[float]:
     """Largest use of any limit that belongs to a section, base section first.
 
-    Parameters
-    ----------
-    answer : Answer
-
     Returns
     -------
     list of float
@@ -134,10 +130,6 @@ def frame_of(answer: Answer, box: Box, *, small: bool, large: float) -> Frame:
         Without room for words
     large : float
         Type scale [1]
-
-    Returns
-    -------
-    Frame
     """
     machine = answer.setup.machine
     length, size = float(answer.boom.layout.boom_length[0]), machine.heel_up
@@ -151,16 +143,7 @@ def frame_of(answer: Answer, box: Box, *, small: bool, large: float) -> Frame:
 
 
 def drawn_shape(answer: Answer) -> Bent:
-    """Bend the boom as it is; straight, and as near as it gets, where it cannot be or stand.
-
-    Parameters
-    ----------
-    answer : Answer
-
-    Returns
-    -------
-    Bent
-    """
+    """Bend the boom as it is; straight, and as near as it gets, where it cannot be or stand."""
     at = answer.at
     rotation = None if at is None else at.state.rotation[0, :, 0]
     return bent(answer.boom, angle=answer.angle, rotation=rotation)

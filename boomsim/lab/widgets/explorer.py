@@ -117,7 +117,7 @@ class Explorer:
     def _buttons(self) -> dict[str, tuple[str, Callable[[], None], str]]:
         rows: dict[str, tuple[str, Callable[[], None], str]] = {
             "hold": ("Hold this", self.hold, "Keep this scene beside the others, up to three"),
-            "drop": ("Let go", self.let_go, "Let all held scenes go"),
+            "drop": ("Clear", self.let_go, "Clear all held scenes"),
             "undo": ("Undo", self.undo, "Back to before the last move"),
             "reset": ("Reset", self.reset, "Back to where the explorer began"),
             "code": ("As code", self.show_code, "Three lines that work this scene out again"),
@@ -166,12 +166,7 @@ class Explorer:
             self._go(scene, by=name)
 
     def go_to(self, scene: Scene) -> None:
-        """Show a scene; it can be undone.
-
-        Parameters
-        ----------
-        scene : Scene
-        """
+        """Show a scene; it can be undone."""
         with self._lock:
             self._go(checked(scene), by="")
 
@@ -278,10 +273,6 @@ class Explorer:
         ----------
         path : str or path
             Ends in .svg
-
-        Returns
-        -------
-        Path
         """
         return write_whole(self.svg() + "\n", path, ending=".svg")
 

@@ -70,10 +70,6 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     extension : array_like, shape (configurations, moving sections)
         Fraction of each stroke [1]
 
-    Returns
-    -------
-    Condensed
-
     Raises
     ------
     ValueError

@@ -27,12 +27,6 @@ head's own shape leave 3 % of a boom that is all in, whose slenderest section bu
 def critical_ratio(boom: Condensed, *, state: State, forces: Forces) -> Array:
     """Load over elastic critical load, the larger of both planes.
 
-    Parameters
-    ----------
-    boom : Condensed
-    state : State
-    forces : Forces
-
     Returns
     -------
     ndarray, shape (configurations, cells)

@@ -63,10 +63,6 @@ def relax(
         Last change of the rotations over the rotations, root mean square [1]
     most : int
         Sweeps after which a cell counts as not converged
-
-    Returns
-    -------
-    Sweeps
     """
     rotation = start
     residual = before = np.empty_like(start)

@@ -57,10 +57,6 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
     boom : Condensed
     state : State
         Of the same boom
-
-    Returns
-    -------
-    Forces
     """
     size = state.across.shape[1]
     moment = boom.bending[:, :size] @ state.acting

@@ -74,10 +74,6 @@ class Luffing:
         ----------
         cos, sin : ndarray, shape (configurations, cells)
             Of the boom angle [1]
-
-        Returns
-        -------
-        Luffed
         """
         unit = np.concatenate([cos[None], sin[None]])
         seen = (self.rows @ unit.reshape(2, -1)).reshape(-1, *cos.shape)

@@ -110,14 +110,15 @@ def _believed(bent: Sweeps) -> np.typing.NDArray[np.bool_]:
 
 
 def _in_plane(plane: LuffingPlane) -> dict[str, Array]:
+    head, end, cylinder = plane.last.head, plane.last.end, plane.last.cylinder
     return {
         "angle": plane.angle,
-        "head_along": plane.head[0],
-        "head_above": plane.head[1],
-        "head_moment": plane.head_moment,
-        "lug_moment": plane.lug_moment,
+        "head_along": head.sheave[0],
+        "head_above": head.sheave[1],
+        "head_moment": end.moment,
+        "lug_moment": cylinder.moment,
         "cylinder": plane.cylinder,
-        "lug_along": plane.lug_along,
+        "lug_along": cylinder.along,
         "lug_above": plane.lug_above,
     }
 

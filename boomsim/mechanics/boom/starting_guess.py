@@ -52,16 +52,7 @@ class Between:
 
 
 def between(lifts: Lifts) -> Between | None:
-    """Find a polynomial where it pays: none if cells are few, or one of the few has no solution.
-
-    Parameters
-    ----------
-    lifts : Lifts
-
-    Returns
-    -------
-    Between or None
-    """
+    """Find a polynomial where it pays: none if cells are few, or one of the few has no solution."""
     if lifts.load.shape[1] < MANY:
         return None
     found = Between(lifts)

@@ -46,18 +46,7 @@ class Masses:
 
 
 def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Masses:
-    """Find every mass in its place on the deflected boom.
-
-    Parameters
-    ----------
-    boom : Condensed
-    state : State
-    counterweight : TurningMass
-
-    Returns
-    -------
-    Masses
-    """
+    """Find every mass in its place on the deflected boom."""
     machine = boom.machine
     cos, sin = np.cos(state.angle), np.sin(state.angle)
 

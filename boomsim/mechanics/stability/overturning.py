@@ -72,10 +72,6 @@ def overturning(
     slew : ndarray, shape (slews,)
         Slew angles to try; 0 over the rear [rad]
     disturbances : Disturbances
-
-    Returns
-    -------
-    Overturning
     """
     lines = tipping_lines(support)
     slew = np.atleast_1d(np.asarray(slew, dtype=float))

@@ -45,10 +45,6 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
         Vertical resultant, downwards positive [N]
     x, y : ndarray
         Where it acts, carrier axes [m]
-
-    Returns
-    -------
-    Reactions
     """
     points = np.array(support.points)
     weight, x, y = np.broadcast_arrays(weight, x, y)

@@ -33,16 +33,7 @@ class TippingLines:
 
 
 def tipping_lines(support: Support) -> TippingLines:
-    """Sides of the convex polygon round the supports.
-
-    Parameters
-    ----------
-    support : Support
-
-    Returns
-    -------
-    TippingLines
-    """
+    """Sides of the convex polygon round the supports."""
     corners = np.array(_hull(support.points))
     ends = np.roll(corners, -1, axis=0)
     side = ends - corners

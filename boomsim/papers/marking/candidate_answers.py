@@ -29,10 +29,6 @@ def read_answers(path: str | Path) -> tuple[list[Sheet], list[Refusal]]:
         CSV with the columns candidate, variant, code, 1a, 1b, 2 …; or JSON: a list of objects with
         "candidate", "variant", "code" and "answers"
 
-    Returns
-    -------
-    list of Sheet, list of Refusal
-
     Raises
     ------
     PaperError

@@ -73,16 +73,7 @@ class Key(_Strict):
 
 
 def read_key(path: str | Path) -> Key:
-    """Read a key.
-
-    Parameters
-    ----------
-    path : str or Path
-
-    Returns
-    -------
-    Key
-    """
+    """Read a key."""
     source = Path(path)
     try:
         data = json.loads(text_of(read_bytes(source, most=LARGEST_FILE), name=source.name))
@@ -103,17 +94,7 @@ def read_key(path: str | Path) -> Key:
 
 
 def questions_of(key: Key, variant: str) -> tuple[Question, ...]:
-    """Make the questions of one variant again.
-
-    Parameters
-    ----------
-    key : Key
-    variant : str
-
-    Returns
-    -------
-    tuple of Question
-    """
+    """Make the questions of one variant again."""
     entries = next(one.questions for one in key.variants if one.variant == variant)
     return tuple(
         Question(number=one.number, problem=_problem(one, key.units), guided=one.guided)

@@ -16,16 +16,12 @@ from boomsim.papers.moodle.moodle_xml import HEAD, answer, category, html_text, 
 from boomsim.papers.paper import Asked, Paper, Question
 from boomsim.papers.problems.family import Family, Step
 from boomsim.papers.problems.step_solving import close, evaluate
-from boomsim.papers.qti.qti_xml import NEVER, identifier, parts_of_letter, say
+from boomsim.papers.qti.qti_xml import NEVER, html, identifier, parts_of_letter, say, table
 from boomsim.papers.render.paper_notes import moodle_notes
 
 
 def moodle_quiz(paper: Paper) -> bytes:
     """Write a paper for a question bank.
-
-    Parameters
-    ----------
-    paper : Paper
 
     Returns
     -------
@@ -57,7 +53,7 @@ def _choice(one: Question, paper: Paper, code: str) -> str:
     tells = paper.plan.feedback != NEVER
     answers = "".join(
         answer(
-            say(choice.text), fraction=100 * choice.right,
+            html(*say(choice.text)), fraction=100 * choice.right,
             feedback=f"<p>Perhaps you {escape(choice.slip)}.</p>" * (tells and not choice.right),
         )
         for choice in one.problem.choices
@@ -76,7 +72,9 @@ def _choice(one: Question, paper: Paper, code: str) -> str:
 def _number(one: Question, asked: Asked, paper: Paper, code: str) -> str:
     """One number with its unit and tolerance."""
     tells = paper.plan.feedback != NEVER
-    line = f"<p>{_part(asked)}{escape(asked.words)}: {parts_of_letter(asked.step.name)} = ?</p>"
+    line = (
+        f"<p>{_part(asked)}{escape(asked.words)}: {html(*parts_of_letter(asked.step.name))} = ?</p>"
+    )
     unit = one.problem.results[asked.step.name].unit
     name = f"q{one.number:02d}{asked.part}"
     return question(
@@ -131,9 +129,8 @@ def _band(
 def _text(one: Question, line: str) -> str:
     """Text, simplification, drawing, table, and what is wanted."""
     problem, family = one.problem, one.problem.family
-    text = (
-        f"<p>{say(problem.pieces(family.text))} <em>{say(problem.pieces(family.assume))}</em></p>"
-    )
+    asked, assume = (html(*say(problem.pieces(one))) for one in (family.text, family.assume))
+    text = f"<p>{asked} <em>{assume}</em></p>"
     files = {}
     if problem.picture:
         name = f"q{one.number:02d}-figure.svg"
@@ -141,24 +138,20 @@ def _text(one: Question, line: str) -> str:
         seen = escape(family.seen, quote=True)
         text += f'<p><img src="@@PLUGINFILE@@/{name}" alt="{seen}"/></p>'
     if problem.table:
-        rows = (
-            "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>"
-            for row in problem.table.rows
-        )
-        text += f"<table><tbody>{''.join(rows)}</tbody></table>"
+        text += html(table(problem.table.rows))
     return html_text("questiontext", text + line, files=files)
 
 
 def _solution(one: Question) -> str:
     """Write the worked solution; formulas in words."""
     problem = one.problem
-    because = say(problem.pieces(problem.because))
+    because = html(*say(problem.pieces(problem.because)))
     text = f"<p>Answer {problem.right}. {because}</p>" if problem.right else ""
     for step in one.steps:
         formula = in_letters(step.formula, problem.letters, PLAIN)
         numbers = in_numbers(step.formula, problem.letters, PLAIN, shown=problem.shown)
         text += (
-            f"<p>{escape(step.does)}<br/>{parts_of_letter(step.name)} = {escape(formula)} = "
+            f"<p>{escape(step.does)}<br/>{html(*parts_of_letter(step.name))} = {escape(formula)} = "
             f"{escape(numbers)} = <strong>{escape(problem.shown(step.name))}</strong></p>"
         )
     return text

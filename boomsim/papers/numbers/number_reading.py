@@ -107,10 +107,6 @@ def read_number(text: str, *, unit: Unit, sign: str, letter: str = "") -> Number
     letter : str
         Which the answer line asks for; "" if any may stand before the number
 
-    Returns
-    -------
-    Number
-
     Raises
     ------
     AnswerError

@@ -46,10 +46,6 @@ def make_problem(
         "numeric" or "choice"; a :class:`ChoiceFamily` is always a choice, and what is marked check
         by check never
 
-    Returns
-    -------
-    Problem
-
     Raises
     ------
     FamilyError
@@ -81,10 +77,6 @@ def problem_with(
         By letter: ``{"F": "5.30 kN"}``
     system : str
     form : str
-
-    Returns
-    -------
-    Problem
 
     Raises
     ------
@@ -128,12 +120,6 @@ def _is_unclear(problem: Problem, family: Family) -> bool:
 
 def draw_givens(family: AnyFamily, dice: Chance, *, system: str) -> tuple[dict[str, Amount], Drawn]:
     """Throw the dice for all givens, and let the family supply what comes from the call path.
-
-    Parameters
-    ----------
-    family : Family or ChoiceFamily
-    dice : Chance
-    system : str
 
     Returns
     -------

@@ -6,11 +6,9 @@ import xml.etree.ElementTree as ElementTree
 import zipfile
 from collections.abc import Iterator
 
-from boomsim.papers.qti.qti_xml import CP, QTI
+from boomsim.papers.qti.qti_versions import plain
 
 _FLOAT = re.compile(r"-?\d+(\.\d+)?([eE][+-]?\d+)?")
-_ITEM = f"{{{QTI}}}"
-_PACK = f"{{{CP}}}"
 
 
 def package_complaints(package: bytes) -> list[str]:
@@ -31,7 +29,7 @@ def package_complaints(package: bytes) -> list[str]:
     found = list(_listed(files))
     for name, text in files.items():
         if name.startswith("items/") and name.endswith(".xml"):
-            root = ElementTree.fromstring(text)
+            root = plain(ElementTree.fromstring(text))
             found += [f"{name}: {words}" for words in item_complaints(root, files)]
     return found
 
@@ -42,17 +40,14 @@ def item_complaints(root: ElementTree.Element, files: dict[str, bytes]) -> Itera
     Parameters
     ----------
     root : Element
+        With the names of QTI 2.2, see :func:`boomsim.papers.qti.qti_versions.plain`
     files : dict of str to bytes
         All files of the package
-
-    Returns
-    -------
-    iterator of str
     """
     yield from _responses(root)
     yield from _numbers(root)
     yield from _bands(root)
-    for image in root.iter(f"{_ITEM}img"):
+    for image in root.iter("img"):
         if not image.get("alt", "").strip():
             yield f"the image {image.get('src')} has no alternative text"
         if f"items/{image.get('src')}" not in files:
@@ -61,7 +56,7 @@ def item_complaints(root: ElementTree.Element, files: dict[str, bytes]) -> Itera
 
 def _responses(root: ElementTree.Element) -> Iterator[str]:
     """Every interaction is declared, every declaration asked, the right choice offered."""
-    declared = {one.get("identifier", ""): one for one in root.iter(f"{_ITEM}responseDeclaration")}
+    declared = {one.get("identifier", ""): one for one in root.iter("responseDeclaration")}
     asked = {
         one.get("responseIdentifier", ""): one
         for one in root.iter()
@@ -69,36 +64,34 @@ def _responses(root: ElementTree.Element) -> Iterator[str]:
     }
     yield from (f"{name} is asked and not declared" for name in asked.keys() - declared.keys())
     yield from (f"{name} is declared and not asked" for name in declared.keys() - asked.keys())
-    for used in root.iter(f"{_ITEM}variable"):
+    for used in root.iter("variable"):
         name = used.get("identifier", "")
         if name not in declared and name not in ("SCORE", "MAXSCORE", "FEEDBACK"):
             yield f"{name} is marked and not declared"
     for name, interaction in asked.items():
-        offered = [one.get("identifier") for one in interaction.iter(f"{_ITEM}simpleChoice")]
+        offered = [one.get("identifier") for one in interaction.iter("simpleChoice")]
         right = _right(declared.get(name))
         if offered and right not in offered:
             yield f"the right choice {right} is not offered"
         if len(set(offered)) != len(offered):
             yield "two choices have one identifier"
-        texts = ["".join(one.itertext()) for one in interaction.iter(f"{_ITEM}simpleChoice")]
+        texts = ["".join(one.itertext()) for one in interaction.iter("simpleChoice")]
         if len(set(texts)) != len(texts):
             yield "two choices read the same"
 
 
 def _right(declaration: ElementTree.Element | None) -> str:
     """Return the right answer of a declaration."""
-    found = (
-        None if declaration is None else declaration.find(f"{_ITEM}correctResponse/{_ITEM}value")
-    )
+    found = None if declaration is None else declaration.find("correctResponse/value")
     return "" if found is None else found.text or ""
 
 
 def _numbers(root: ElementTree.Element) -> Iterator[str]:
     """Find decimal commas, which pass the schema and fail the candidate."""
-    for one in root.iter(f"{_ITEM}baseValue"):
+    for one in root.iter("baseValue"):
         if one.get("baseType") == "float" and not _FLOAT.fullmatch(one.text or ""):
             yield f'"{one.text}" is not a number with a decimal point'
-    for one in root.iter(f"{_ITEM}responseDeclaration"):
+    for one in root.iter("responseDeclaration"):
         if one.get("baseType") == "float" and not _FLOAT.fullmatch(_right(one)):
             yield f'the answer "{_right(one)}" is not a number with a decimal point'
 
@@ -107,10 +100,10 @@ def _bands(root: ElementTree.Element) -> Iterator[str]:
     """Every number has a band, the right way round, with the answer in it."""
     ends: dict[tuple[str, str], float] = {}
     for kind in ("gte", "lte"):
-        for test in root.iter(f"{_ITEM}{kind}"):
+        for test in root.iter(f"{kind}"):
             name, value = test[0].get("identifier", ""), test[1].text or "nan"
             ends[name, kind] = float(value) if _FLOAT.fullmatch(value) else float("nan")
-    for one in root.iter(f"{_ITEM}responseDeclaration"):
+    for one in root.iter("responseDeclaration"):
         name, right = one.get("identifier", ""), _right(one)
         if one.get("baseType") != "float" or not _FLOAT.fullmatch(right):
             continue
@@ -126,12 +119,12 @@ def _listed(files: dict[str, bytes]) -> Iterator[str]:
     if "imsmanifest.xml" not in files:
         yield "there is no imsmanifest.xml"
         return
-    root = ElementTree.fromstring(files["imsmanifest.xml"])
-    listed = {one.get("href", "") for one in root.iter(f"{_PACK}file")}
+    root = plain(ElementTree.fromstring(files["imsmanifest.xml"]))
+    listed = {one.get("href", "") for one in root.iter("file")}
     there = files.keys() - {"imsmanifest.xml"}
     yield from (f"{name} is listed and not there" for name in sorted(listed - there))
     yield from (f"{name} is there and not listed" for name in sorted(there - listed))
-    known = {one.get("identifier") for one in root.iter(f"{_PACK}resource")}
-    for need in root.iter(f"{_PACK}dependency"):
+    known = {one.get("identifier") for one in root.iter("resource")}
+    for need in root.iter("dependency"):
         if need.get("identifierref") not in known:
             yield f"the resource {need.get('identifierref')} is needed and not there"

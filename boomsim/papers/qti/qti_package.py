@@ -1,4 +1,4 @@
-"""QTI 2.2 content packages for learning platforms: a test, its items, its drawings.
+"""QTI content packages for learning platforms: a test, its items, its drawings.
 
 A number is right inside a ``gte``/``lte`` band: players read tolerance modes differently, a band
 they all read the same. Formulas are pictures with the formula in words as alternative text. A
@@ -10,7 +10,7 @@ import io
 import zipfile
 from collections.abc import Mapping
 from functools import lru_cache
-from html import escape
+from xml.etree.ElementTree import Element
 
 import typst
 
@@ -20,16 +20,20 @@ from boomsim.papers.check_code import code_of
 from boomsim.papers.language.formula_markup import PLAIN, TYPST
 from boomsim.papers.language.formula_printing import in_letters, in_numbers, letter
 from boomsim.papers.paper import Paper, Question
+from boomsim.papers.qti.qti_versions import QTI_22, Version, written, written_manifest
 from boomsim.papers.qti.qti_xml import (
     NEVER,
+    Node,
     band_condition,
     choice_condition,
+    declaration,
     identifier,
     item,
     manifest,
-    number_declaration,
+    node,
     parts_of_letter,
     say,
+    table,
     test,
 )  # fmt: skip
 from boomsim.papers.render.paper_notes import platform_notes
@@ -37,12 +41,14 @@ from boomsim.papers.render.paper_notes import platform_notes
 DAWN = (1980, 1, 1, 0, 0, 0)
 
 
-def qti_package(paper: Paper) -> bytes:
+def qti_package(paper: Paper, *, version: Version = QTI_22) -> bytes:
     """Pack one paper.
 
     Parameters
     ----------
     paper : Paper
+    version : Version
+        Of the standard
 
     Returns
     -------
@@ -51,16 +57,16 @@ def qti_package(paper: Paper) -> bytes:
     """
     files: dict[str, str] = {}
     for question in paper.questions:
-        files |= _files(question, paper)
+        files |= _files(question, paper, version)
     plan, code = paper.plan, code_of(paper)
     names = [f"items/{_name(question)}.xml" for question in paper.questions]
     intro = [*platform_notes(paper), CAUTION]
     title = f"{plan.title} ({paper.variant}, {code})"
     drawings = [name for name in files if name.endswith(".svg")]
-    files["test.xml"] = test(
-        title, names, minutes=plan.minutes, intro=intro, code=code, feedback=plan.feedback
-    )
-    files["imsmanifest.xml"] = manifest(names, others=drawings, code=code)
+    whole = test(title, names, minutes=plan.minutes, intro=intro, code=code, feedback=plan.feedback)
+    listed = manifest(names, others=drawings, code=code, version=version)
+    files["test.xml"] = written(whole, version)
+    files["imsmanifest.xml"] = written_manifest(listed, version)
     return _zipped(files)
 
 
@@ -81,7 +87,7 @@ def _name(question: Question) -> str:
     return f"q{question.number:02d}"
 
 
-def _files(question: Question, paper: Paper) -> dict[str, str]:
+def _files(question: Question, paper: Paper, version: Version) -> dict[str, str]:
     """Write the item and its drawings."""
     name, problem = _name(question), question.problem
     drawings = {f"items/{name}-figure.svg": problem.picture} if problem.picture else {}
@@ -91,8 +97,8 @@ def _files(question: Question, paper: Paper) -> dict[str, str]:
         whole = f"{letter(step.name, TYPST)} = {source}"
         drawings[f"items/{name}-formula-{place + 1}.svg"] = formula_svg(whole)
     make = _choice_item if question.is_choice else _number_item
-    text = make(question, code=code_of(paper), solved=solved)
-    return drawings | {f"items/{name}.xml": text}
+    made = make(question, code=code_of(paper), solved=solved)
+    return drawings | {f"items/{name}.xml": written(made, version)}
 
 
 @lru_cache(maxsize=4096)
@@ -118,7 +124,7 @@ def formula_svg(source: str) -> str:
     return made.decode("utf-8")
 
 
-def _number_item(question: Question, *, code: str, solved: bool) -> str:
+def _number_item(question: Question, *, code: str, solved: bool) -> Element:
     """Every part a number with its own band."""
     problem = question.problem
     declared, conditions, lines = [], [], []
@@ -126,43 +132,44 @@ def _number_item(question: Question, *, code: str, solved: bool) -> str:
         name = f"RESPONSE_{place + 1}"
         amount = problem.results[asked.step.name]
         low, high = (end / float(amount.unit.factor) for end in question.ends(asked.step))
-        declared.append(number_declaration(name, f"{amount.number:f}"))
+        declared.append(declaration(name, f"{amount.number:f}", kind="float"))
         conditions.append(band_condition(name, low, high, marks=asked.marks))
         part = f"({asked.part}) " if asked.part else ""
+        field = node(
+            "textEntryInteraction", responseIdentifier=name, expectedLength="10",
+            placeholderText="number",
+        )  # fmt: skip
         lines.append(
-            f"<p>{part}{escape(asked.words)}: {parts_of_letter(asked.step.name)} = "
-            f'<textEntryInteraction responseIdentifier="{name}" expectedLength="10" '
-            f'placeholderText="number"/> {escape(amount.unit.shown)} [{asked.marks}]</p>'
-        )
-    hint = "<p>Write numbers with a decimal point, without commas and without the unit.</p>"
-    body = _asked(question) + "".join(lines) + hint
+            node(
+                "p", f"{part}{asked.words}: ", *parts_of_letter(asked.step.name), " = ", field,
+                f" {amount.unit.shown} [{asked.marks}]",
+            )
+        )  # fmt: skip
+    hint = node("p", "Write numbers with a decimal point, without commas and without the unit.")
+    body = [*_asked(question), *lines, hint]
     return _item(question, declared, body, conditions, code=code, solved=solved)
 
 
-def _choice_item(question: Question, *, code: str, solved: bool) -> str:
+def _choice_item(question: Question, *, code: str, solved: bool) -> Element:
     """One of several choices."""
     problem = question.problem
-    choices = "".join(
-        f'<simpleChoice identifier="{one.letter}">{say(one.text)}</simpleChoice>'
-        for one in problem.choices
+    choices = (
+        node("simpleChoice", *say(one.text), identifier=one.letter) for one in problem.choices
     )
-    body = (
-        f"{_asked(question)}<p>[{question.marks}]</p>"
-        '<choiceInteraction responseIdentifier="RESPONSE" shuffle="false" maxChoices="1">'
-        f"{choices}</choiceInteraction>"
-    )
-    declared = (
-        '<responseDeclaration identifier="RESPONSE" cardinality="single" baseType="identifier">'
-        f"<correctResponse><value>{problem.right}</value></correctResponse></responseDeclaration>"
-    )
+    asked = node(
+        "choiceInteraction", *choices, responseIdentifier="RESPONSE", shuffle="false",
+        maxChoices="1",
+    )  # fmt: skip
+    body = [*_asked(question), node("p", f"[{question.marks}]"), asked]
+    declared = [declaration("RESPONSE", problem.right, kind="identifier")]
     conditions = [choice_condition(marks=question.marks)]
-    return _item(question, [declared], body, conditions, code=code, solved=solved)
+    return _item(question, declared, body, conditions, code=code, solved=solved)
 
 
 def _item(
-    question: Question, declared: list[str], body: str, conditions: list[str],
+    question: Question, declared: list[Element], body: list[Element], conditions: list[Element],
     *, code: str, solved: bool,
-) -> str:  # fmt: skip
+) -> Element:  # fmt: skip
     """Put an item together."""
     return item(
         identifier(_name(question), code),
@@ -171,44 +178,44 @@ def _item(
         body=body,
         conditions=conditions,
         most=question.marks,
-        solution=_solution(question) if solved else "",
+        solution=_solution(question) if solved else (),
         version=__version__,
     )
 
 
-def _asked(question: Question) -> str:
+def _asked(question: Question) -> list[Element]:
     """Text, simplification, drawing and table."""
     problem, family = question.problem, question.problem.family
-    text = (
-        f"<p>{say(problem.pieces(family.text))} <em>{say(problem.pieces(family.assume))}</em></p>"
-    )
+    assume = node("em", *say(problem.pieces(family.assume)))
+    shown = [node("p", *say(problem.pieces(family.text)), " ", assume)]
     if problem.picture:
-        seen = escape(family.seen, quote=True)
-        text += f'<p><img src="{_name(question)}-figure.svg" alt="{seen}"/></p>'
+        shown.append(_image(f"{_name(question)}-figure.svg", family.seen))
     if problem.table:
-        rows = (
-            "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>"
-            for row in problem.table.rows
-        )
-        text += f"<table><tbody>{''.join(rows)}</tbody></table>"
-    return text
+        shown.append(table(problem.table.rows))
+    return shown
 
 
-def _solution(question: Question) -> str:
+def _image(name: str, seen: str) -> Element:
+    """Show a drawing, with its words for those who do not see it."""
+    return node("p", node("img", src=name, alt=seen))
+
+
+def _solution(question: Question) -> list[Element]:
     """Write the worked solution, and what wrong choices give away."""
     problem = question.problem
-    text = f"<p>Answer {problem.right}. {say(problem.pieces(problem.because))}</p>" * bool(
-        problem.right
-    )
+    told = []
+    if problem.right:
+        told.append(node("p", f"Answer {problem.right}. ", *say(problem.pieces(problem.because))))
     for place, step in enumerate(question.steps):
         order = problem.letters
         words = f"{letter(step.name, PLAIN)} = {in_letters(step.formula, order, PLAIN)}"
         numbers = in_numbers(step.formula, order, PLAIN, shown=problem.shown)
-        text += (
-            f'<p>{escape(step.does)}</p><p><img src="{_name(question)}-formula-{place + 1}.svg" '
-            f'alt="{escape(words, quote=True)}"/></p><p>{parts_of_letter(step.name)} = '
-            f"{escape(numbers)} = <strong>{escape(problem.shown(step.name))}</strong></p>"
-        )
+        result: list[Node] = [f" = {numbers} = ", node("strong", problem.shown(step.name))]
+        told += [
+            node("p", step.does),
+            _image(f"{_name(question)}-formula-{place + 1}.svg", words),
+            node("p", *parts_of_letter(step.name), *result),
+        ]
     wrong = {one.letter: one.slip for one in problem.choices if not one.right}
     slips = (wrong or question.slips()).items()
-    return text + "".join(f"<p>{escape(a)}: perhaps you {escape(w)}.</p>" for a, w in slips)
+    return told + [node("p", f"{answer}: perhaps you {words}.") for answer, words in slips]

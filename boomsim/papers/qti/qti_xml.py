@@ -1,22 +1,60 @@
-"""The XML of QTI 2.2, as small functions: declarations, conditions, item, test, manifest."""
+"""The XML of QTI, as small functions: declarations, conditions, item, test, manifest.
 
-from collections.abc import Sequence
+Trees have the names of QTI 2.2; :mod:`boomsim.papers.qti.qti_versions` writes them in either
+version.
+"""
+
+import xml.etree.ElementTree as ElementTree
+from collections.abc import Iterable, Sequence
 from html import escape
+from xml.etree.ElementTree import Element
 
 from boomsim.papers.language.formula_markup import GREEK
 from boomsim.papers.language.question_words import Piece
+from boomsim.papers.qti.qti_versions import Version
 
-QTI = "http://www.imsglobal.org/xsd/imsqti_v2p2"
-CP = "http://www.imsglobal.org/xsd/imscp_v1p1"
-_HEAD = '<?xml version="1.0" encoding="UTF-8"?>\n'
-_WHERE = (
-    f'xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance" xsi:schemaLocation="{QTI} '
-    'http://www.imsglobal.org/xsd/qti/qtiv2p2/imsqti_v2p2p4.xsd"'
-)
-
+Node = Element | str
+"""An element, or text between elements."""
 
 NEVER, AT_THE_END = "never", "at the end"
 """When a platform shows the worked solution, as blueprints say it."""
+
+
+def node(tag: str, *inside: Node, **attributes: str) -> Element:
+    """Build an element.
+
+    Parameters
+    ----------
+    tag : str
+    *inside : Element or str
+        In order; a text belongs behind the element before it
+    **attributes : str
+    """
+    made = Element(tag, attributes)
+    for one in inside:
+        if isinstance(one, Element):
+            made.append(one)
+        elif len(made):
+            made[-1].tail = (made[-1].tail or "") + one
+        else:
+            made.text = (made.text or "") + one
+    return made
+
+
+def html(*inside: Node) -> str:
+    """Write texts and elements one behind the other.
+
+    Returns
+    -------
+    str
+        HTML, escaped
+    """
+    return "".join(
+        escape(one, quote=False)
+        if isinstance(one, str)
+        else ElementTree.tostring(one, encoding="unicode")
+        for one in inside
+    )
 
 
 def identifier(name: str, code: str) -> str:
@@ -28,63 +66,51 @@ def identifier(name: str, code: str) -> str:
         "q01"
     code : str
         Check code of the paper
-
-    Returns
-    -------
-    str
     """
     return f"{code}-{name}"
 
 
-def say(pieces: Sequence[Piece]) -> str:
-    """Write text and letters.
+def say(pieces: Sequence[Piece]) -> list[Node]:
+    """Write text and letters."""
+    said: list[Node] = []
+    for one in pieces:
+        said += parts_of_letter(one.letter) if one.letter else [one.text]
+    return said
 
-    Parameters
-    ----------
-    pieces : sequence of Piece
 
-    Returns
-    -------
-    str
-    """
-    return "".join(
-        parts_of_letter(one.letter) if one.letter else escape(one.text) for one in pieces
+def parts_of_letter(name: str) -> list[Node]:
+    """Write a letter in italics, with its index."""
+    base, _, below = name.partition("_")
+    letter: list[Node] = [node("em", GREEK.get(base, base))]
+    return [*letter, node("sub", below)] if below else letter
+
+
+def table(rows: Sequence[Sequence[str]]) -> Element:
+    """Write a table whose first row is its head."""
+    head, *others = rows
+    return node(
+        "table",
+        node("thead", node("tr", *(node("th", cell) for cell in head))),
+        node("tbody", *(node("tr", *(node("td", cell) for cell in row)) for row in others)),
     )
 
 
-def parts_of_letter(name: str) -> str:
-    """Write a letter in italics, with its index.
-
-    Parameters
-    ----------
-    name : str
-
-    Returns
-    -------
-    str
-    """
-    base, _, below = name.partition("_")
-    return f"<em>{GREEK.get(base, base)}</em>" + (f"<sub>{below}</sub>" if below else "")
-
-
-def number_declaration(name: str, right: str) -> str:
-    """Declare a number that is asked for.
+def declaration(name: str, right: str, *, kind: str) -> Element:
+    """Declare what is asked for.
 
     Parameters
     ----------
     name, right : str
-
-    Returns
-    -------
-    str
+    kind : str
+        "float" or "identifier"
     """
-    return (
-        f'<responseDeclaration identifier="{name}" cardinality="single" baseType="float">'
-        f"<correctResponse><value>{right}</value></correctResponse></responseDeclaration>"
-    )
+    return node(
+        "responseDeclaration", node("correctResponse", node("value", right)),
+        identifier=name, cardinality="single", baseType=kind,
+    )  # fmt: skip
 
 
-def band_condition(name: str, low: float, high: float, *, marks: int) -> str:
+def band_condition(name: str, low: float, high: float, *, marks: int) -> Element:
     """Give marks inside a band.
 
     Parameters
@@ -94,33 +120,24 @@ def band_condition(name: str, low: float, high: float, *, marks: int) -> str:
         In the unit that is asked for
     marks : int
         [1]
-
-    Returns
-    -------
-    str
     """
-    value = f'<variable identifier="{name}"/>'
-    ends = "".join(
-        f'<{test}>{value}<baseValue baseType="float">{end:.6g}</baseValue></{test}>'
+    ends = (
+        node(test, _variable(name), _value("float", f"{end:.6g}"))
         for test, end in (("gte", low), ("lte", high))
     )
-    given = f"<not><isNull>{value}</isNull></not>"
-    return _if(f"<and>{given}{ends}</and>", _more(marks))
+    given = node("not", node("isNull", _variable(name)))
+    return _if(node("and", given, *ends), _more(marks))
 
 
-def choice_condition(*, marks: int) -> str:
+def choice_condition(*, marks: int) -> Element:
     """Give marks for the right choice.
 
     Parameters
     ----------
     marks : int
         [1]
-
-    Returns
-    -------
-    str
     """
-    same = '<match><variable identifier="RESPONSE"/><correct identifier="RESPONSE"/></match>'
+    same = node("match", _variable("RESPONSE"), node("correct", identifier="RESPONSE"))
     return _if(same, _more(marks))
 
 
@@ -128,61 +145,50 @@ def item(
     name: str,
     *,
     title: str,
-    declared: Sequence[str],
-    body: str,
-    conditions: Sequence[str],
+    declared: Iterable[Element],
+    body: Iterable[Element],
+    conditions: Iterable[Element],
     most: int,
-    solution: str,
+    solution: Sequence[Element],
     version: str,
-) -> str:
-    """Write an item.
+) -> Element:
+    """Build an item.
 
     Parameters
     ----------
     name, title : str
-    declared : sequence of str
+    declared : iterable of Element
         Response declarations
-    body : str
-    conditions : sequence of str
+    body : iterable of Element
+    conditions : iterable of Element
         Response conditions
     most : int
         Marks [1]
-    solution : str
-        Shown when the feedback policy lets it be; "" to leave it out
+    solution : sequence of Element
+        Shown when the feedback policy lets it be; none to leave it out
     version : str
         Of the program
-
-    Returns
-    -------
-    str
-        XML
     """
-    declared_too, set_too, shown = _feedback(solution)
-    return (
-        f'{_HEAD}<assessmentItem xmlns="{QTI}" {_WHERE} identifier="{name}" '
-        f'title="{escape(title)}" adaptive="false" timeDependent="false" xml:lang="en" '
-        f'toolName="boomsim" toolVersion="{version}">\n{"".join(declared)}'
-        f'<outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float" '
-        f'normalMaximum="{most}"><defaultValue><value>0</value></defaultValue></outcomeDeclaration>'
-        '<outcomeDeclaration identifier="MAXSCORE" cardinality="single" baseType="float">'
-        f"<defaultValue><value>{most}</value></defaultValue></outcomeDeclaration>{declared_too}\n"
-        f"<itemBody>{body}</itemBody>\n"
-        f"<responseProcessing>{''.join(conditions)}{set_too}</responseProcessing>\n"
-        f"{shown}</assessmentItem>\n"
-    )
-
-
-def _feedback(solution: str) -> tuple[str, str, str]:
-    """Declaration, rule and text of a solution; nothing of it where there is none."""
-    if not solution:
-        return "", "", ""
-    return (
-        '<outcomeDeclaration identifier="FEEDBACK" cardinality="single" baseType="identifier"/>',
-        '<setOutcomeValue identifier="FEEDBACK"><baseValue baseType="identifier">solution'
-        "</baseValue></setOutcomeValue>",
-        '<modalFeedback outcomeIdentifier="FEEDBACK" identifier="solution" showHide="show">'
-        f"<div>{solution}</div></modalFeedback>\n",
-    )
+    score = _outcome("SCORE", "float", start="0", normalMaximum=str(most))
+    outcomes = [score, _outcome("MAXSCORE", "float", start=str(most))]
+    processing, shown = list(conditions), []
+    if solution:
+        outcomes.append(_outcome("FEEDBACK", "identifier"))
+        processing.append(_set("FEEDBACK", _value("identifier", "solution")))
+        shown.append(
+            node(
+                "modalFeedback", node("div", *solution),
+                outcomeIdentifier="FEEDBACK", identifier="solution", showHide="show",
+            )
+        )  # fmt: skip
+    return node(
+        "assessmentItem", *declared, *outcomes, node("itemBody", *body),
+        node("responseProcessing", *processing), *shown,
+        **{
+            "identifier": name, "title": title, "adaptive": "false", "timeDependent": "false",
+            "xml:lang": "en", "toolName": "boomsim", "toolVersion": version,
+        },
+    )  # fmt: skip
 
 
 def test(
@@ -193,8 +199,8 @@ def test(
     intro: Sequence[str],
     code: str,
     feedback: str,
-) -> str:
-    """Write the test that holds the items.
+) -> Element:
+    """Build the test that holds the items.
 
     Parameters
     ----------
@@ -209,41 +215,38 @@ def test(
         Check code of the paper
     feedback : str
         "never", "at the end" or "at once"
-
-    Returns
-    -------
-    str
-        XML
     """
-    notes = "".join(f"<p>{escape(note)}</p>" for note in intro)
-    refs = "".join(
-        f'<assessmentItemRef identifier="{_id(one, code)}" href="{one}" fixed="true"/>'
+    refs = (
+        node("assessmentItemRef", identifier=_id(one, code), href=one, fixed="true")
         for one in items
     )
-    # Handed in together, solutions come when the test is over.
-    submission = "simultaneous" if feedback == AT_THE_END else "individual"
-    shown = "false" if feedback == NEVER else "true"
-    total = (
-        '<outcomeProcessing><setOutcomeValue identifier="SCORE"><sum>'
-        '<testVariables variableIdentifier="SCORE"/></sum></setOutcomeValue></outcomeProcessing>'
+    notes = node(
+        "rubricBlock", *(node("p", note) for note in intro), view="candidate", use="instructions"
     )
-    return (
-        f'{_HEAD}<assessmentTest xmlns="{QTI}" {_WHERE} identifier="{identifier("test", code)}" '
-        f'title="{escape(title)}" toolName="boomsim">\n'
-        '<outcomeDeclaration identifier="SCORE" cardinality="single" baseType="float">'
-        "<defaultValue><value>0</value></defaultValue></outcomeDeclaration>"
-        f'<timeLimits maxTime="{60 * minutes}"/>\n'
-        f'<testPart identifier="part" navigationMode="nonlinear" submissionMode="{submission}">'
-        f'<itemSessionControl maxAttempts="1" showFeedback="{shown}" showSolution="false"/>'
-        f'<assessmentSection identifier="section" title="{escape(title)}" visible="true">'
-        f'<rubricBlock view="candidate">{notes}</rubricBlock>{refs}'
-        "</assessmentSection></testPart>\n"
-        f"{total}</assessmentTest>\n"
+    section = node(
+        "assessmentSection", notes, *refs, identifier="section", title=title, visible="true"
     )
+    control = node(
+        "itemSessionControl", maxAttempts="1",
+        showFeedback="false" if feedback == NEVER else "true", showSolution="false",
+    )  # fmt: skip
+    part = node(
+        "testPart", control, section, identifier="part", navigationMode="nonlinear",
+        # Handed in together, solutions come when the test is over.
+        submissionMode="simultaneous" if feedback == AT_THE_END else "individual",
+    )  # fmt: skip
+    total = _set("SCORE", node("sum", node("testVariables", variableIdentifier="SCORE")))
+    return node(
+        "assessmentTest", _outcome("SCORE", "float", start="0"),
+        node("timeLimits", maxTime=str(60 * minutes)), part, node("outcomeProcessing", total),
+        identifier=identifier("test", code), title=title, toolName="boomsim",
+    )  # fmt: skip
 
 
-def manifest(items: Sequence[str], *, others: Sequence[str], code: str) -> str:
-    """Write the package's list of contents.
+def manifest(
+    items: Sequence[str], *, others: Sequence[str], code: str, version: Version
+) -> Element:
+    """Build the package's list of contents.
 
     Parameters
     ----------
@@ -251,32 +254,32 @@ def manifest(items: Sequence[str], *, others: Sequence[str], code: str) -> str:
         Files of the items, and of the drawings
     code : str
         Check code of the paper
-
-    Returns
-    -------
-    str
-        XML
+    version : Version
     """
-    resources = "".join(_item_resource(one, others, code) for one in items)
-    needs = "".join(f'<dependency identifierref="res-{_id(one, code)}"/>' for one in items)
-    return (
-        f'{_HEAD}<manifest xmlns="{CP}" identifier="boomsim-{code}">'
-        "<metadata><schema>QTIv2.2 Package</schema><schemaversion>1.0.0</schemaversion></metadata>"
-        f'<organizations/><resources><resource identifier="res-{identifier("test", code)}" '
-        f'type="imsqti_test_xmlv2p2" href="test.xml"><file href="test.xml"/>{needs}</resource>'
-        f"{resources}</resources></manifest>\n"
+    about = node(
+        "metadata", node("schema", version.schema), node("schemaversion", version.schema_version)
     )
+    needs = (node("dependency", identifierref=f"res-{_id(one, code)}") for one in items)
+    whole = node(
+        "resource", node("file", href="test.xml"), *needs,
+        identifier=f"res-{identifier('test', code)}", type=f"imsqti_test_{version.suffix}",
+        href="test.xml",
+    )  # fmt: skip
+    resources = (_item_resource(one, others, code, version) for one in items)
+    return node(
+        "manifest", about, node("organizations"), node("resources", whole, *resources),
+        identifier=f"boomsim-{code}",
+    )  # fmt: skip
 
 
-def _item_resource(name: str, others: Sequence[str], code: str) -> str:
-    """Write an item with its drawings."""
+def _item_resource(name: str, others: Sequence[str], code: str, version: Version) -> Element:
+    """Build an item with its drawings."""
     stem = name.removesuffix(".xml")
     files = [name, *(one for one in others if one.startswith(f"{stem}-"))]
-    listed = "".join(f'<file href="{one}"/>' for one in files)
-    return (
-        f'<resource identifier="res-{_id(name, code)}" type="imsqti_item_xmlv2p2" href="{name}">'
-        f"{listed}</resource>"
-    )
+    return node(
+        "resource", *(node("file", href=one) for one in files),
+        identifier=f"res-{_id(name, code)}", type=f"imsqti_item_{version.suffix}", href=name,
+    )  # fmt: skip
 
 
 def _id(name: str, code: str) -> str:
@@ -284,14 +287,34 @@ def _id(name: str, code: str) -> str:
     return identifier(name.rpartition("/")[2].removesuffix(".xml"), code)
 
 
-def _if(condition: str, then: str) -> str:
-    """One response condition."""
-    return f"<responseCondition><responseIf>{condition}{then}</responseIf></responseCondition>"
-
-
-def _more(marks: int) -> str:
-    """Add marks to the score."""
-    return (
-        '<setOutcomeValue identifier="SCORE"><sum><variable identifier="SCORE"/>'
-        f'<baseValue baseType="float">{marks}</baseValue></sum></setOutcomeValue>'
+def _outcome(name: str, kind: str, *, start: str = "", **more: str) -> Element:
+    """Declare an outcome, with its value at the start if it has one."""
+    value = [node("defaultValue", node("value", start))] if start else []
+    return node(
+        "outcomeDeclaration", *value, identifier=name, cardinality="single", baseType=kind, **more
     )
+
+
+def _if(condition: Element, then: Element) -> Element:
+    """One response condition."""
+    return node("responseCondition", node("responseIf", condition, then))
+
+
+def _more(marks: int) -> Element:
+    """Add marks to the score."""
+    return _set("SCORE", node("sum", _variable("SCORE"), _value("float", str(marks))))
+
+
+def _set(name: str, value: Element) -> Element:
+    """Set an outcome."""
+    return node("setOutcomeValue", value, identifier=name)
+
+
+def _variable(name: str) -> Element:
+    """What was answered or earned so far."""
+    return node("variable", identifier=name)
+
+
+def _value(kind: str, text: str) -> Element:
+    """A constant."""
+    return node("baseValue", text, baseType=kind)

@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from boomsim.caution import CAUTION
-from boomsim.papers.check_code import code_of
-from boomsim.papers.language.formula_markup import TYPST
+from boomsim.papers.check_code import code_of, qr_svg
+from boomsim.papers.language.formula_markup import PLAIN, TYPST
 from boomsim.papers.language.formula_printing import in_letters, in_numbers, letter
 from boomsim.papers.language.question_words import Piece
 from boomsim.papers.numbers.printed_units import US
@@ -23,7 +23,7 @@ Data = dict[str, Any]
 _WIDTH = re.compile(r'width="([\d.]+)pt"')
 
 
-def typst_data(paper: Paper, *, kind: str) -> Data:
+def typst_data(paper: Paper, *, kind: str, large: bool = False) -> Data:
     """Turn a paper into what the template reads.
 
     Parameters
@@ -31,6 +31,8 @@ def typst_data(paper: Paper, *, kind: str) -> Data:
     paper : Paper
     kind : str
         "paper", "solutions" or "marking"
+    large : bool
+        Large print, for those who read badly
 
     Returns
     -------
@@ -44,6 +46,10 @@ def typst_data(paper: Paper, *, kind: str) -> Data:
         "subtitle": plan.subtitle,
         "variant": paper.variant,
         "code": code_of(paper),
+        "qr": qr_svg(paper),
+        "large": large,
+        "region": "us" if plan.units == US else "gb",
+        "parted": any(one.heading for one in paper.questions),
         "minutes": plan.minutes,
         "marks": paper.marks,
         "notes": notes(paper, kind=kind),
@@ -90,6 +96,7 @@ def _part(question: Question, place: int) -> Data:
     return {
         "part": asked.part,
         "letter": letter(asked.step.name, TYPST),
+        "alt": letter(asked.step.name, PLAIN),
         "words": asked.words,
         "unit": asked.step.unit(question.problem.system).shown,
         "marks": asked.marks,
@@ -102,7 +109,14 @@ def _line(question: Question, place: int) -> Data:
     order = problem.letters
     parts = {asked.step.name: asked.part for asked in question.asked}
     low, high = question.band(step)
+    spoken = letter(step.name, PLAIN)
+    if not step.is_reading:
+        spoken += f" = {in_letters(step.formula, order, PLAIN)}"
     return {
+        "alt": spoken,
+        "numbers-alt": ""
+        if step.is_reading
+        else in_numbers(step.formula, order, PLAIN, shown=problem.shown),
         "part": parts.get(step.name, ""),
         "height": step_height(question, place),
         "asked": step.name in parts,
@@ -132,7 +146,9 @@ def _slips(question: Question) -> list[Data]:
 def _pieces(pieces: Sequence[Piece]) -> list[Data]:
     """Texts under "t", mathematics under "m"."""
     return [
-        {"m": letter(piece.letter, TYPST)} if piece.letter else {"t": piece.text}
+        {"m": letter(piece.letter, TYPST), "w": letter(piece.letter, PLAIN)}
+        if piece.letter
+        else {"t": piece.text}
         for piece in pieces
     ]
 

@@ -4,7 +4,8 @@ A radius or a boom length that is printed on the chart reads its own row or colu
 the next larger radius counts, between two columns the smaller of the two figures beside it: mostly
 that of the longer boom, but a longer boom whose sections are out in a better way may carry more.
 What the rope carries in the parts of line that are reeved may be less than the cell. What is left
-after hook block, slings and a stowed jib is the load. (Common practice, no source.)
+after hook block, slings, the falls of the rope and a stowed jib is the load. (Common practice, no
+source.)
 """
 
 from dataclasses import dataclass
@@ -14,7 +15,7 @@ import numpy as np
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.blank_cells import NO_REACH, PRINTED, Reason
 from boomsim.rating.charts.deductions import Deduction, usual_deductions
-from boomsim.rating.charts.hoist_line import fewest_parts, line_limit
+from boomsim.rating.charts.hoist_line import fewest_parts, line_limit, parts_of_column
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, printed_decimals
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
@@ -112,7 +113,7 @@ class Reading:
     def parts_needed(self) -> int | None:
         """Fewest parts of line for the load and the deductions, or for all of the cell."""
         gross = self.cell if self.load is None else self.load + self.deducted
-        return fewest_parts(self.chart, gross=gross)
+        return fewest_parts(self.chart, gross=gross, column=self.column)
 
     @property
     def reason(self) -> Reason | None:
@@ -153,26 +154,22 @@ def read_chart(
     stowed_jib : float
         Deduction that a jib stowed on the boom asks for [kg]
     parts : int, optional
-        Parts of line reeved; default: those of the chart [1]
+        Parts of line reeved; default: those of the chart, as far as the rope reaches [1]
     deductions : tuple of Deduction, optional
-        Default: the machine's hook block and slings, and the jib
+        Default: the machine's hook block, slings and falls of rope, and the jib
     units : str
         "metric" or "us": in which the chart is printed
-
-    Returns
-    -------
-    Reading
 
     Raises
     ------
     ValueError
-        If the chart has no such row, column or parts of line.
+        If the chart has no such row, column or parts of line, or the rope does not reach for them.
     """
     _refuse_loads(load, stowed_jib)
     row = _row(chart, radius, units)
     column, beside = _columns(chart, row, length, extension, units)
     blank = bool(chart.steps[row, column] < 0)
-    reeved = chart.setup.parts if parts is None else parts
+    reeved = parts_of_column(chart, column=column, parts=parts)
     return Reading(
         chart=chart,
         radius=float(radius),
@@ -185,7 +182,9 @@ def read_chart(
         limit=chart.limit(row, column),
         parts=reeved,
         line_limit=line_limit(chart, parts=reeved),
-        deductions=usual_deductions(chart, stowed_jib=stowed_jib)
+        deductions=usual_deductions(
+            chart, row=row, column=column, parts=reeved, stowed_jib=stowed_jib
+        )
         if deductions is None
         else deductions,
         load=load,

@@ -53,10 +53,6 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
 def which_chart(chart: Chart) -> str:
     """Say which of the charts of a crane this is.
 
-    Parameters
-    ----------
-    chart : Chart
-
     Returns
     -------
     str
@@ -154,10 +150,6 @@ def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:
     reading : Reading
         The right one
     units : str
-
-    Returns
-    -------
-    str
     """
     apart = wrong.net - reading.net
     more = "more" if apart > 0.0 else "less"

@@ -4,10 +4,10 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
-from boomsim.units import display
+from boomsim.units import FOOT, POUND, display
 
-MASS_UNIT = {"metric": 1.0, "us": 0.45359237}
-LENGTH_UNIT = {"metric": 1.0, "us": 0.3048}
+MASS_UNIT = {"metric": 1.0, "us": float(POUND)}
+LENGTH_UNIT = {"metric": 1.0, "us": float(FOOT)}
 """Kilogram and metre, pound and foot [kg], [m]."""
 
 STEPS = {"metric": 50.0, "us": 100.0}

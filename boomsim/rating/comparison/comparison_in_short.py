@@ -1,6 +1,6 @@
 """The answer in three sentences that can be spoken: who leads close in, who far out, and why."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import numpy as np
 
@@ -8,14 +8,19 @@ from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
-from boomsim.rating.comparison.comparison_reasons import further_in, listed, tell_pair
-from boomsim.rating.comparison.comparison_study import Comparison, capacities_of
-from boomsim.rating.comparison.difference_account import Account, Difference, accounts, difference
+from boomsim.rating.comparison.comparison_reasons import further_in, tell_pair
+from boomsim.rating.comparison.comparison_study import (
+    Comparison,
+    account_at,
+    capacities_at,
+    capacities_of,
+)
+from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
 from boomsim.rating.comparison.lead_spans import Span, spans_of
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
-from boomsim.units import show, show_rated
+from boomsim.units import listed, show, show_rated
 
 BRIEF = 0.25
 """A lead at an end of the reach over less than this share of a row is not worth a sentence [1]."""
@@ -38,17 +43,14 @@ def in_short(
         Where the difference is explained [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    list of str
     """
     told = _Told(
-        comparison.setup,
         comparison.configurations.extension,
         comparison.rating.boom,
         names,
         units,
+        carried=lambda radius: capacities_at(comparison, radius=radius),
+        account=lambda way, radius: account_at(comparison, way=way, radius=radius),
     )
     row = row_step(comparison.setup.machine, length=comparison.configurations.length)
     spans = _lasting(spans_of(comparison.leads), least=GLIMPSE * row)
@@ -90,7 +92,15 @@ def in_short_at(
     str
         A sentence; empty where there is nothing to tell
     """
-    return " ".join(_Told(setup, extension, boom, names, units).at(radius))
+    told = _Told(
+        extension,
+        boom,
+        names,
+        units,
+        carried=lambda where: capacities_of(setup, extension=extension, boom=boom, radius=where),
+        account=lambda way, where: account(setup, extension=extension[way], radius=where),
+    )
+    return " ".join(told.at(radius))
 
 
 def _lasting(spans: list[Span], *, least: float) -> list[Span]:
@@ -112,9 +122,17 @@ class _Told:
     """Names each way in full where it first comes up."""
 
     def __init__(
-        self, setup: Setup, extension: Array, boom: Condensed, names: Sequence[str], units: str
+        self,
+        extension: Array,
+        boom: Condensed,
+        names: Sequence[str],
+        units: str,
+        *,
+        carried: Callable[[float], Array],
+        account: Callable[[int, float], Account | None],
     ) -> None:
-        self.setup, self.extension, self.boom = setup, extension, boom
+        self.extension, self.boom = extension, boom
+        self.carried, self.account = carried, account
         self.names, self.units = names, units
         self.named: set[int] = set()
 
@@ -170,14 +188,13 @@ class _Told:
 
     def at(self, radius: float) -> list[str]:
         """The third sentence: kilograms at one radius, and why."""
-        carried = capacities_of(self.setup, extension=self.extension, boom=self.boom, radius=radius)
+        carried = self.carried(radius)
         order = [int(way) for way in np.argsort(-carried, kind="stable") if carried[way] > 0.0]
         where = self.metres(radius)
         if not order:
             return [f"At {where} none of them carries anything."]
         best, least = order[0], order[-1]
-        ends = self.extension[[best, least]]
-        one, other = accounts(self.setup, extension=ends, radius=radius)
+        one, other = (self.account(way, radius) for way in (best, least))
         if one is None or other is None:
             return []
         if best == least:

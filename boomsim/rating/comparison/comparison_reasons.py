@@ -10,6 +10,7 @@ from boomsim.rating.comparison.difference_account import Difference
 from boomsim.rating.comparison.mass_sums import REST, Scale, in_steps, scale_of, with_rest
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.units import listed
 
 MOSTLY = 0.8
 """What makes so much of a difference is its reason; where neither does, both are told [1]."""
@@ -17,11 +18,6 @@ MOSTLY = 0.8
 
 NEARER = 1e-6
 """Less than this is rounding [m]."""
-
-
-def listed(words: Sequence[str]) -> str:
-    """Write "1, 2 and 3"."""
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
 
 
 def tell_pair(
@@ -66,10 +62,6 @@ def further_in(front: Array) -> list[str]:
     ----------
     front : ndarray, shape (2, sections)
         Where each section's front is [m]
-
-    Returns
-    -------
-    list of str
     """
     return [section_name(int(k)) for k in np.flatnonzero(front[0] < front[1] - NEARER)]
 

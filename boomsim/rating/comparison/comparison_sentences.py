@@ -30,10 +30,6 @@ def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) 
         Of the comparison
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     near = label(comparison.configurations.extension[crossover.before])
     far = label(comparison.configurations.extension[crossover.after])
@@ -52,10 +48,6 @@ def tell_account(name: str, account: Account, *, units: str) -> str:
         Of the configuration
     account : Account
     units : str
-
-    Returns
-    -------
-    str
     """
     said = f"{name} carries {show_rated(account.capacity, units)}"
     said += f"; {what_sets(account.limit)}"
@@ -89,18 +81,7 @@ def _summed(shares: dict[str, int]) -> str:
 def tell_difference(
     first_name: str, second_name: str, difference: Difference, *, units: str
 ) -> list[str]:
-    """Why the first carries more or less than the second, in sentences whose numbers add up.
-
-    Parameters
-    ----------
-    first_name, second_name : str
-    difference : Difference
-    units : str
-
-    Returns
-    -------
-    list of str
-    """
+    """Why the first carries more or less than the second, in sentences whose numbers add up."""
     first, second = difference.first, difference.second
     scale = scale_of(max(first.capacity, second.capacity), units)
     one, other = scale.down(first.capacity), scale.down(second.capacity)

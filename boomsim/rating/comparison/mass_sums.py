@@ -14,12 +14,7 @@ REST = "all else"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scale:
-    """One unit and its last digit, for all masses of one answer.
-
-    Attributes
-    ----------
-    unit : Display
-    """
+    """One unit and its last digit, for all masses of one answer."""
 
     unit: Display
 
@@ -58,10 +53,6 @@ def scale_of(largest: float, units: str) -> Scale:
         [kg]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Scale
     """
     return Scale(unit=display("mass", units, like=largest))
 

@@ -164,13 +164,7 @@ class Kind:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limit:
-    """One thing that can give way: a kind, and the section it belongs to.
-
-    Attributes
-    ----------
-    kind : Kind
-    section : int or None
-    """
+    """One thing that can give way: a kind, and the section it belongs to."""
 
     kind: Kind
     section: int | None

@@ -1,10 +1,10 @@
 """What can eat capacity, and the setups that each of it makes out of one."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from boomsim.machine.model import TurningMass
+from boomsim.machine.model import Machine, TurningMass
 from boomsim.rating.losses.short_outrigger import short_corners, shorter_support
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_counterweight, with_disturbances
@@ -14,7 +14,7 @@ from boomsim.units import outside
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amounts:
-    """How much of each taker.
+    """How much of each effect.
 
     Attributes
     ----------
@@ -30,8 +30,8 @@ class Amounts:
         [m/s]
     soft : float
         Stiffness of the floats on the boom's side over their usual stiffness [1]
-    farther : float or None
-        None: one metre, or a tenth of the longest boom where that is less [m]
+    farther : float
+        [m]
     """
 
     lean: float = float(np.radians(1.0))
@@ -40,11 +40,18 @@ class Amounts:
     load_area: float = 1.2e-3
     hoist_speed: float = 0.3
     soft: float = 0.1
-    farther: float | None = None
+    farther: float = 1.0
 
 
 USUAL = Amounts()
-"""One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground."""
+"""One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground, one metre."""
+
+
+def usual_amounts(machine: Machine) -> Amounts:
+    """Take the usual amounts; on a tabletop a metre is past every boom, and a tenth will do."""
+    least = range_of_length(machine.boom)[1] / 10.0
+    return replace(USUAL, farther=float(f"{min(USUAL.farther, least):.1g}"))
+
 
 BOUNDS = {
     "lean": (0.0, float(np.radians(7.0)), "angle"),
@@ -59,8 +66,8 @@ BOUNDS = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Taking:
-    """A taker as it is asked for: the setup and the radius without it, changed.
+class AskedEffect:
+    """An effect as it is asked for: the setup and the radius without it, changed.
 
     Attributes
     ----------
@@ -75,7 +82,7 @@ class Taking:
     setups : tuple of Setup
         The one that takes most counts
     against : tuple of Setup
-        What each of them is counted against; empty: the setup without the taker
+        What each of them is counted against; empty: the setup without the effect
     corners : tuple of str
         Which support each of them is about; empty where it is about none
     farther : float
@@ -95,10 +102,6 @@ class Taking:
 def check_amounts(amounts: Amounts) -> None:
     """Refuse an amount that means nothing here.
 
-    Parameters
-    ----------
-    amounts : Amounts
-
     Raises
     ------
     ValueError
@@ -107,8 +110,6 @@ def check_amounts(amounts: Amounts) -> None:
     for field in fields(Amounts):
         value = getattr(amounts, field.name)
         least, most, quantity = BOUNDS[field.name]
-        if value is None:
-            continue
         if not least <= value <= most:
             name = field.name.replace("_", "-")
             raise ValueError(
@@ -116,25 +117,22 @@ def check_amounts(amounts: Amounts) -> None:
             )
 
 
-def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
-    """List the takers that come before soft ground, which needs the load that it carries.
-
-    Parameters
-    ----------
-    setup : Setup
-    amounts : Amounts
+def asked_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
+    """List the effects that come before soft ground, which needs the load that it carries.
 
     Returns
     -------
-    list of Taking
+    list of AskedEffect
         What the setup already has of a disturbance is added to
     """
     calm = setup.disturbances
 
-    def disturbed(name: str, words: str, amount: float, quantity: str, **changes: float) -> Taking:
+    def disturbed(
+        name: str, words: str, amount: float, quantity: str, **changes: float
+    ) -> AskedEffect:
         added = {key: getattr(calm, key) + value for key, value in changes.items()}
         made = with_disturbances(setup, **added)
-        return Taking(name=name, words=words, amount=amount, quantity=quantity, setups=(made,))
+        return AskedEffect(name=name, words=words, amount=amount, quantity=quantity, setups=(made,))
 
     gust, area = amounts.wind, amounts.load_area
     across = with_disturbances(
@@ -149,7 +147,7 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
             "side pull", "side pull", amounts.side_pull, "share", side_pull=amounts.side_pull
         ),
         disturbed("wind", "wind from behind", gust, "speed", wind_speed=gust, load_area=area),
-        Taking(
+        AskedEffect(
             name="wind across",
             words="wind across",
             amount=gust,
@@ -168,18 +166,8 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     ]
 
 
-def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
-    """List the takers that end a table: farther out, and several at once.
-
-    Parameters
-    ----------
-    setup : Setup
-    amounts : Amounts
-
-    Returns
-    -------
-    list of Taking
-    """
+def last_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
+    """List the effects that end a table: farther out, and several at once."""
     calm = setup.disturbances
     together = with_disturbances(
         setup,
@@ -189,17 +177,16 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         load_area=calm.load_area + amounts.load_area,
         hoist_speed=calm.hoist_speed + amounts.hoist_speed,
     )
-    farther = _usual_step(setup) if amounts.farther is None else amounts.farther
     return [
-        Taking(
+        AskedEffect(
             name="farther",
             words="radius longer by",
-            amount=farther,
+            amount=amounts.farther,
             quantity="length",
             setups=(setup,),
-            farther=farther,
+            farther=amounts.farther,
         ),
-        Taking(
+        AskedEffect(
             name="together",
             words="downhill, side pull, wind and picking up fast at once",
             amount=None,
@@ -209,12 +196,7 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     ]
 
 
-def _usual_step(setup: Setup) -> float:
-    """How much farther out: a metre, but on a tabletop a metre is past every boom [m]."""
-    return float(f"{min(1.0, range_of_length(setup.machine.boom)[1] / 10.0):.1g}")
-
-
-def _lighter(setup: Setup) -> list[Taking]:
+def _lighter(setup: Setup) -> list[AskedEffect]:
     """Hang the next lighter counterweight by mistake."""
     usual = setup.counterweight
     lighter = [c for c in setup.machine.counterweights if c.mass < usual.mass]
@@ -222,7 +204,7 @@ def _lighter(setup: Setup) -> list[Taking]:
         return []
     wrong: TurningMass = max(lighter, key=lambda c: c.mass)
     return [
-        Taking(
+        AskedEffect(
             name="counterweight",
             words="counterweight short by",
             amount=usual.mass - wrong.mass,
@@ -232,14 +214,14 @@ def _lighter(setup: Setup) -> list[Taking]:
     ]
 
 
-def _short(setup: Setup) -> list[Taking]:
+def _short(setup: Setup) -> list[AskedEffect]:
     """Set one outrigger as short as on the next shorter way to stand; the worst corner counts."""
     shorter = shorter_support(setup)
     if shorter is None:
         return []
     trials = short_corners(setup, shorter=shorter)
     return [
-        Taking(
+        AskedEffect(
             name="outrigger",
             words="one outrigger short by",
             amount=max(trial.moved for trial in trials),

@@ -82,10 +82,6 @@ def overload_map(chart: Chart, *, told: Told | None = None) -> OverloadMap:
     chart : Chart
     told : callable, optional
         Hears what is done
-
-    Returns
-    -------
-    OverloadMap
     """
     failure, tipping = np.full(chart.exact.shape, np.nan), np.full(chart.exact.shape, np.nan)
     way = np.full(chart.exact.shape, -1)
@@ -159,11 +155,6 @@ def ratio_words(ratio: float) -> str:
 
 def meeting_radii(found: OverloadMap, column: int) -> list[float]:
     """Radii at which failure and tipping come at the same load, along one boom length.
-
-    Parameters
-    ----------
-    found : OverloadMap
-    column : int
 
     Returns
     -------

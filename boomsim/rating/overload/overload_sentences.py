@@ -17,16 +17,7 @@ MOST_LEAN = 10.0
 
 
 def tell_event(event: Event) -> str:
-    """Say what happens, without the load.
-
-    Parameters
-    ----------
-    event : Event
-
-    Returns
-    -------
-    str
-    """
+    """Say what happens, without the load."""
     if event.kind == PERMISSIBLE:
         return f"{event.words}: permissible value passed"
     if event.kind in (TIPS, FLOAT) and event.slew is not None:
@@ -36,10 +27,6 @@ def tell_event(event: Event) -> str:
 
 def tell_ultimates(result: Overload) -> str:
     """Say at which multiples of their permissible values parts give way, and that it is assumed.
-
-    Parameters
-    ----------
-    result : Overload
 
     Returns
     -------
@@ -51,10 +38,6 @@ def tell_ultimates(result: Overload) -> str:
 
 def ultimates_of(setup: Setup) -> str:
     """Say it for all lifts of a setup.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -129,10 +112,6 @@ PAIRS = (
 def tell_lightening(result: Overload) -> str:
     """Say in which directions a float goes light before it ends, and when; and where none does.
 
-    Parameters
-    ----------
-    result : Overload
-
     Returns
     -------
     str
@@ -191,10 +170,6 @@ def tell_feel(result: Overload, *, units: str) -> str:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     feel = result.feel
     start, end = float(feel.lightest[0]), float(feel.lightest[-1])
@@ -237,10 +212,6 @@ def tell_fall(result: Overload, *, units: str) -> str:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if result.fall is None:
         return "No load tips the crane here, so there is nothing to come back from."

@@ -162,10 +162,6 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     hold : str
         Keep the boom "angle" (default) or the loaded "radius"
 
-    Returns
-    -------
-    Overload
-
     Raises
     ------
     ValueError
@@ -226,10 +222,6 @@ def nothing_to_lift(rating: Rating, radius: float) -> str:
         Of one cell
     radius : float
         [m]
-
-    Returns
-    -------
-    str
     """
     machine, length = rating.setup.machine, float(rating.boom.layout.boom_length[0])
     near = machine.heel_out + length * np.cos(machine.boom.greatest_angle)

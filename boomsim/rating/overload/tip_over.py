@@ -54,15 +54,6 @@ def worst_direction(at: Response, *, cell: int = 0) -> tuple[int, int]:
     """Slew angle and tipping line with the least moment left, as indices into the balance.
 
     Unlike the least tipping load it is defined too where no load can tip the crane.
-
-    Parameters
-    ----------
-    at : Response
-    cell : int
-
-    Returns
-    -------
-    slew, line : int
     """
     left = net_moment(at)[:, :, 0, cell]
     # Equal ones to the last digits are one and the same by symmetry: take the first of them.
@@ -73,10 +64,6 @@ def worst_direction(at: Response, *, cell: int = 0) -> tuple[int, int]:
 
 def net_moment(at: Response) -> Array:
     """Moment that still holds the crane down about every line, load and all.
-
-    Parameters
-    ----------
-    at : Response
 
     Returns
     -------
@@ -97,10 +84,6 @@ def fall(at: Response, *, turn: int, line: int, lean: Array = LEANS) -> Fall:
         Slew angle and tipping line, as indices
     lean : ndarray, shape (leans,)
         [rad]
-
-    Returns
-    -------
-    Fall
     """
     placed, load = at.placed, at.state.load[0]
     high = np.tensordot(placed.mass[: placed.turning], placed.up, axes=1)[0]

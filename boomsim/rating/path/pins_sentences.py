@@ -42,10 +42,6 @@ def tell_pins(found: Sequence, *, units: str) -> str:
 def tell_move(move: Move) -> str:
     """Say what one move is.
 
-    Parameters
-    ----------
-    move : Move
-
     Returns
     -------
     str

@@ -28,10 +28,6 @@ def contents_marks(size: Place, entries: Sequence[Entry]) -> Iterator[Mark]:
     size : (float, float)
         Width and height of the page [mm]
     entries : sequence of Entry
-
-    Yields
-    ------
-    Mark
     """
     yield Words(MARGIN, MARGIN + 6.0, "Contents", LARGE + 4.0, bold=True)
     yield Words(MARGIN, MARGIN + 11.5, "Page on which the charts begin", BODY, colour=QUIET)

@@ -26,10 +26,6 @@ def front_sheets(
         Width and height of the pages [mm]
     entries : sequence of Entry
     look : Look
-
-    Yields
-    ------
-    Sheet
     """
     name = book.machine.name
     pages = (

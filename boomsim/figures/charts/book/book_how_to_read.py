@@ -38,10 +38,6 @@ def reading_marks(book: Book, size: Place) -> Iterator[Mark]:
     book : Book
     size : (float, float)
         Width and height of the page [mm]
-
-    Yields
-    ------
-    Mark
     """
     width, height = size
     lying = width > height
@@ -100,10 +96,6 @@ def _example(
 
 def example(chapter: Chapter) -> Reading:
     """Choose a radius between two rows and a length between two columns to read.
-
-    Parameters
-    ----------
-    chapter : Chapter
 
     Returns
     -------

@@ -37,10 +37,6 @@ def book_sheets(
         False leaves out the charts of stated ways to extend
     progress : callable, optional
         Told how many chapters are done
-
-    Yields
-    ------
-    Sheet
     """
     counts = [_pages(chapter, paper=paper, stated=stated) for chapter in book.chapters]
     starts = [FRONT + sum(counts[:k]) for k in range(len(counts))]
@@ -61,18 +57,7 @@ def book_sheets(
 
 
 def page_count(book: Book, *, paper: str = "a4", stated: bool = True) -> int:
-    """Count the pages of a book without laying them out.
-
-    Parameters
-    ----------
-    book : Book
-    paper : str
-    stated : bool
-
-    Returns
-    -------
-    int
-    """
+    """Count the pages of a book without laying them out."""
     return FRONT + sum(_pages(c, paper=paper, stated=stated) for c in book.chapters)
 
 
@@ -100,16 +85,7 @@ def _chapter(
 
 
 def chapter_name(setup: Setup) -> str:
-    """Name a chapter by how the crane is set up.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    str
-    """
+    """Name a chapter by how the crane is set up."""
     facts = dict(facts_of(setup))
     return (
         f"{setup.rule.name}, {facts['standing on']}, counterweight {facts['counterweight']}, "

@@ -25,10 +25,6 @@ def title_marks(book: Book, size: Place, look: Look) -> Iterator[Mark]:
     size : (float, float)
         Width and height of the page [mm]
     look : Look
-
-    Yields
-    ------
-    Mark
     """
     width, height = size
     left, top = MARGIN + 8.0, 0.26 * height

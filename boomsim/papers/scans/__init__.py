@@ -1,0 +1,1 @@
+"""Answer sheets with bubbles: laid out, drawn, and read again from scans."""
