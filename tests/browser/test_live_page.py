@@ -9,7 +9,7 @@ import os
 
 import pytest
 from lab.scenes_to_try import by_command, by_compare, random_scene
-from lab.test_live_ways import compared_scene, shows
+from lab.test_live_ways import compared_scene, hook_mass, shows
 
 from boomsim.cli import main
 from boomsim.lab.live.live_model import Live
@@ -17,7 +17,6 @@ from boomsim.lab.live.scene_address import to_address
 from boomsim.lab.scene.scene import Look, Scene, first_scene, machine_of
 from boomsim.machine.machine_files import builtin_text
 from boomsim.rating.comparison.comparison_study import demonstration
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.units import show, show_rated
 
 pytestmark = pytest.mark.browser
@@ -243,7 +242,7 @@ def compared(page, numbers) -> int:
         if told is None:
             continue
         tried += 1
-        hook = hanging_mass(machine_of(scene.machine))
+        hook = hook_mass(scene)
         for way, capacity in zip(shown, told, strict=True):
             assert shows(capacity, way["carries"], hook=hook), (number, way)
     return tried

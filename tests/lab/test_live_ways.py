@@ -10,9 +10,9 @@ from lab.scenes_to_try import by_compare, random_scene
 from boomsim.lab.live.live_model import Live
 from boomsim.lab.live.scene_address import to_address
 from boomsim.lab.live.ways_side_by_side import MOST, chosen
-from boomsim.lab.scene.scene import Look, Scene, first_scene, machine_of
+from boomsim.lab.scene.scene import Look, Scene, first_scene, machine_of, setup_of
 from boomsim.rating.comparison.comparison_study import demonstration
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.units import show_rated
 
 CLOSE = 3e-5
@@ -33,6 +33,13 @@ def length_of(machine: str, extension) -> float:
 def compared_scene(number: int) -> Scene:
     """A scene that the command can be asked of: built as it is, at a radius."""
     return replace(random_scene(number, legal=True), held="radius", plates=1.0)
+
+
+def hook_mass(scene: Scene) -> float:
+    """What hangs on the scene's empty hook, with the rope that is out: at most [kg]."""
+    length = length_of(scene.machine, scene.extension)
+    steep = machine_of(scene.machine).boom.greatest_angle
+    return float(hanging_mass(setup_of(scene), length=length, angle=[[steep]])[0, 0])
 
 
 def shows(capacity: float | None, shown: str, *, hook: float) -> bool:
@@ -58,7 +65,7 @@ def test_the_ways_of_random_scenes_carry_what_compare_says_to_the_printed_digit(
             continue
         tried += 1
         for way, capacity in zip(told["ways"], capacities, strict=True):
-            hook = hanging_mass(machine_of(scene.machine))
+            hook = hook_mass(scene)
             assert shows(capacity, way["carries"], hook=hook), (number, way["label"])
     assert tried >= 8
 

@@ -30,6 +30,7 @@ from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     EQUAL_LENGTH,
@@ -244,10 +245,11 @@ def _hung(setup: Setup, ways: tuple[Way, ...], radius: float, load: float) -> St
     """All ways under one load at one radius, each solved and not judged."""
     boom, count, given = _condensed(setup.machine, ways), len(ways), setup.disturbances
     loads = np.full((count, 1), load)
-    calm = solve_state(boom, load=loads, parts=setup.parts, radius=np.full((count, 1), radius))
+    parts = reeved(setup, length=boom.layout.boom_length)
+    calm = solve_state(boom, load=loads, parts=parts, radius=np.full((count, 1), radius))
     if given == CALM:
         return calm
-    return solve_state(boom, load=loads, parts=setup.parts, angle=calm.angle, disturbances=given)
+    return solve_state(boom, load=loads, parts=parts, angle=calm.angle, disturbances=given)
 
 
 def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
