@@ -1,6 +1,8 @@
 """One sweep of the equilibrium: from rotations of the axis to forces across it and back.
 
 Pairs, on axis 0, are along and above the base section, or cosine and sine.
+
+Derived in docs/theory.md, section 3.
 """
 
 from itertools import pairwise
@@ -11,12 +13,9 @@ import numpy as np
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_forces import Luffed, Luffing
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import (
-    GRAVITY,
-    hoisting_factor,
-    tackle_advantages,
-)
+from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
 from boomsim.mechanics.geometry import Array, direction_at_radius
+from boomsim.mechanics.rope_tackle import tackle_advantages
 from boomsim.mechanics.stretch import Stretching
 
 HARDLY = 0.05

@@ -5,6 +5,8 @@ zero, and nobody luffs while it fails: the radius grows with the deflection, and
 on its luffing cylinder's oil. (Or the radius is kept, for comparison with a chart.) Loads of later
 events are those of a crane that has come through the earlier ones: the model stays elastic, it does
 not break.
+
+Derived in docs/theory.md, section 10.
 """
 
 from dataclasses import dataclass
