@@ -39,8 +39,9 @@ class Stretch:
         Station whose rotation stands for the part's
     long : ndarray, shape (configurations, 1, parts)
         Length of each [m]
-    centres : ndarray, shape (configurations, sections, parts)
-        Length of each that moves a section's centre of gravity [m]
+    centres, shown : ndarray, shape (configurations, sections, parts)
+        Length of each that moves a section's centre of gravity, and the middle of what it shows to
+        the wind [m]
     inside : ndarray, shape (configurations, moving sections, 1)
         Length of each between its lock and the outer section's mouth that carries thrust [m]
     gap : ndarray, shape (configurations, 1)
@@ -57,6 +58,7 @@ class Stretch:
     middle: np.ndarray
     long: Array
     centres: Array
+    shown: Array
     inside: Array
     gap: Array
     turns: Array
@@ -84,7 +86,14 @@ class Stretch:
 
 
 def stretch_of(
-    machine: Machine, *, cuts: Cuts, stations: Stations, up: Plane, path: Array, centres: Array
+    machine: Machine,
+    *,
+    cuts: Cuts,
+    stations: Stations,
+    up: Plane,
+    path: Array,
+    centres: Array,
+    shown: Array,
 ) -> Stretch:
     """Build the operators.
 
@@ -95,8 +104,10 @@ def stretch_of(
     stations : Stations
     up : Plane
         The luffing plane
-    path, centres : ndarray, shapes (configurations, 1, K) and (configurations, sections, K)
-        Weights that sum the direction of the axis to the last front and to centres of gravity [m]
+    path : ndarray, shape (configurations, 1, K)
+        Weights that sum the direction of the axis to the last front [m]
+    centres, shown : ndarray, shape (configurations, sections, K)
+        The same for centres of gravity, and for the middle of what each section shows [m]
 
     Returns
     -------
@@ -115,6 +126,7 @@ def stretch_of(
         middle=_middles(each),
         long=long[:, None],
         centres=centres @ in_part,
+        shown=shown @ in_part,
         inside=reach[..., None],
         gap=np.maximum(cuts.support[:, :1] - cuts.inner_tail[:, :1], 0.0),
         turns=_turns(cuts, stations, up, in_part),

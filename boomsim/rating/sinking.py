@@ -6,6 +6,7 @@ from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.oil import angle_at_length, sunk_length
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 
 ROUNDS = 3
@@ -61,5 +62,5 @@ class Trapped:
         return angle
 
     def _hung(self, load: Array, angle: Array, start: Array | None) -> State:
-        parts = self.setup.parts
+        parts = reeved(self.setup, length=self.boom.layout.boom_length)
         return solve_state(self.boom, load=load, parts=parts, angle=angle, start=start)

@@ -306,7 +306,9 @@ def test_what_cannot_be_is_refused_in_one_sentence(radius: float, hold: str, sai
 def test_the_crane_tips_in_the_direction_in_which_a_lift_has_least_left() -> None:
     # Between the rated and the tipping load the boom of this truck bends so far out that another
     # line comes to the fore.
-    machine = load_machine("truck18")
+    # On rigid oil, for a lift is given its boom angle, and an overload sinks below it.
+    truck = load_machine("truck18")
+    machine = replace(truck, cylinder=replace(truck.cylinder, bore=None))
     setup, out = set_up(machine), np.array([1.0, 0.5, 0.0])
     found = overload(setup, extension=out, radius=9.0)
     assert found.tipping is not None

@@ -29,7 +29,7 @@ from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.limit_kind import TIPS
-from boomsim.rating.load_search import hang, no_margin
+from boomsim.rating.load_search import Held, no_margin
 from boomsim.rating.overload.overload_sentences import (
     tell_event,
     tell_fall,
@@ -189,6 +189,13 @@ class _Movie:
         self.layout, (self.box, self.whole) = layout, SIZES[layout]
         self.frame: Frame = frame_of(now, self.box, small=False, large=type_scale(self.look))
         self.real, self.slew = no_margin(result.setup), result.feel.slew
+        self.kept = Held(
+            self.real,
+            boom=result.boom,
+            rated=np.array([[result.rated]]),
+            held=np.array([[result.angle]]),
+            hold="angle",
+        )
         self.step = (len(result.feel.load) - 1) // (RISING - 1)
         self.loads = result.feel.load[:: self.step]
         self.last = self.hung(float(self.loads[-1]))
@@ -198,12 +205,7 @@ class _Movie:
         self.moments = [*self._rising(), *self._ending()]
 
     def hung(self, load: float) -> Response:
-        return hang(
-            self.real,
-            boom=self.result.boom,
-            load=np.array([[load]]),
-            held=np.array([[self.result.angle]]),
-        )
+        return self.kept.hung(np.array([[load]]))
 
     def _shape(self, at: Response) -> Bent:
         return bent(at.boom, angle=float(at.state.angle[0, 0]), rotation=at.state.rotation[0, :, 0])

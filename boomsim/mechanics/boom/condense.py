@@ -96,7 +96,9 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     up, side = planes_of(cuts, stiffness=bending, in_shear=in_shear * areas)
     path, centres, shown = _positions(cuts)
     straight, thrust = _start(stations, up)
-    stretch = stretch_of(machine, cuts=cuts, stations=stations, up=up, path=path, centres=centres)
+    stretch = stretch_of(
+        machine, cuts=cuts, stations=stations, up=up, path=path, centres=centres, shown=shown
+    )
     carries = np.repeat(_carries(len(shapes))[None], len(path), axis=0)
     return Condensed(
         machine=machine,
