@@ -295,7 +295,7 @@ def test_a_load_without_equilibrium_is_a_collapse_and_uses_nothing_else_up() -> 
     [
         (80.0, "angle", "reaches from about"),
         (FAR, "rope", "Hold angle or radius"),
-        (-3.0, "angle", "Give radii above 0 m"),
+        (-3.0, "angle", "must be above 0 m, from the axis of rotation, and one of these is -3 m"),
     ],
 )
 def test_what_cannot_be_is_refused_in_one_sentence(radius: float, hold: str, said: str) -> None:
