@@ -122,16 +122,7 @@ def _set(one: Shown) -> str:
 
 
 def unwrapped(text: str) -> str:
-    """Join lines that a notebook breaks for its width; a page breaks them for its own.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    str
-    """
+    """Join lines that a notebook breaks for its width; a page breaks them for its own."""
     lines = text.splitlines()
     made = lines[:1]
     for before, line in pairwise(lines):

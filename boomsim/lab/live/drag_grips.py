@@ -178,10 +178,6 @@ def dragged(
         Places are rounded to the sliders' steps, in the units shown
     now : Answer
         To `scene`
-
-    Returns
-    -------
-    Scene
     """
     machine = machine_of(scene.machine)
     out, up = place[0] - machine.heel_out, place[1] - machine.heel_up
@@ -217,10 +213,6 @@ def weighed(scene: Scene, load: float, *, look: Look) -> Scene:
     load : float
         [kg]
     look : Look
-
-    Returns
-    -------
-    Scene
     """
     span = ranges(scene, look)["load"]
     return replace(scene, load=span.to_si(span.to_shown(max(load, 0.0))))
@@ -239,10 +231,6 @@ def nudged(scene: Scene, hold: Hold, key: str, *, large: bool, look: Look, now: 
         A step ten times as large, where nothing locks
     look : Look
     now : Answer
-
-    Returns
-    -------
-    Scene
     """
     way = 1 if key in ("up", "right") else -1
     many = LARGE if large else 1

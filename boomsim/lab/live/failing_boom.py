@@ -55,10 +55,6 @@ def way_of(limit: Limit, at: Response) -> Way:
         That fails
     at : Response
         One cell, under the load that it fails under
-
-    Returns
-    -------
-    Way
     """
     section, layout = limit.section, at.boom.layout
     if section is None:
@@ -84,10 +80,6 @@ def fallen(way: Way, at: Response, share: float) -> Bent:
         One cell, just before it gives way
     share : float
         From 0, as it stood, to 1, as far as it is drawn [1]
-
-    Returns
-    -------
-    Bent
     """
     angle, rotation = float(at.state.angle[0, 0]), at.state.rotation[0, :, 0]
     if way.how == SWAYS:

@@ -15,10 +15,6 @@ MOST_LETTERS = 2300
 def link_code(text: str) -> dict[str, Any]:
     """Make the code of a link.
 
-    Parameters
-    ----------
-    text : str
-
     Returns
     -------
     dict

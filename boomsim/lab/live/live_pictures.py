@@ -69,10 +69,6 @@ def stage_frame(found: Answer, look: Look, *, layout: str) -> Frame:
     look : Look
     layout : str
         One of `LAYOUTS`
-
-    Returns
-    -------
-    Frame
     """
     large = type_scale(_look(look, layout))
     return frame_of(found, PLANS[layout].side, small=False, large=large)

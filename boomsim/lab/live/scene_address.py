@@ -61,10 +61,6 @@ def from_address(address: str) -> tuple[Scene, Look, bool]:
     address : str
         As :func:`to_address` writes it
 
-    Returns
-    -------
-    Scene, Look, bool
-
     Raises
     ------
     ValueError

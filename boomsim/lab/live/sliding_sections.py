@@ -66,10 +66,6 @@ def ended(scene: Scene, *, section: int, front: float, keeps_length: bool) -> Sc
         From the heel pin [m]
     keeps_length : bool
         The length stays: what is given to this section is taken from those ahead of it
-
-    Returns
-    -------
-    Scene
     """
     boom = machine_of(scene.machine).boom
     now = float(layout(boom, extension=scene.extension).front[0, section])
@@ -91,10 +87,6 @@ def with_length(scene: Scene, *, length: float) -> Scene:
     scene : Scene
     length : float
         Wanted; the nearest that there is [m]
-
-    Returns
-    -------
-    Scene
     """
     boom, system = machine_of(scene.machine).boom, BOOM_SYSTEMS[scene.system]
     shortest, longest = range_of_length(boom)
@@ -123,10 +115,6 @@ def next_length(scene: Scene, *, way: int, step: float) -> Scene:
         1 longer, -1 shorter
     step : float
         [m]
-
-    Returns
-    -------
-    Scene
     """
     boom = machine_of(scene.machine).boom
     now = float(layout(boom, extension=scene.extension).boom_length[0])

@@ -236,10 +236,6 @@ def standing_of(at: Response, *, slew: float) -> Standing:
         Of one cell
     slew : float
         [rad]
-
-    Returns
-    -------
-    Standing
     """
     balance = turned(at, slew=np.array([slew]))
     weight, x, y = (values[:, 0, 0] for values in resultant(at, balance=balance))

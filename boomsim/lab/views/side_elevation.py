@@ -159,12 +159,6 @@ def _crane(answer: Answer, frame: Frame) -> str:
 def cylinder_parts(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     """Draw the luffing cylinder.
 
-    Parameters
-    ----------
-    answer : Answer
-    frame : Frame
-    shape : Bent
-
     Returns
     -------
     list of str
@@ -226,11 +220,6 @@ def _mouths(bodies: Array) -> list[str]:
 
 def hung(answer: Answer, shape: Bent) -> tuple[float, float]:
     """Where the load hangs, and how large it is drawn.
-
-    Parameters
-    ----------
-    answer : Answer
-    shape : Bent
 
     Returns
     -------

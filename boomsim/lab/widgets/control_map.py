@@ -101,10 +101,6 @@ def holding(scene: Scene, what: str, *, now: Answer) -> Scene:
         "radius" or "angle"
     now : Answer
         To `scene`
-
-    Returns
-    -------
-    Scene
     """
     at = now.at
     if what == scene.held or at is None:
