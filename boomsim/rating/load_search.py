@@ -24,7 +24,7 @@ from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.limits.ultimate_values import with_ultimates
 from boomsim.rating.rules import Rule, StabilityRule, StrengthRule
 from boomsim.rating.setup import Setup
-from boomsim.rating.sinking import Trapped
+from boomsim.rating.sinking_on_oil import Trapped
 
 FLOAT = "float"
 """Kind of event beside those that limits bring: a float lifts."""

@@ -22,11 +22,11 @@ from boomsim.machine.machine_check import machine_faults
 from boomsim.machine.model import CarrierMass, LuffingCylinder, Machine
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.external_loads import GRAVITY
-from boomsim.mechanics.oil import angle_at_length, cylinder_length, sunk_length
+from boomsim.mechanics.trapped_oil import angle_at_length, cylinder_length, sunk_length
 from boomsim.rating.load_search import Held
 from boomsim.rating.overload.overload_sentences import tell_feel, tell_kept
 from boomsim.rating.overload.overload_study import Overload, overload
-from boomsim.rating.sinking import Trapped
+from boomsim.rating.sinking_on_oil import Trapped
 
 LENGTH, BORE, MODULUS = 20.0, 0.2, 1.4e9
 LEAST = radians(5.0)

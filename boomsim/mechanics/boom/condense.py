@@ -10,11 +10,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Machine
+from boomsim.mechanics.boom.axial_stretch import Stretch, stretch_of
 from boomsim.mechanics.boom.bending_operators import Plane, planes_of
 from boomsim.mechanics.boom.stations import PER_SECTION, Cuts, Stations, stations_of
 from boomsim.mechanics.geometry import Array, Layout, layout
 from boomsim.mechanics.sections.section_properties import properties
-from boomsim.mechanics.stretch import Stretch, stretch_of
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)

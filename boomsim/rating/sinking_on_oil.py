@@ -5,7 +5,7 @@ import numpy as np
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.oil import angle_at_length, sunk_length
+from boomsim.mechanics.trapped_oil import angle_at_length, sunk_length
 from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 
