@@ -5,6 +5,8 @@ strengths and the elastic critical load stand for themselves, and the crane tips
 is gone. What a maker permits (pads, luffing cylinder, rope, slewing ring) stays as it is given:
 passing it is told as passed and not as a failure. Ring, cylinder and rope give way at a multiple
 of what is permitted, which is assumed.
+
+Derived in docs/theory.md, section 10.
 """
 
 from collections.abc import Callable
@@ -13,8 +15,9 @@ from dataclasses import replace
 import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.limit_kind import Limit

@@ -6,9 +6,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantages
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array, angle_at_radius, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reeved
+from boomsim.mechanics.rope_tackle import tackle_advantages
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import range_of_length
 from boomsim.units import show

@@ -4,7 +4,8 @@ The rule is written here and shares nothing with the marking but the families' f
 evaluates by substitution: a part is right if its number is that of the key or follows from the
 candidate's own numbers; else it earns nothing. A letter earns all or nothing. Where only the answer
 is asked for, a known slip keeps the marks of the steps that the answer rests on, but for its own,
-and any other error keeps none. Candidates write four figures, so that no tolerance decides; draws on which one does are left out.
+and any other error keeps none. Candidates write four figures, so that no tolerance decides; draws
+on which one does are left out.
 """
 
 import csv

@@ -1,4 +1,7 @@
-"""Bending in one plane: from the forces across a boom's stations to moments and rotations."""
+"""Bending in one plane: from the forces across a boom's stations to moments and rotations.
+
+Derived in docs/theory.md, section 2.
+"""
 
 from dataclasses import dataclass
 

@@ -1,6 +1,8 @@
 """What depends on the configuration alone, condensed once into small matrices.
 
 All operators act on values at the stations of :mod:`boomsim.mechanics.boom.stations`.
+
+Derived in docs/theory.md, section 2.
 """
 
 from dataclasses import dataclass

@@ -1,6 +1,8 @@
 """One sweep of the equilibrium: from rotations of the axis to forces across it and back.
 
 Pairs, on axis 0, are along and above the base section, or cosine and sine.
+
+Derived in docs/theory.md, section 3.
 """
 
 from typing import NamedTuple
@@ -10,12 +12,9 @@ import numpy as np
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_forces import Luffed, Luffing
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import (
-    GRAVITY,
-    hoisting_factor,
-    tackle_advantages,
-)
+from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
 from boomsim.mechanics.geometry import Array, direction_at_radius
+from boomsim.mechanics.rope_tackle import tackle_advantages
 
 HARDLY = 0.05
 """Pad force over the section's own weight below which its play is not all taken up: a jump from one

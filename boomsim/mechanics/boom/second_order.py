@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 
-from boomsim.mechanics.boom.fixed_point import Sweeps, relax
+from boomsim.mechanics.boom.fixed_point_iteration import Sweeps, relax
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_plane import LuffingPlane
 from boomsim.mechanics.boom.side_plane import Sideways

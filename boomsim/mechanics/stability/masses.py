@@ -1,4 +1,7 @@
-"""Where every mass of a crane is, on its deflected boom."""
+"""Where every mass of a crane is, on its deflected boom.
+
+Derived in docs/theory.md, section 6.
+"""
 
 from dataclasses import dataclass
 

@@ -1,6 +1,8 @@
 """Does the crane turn over: moments of every mass about every tipping line.
 
 On ground that leans, masses count where a plumb line through them meets the plane of the supports.
+
+Derived in docs/theory.md, section 6.
 """
 
 from dataclasses import dataclass

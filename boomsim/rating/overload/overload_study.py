@@ -4,6 +4,8 @@ The boom is set so that the *rated* load hangs at the wanted radius. Then the lo
 zero at that boom angle, for nobody luffs while it fails; the radius grows with the deflection.
 (Or the radius is kept, for comparison with a chart.) Loads of later events are those of a crane
 that has come through the earlier ones: the model stays elastic, it does not break.
+
+Derived in docs/theory.md, section 10.
 """
 
 from dataclasses import dataclass

@@ -1,4 +1,7 @@
-"""Fixed-point iteration for the axis rotations (Aitken)."""
+"""Fixed-point iteration for the axis rotations (Aitken).
+
+Derived in docs/theory.md, section 3.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass
