@@ -12,7 +12,10 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
-NAMES = {"matplotlib": "matplotlib", "fonttools": "fontTools", "jupyterlab": None, "voila": None}
+NAMES = {
+    "matplotlib": "matplotlib", "fonttools": "fontTools", "pillow": "PIL", "jupyterlab": None,
+    "voila": None,
+}  # fmt: skip
 """Names under which packages are imported; jupyterlab and voila are started, not imported."""
 
 pyproject = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
