@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from boomsim.face.pick_result import pick as pick
     from boomsim.face.range_result import range as range
     from boomsim.face.rate_result import rate as rate
+    from boomsim.face.reeving_result import reeving as reeving
     from boomsim.face.slabs_result import slabs as slabs
     from boomsim.machine.machine_files import load_machine as load_machine
 

@@ -33,6 +33,11 @@ PICTURES = {
         "The bold line, and a second one: what really comes first when the load is raised "
         "past all margins.",
     ),
+    "reeving": (
+        "How a boom is reeved",
+        'reeving yard60 --length "33.1 m"',
+        "The tackle with its dead end, where the rope is, and parts of line by boom length.",
+    ),
     "range": (
         "Radius and height",
         "range yard60 --extension 0,0,45,45",

@@ -4,24 +4,15 @@ What a lesson shows after its guess lies behind a fold as well, for it is the gu
 answer stick. A cell that fails stops the build.
 """
 
-import json
-import os
 import re
-import tempfile
 from collections.abc import Iterator
-from pathlib import Path
-from typing import Any
 
+from boomsim.classroom.pages.notebook_cells import COMPARED, GATE, Kernel, Shown, cells, guessed
 from boomsim.lessons.class_plan import LENGTH
-from boomsim.lessons.first_guess import said_of
 from boomsim.lessons.lesson_order import LESSONS
 from boomsim.lessons.lesson_parts import Lesson
 
-NOTEBOOKS = Path(__file__).parents[1] / "notebooks"
 CLASS_PLAN = "00-instructor"
-
-GATE, COMPARED = "this.predict(", "this.compare("
-"""In the cell beyond which nothing runs without a guess, and in the one that holds it up."""
 
 FOLD = '<details class="{kind}"><summary>{says}</summary>\n\n'
 END = "\n\n</details>\n"
@@ -35,48 +26,19 @@ HOW = (
 HOW_HERE = "Write your guess down, on paper. What the model says is behind the fold."
 
 
-class Kernel:
-    """Runs cells in this process, one after another, and keeps what each shows."""
-
-    def __init__(self) -> None:
-        # Nothing of a person's own set-up is read, nothing is left in it.
-        os.environ["IPYTHONDIR"] = tempfile.mkdtemp()
-        from IPython.core.interactiveshell import InteractiveShell
-
-        InteractiveShell.clear_instance()
-        self.shell = InteractiveShell.instance(colors="nocolor")
-
-    def run(self, code: str) -> str:
-        """What a cell shows, as Markdown."""
-        from IPython.utils.capture import capture_output
-
-        with capture_output() as seen:
-            done = self.shell.run_cell(code, store_history=False)
-        done.raise_error()
-        printed = re.sub(r"^Out\[\d*\]: .*\Z", "", seen.stdout, flags=re.M | re.S)
-        shown = [self._set(one._repr_mimebundle_()) for one in seen.outputs]
-        shown += [self._result(done.result)] if done.result is not None else []
-        return "\n\n".join([*([PRINTED.format(printed.rstrip())] * bool(printed.strip())), *shown])
-
-    def _result(self, result: Any) -> str:
-        data, _ = self.shell.display_formatter.format(result)
-        return self._set(data)
-
-    def _set(self, data: Any) -> str:
-        data = data[0] if isinstance(data, tuple) else data
-        if "application/vnd.jupyter.widget-view+json" in data:
-            return "*Here the notebook has sliders.*"
-        made = data.get("text/html") or data.get("image/svg+xml")
-        if made:
-            return f'```{{raw}} html\n<div class="shown">{made}</div>\n```'
-        return f"```text\n{data['text/plain']}\n```"
+def set_cell(shown: tuple[Shown, ...]) -> str:
+    """What a cell shows, as Markdown."""
+    return "\n\n".join(_set(one) for one in shown)
 
 
-def cells(name: str) -> Iterator[tuple[str, str]]:
-    """Kind and text of each cell of a notebook."""
-    data = json.loads((NOTEBOOKS / f"{name}.ipynb").read_text(encoding="utf-8"))
-    for cell in data["cells"]:
-        yield cell["cell_type"], "".join(cell["source"])
+def _set(one: Shown) -> str:
+    if one.kind == "printed":
+        return PRINTED.format(one.text)
+    if one.kind == "sliders":
+        return "*Here the notebook has sliders.*"
+    if one.kind == "html":
+        return f'```{{raw}} html\n<div class="shown">{one.text}</div>\n```'
+    return f"```text\n{one.text}\n```"
 
 
 class Page:
@@ -94,7 +56,7 @@ class Page:
 
     def run(self, code: str) -> None:
         """A cell."""
-        shown = self.kernel.run(code)
+        shown = set_cell(self.kernel.run(code))
         self.codes.append(code)
         if shown:
             self.blocks.append(shown)
@@ -122,7 +84,7 @@ def lesson_page(lesson: Lesson) -> str:
         if kind == "markdown":
             page.add(_below_the_fold(text) if gated else text.replace(HOW, HOW_HERE))
         elif GATE in text:
-            page.kernel.run(_guessed(text, lesson))
+            page.kernel.run(guessed(text, lesson, "metric"))
             page.add(FOLD.format(kind="after-guess", says=WRITTEN_DOWN))
             gated = True
         else:
@@ -163,14 +125,6 @@ def _where(lesson: Lesson) -> str:
 def _below_the_fold(text: str) -> str:
     """No headings, since a fold is no section."""
     return re.sub(r"^#+ (.*)$", r"```{rubric} \1\n```", text, flags=re.M)
-
-
-def _guessed(text: str, lesson: Lesson) -> str:
-    """The cell with the guess, as somebody fills it in who knows the answers."""
-    for truth in lesson.guess("metric").truths:
-        said = said_of(truth, "metric").replace(",", "")
-        text = text.replace('= ""', f'= "{said}"', 1)
-    return text
 
 
 def _nothing_guessed(text: str, lesson: Lesson) -> str:

@@ -19,7 +19,7 @@ def page(folder: Path) -> str:
         "# What can be asked",
         "",
         f"{len(known)} problem families, written from the families themselves. Each makes "
-        f"questions without end, in metric or "
+        f"unlimited questions, in metric or "
         "US customary units; here is one of each. The id is what a blueprint names; [Setting "
         "and marking](examiner.md) says how.",
         "",

@@ -29,6 +29,7 @@ PRINTED = {
     "compare": 'compare --radius "6 m, 16 m" --figure shown/compare.svg',
     "chart": 'chart yard60 --extension 0,0,0,90 --extension 0,0,45,45 --radii "4 m, 8 m, 12 m"',
     "reading": 'chart yard60 --read "11.3 m, 25 m" --load "8 t"',
+    "reeving": 'reeving yard60 --length "33.1 m"',
     "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
     "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
     "paper": "paper worksheet-overlap --format md --out shown/sheet",

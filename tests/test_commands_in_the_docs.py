@@ -29,11 +29,14 @@ FENCED = re.compile(r"^(?:\$ |\.venv/bin/)?(boomsim .*?)(?:\s+#.*)?$", re.M)
 QUOTED = re.compile(r"`(boomsim [^`]*)`")
 NOT_RUN = (
     "boomsim lab",
+    "boomsim class",
+    "boomsim lessons",
     "boomsim describe mine.toml",
     "boomsim compare mine.toml",
     "boomsim page --live",
 )
-"""Serve until they are stopped, or want a file or a runtime of one's own."""
+"""Serve until they are stopped, want a file or a runtime of one's own, or run every notebook, which
+tests/classroom does."""
 
 
 def shown(path):

@@ -12,11 +12,8 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
-NAMES = {
-    "matplotlib": "matplotlib", "fonttools": "fontTools", "pillow": "PIL", "jupyterlab": None,
-    "voila": None,
-}  # fmt: skip
-"""Names under which packages are imported; jupyterlab and voila are started, not imported."""
+NAMES = {"fonttools": "fontTools", "pillow": "PIL", "jupyterlab": None}
+"""Names under which packages are imported; jupyterlab is started, not imported."""
 
 pyproject = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 project = pyproject["project"]
@@ -48,13 +45,13 @@ def test_every_dependency_is_imported_by_the_package():
 def test_every_import_is_a_dependency_of_the_package_or_of_an_extra():
     extras = project["optional-dependencies"]
     offered = names_of(project["dependencies"])
-    for extra in ("lab", "papers", "frames"):
+    for extra in ("lab", "class", "papers", "frames"):
         offered |= names_of(extras[extra])
     # These come with ipywidgets and pydantic, which require them.
     assert imported() - offered <= {"IPython", "pydantic_core"}
 
 
-@pytest.mark.parametrize("extra", ["lab", "papers", "frames"])
+@pytest.mark.parametrize("extra", ["lab", "class", "papers", "frames"])
 def test_what_an_extra_brings_is_imported_or_started(extra):
     assert names_of(project["optional-dependencies"][extra]) <= imported()
 

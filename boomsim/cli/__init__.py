@@ -4,17 +4,20 @@ import argparse
 import sys
 from collections.abc import Sequence
 from importlib import import_module
+from typing import NoReturn
 
 from boomsim import __version__
 from boomsim.caution import CAUTION
 from boomsim.cli import standard_streams as streams
 from boomsim.cli.interruptions import STOPPED, stoppable
+from boomsim.face.offered_names import brief
 
 COMMANDS = (
     "machines",
     "describe",
     "compare",
     "lift",
+    "reeving",
     "pick",
     "slabs",
     "lower",
@@ -29,6 +32,8 @@ COMMANDS = (
     "indicator",
     "lab",
     "page",
+    "lessons",
+    "class",
     "game",
     "handouts",
     "paper",
@@ -38,20 +43,15 @@ COMMANDS = (
 )
 """Modules of this package, in the order that --help lists them."""
 
-STOPPED_WORDS = "every file that is there is whole. Give the command again to start anew."
+STOPPED_WORDS = "no partial files were left. Run the command again to start over."
 
 REFUSED = 2
 """Exit code of a command whose input was refused."""
 
 
 def parser() -> argparse.ArgumentParser:
-    """Build the command line; imports nothing that computes.
-
-    Returns
-    -------
-    argparse.ArgumentParser
-    """
-    top = argparse.ArgumentParser(
+    """Build the command line; imports nothing that computes."""
+    top = _Parser(
         prog="boomsim",
         description="A physics teaching simulator of a telescoping boom: why one boom length lifts "
         "differently depending on which sections are out.",
@@ -70,6 +70,13 @@ def parser() -> argparse.ArgumentParser:
         module.add_arguments(command)
         command.set_defaults(run=module.run, stopped=getattr(module, "STOPPED", STOPPED_WORDS))
     return top
+
+
+class _Parser(argparse.ArgumentParser):
+    """Repeats no page of what was given."""
+
+    def error(self, message: str) -> NoReturn:
+        super().error(brief(message, message.replace("'", " ").split()))
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -94,7 +101,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         except BaseException as error:
             # A library may turn the interruption into an error of its own.
             if not stopping.asked and not isinstance(error, KeyboardInterrupt):
-                return _refused(error, told)
+                return _refused(error, told, sys.argv[1:] if arguments is None else arguments)
             streams.say(f"{_name(told)}: stopped; {told.stopped}")
             return STOPPED
         finally:
@@ -118,17 +125,24 @@ def _refuse_dashes(words: Sequence[str]) -> None:
             raise ValueError(f"{word} gives two dashes for a value. Write one after the sign =.")
 
 
-def _refused(error: BaseException, told: argparse.Namespace) -> int:
-    """Say what was refused; what is no refusal goes on as it is."""
+def _refused(error: BaseException, told: argparse.Namespace, given: Sequence[str]) -> int:
+    """Report user errors, without a page of what was given; re-raise the rest."""
     if isinstance(error, BrokenPipeError):
         return 0  # whoever read the answer has read enough of it
     if isinstance(error, OSError):
         streams.say(f"{_name(told)}: {streams.what_failed(error)}")
     elif isinstance(error, ValueError):
-        streams.say(f"{_name(told)}: {error}")
+        streams.say(f"{_name(told)}: {brief(_in_words(error, told), given)}")
     else:
         raise error
     return REFUSED
+
+
+def _in_words(error: ValueError, told: argparse.Namespace) -> str:
+    """Say a refusal in the words of the units that were chosen."""
+    from boomsim.units import in_words
+
+    return in_words(str(error), getattr(told, "units", "metric"))
 
 
 def _name(chosen: argparse.Namespace) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from boomsim.cli.json_printing import plain, print_json
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -21,7 +22,7 @@ def tell(
     figure: "Callable[[], Figure]",
     picture: str | None = None,
 ) -> None:
-    """Work out everything before the first word, so that what is refused has said nothing.
+    """Compute before printing, so that a refused command prints nothing.
 
     Parameters
     ----------
@@ -34,12 +35,13 @@ def tell(
         File for the picture if none was named
     """
     answer: dict[str, Any] = plain(data()) if chosen.json else {}
-    words = "" if chosen.json else text()
+    words = "" if chosen.json else in_trade_words(text(), chosen.units)
     path = chosen.figure or picture
     if path:
         from boomsim.figures.figure_page import write
+        from boomsim.figures.labels_in_trade_words import label_in_trade_words
 
-        write(figure(), path)
+        write(label_in_trade_words(figure(), chosen.units), path)
     if chosen.json:
         print_json(kind, answer)
         return
@@ -69,12 +71,7 @@ def tell_result(chosen: argparse.Namespace, found: "Result", *, picture: str | N
 
 
 def refuse_picture(chosen: argparse.Namespace) -> None:
-    """Refuse a picture's file that could not be written, before any work is done.
-
-    Parameters
-    ----------
-    chosen : argparse.Namespace
-    """
+    """Refuse a picture's file that could not be written, before any work is done."""
     if chosen.figure is not None:
         from boomsim.figures.figure_page import check_path
 

@@ -17,7 +17,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--load",
         metavar="MASS",
-        help="gross load whose float loads are shown, at the last radius (default: the rated one)",
+        help="gross load whose room in each direction and float loads are shown, at the last "
+        "radius (default: the rated one)",
     )
     parser.add_argument("--mat", metavar="AREA", help="of the mat under each float, such as '1 m2'")
     places.add_ground(parser)

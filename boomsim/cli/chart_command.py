@@ -9,6 +9,7 @@ from boomsim.cli import chart_command_options as chart_inputs
 from boomsim.cli import command_options as inputs
 from boomsim.cli.answer_printing import refuse_picture
 from boomsim.face.chart_result import refuse_both_rows
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from boomsim.face.chart_result import Charted
@@ -102,12 +103,14 @@ def _refuse_targets(chosen: argparse.Namespace) -> None:
     """Refuse files that could not be written, before any of them is."""
     from pathlib import Path
 
+    from boomsim.files.text_file import refuse_ending
     from boomsim.files.whole_files import refuse_target
 
     refuse_picture(chosen)
-    for target in (chosen.csv, chosen.html):
-        if target is not None:
-            refuse_target(Path(target))
+    if chosen.html is not None:
+        refuse_ending(chosen.html, ending=".html")
+    if chosen.csv is not None:
+        refuse_target(Path(chosen.csv))
 
 
 def _chart(chosen: argparse.Namespace, made: "Charted") -> Callable[[], None]:
@@ -120,7 +123,8 @@ def _chart(chosen: argparse.Namespace, made: "Charted") -> Callable[[], None]:
         return partial(print, made.text(chosen.units))
     from boomsim.reports.chart_report import as_text
 
-    return partial(print, as_text(made.study, units=chosen.units, marked=False, rule=made.rule))
+    text = as_text(made.study, units=chosen.units, marked=False, rule=made.rule)
+    return partial(print, in_trade_words(text, chosen.units))
 
 
 def _refuse_mixtures(chosen: argparse.Namespace) -> None:
@@ -190,8 +194,8 @@ def _draw(chosen: argparse.Namespace, made: "Charted") -> None:
     from dataclasses import replace
     from pathlib import Path
 
-    from boomsim.figures.charts.chart_look import ANSWERS, CLASS, FULL
     from boomsim.figures.charts.chart_page import chart_sheets
+    from boomsim.figures.charts.chart_sizes_and_tints import ANSWERS, CLASS, FULL
     from boomsim.figures.charts.sheet_files import write_sheets
 
     target = Path(chosen.figure)
@@ -235,7 +239,7 @@ def _page(chosen: argparse.Namespace, made: "Chart") -> None:
 
 
 def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
-    """Work out a reading; what is given tells it."""
+    """Compute a reading and return what prints it."""
     from boomsim.cli.json_printing import print_json
     from boomsim.rating.charts.chart_reading import read_chart
     from boomsim.reports.chart_report import reading_json, reading_text
@@ -257,4 +261,4 @@ def _read(chosen: argparse.Namespace, made: "Chart") -> Callable[[], None]:
     )
     if chosen.json:
         return partial(print_json, "reading", reading_json(reading))
-    return partial(print, reading_text(reading, units=chosen.units))
+    return partial(print, in_trade_words(reading_text(reading, units=chosen.units), chosen.units))

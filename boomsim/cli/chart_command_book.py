@@ -23,7 +23,7 @@ def run_book(chosen: argparse.Namespace) -> None:
     folder = Path(chosen.all)
     _refuse(chosen, folder)
     machine = inputs.machine(chosen)
-    chosen.stopped = "nothing was written. Give the command again to start anew."
+    chosen.stopped = "nothing was written. Run the command again to start over."
     with Bar() as bar:
         book = _book(chosen, machine, bar)
         files = write_book(

@@ -7,6 +7,7 @@ from boomsim.face.crane import DEMONSTRATION, Choices
 from boomsim.face.crane import slew as slew
 from boomsim.face.given_values import extension as extension
 from boomsim.face.given_values import radii as radii
+from boomsim.units import quoted
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Disturbances, Machine
@@ -50,7 +51,12 @@ def add_rigging(
         about = "one of the machine's counterweights"
         rig.add_argument("--counterweight", metavar="NAME", help=about)
     rig.add_argument("--support", metavar="NAME", help="one of the machine's ways to stand")
-    rig.add_argument("--parts", metavar="N", type=int, help="parts of line")
+    rig.add_argument(
+        "--parts",
+        metavar="N",
+        type=whole,
+        help="most parts of line; a longer boom has as many as the rope on the drum reaches for",
+    )
     rig.add_argument("--slew", metavar="WHERE", default="around", help=slew)
     rig.add_argument(
         "--rule", metavar="RULE", default="share", help="share, test-load or limit-states"
@@ -65,8 +71,8 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--allowances",
         choices=("rule", "none"),
         default="rule",
-        help="disturbances that strength bears without their being given: the rule's (default), or "
-        "none, as in a calculation by hand",
+        help="what strength carries on top of the load: the rule's allowances (default), or none, "
+        "as in a calculation by hand",
     )
     off = parser.add_argument_group("disturbances, all off by default")
     off.add_argument("--wind", metavar="SPEED", help="gust from behind, such as '9 m/s'")
@@ -75,16 +81,28 @@ def add_setup(parser: argparse.ArgumentParser) -> None:
         "--load-area", metavar="AREA", help="wind area of each tonne of load, such as '1 m2'"
     )
     off.add_argument("--side-pull", metavar="SHARE", help="share of the load, such as '2 %%'")
-    off.add_argument("--hoist-speed", metavar="SPEED", help="lifting off, such as '0.3 m/s'")
-    off.add_argument("--hoist-class", metavar="N", type=int, default=2, help="1 soft to 4 stiff")
+    off.add_argument("--hoist-speed", metavar="SPEED", help="of picking up, such as '0.3 m/s'")
+    off.add_argument("--hoist-class", metavar="N", type=whole, default=2, help="1 soft to 4 stiff")
     off.add_argument("--lean", metavar="ANGLE", help="downhill ahead of the boom, such as '1 deg'")
     off.add_argument("--lean-across", metavar="ANGLE", help="downhill to the left of the boom")
+
+
+def whole(text: str) -> int:
+    """Read a whole number."""
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(
+            f"{quoted(text)} is not a whole number. Write one, such as 2."
+        ) from None
 
 
 def add_output(parser: argparse.ArgumentParser, *, figure: bool = True) -> None:
     """Give a command its ways to answer."""
     out = parser.add_argument_group("output")
-    out.add_argument("--units", choices=("metric", "us"), default="metric", help="of the output")
+    out.add_argument(
+        "--units", choices=("metric", "us"), default="metric", help="of the output, and its words"
+    )
     out.add_argument("--json", action="store_true", help="SI numbers as JSON and nothing else")
     if figure:
         out.add_argument("--figure", metavar="FILE", help="draw to a .png, .svg or .pdf file")

@@ -68,10 +68,6 @@ def run_builds(chosen: argparse.Namespace) -> None:
 def factors(text: str) -> list[float]:
     """Read factors such as "0.8, 1, 1.3".
 
-    Parameters
-    ----------
-    text : str
-
     Returns
     -------
     list of float
@@ -119,10 +115,6 @@ def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:
     found : Builds
     at : tuple of float
         Radii at which each is overloaded [m]
-
-    Returns
-    -------
-    dict
     """
     from boomsim.rating.builds.builds_sentences import stability_from
 
@@ -146,7 +138,7 @@ def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:
             }
         )
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "length": found.length,
         "radii": found.radii,
@@ -184,10 +176,6 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
         Radii at which each is overloaded [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.builds.builds_sentences import builds_in_short
     from boomsim.rating.limits.governing_words import signs_in_words
@@ -197,7 +185,8 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
     spoken = builds_in_short(found, at=at, units=units)
     names = [build.name for build in found.builds]
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {RULE}"
     )
     pieces = [
@@ -237,7 +226,7 @@ def _rows(found: "Builds", units: str) -> list[list[str]]:
                 "- " if limit is None else f"{show_rated(float(load), units)}{sign(limit) or ' '}"
                 for limit, load in zip(limits, found.capacity[:, column], strict=True)
             ]
-            rows.append([show(float(radius), "length", units), *cells, _most(found, column)])
+            rows.append([show(float(radius), "length", units), *cells, _most(found, column, units)])
     if not rows:
         raise ValueError(
             "Nothing may be lifted at any of these radii by any of these builds. Choose other "
@@ -246,8 +235,15 @@ def _rows(found: "Builds", units: str) -> list[list[str]]:
     return rows
 
 
-def _most(found: "Builds", column: int) -> str:
-    from boomsim.rating.builds.builds_leads import level_at
+def _most(found: "Builds", column: int, units: str) -> str:
+    """Name the build that carries most; those whose figures read the same tie."""
+    from boomsim.units import show_rated
 
-    level = level_at(found.capacity[:, [column]])[:, 0].nonzero()[0]
-    return "tie" if len(level) > 1 else found.builds[level[0]].name if len(level) else ""
+    loads = {
+        build.name: float(load)
+        for build, load in zip(found.builds, found.capacity[:, column], strict=True)
+        if load > 0.0
+    }
+    most = show_rated(max(loads.values()), units) if loads else ""
+    level = [name for name, load in loads.items() if show_rated(load, units) == most]
+    return "tie" if len(level) > 1 else "".join(level)

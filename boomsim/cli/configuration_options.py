@@ -16,10 +16,6 @@ def named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
     chosen : argparse.Namespace
         With `extension` and `system`
     setup : Setup
-
-    Returns
-    -------
-    Configurations
     """
     from boomsim.face.default_places import ways
 

@@ -7,6 +7,7 @@ from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
 from boomsim.cli import standard_streams as streams
 from boomsim.cli.json_printing import paragraph, print_json, table
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Boom, Machine, Support
@@ -35,6 +36,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(chosen: argparse.Namespace) -> None:
     """Answer."""
+    if chosen.toml and chosen.json:
+        raise ValueError(
+            "--toml and --json are two ways to write the machine down. Choose one of them."
+        )
     if chosen.toml:
         text = _as_toml(chosen.machine)
         streams.in_utf_8()
@@ -46,7 +51,8 @@ def run(chosen: argparse.Namespace) -> None:
     if chosen.json:
         print_json("describe", as_json(machine, extension=extension, rule=chosen.rule))
     else:
-        print(as_text(machine, extension=extension, units=chosen.units))
+        text = as_text(machine, extension=extension, units=chosen.units)
+        print(in_trade_words(text, chosen.units))
 
 
 def _as_toml(name: str) -> str:
@@ -59,10 +65,13 @@ def _as_toml(name: str) -> str:
 
 def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, Any]:
     """Enough for an outsider to rebuild the model in another program, SI."""
-    from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+    from boomsim.mechanics.external_loads import GRAVITY
     from boomsim.mechanics.geometry import layout
+    from boomsim.mechanics.rope_tackle import tackle_advantage
     from boomsim.mechanics.sections.section_properties import properties
-    from boomsim.mechanics.stability.tipping_lines import tipping_lines
+    from boomsim.mechanics.stability.tipping_lines import (
+        tipping_lines,
+    )
     from boomsim.rating.limits.limit_table import limits_of
     from boomsim.rating.limits.strengths import strengths
     from boomsim.rating.setup import set_up
@@ -145,6 +154,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
     boom_mass = sum(machine.boom.section_masses) + machine.boom.head.mass
     crane = sum(p.mass for p in machine.carrier) + sum(p.mass for p in machine.superstructure)
     total = crane + boom_mass + machine.cylinder.mass + machine.counterweights[0].mass
+    has_cylinder = machine.boom.telescope_cylinder is not None
     facts = [
         ["boom length", f"{said(shortest, 'boom_length')} to {said(longest, 'boom_length')}"],
         ["boom systems", ", ".join(machine.boom.systems)],
@@ -154,7 +164,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             f"{said(machine.boom.least_angle, 'angle')} to "
             f"{said(machine.boom.greatest_angle, 'angle')}",
         ],
-        ["boom mass", said(boom_mass, "mass")],
+        [f"boom mass{', telescope cylinder included' * has_cylinder}", said(boom_mass, "mass")],
         *_telescope_cylinder(machine.boom, units),
         [f"whole crane, counterweight {machine.counterweights[0].name}", said(total, "mass")],
         [
@@ -165,6 +175,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
         ["slewing ring", said(machine.ring.moment, "moment")],
         ["line pull", said(machine.hoist.line_pull, "force")],
         ["parts of line", ", ".join(map(str, machine.hoist.parts))],
+        *_rope(machine, units),
         *_deck(machine, units),
         [
             "deductions: hook block, slings",
@@ -212,6 +223,7 @@ def as_text(machine: "Machine", *, extension: "Array", units: str) -> str:
             table(["machine", ""], facts),
             f"Front, tail and overlap: {where}.",
             table([*head, "front", "tail", "overlap"], given),
+            *([paragraph(_without_cylinder(machine.boom, units))] if has_cylinder else []),
             table(
                 ["section", "area", "I upright", "I sideways", "W top", "W bottom", "widest b/t"],
                 derived,
@@ -245,6 +257,28 @@ def _deck(machine: "Machine", units: str) -> list[list[str]]:
         return []
     where = show(hypot(deck.x, deck.y), "length", units)
     return [["slabs on deck", f"{where} from the axis of rotation"]]
+
+
+def _without_cylinder(boom: "Boom", units: str) -> str:
+    """Say that sections are weighed here without the telescope cylinder."""
+    from boomsim.reports.holding_moments import cylinder_words
+
+    return f"Each section by itself; besides, {cylinder_words(boom, units=units)}."
+
+
+def _rope(machine: "Machine", units: str) -> list[list[str]]:
+    """What is known of the hoist rope; nothing of a rope without length or weight."""
+    from boomsim.units import show
+
+    hoist, rows = machine.hoist, []
+    if hoist.rope_mass > 0.0:
+        rows.append(["hoist rope weighs", show(hoist.rope_mass, "mass_per_length", units)])
+    if hoist.rope_length is not None and hoist.drum_diameter is not None:
+        drum = show(hoist.drum_diameter, "small_length", units)
+        rows.append(
+            ["rope on the drum", f"{show(hoist.rope_length, 'length', units)}, drum {drum}"]
+        )
+    return rows
 
 
 def _telescope_cylinder(boom: "Boom", units: str) -> list[list[str]]:

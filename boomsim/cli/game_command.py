@@ -79,7 +79,8 @@ def _head(picks: "list[Pick]", seed: int, units: str) -> str:
 
     setup = picks[0].setup
     return (
-        f"{len(picks)} picks, seed {seed}: the same again with --seed {seed}. "
+        f"{len(picks)} {'pick' if len(picks) == 1 else 'picks'}, seed {seed}: the same again with "
+        f"--seed {seed}. "
         f"{machine_words(setup)}; {setup_words(setup, units=units)}. "
         f"{allowance_words(setup.rule, units=units)}"
     ).rstrip()
@@ -176,10 +177,6 @@ def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
     seed : int
     units : str
         Of the sentences
-
-    Returns
-    -------
-    dict
     """
     from boomsim.game.pick_verdict import ask, judge
     from boomsim.reports.setup_head import setup_json

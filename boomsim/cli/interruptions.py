@@ -18,12 +18,7 @@ _AGAIN = 0.05
 
 
 class Stopping:
-    """Whether a run was asked to stop.
-
-    Attributes
-    ----------
-    asked : bool
-    """
+    """Whether a run was asked to stop."""
 
     def __init__(self) -> None:
         self.asked = False
@@ -49,10 +44,6 @@ def stoppable(*, whole_process: bool) -> Iterator[Stopping]:
     ----------
     whole_process : bool
         The process ends with this run: a request that comes after its last word does nothing
-
-    Yields
-    ------
-    Stopping
     """
     stopping = Stopping()
     before = _handlers() if threading.current_thread() is threading.main_thread() else {}
@@ -69,7 +60,7 @@ def stoppable(*, whole_process: bool) -> Iterator[Stopping]:
 
 
 def _handlers() -> dict[int, Any]:
-    """What is done now; what whoever started us ignores stays ignored, as with nohup."""
+    """Current handlers, without signals that the parent ignores (nohup)."""
     numbers = [getattr(signal, name) for name in _REQUESTS if hasattr(signal, name)]
     found = {number: signal.getsignal(number) for number in numbers}
     return {n: usual for n, usual in found.items() if usual not in (signal.SIG_IGN, None)}

@@ -5,7 +5,7 @@ import argparse
 from boomsim.cli import command_options as inputs
 from boomsim.cli.json_printing import print_json
 
-HELP = "one lift: angle, deflection, section forces, use of every limit, margin, float loads"
+HELP = "one lift: angle, deflection, section forces, every limit, margin, float loads"
 EXAMPLE = "boomsim lift yard60 --extension 0,0,45,45 --radius '10 m' --load '8 t'"
 
 

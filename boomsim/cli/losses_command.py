@@ -8,7 +8,7 @@ from boomsim.cli.answer_printing import refuse_picture, tell_result
 from boomsim.cli.progress_bar import Bar
 from boomsim.face.losses_result import QUANTITIES, checked_amount, losses
 
-HELP = "what eats capacity: slope, side pull, wind, lifting off, soft ground, and each kilogram"
+HELP = "what eats capacity: slope, side pull, wind, picking up fast, soft ground, and each kilogram"
 EXAMPLE = "boomsim losses yard60 --radius '8 m, 16 m' --amount wind='14 m/s'"
 
 
@@ -21,7 +21,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="NAME=VALUE",
         action="append",
         default=[],
-        help=f"how much of a taker: {', '.join(QUANTITIES)}; such as lean='2 deg' or soft='5 %%'",
+        help=f"how much of an effect: {', '.join(QUANTITIES)}; such as lean='2 deg' or soft='5 %%'",
     )
     inputs.add_setup(parser)
     inputs.add_output(parser)

@@ -24,7 +24,7 @@ ASSUMED = (
 )
 """What the way takes for granted."""
 
-NOT_KEPT = "-: no rated load hangs at this radius, for it would bend the boom out of it."
+NOT_KEPT = "-: nothing is rated here, for any load would bend the boom beyond this radius."
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -78,23 +78,14 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def as_json(found: "Lowering") -> dict[str, Any]:
-    """Give the way, SI.
-
-    Parameters
-    ----------
-    found : Lowering
-
-    Returns
-    -------
-    dict
-    """
+    """Give the way, SI."""
     from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
     from boomsim.rating.path.lowering_study import steps_of
 
     steps = steps_of(found)
     limits = [steps.rating.limit(0, k) for k in range(len(steps.radius))]
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "length": found.length,
         "load": found.load,
@@ -138,10 +129,6 @@ def as_text(found: "Lowering", *, units: str) -> str:
     found : Lowering
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.limits.governing_words import signs_in_words
@@ -154,7 +141,8 @@ def as_text(found: "Lowering", *, units: str) -> str:
     spoken += [tell_what_sets(rated)] if rated else []
     spoken += [tell_empty_hook(found.empty, units=units)]
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {ASSUMED}"
     )
     pieces = [

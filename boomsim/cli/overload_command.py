@@ -27,6 +27,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     places.add_ground(parser)
     parser.add_argument("--map", action="store_true", help="all over the chart instead of one lift")
+    parser.add_argument(
+        "--best",
+        action="store_true",
+        help="with --map: the chart of the best of all ways to extend at each radius (default: one "
+        "way for each length, as chart has it)",
+    )
     inputs.add_setup(parser)
     inputs.add_output(parser)
 
@@ -38,6 +44,8 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def _one(chosen: argparse.Namespace) -> "Result":
+    if chosen.best:
+        raise ValueError("--best chooses the chart of --map. Add --map, or leave --best out.")
     from boomsim.face.overload_result import overload
 
     return overload(
@@ -60,5 +68,9 @@ def _map(chosen: argparse.Namespace) -> "Result":
         )
     with Bar() as bar:
         return overload_map(
-            chosen.machine, units=chosen.units, told=bar.tell, **inputs.choices(chosen)
+            chosen.machine,
+            best=chosen.best,
+            units=chosen.units,
+            told=bar.tell,
+            **inputs.choices(chosen),
         )

@@ -15,7 +15,7 @@ SECRET = (
     "the solutions."
 )
 
-STOPPED = "every file that is there is whole; the same command goes on from here."
+STOPPED = "no partial files were left; the same command goes on from here."
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -88,7 +88,7 @@ def run(chosen: argparse.Namespace) -> int:
         print(paragraph(str(written.hardness)))
     print(f"Marking key: {written.key}. Sheet for the answers: {written.sheet}.")
     if written.sheet_kept:
-        print("Somebody has written in the sheet; it is left as it was.")
+        print("The answer sheet already has entries; it was not changed.")
     print(f"To mark: {shlex.join(['boomsim', 'mark', str(written.key), str(written.sheet)])}")
     print()
     print(paragraph(f"{SECRET} {CAUTION}"))

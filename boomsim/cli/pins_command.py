@@ -62,17 +62,7 @@ def run(chosen: argparse.Namespace) -> None:
 
 
 def as_json(machine: "Machine", found: "Sequence") -> dict[str, Any]:
-    """Give the moves, SI.
-
-    Parameters
-    ----------
-    machine : Machine
-    found : Sequence
-
-    Returns
-    -------
-    dict
-    """
+    """Give the moves, SI."""
     return {
         "machine": machine.name,
         "start": found.start,
@@ -94,10 +84,6 @@ def as_text(machine: "Machine", found: "Sequence", *, units: str) -> str:
     found : Sequence
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.path.pins_sentences import RULE, tell_pins
     from boomsim.units import show

@@ -26,37 +26,18 @@ def in_utf_8() -> None:
 
 
 def is_utf_8() -> bool:
-    """Whether standard output can hold every character.
-
-    Returns
-    -------
-    bool
-    """
+    """Whether standard output can hold every character."""
     return str(getattr(sys.stdout, "encoding", "")).lower().replace("-", "") == "utf8"
 
 
 def say(text: str) -> None:
-    """Say something on standard error, if anybody can hear it.
-
-    Parameters
-    ----------
-    text : str
-    """
+    """Print to standard error if it is open."""
     with suppress(OSError, ValueError):
         print(text, file=sys.stderr, flush=True)
 
 
 def what_failed(error: OSError) -> str:
-    """Say what the system refused: a file by its name, or else to take the answer.
-
-    Parameters
-    ----------
-    error : OSError
-
-    Returns
-    -------
-    str
-    """
+    """Say what the system refused: a file by its name, or else to take the answer."""
     why = error.strerror or str(error)
     if error.filename is None:
         return (

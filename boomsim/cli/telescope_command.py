@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.path.largest_telescoped import Largest
     from boomsim.rating.path.telescoping_study import Telescoping
-    from boomsim.rating.setup import Setup
 
 HELP = "run the boom out with a load: how far, what pushes it, what may be telescoped at each angle"
 EXAMPLE = "boomsim telescope yard60 --load '8 t' --angle '60 deg' --figure telescope.svg"
@@ -69,9 +68,8 @@ def run(chosen: argparse.Namespace) -> None:
     refuse_picture(chosen)
     machine = inputs.machine(chosen)
     moving = len(machine.boom.sections) - 1
-    setup = inputs.setup(chosen, machine)
     found = telescope(
-        setup,
+        inputs.setup(chosen, machine),
         extension=inputs.extension(chosen.extension or ",".join(["0"] * moving), machine),
         load=parse(chosen.load, "mass", what="--load"),
         angle=parse(chosen.angle, "angle", what="--angle"),
@@ -79,7 +77,7 @@ def run(chosen: argparse.Namespace) -> None:
         system=chosen.system,
     )
     system = chosen.system or machine.boom.systems[0]
-    largest = _largest(setup, found)
+    largest = _largest(found)
 
     def figure() -> "Figure":
         from boomsim.figures.path.telescoping_figure import figure_of_telescoping
@@ -105,15 +103,15 @@ def _friction(text: str) -> float:
         ) from None
 
 
-def _largest(setup: "Setup", found: "Telescoping") -> "list[Largest]":
+def _largest(found: "Telescoping") -> "list[Largest]":
     import numpy as np
 
     from boomsim.rating.path.largest_telescoped import largest_moved
 
-    boom = setup.machine.boom
+    boom = found.setup.machine.boom
     angles = np.linspace(boom.greatest_angle, boom.least_angle, ANGLES)
     return [
-        largest_moved(setup, stage=stage, angle=angles, friction=found.friction)
+        largest_moved(found.setup, stage=stage, angle=angles, friction=found.friction)
         for stage in found.stages
     ]
 
@@ -127,10 +125,6 @@ def as_json(found: "Telescoping", largest: "list[Largest]", system: str) -> dict
     largest : list of Largest
         Of its stages
     system : str
-
-    Returns
-    -------
-    dict
     """
     return {
         **setup_json(found.setup),
@@ -179,10 +173,6 @@ def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, unit
     system : str
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.path.lowering_sentences import tell_what_sets
     from boomsim.rating.path.telescoping_sentences import (
@@ -200,7 +190,8 @@ def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, unit
     pieces = [
         "\n".join(paragraph(sentence) for sentence in spoken if sentence),
         paragraph(
-            f"{setup_text(found.setup)} {ASSUMED} Friction of the pads {found.friction:g}, assumed."
+            f"{setup_text(found.setup, units=units)} "
+            f"{ASSUMED} Friction of the pads {found.friction:g}, assumed."
         ),
         table(["boom", "radius", "may hang", "may be run out"], _way_rows(found, units)),
         *(

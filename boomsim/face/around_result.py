@@ -10,6 +10,7 @@ from boomsim.face.crane import DEMONSTRATION, Choices, Crane, on_ground, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, radii
 from boomsim.face.study_result import Result, Said
 from boomsim.reports import around_report as report
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -65,7 +66,7 @@ class Around(Result):
             A str
         """
         at = figure(radius, "length", what="radius")
-        return Said(report.reason(self.study, radius=at, units=units))
+        return Said(in_trade_words(report.reason(self.study, radius=at, units=units), units))
 
     def _lines(self, units: str) -> str:
         return report.as_text(self.study, units=units)
@@ -97,18 +98,15 @@ def around(
     radius : str, float or sequence of these, optional
         One or several; default: within the reach [m]
     load : str or float, optional
-        Whose float loads are told, at the last radius; default: the rated one [kg]
+        Whose room and float loads are told, at the last radius; default: the rated one [kg]
     mat : str or float, optional
         Area of the mat under each float [m2]
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Around
     """
+    from boomsim.rating.around.direction_margins import margins
     from boomsim.rating.around.float_loads import ground_loads
     from boomsim.rating.around.over_rear_sector import reasons, sectors
     from boomsim.rating.around.slew_study import around as by_slew
@@ -129,6 +127,7 @@ def around(
             sectors=sectors(setup, extension=out, radius=every),
             at=response,
             ground=ground_loads(response, slew=found.slew, mat=under),
+            margins=margins(found, response),
             empty_hook=empty_hook(found.setup, extension=found.extension),
             reasons=reasons(setup, extension=out, radius=float(at[-1])),
         )

@@ -121,10 +121,6 @@ def chart(
         Of the rows and of the step, where they are not given: "metric" or "us"
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Charted
     """
     from boomsim.rating.charts.load_chart import best_chart, stated_chart
     from boomsim.rating.longest_boom import short_enough
@@ -188,10 +184,6 @@ def columns(
     best : bool
     extension, length, system
         As for :func:`chart`
-
-    Returns
-    -------
-    Configurations
     """
     from boomsim.rating.charts import chart_configurations as ways
 
@@ -233,10 +225,6 @@ def read_rows(
 
 def read_step(step: Given | None) -> float | None:
     """Read what capacities are rounded down to.
-
-    Parameters
-    ----------
-    step : str, float or None
 
     Returns
     -------

@@ -12,6 +12,7 @@ from boomsim.face.given_values import Extension, Given, Several, figure
 from boomsim.face.given_values import radii as read_radii
 from boomsim.face.study_result import Result, Said, key_of
 from boomsim.reports import compare_report as report
+from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -73,7 +74,7 @@ class Compared(Result):
             A str
         """
         at = figure(radius, "length", what="radius")
-        return Said(report.why(self.study, radius=at, units=units))
+        return Said(in_trade_words(report.why(self.study, radius=at, units=units), units))
 
     def _lines(self, units: str) -> str:
         return report.as_text(self.study, list(self.explained), units=units, every=self.every_way)
@@ -115,10 +116,6 @@ def compare(
         List every way in the text, not only those that matter
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Compared
     """
     from boomsim.rating.comparison import comparison_study as studies
 

@@ -109,10 +109,6 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
     setup : Setup
     ground : str, float or None
         Stiffness of one float with the ground under it; None: the machine's [N/m]
-
-    Returns
-    -------
-    Setup
     """
     from dataclasses import replace
 
@@ -132,10 +128,6 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
 def slew(value: Given) -> float | str:
     """Read a slew angle, or pass on the name of a sector.
 
-    Parameters
-    ----------
-    value : str or float
-
     Returns
     -------
     float or str
@@ -147,16 +139,7 @@ def slew(value: Given) -> float | str:
 
 
 def disturbances(choices: Choices) -> Disturbances:
-    """Read what disturbs a lift.
-
-    Parameters
-    ----------
-    choices : Choices
-
-    Returns
-    -------
-    Disturbances
-    """
+    """Read what disturbs a lift."""
     from boomsim.machine.model import Disturbances
 
     def read(name: str, quantity: str) -> float:
@@ -184,20 +167,25 @@ def disturbances(choices: Choices) -> Disturbances:
 
 
 def _refuse_absurd(found: Disturbances) -> None:
+    from math import radians
+
+    from boomsim.units import outside
+
+    steep = radians(10.0)
     bounds = {
-        "wind_speed": (0.0, 60.0, "--wind", "m/s"),
-        "load_area": (0.0, 0.1, "--load-area", "m2 for each kilogram"),
-        "side_pull": (0.0, 0.3, "--side-pull", "of the load"),
-        "hoist_speed": (0.0, 3.0, "--hoist-speed", "m/s"),
-        "lean": (-0.18, 0.18, "--lean", "rad, some ten degrees"),
-        "lean_across": (-0.18, 0.18, "--lean-across", "rad, some ten degrees"),
+        "wind_speed": (0.0, 60.0, "--wind", "speed", "9 m/s"),
+        "load_area": (0.0, 0.1, "--load-area", "area_per_mass", "1 m2"),
+        "side_pull": (0.0, 0.3, "--side-pull", "share", "2 %"),
+        "hoist_speed": (0.0, 3.0, "--hoist-speed", "speed", "0.3 m/s"),
+        "lean": (-steep, steep, "--lean", "angle", "1 deg"),
+        "lean_across": (-steep, steep, "--lean-across", "angle", "1 deg"),
     }
-    for name, (least, most, option, unit) in bounds.items():
+    for name, (least, most, option, quantity, example) in bounds.items():
         value = getattr(found, name)
         if not least <= value <= most:
             raise ValueError(
-                f"{option}: {value:g} is outside {least:g} to {most:g} {unit}, beyond which this "
-                "model says nothing. Give a value inside."
+                f"{option}: {outside(value, least, most, quantity)}, beyond which this model says "
+                f"nothing. Give a value inside, such as '{example}'."
             )
 
 

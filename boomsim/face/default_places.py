@@ -17,11 +17,6 @@ if TYPE_CHECKING:
 def extension(value: given.Extension | None, machine: Machine) -> Array:
     """Read a configuration; without one take the middle one of the demonstration.
 
-    Parameters
-    ----------
-    value : str, sequence of float or None
-    machine : Machine
-
     Returns
     -------
     ndarray, shape (moving sections,)
@@ -51,10 +46,6 @@ def ways(
     setup : Setup
     system : str, optional
         Boom system
-
-    Returns
-    -------
-    Configurations
     """
     from boomsim.rating.comparison.comparison_study import demonstration
     from boomsim.rating.strategies import configurations_of

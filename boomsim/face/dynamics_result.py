@@ -98,10 +98,6 @@ def dynamics(
         "around", "rear", or a slew angle, 0 over the rear [rad]
     rule : str
         "share", "test-load" or "limit-states"
-
-    Returns
-    -------
-    Moved
     """
     from boomsim.rating.dynamics import dynamics_study as study
 

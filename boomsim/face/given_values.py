@@ -65,12 +65,6 @@ def _one(value: object, quantity: str, *, what: str) -> float:
 def figures(value: Several, quantity: str, *, what: str) -> Array:
     """Read one figure or several ("6 m, 8 m, 10 m").
 
-    Parameters
-    ----------
-    value : str, number or sequence of these
-    quantity : str
-    what : str
-
     Returns
     -------
     ndarray, shape (figures,)
@@ -78,20 +72,26 @@ def figures(value: Several, quantity: str, *, what: str) -> Array:
     """
     import numpy as np
 
-    parts = [part.strip() for part in value.split(",")] if isinstance(value, str) else value
+    parts = _parted(value) if isinstance(value, str) else value
     listed = [parts] if isinstance(parts, Real) else list(cast("Sequence[Given]", parts))
     if not listed:
         raise ValueError(f"{what}: the list is empty. Give at least one.")
     return np.array([_one(value, quantity, what=what) for value in listed])
 
 
+def _parted(text: str) -> list[str]:
+    """Part a list of figures; "6,5 m" stays whole, and who reads figures asks for its comma."""
+    parts: list[str] = []
+    for part in text.split(","):
+        if parts and parts[-1].strip().isdecimal() and part[:1].isdecimal():
+            parts[-1] += f",{part}"
+        else:
+            parts.append(part)
+    return [part.strip() for part in parts]
+
+
 def radii(value: Several | None, *, what: str = "--radius") -> Array | None:
     """Read one radius or several, or none.
-
-    Parameters
-    ----------
-    value : str, number, sequence of these or None
-    what : str
 
     Returns
     -------
@@ -128,11 +128,6 @@ def extension(value: Extension, machine: Machine, *, what: str = "--extension") 
 
 def extensions(value: Extension | Sequence[Extension], machine: Machine) -> Array:
     """Read one way to extend, or a list of ways.
-
-    Parameters
-    ----------
-    value : str, sequence of float, or sequence of these
-    machine : Machine
 
     Returns
     -------

@@ -95,10 +95,6 @@ def indicator(
         "around", "rear", or a slew angle, 0 over the rear [rad]
     rule : str
         "share", "test-load" or "limit-states"
-
-    Returns
-    -------
-    Indicator
     """
     from boomsim.rating.indicator import indicator_study as study
     from boomsim.rating.indicator.indicator_conditions import Amounts

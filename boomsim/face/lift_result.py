@@ -79,10 +79,6 @@ def lift(
         Gross load [kg]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Lift
     """
     from boomsim.rating.lift import lift_study as study
 

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from boomsim.files.work_progress import Told
+    from boomsim.machine.model import Machine
     from boomsim.rating.chart_places import Places
     from boomsim.rating.losses import losses_study as studies
     from boomsim.rating.losses.capacity_effects import Amounts
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
 
 MOST_PLACES = 4
-"""So many columns a page bears."""
+"""Maximum number of columns on a page."""
 
 QUANTITIES = {
     "lean": "angle",
@@ -61,15 +62,15 @@ class Losses(Result):
         """One row for each effect and radius."""
         return [
             {
-                "effect": taker.name,
+                "effect": effect.name,
                 "radius": radius,
-                "before": taker.before[k],
-                "capacity": taker.capacity[k],
-                "loss": taker.loss[k],
-                "share": taker.share[k],
-                "governing": key_of(taker.governing[k]),
+                "before": effect.before[k],
+                "capacity": effect.capacity[k],
+                "loss": effect.loss[k],
+                "share": effect.share[k],
+                "governing": key_of(effect.governing[k]),
             }
-            for taker in self.study.takers
+            for effect in self.study.effects
             for k, radius in enumerate(self.study.places.radius)
         ]
 
@@ -107,34 +108,30 @@ def losses(
         Hears how far the work is: what is done, how many, of how many
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Losses
     """
     from boomsim.rating.losses import losses_study as study
     from boomsim.rating.losses import mass_sensitivity as sensitivity
 
     setup = set_up(machine, **choices)
     wanted = _places(setup, extension, radius)
-    found = study.losses(setup, places=wanted, amounts=read_amounts(amounts or {}), told=told)
+    found = study.losses(
+        setup, places=wanted, amounts=read_amounts(amounts or {}, setup.machine), told=told
+    )
     return Losses(study=found, costs=sensitivity.sensitivity(setup, places=wanted))
 
 
-def read_amounts(given: Mapping[str, Given]) -> Amounts:
+def read_amounts(given: Mapping[str, Given], machine: Machine) -> Amounts:
     """Read amounts over the usual ones.
 
     Parameters
     ----------
     given : mapping of str to str or float
-
-    Returns
-    -------
-    Amounts
+    machine : Machine
+        Whose usual amounts stand where none is given
     """
     from dataclasses import replace
 
-    from boomsim.rating.losses.capacity_effects import USUAL
+    from boomsim.rating.losses.capacity_effects import usual_amounts
 
     found = {}
     for name, value in given.items():
@@ -142,7 +139,7 @@ def read_amounts(given: Mapping[str, Given]) -> Amounts:
         number = figure(value, QUANTITIES[known], what=f"--amount {known}")
         # The area of the load is given for each tonne.
         found[known.replace("-", "_")] = number / 1000.0 if known == "load-area" else number
-    return replace(USUAL, **found)
+    return replace(usual_amounts(machine), **found)
 
 
 def checked_amount(name: str, written: str, *, has_value: bool = True) -> str:
@@ -165,7 +162,7 @@ def checked_amount(name: str, written: str, *, has_value: bool = True) -> str:
     known = name.strip().replace("_", "-")
     if not has_value or known not in QUANTITIES:
         raise ValueError(
-            f"--amount: {written!r} names no taker.{did_you_mean(known, QUANTITIES)} Give "
+            f"--amount: {written!r} names no effect.{did_you_mean(known, QUANTITIES)} Give "
             f"one of {', '.join(QUANTITIES)} with its value, as wind='14 m/s'."
         )
     return known
@@ -182,6 +179,6 @@ def _places(setup: Setup, extension: Extension | None, radius: Several | None) -
         at = places.picked(places.all_radii(setup, out), 0.15, 0.5, 0.85)
     if len(at) > MOST_PLACES:
         raise ValueError(
-            f"--radius: {len(at)} radii are more than a page bears. Give up to {MOST_PLACES}."
+            f"--radius: {len(at)} radii are too many for one page. Give up to {MOST_PLACES}."
         )
     return Places(extension=np.tile(out, (len(at), 1)), radius=at)

@@ -125,10 +125,6 @@ def overload(
         Stiffness of one float with the ground under it [N/m]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Overload
     """
     from boomsim.rating.overload import overload_study as study
 
@@ -145,29 +141,29 @@ def overload(
 def overload_map(
     machine: Crane = DEMONSTRATION,
     *,
+    best: bool = False,
     units: str = "metric",
     told: Told | None = None,
     **choices: Unpack[Choices],
 ) -> Map:
     """Raise the load in every cell of a chart, at a kept boom angle.
 
+    The chart is the one that :func:`boomsim.chart` makes, so that both tell the same cells.
+
     Parameters
     ----------
     machine : str, path, Machine or Setup
+    best : bool
+        The best of all ways to extend at each radius; default: one way for each length
     units : str
         Whose chart: "metric" or "us"
     told : callable, optional
         Hears how far the work is: what is done, how many, of how many
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Map
     """
-    from boomsim.rating.charts.load_chart import best_chart
+    from boomsim.face.chart_result import chart
     from boomsim.rating.overload import overload_map as maps
 
-    setup = set_up(machine, **choices)
-    found = maps.overload_map(best_chart(setup, units=units), told=told)
-    return Map(study=found, units=units)
+    made = chart(machine, best=best, units=units, **choices)
+    return Map(study=maps.overload_map(made.study, told=told), units=units)

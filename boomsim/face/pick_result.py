@@ -114,10 +114,6 @@ def pick(
         "share", "test-load" or "limit-states"
     units : str
         In which the chart is printed: "metric" or "us"
-
-    Returns
-    -------
-    Picked
     """
     from boomsim.rating.pick import pick_study as study
     from boomsim.rating.pick.pick_asked import Asked

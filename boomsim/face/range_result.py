@@ -83,10 +83,6 @@ def range(
         Boom system, among the ways to a length
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Range
     """
     from boomsim.figures.range.range_shape import range_of
 

@@ -85,10 +85,6 @@ def rate(
         One way or several; default: those of the demonstration [1]
     **choices
         Those of :class:`boomsim.face.crane.Choices`
-
-    Returns
-    -------
-    Rated
     """
     from boomsim.rating import capacity
 

@@ -73,10 +73,6 @@ def slabs(
         "around", "rear", or a slew angle, 0 over the rear [rad]
     rule : str
         "share", "test-load" or "limit-states"
-
-    Returns
-    -------
-    SettingUp
     """
     from boomsim.rating.slabs import slabs_study as study
     from boomsim.rating.strategies import configurations_of

@@ -66,7 +66,10 @@ class Result:
         Said
             A str
         """
-        return Said(self._lines(self._units(units)))
+        from boomsim.reports.text_in_trade_words import in_trade_words
+
+        known = self._units(units)
+        return Said(in_trade_words(self._lines(known), known))
 
     def plot(self, units: str | None = None) -> "Figure":
         """Draw what was found, as the command's --figure does.
@@ -81,7 +84,10 @@ class Result:
         Figure
             Of matplotlib
         """
-        return self._figure(self._units(units))
+        from boomsim.figures.labels_in_trade_words import label_in_trade_words
+
+        known = self._units(units)
+        return label_in_trade_words(self._figure(known), known)
 
     def to_dict(self) -> dict[str, Any]:
         """Give the JSON of the command.
@@ -132,14 +138,5 @@ def _checked(units: str) -> str:
 
 
 def key_of(limit: Any) -> str | None:
-    """Name of a limit; None where nothing governs.
-
-    Parameters
-    ----------
-    limit : Limit or None
-
-    Returns
-    -------
-    str or None
-    """
+    """Name of a limit; None where nothing governs."""
     return None if limit is None else limit.key

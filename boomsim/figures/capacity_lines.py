@@ -65,10 +65,6 @@ def draw_curve(
         For a line among many: thin, grey, without markers
     slim : bool
         For one of several that lie close
-
-    Returns
-    -------
-    Curve
     """
     colour = FAINT if quiet else look.colour
     weight = 0.5 if quiet else 0.75 if slim else 1.0

@@ -19,6 +19,12 @@ PAPER = "#ffffff"
 LOAD = "#a3241b"
 """Ink for what matters, three greys for what does not, paper, and the colour of the load."""
 
+DARK, GLASS, WHEEL = "#8f96a1", "#f4f6f9", "#4a4f57"
+"""Of a crane's body: what lies behind, a window, a tyre."""
+
+BLUE, RUST, PLUM, GREEN = "#12355b", "#c4531d", "#8d4a86", "#2f7d5b"
+"""Four that differ in lightness too."""
+
 FONT = "DejaVu Sans"
 """Comes with matplotlib, so that a figure is the same everywhere."""
 
@@ -73,10 +79,10 @@ class Identity:
 
 
 IDENTITIES = (
-    Identity(colour="#12355b", marker="o"),
-    Identity(colour="#c4531d", marker="s"),
+    Identity(colour=BLUE, marker="o"),
+    Identity(colour=RUST, marker="s"),
     Identity(colour="#5cb8a5", marker="^"),
-    Identity(colour="#8d4a86", marker="D"),
+    Identity(colour=PLUM, marker="D"),
     Identity(colour="#b8912b", marker="v"),
     Identity(colour="#5b87b5", marker="P"),
 )
@@ -90,10 +96,6 @@ def identity(number: int) -> Identity:
     ----------
     number : int
         Place among the configurations, from 0 [1]
-
-    Returns
-    -------
-    Identity
     """
     return IDENTITIES[number % len(IDENTITIES)]
 
@@ -124,10 +126,6 @@ def type_of(size: float = BODY, *, colour: str = INK, bold: bool = False) -> dic
         [pt]
     colour : str
     bold : bool
-
-    Returns
-    -------
-    dict
     """
     return {
         "fontsize": size,

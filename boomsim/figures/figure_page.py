@@ -12,6 +12,7 @@ from matplotlib import rc_context
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
+from matplotlib.text import Text
 
 from boomsim.caution import CAUTION
 from boomsim.figures.colours_and_lines import BODY, INK, PAPER, QUIET, TINY, TITLE, type_of
@@ -59,10 +60,6 @@ class Page:
         ----------
         left, bottom, width, height : float
             From the lower left corner of the room between head and foot [m]
-
-        Returns
-        -------
-        Axes
         """
         place = (
             (self.left + left) / self.width,
@@ -147,16 +144,25 @@ def picture(figure: Figure, *, kind: str) -> bytes:
     figure : Figure
     kind : str
         "png", "svg" or "pdf"
-
-    Returns
-    -------
-    bytes
     """
     made = BytesIO()
     # The ids in an SVG come from this salt alone; the setting ends with the block.
     with rc_context({"svg.hashsalt": "boomsim"}):
         figure.savefig(made, format=kind, dpi=DOTS, metadata=_metadata(kind))
+    _let_bitmap_go(figure)
     return made.getvalue()
+
+
+def _let_bitmap_go(figure: Figure) -> None:
+    """Free a drawn page's bitmap, some 9 MB, which canvas and words would hold.
+
+    Artists refer to one another in circles, and Python's collector, which finds these late, counts
+    objects and not their size: from call to call a process would grow by a bitmap each.
+    """
+    if type(figure.canvas) is FigureCanvasAgg:
+        FigureCanvasAgg(figure)  # takes the place of the one that holds the bitmap
+    for text in figure.findobj(Text):
+        text._renderer = None  # type: ignore[attr-defined, unused-ignore]
 
 
 def _metadata(kind: str) -> Mapping[str, Any]:
@@ -195,21 +201,12 @@ def write(figure: Figure, path: str | os.PathLike[str]) -> Path:
 
 
 def check_path(path: str | os.PathLike[str]) -> Path:
-    """Refuse a path that no figure can be written to, before any work is done.
-
-    Parameters
-    ----------
-    path : str or path
-
-    Returns
-    -------
-    Path
-    """
+    """Refuse a path that no figure can be written to, before any work is done."""
     target = Path(path)
     if target.suffix.lower() not in KINDS:
         ending = f'ends in "{target.suffix}"' if target.suffix else "has no ending"
         raise ValueError(
-            f'The figure\'s file "{target.name}" {ending}, which says no kind of picture. '
+            f'The figure\'s file "{target.name}" {ending}, which names no kind of picture. '
             f'End it in .png, .svg or .pdf, such as "{target.stem or "figure"}.svg".'
         )
     refuse_target(target)
@@ -218,10 +215,6 @@ def check_path(path: str | os.PathLike[str]) -> Path:
 
 def caution_of(figure: Figure) -> str:
     """Read the caution at a figure's foot as one line.
-
-    Parameters
-    ----------
-    figure : Figure
 
     Returns
     -------

@@ -4,26 +4,19 @@ from dataclasses import fields
 
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.external_loads import hoisting_factor
+from boomsim.mechanics.geometry import Array
+from boomsim.rating.parts_reeved import parts_words
 from boomsim.rating.rules import Allowance, Rule
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 
 
 def machine_words(setup: Setup) -> str:
-    """Name a machine and say that it is invented.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    str
-    """
+    """Name a machine and say that it is invented."""
     return f"{setup.machine.name} (invented)"
 
 
-def setup_words(setup: Setup, *, units: str = "metric") -> str:
+def setup_words(setup: Setup, *, units: str = "metric", extension: Array | None = None) -> str:
     """Say what a rating holds for: sector, counterweight, supports, parts of line, rule.
 
     Parameters
@@ -31,10 +24,8 @@ def setup_words(setup: Setup, *, units: str = "metric") -> str:
     setup : Setup
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
+    extension : ndarray, shape (moving sections,) or (configurations, moving sections), optional
+        Of the booms that it holds for; default: any [1]
     """
     weight = setup.counterweight
     return "; ".join(
@@ -42,7 +33,7 @@ def setup_words(setup: Setup, *, units: str = "metric") -> str:
             setup.sector,
             f"counterweight {show(weight.mass, 'mass', units) if weight.mass > 0 else 'none'}",
             f"{setup.support.kind} {setup.support.name}".replace("tyres tyres", "on tyres"),
-            f"{setup.parts} parts of line" if setup.parts > 1 else "1 part of line",
+            parts_words(setup, extension=extension),
             rule_words(setup.rule, support_kind=setup.support.kind),
             *(disturbance_words(d, units=units) for d in (setup.disturbances,) if d != CALM),
         ]
@@ -57,10 +48,6 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
     rule : Rule
     support_kind : str
         "outriggers" or "tyres"
-
-    Returns
-    -------
-    str
     """
     stability, strength = rule.stability, rule.strength
     if stability.kind == "share":
@@ -102,7 +89,7 @@ def allowance_words(rule: Rule, *, units: str = "metric") -> str:
         _allowed("out of level {} ahead", has.lean, "angle", units),
         _allowed("{} across", has.lean_across, "angle", units),
     ]
-    return f"Allowances that strength bears beside the load: {'; '.join(parts)}."
+    return f"Allowances that strength carries on top of the load: {'; '.join(parts)}."
 
 
 def _allowed(phrase: str, one: Allowance, quantity: str, units: str) -> str:

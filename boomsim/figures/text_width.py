@@ -6,6 +6,7 @@ from matplotlib.font_manager import FontProperties
 from matplotlib.textpath import TextToPath
 
 from boomsim.figures.colours_and_lines import FONT
+from boomsim.figures.line_breaks import lines_that_fit
 
 INCH = 0.0254
 POINT = INCH / 72.0
@@ -52,15 +53,4 @@ def wrap(text: str, *, width: float, size: float, bold: bool = False) -> list[st
     """
     if text_width(text, size=size, bold=bold) <= width:
         return [" ".join(text.split())]
-    space = text_width("n n", size=size, bold=bold) - text_width("nn", size=size, bold=bold)
-    lines: list[str] = []
-    used = 0.0
-    for word in text.split():
-        wide = text_width(word, size=size, bold=bold)
-        if lines and used + space + wide <= width:
-            lines[-1] += f" {word}"
-            used += space + wide
-        else:
-            lines.append(word)
-            used = wide
-    return lines
+    return lines_that_fit(text, width=width, size=size, measure=text_width, bold=bold)

@@ -22,10 +22,6 @@ def display_of(quantity: str, units: str, values: Iterable[float] | np.ndarray) 
         "metric" or "us"
     values : ndarray
         Not-a-number and infinite values do not count [SI unit of the quantity]
-
-    Returns
-    -------
-    Display
     """
     sizes = np.abs(np.asarray(list(np.ravel(np.asarray(values, dtype=float)))))
     finite = sizes[np.isfinite(sizes)]

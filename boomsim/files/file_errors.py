@@ -23,10 +23,6 @@ def explained(target: Path, *, to_be: str) -> Iterator[None]:
     to_be : str
         "read" or "written"
 
-    Yields
-    ------
-    None
-
     Raises
     ------
     FileError
@@ -41,27 +37,14 @@ def explained(target: Path, *, to_be: str) -> Iterator[None]:
 
 
 def shown(path: Path) -> str:
-    """Show a path, but not a page of it.
-
-    Parameters
-    ----------
-    path : Path
-
-    Returns
-    -------
-    str
-    """
+    """Show a path, but not a page of it; of one that leads nowhere 80 characters."""
     text = str(path)
-    return text if len(text) < 200 else f"{text[:80]}…{text[-80:]}"
+    half = 80 if os.path.isdir(path.parent) and len(path.name) <= 80 else 39
+    return text if len(text) <= 2 * half + 1 else f"{text[:half]}…{text[-half:]}"
 
 
 def refuse_name(path: Path) -> None:
-    """Refuse what no file can be called.
-
-    Parameters
-    ----------
-    path : Path
-    """
+    """Refuse what no file can be called."""
     try:
         fits = b"\0" not in os.fsencode(path)
     except UnicodeEncodeError:

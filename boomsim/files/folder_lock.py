@@ -19,10 +19,6 @@ def only_writer(folder: Path) -> Iterator[None]:
     folder : Path
         Made if it is not there; taken away again if nothing has been written
 
-    Yields
-    ------
-    None
-
     Raises
     ------
     FileError

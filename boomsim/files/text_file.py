@@ -16,10 +16,6 @@ def write_whole(text: str, path: str | PathLike[str], *, ending: str) -> Path:
     ending : str
         That the name must have, such as ".html"
 
-    Returns
-    -------
-    Path
-
     Raises
     ------
     ValueError
@@ -32,17 +28,7 @@ def write_whole(text: str, path: str | PathLike[str], *, ending: str) -> Path:
 
 
 def refuse_ending(path: str | PathLike[str], *, ending: str) -> Path:
-    """Refuse a file that could not be written, before any work is done.
-
-    Parameters
-    ----------
-    path : str or path
-    ending : str
-
-    Returns
-    -------
-    Path
-    """
+    """Refuse a file that could not be written, before any work is done."""
     target = Path(path)
     if target.suffix.lower() != ending:
         stem = target.stem or "file"

@@ -17,10 +17,6 @@ def read_bytes(path: Path, *, most: int) -> bytes:
     most : int
         So much is read at most [bytes]
 
-    Returns
-    -------
-    bytes
-
     Raises
     ------
     FileError
@@ -44,10 +40,6 @@ def text_of(data: bytes, *, name: str) -> str:
     name : str
         Of the file, for the message
 
-    Returns
-    -------
-    str
-
     Raises
     ------
     FileError
@@ -56,5 +48,5 @@ def text_of(data: bytes, *, name: str) -> str:
         return data.decode("utf-16" if data[:2] in UTF_16 else "utf-8-sig")
     except UnicodeDecodeError:
         raise FileError(
-            f"{name} is no text in UTF-8. Check that it is the right file, and save it as UTF-8."
+            f"{name} is not UTF-8 text. Check that it is the right file, and save it as UTF-8."
         ) from None

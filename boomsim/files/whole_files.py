@@ -22,10 +22,6 @@ def whole_file(target: Path) -> Iterator[Path]:
     target : Path
         A link is followed; a device or a pipe is written to as it is
 
-    Yields
-    ------
-    Path
-
     Raises
     ------
     FileError
@@ -75,10 +71,6 @@ def room_in(folder: Path) -> Iterator[Path]:
     ----------
     folder : Path
         Where it is made, and taken away again with all that is left in it
-
-    Yields
-    ------
-    Path
     """
     room = folder / f"{PART}{secrets.token_hex(8)}"
     with explained(folder, to_be="written"):
@@ -92,10 +84,6 @@ def room_in(folder: Path) -> Iterator[Path]:
 def make_folder(folder: Path) -> Path:
     """Make a folder, and those above it, unless it is there.
 
-    Parameters
-    ----------
-    folder : Path
-
     Returns
     -------
     Path
@@ -108,10 +96,6 @@ def make_folder(folder: Path) -> Path:
 
 def refuse_target(target: Path) -> None:
     """Refuse a file that could not be written, before any work is done.
-
-    Parameters
-    ----------
-    target : Path
 
     Raises
     ------

@@ -7,13 +7,13 @@ import numpy as np
 
 from boomsim.game.stated_pick import BEST, NONE, Pick
 from boomsim.mechanics.geometry import layout
-from boomsim.rating.comparison.comparison_reasons import further_in, listed, tell_pair
+from boomsim.rating.comparison.comparison_reasons import further_in, tell_pair
 from boomsim.rating.comparison.difference_account import accounts, difference
 from boomsim.rating.comparison.mass_sums import Scale, scale_of
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.parts_reeved import what_hangs
 from boomsim.rating.strategies import label, letter
-from boomsim.units import show
+from boomsim.units import listed, show
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,13 +47,10 @@ def ask(pick: Pick, *, units: str) -> str:
     pick : Pick
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     scale = _scale(pick, units)
-    on_the_hook = "hook block and slings in it, " if hanging_mass(pick.setup.machine) else ""
+    named = listed(what_hangs(pick.setup.machine))
+    on_the_hook = f"{named} in it, " if named else ""
     return (
         f"The boom is {show(pick.length, 'boom_length', units)} long. On the hook: "
         f"{scale.text(round(pick.load / scale.step))}, {on_the_hook}"
@@ -72,10 +69,6 @@ def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:
         One of the letters of the pick
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Verdict
     """
     return Verdict(
         chosen=chosen,
@@ -144,15 +137,6 @@ def _pair(pick: Pick, best: int, other: int, units: str) -> str:
 
 
 def options(pick: Pick) -> list[tuple[str, str]]:
-    """Letters that may be chosen, each with what it stands for.
-
-    Parameters
-    ----------
-    pick : Pick
-
-    Returns
-    -------
-    list of (str, str)
-    """
+    """Letters that may be chosen, each with what it stands for."""
     ways = [(letter(k), label(row)) for k, row in enumerate(pick.extension)]
     return [*ways, (NONE, "none of them")]

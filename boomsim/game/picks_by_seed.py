@@ -15,8 +15,8 @@ from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.comparison_study import default_radii
 from boomsim.rating.comparison.mass_sums import scale_of
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     configurations_of_length,
@@ -59,10 +59,6 @@ def draw(setup: Setup, *, picks: int, seed: int, units: str = "metric") -> list[
         The same seed draws the same picks
     units : str
         "metric" or "us": in which loads and radii are round figures
-
-    Returns
-    -------
-    list of Pick
 
     Raises
     ------
@@ -109,7 +105,8 @@ class _Drawing:
         """Try a length: a radius in one third of the reach, some of the ways, a load."""
         rating = self.rated(length)
         with np.errstate(invalid="ignore"):
-            known = rating.capacity > hanging_mass(self.setup.machine)
+            lengths = rating.boom.layout.boom_length
+            known = rating.capacity > hanging_mass(self.setup, length=lengths, angle=rating.angle)
         columns = np.flatnonzero(known.sum(axis=0) > 1)
         columns = np.array_split(columns, THIRDS)[third]
         if not len(columns):

@@ -51,18 +51,7 @@ class Played:
 
 
 def played(pick: Pick, *, seed: int, number: int, chosen: str) -> Played:
-    """Note an answer.
-
-    Parameters
-    ----------
-    pick : Pick
-    seed, number : int
-    chosen : str
-
-    Returns
-    -------
-    Played
-    """
+    """Note an answer."""
     return Played(
         machine=pick.setup.machine.name,
         seed=seed,
@@ -80,10 +69,6 @@ def read_progress(path: Path) -> list[Played]:
     ----------
     path : Path
         May be missing: then nothing was
-
-    Returns
-    -------
-    list of Played
 
     Raises
     ------
@@ -113,27 +98,13 @@ def _checked(one: dict[str, Any]) -> Played:
 
 
 def write_progress(path: Path, every: Sequence[Played]) -> Path:
-    """Keep what was played.
-
-    Parameters
-    ----------
-    path : Path
-    every : sequence of Played
-
-    Returns
-    -------
-    Path
-    """
+    """Keep what was played."""
     kept = {"kind": KIND, "played": [asdict(one) for one in every[-MOST_PLAYED:]]}
     return write_whole(path, (json.dumps(kept, indent=1) + "\n").encode())
 
 
 def tell_progress(every: Sequence[Played]) -> str:
     """Say how it goes, by what the picks were about.
-
-    Parameters
-    ----------
-    every : sequence of Played
 
     Returns
     -------

@@ -27,7 +27,7 @@ class Pick:
     length, radius : float
         [m]
     load : float
-        Gross, so with hook block and slings in it [kg]
+        Gross, so with hook block, slings and rope in it [kg]
     extension : ndarray, shape (ways, moving sections)
         In the order of the letters [1]
     capacity : ndarray, shape (ways,)
@@ -74,10 +74,6 @@ class Pick:
         ----------
         chosen : str
             One of `letters`
-
-        Returns
-        -------
-        int
         """
         if chosen in self.right:
             return BEST

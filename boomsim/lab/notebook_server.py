@@ -8,13 +8,8 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from boomsim.files.file_errors import refuse_name
-from boomsim.files.shipped_files import KNOWN_BY, shipped, shipped_files
+from boomsim.files.shipped_files import shipped, shipped_files
 from boomsim.files.whole_files import make_folder, write_whole
-
-EXPLORER = KNOWN_BY["notebooks"]
-
-FOR_VISITORS = "BOOMSIM_VISITORS"
-"""Set in the environment where whoever opens a page is a visitor: no file is theirs to touch."""
 
 NEVER_ASK = (
     "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
@@ -24,17 +19,6 @@ NEVER_ASK = (
 """JupyterLab looks nowhere in the network."""
 
 
-ONLY_HERE = (
-    "default-src 'self' 'unsafe-inline' 'unsafe-eval' data: blob: ws: wss:; frame-ancestors 'self'"
-)
-"""Browsers fetch nothing from elsewhere: a room without a network does not wait for it in vain."""
-
-
-PATIENT = ("--VoilaExecutor.iopub_timeout=300", "--VoilaExecutor.startup_timeout=300")
-"""When a whole class opens the page at once, a kernel's output may come later than the four seconds
-that are usual; a page that gave up on it would stay empty."""
-
-
 def folder_of(named: str | None) -> Path:
     """Choose the folder for a person's own copies.
 
@@ -42,10 +26,6 @@ def folder_of(named: str | None) -> Path:
     ----------
     named : str or None
         None is boomsim-notebooks in the home folder
-
-    Returns
-    -------
-    Path
     """
     folder = Path(named).expanduser() if named else Path.home() / "boomsim-notebooks"
     refuse_name(folder)
@@ -82,27 +62,19 @@ def copy_notebooks(folder: Path) -> tuple[int, int]:
 def lab_command(folder: Path, *, port: int | None = None, browser: bool = True) -> list[str]:
     """Say how JupyterLab is started.
 
-    Parameters
-    ----------
-    folder : Path
-    port : int, optional
-    browser : bool
-
-    Returns
-    -------
-    list of str
-
     Raises
     ------
     ValueError
         If JupyterLab is not installed.
     """
-    _need("jupyterlab", "JupyterLab")
+    _refuse_without_jupyterlab()
     return [
         sys.executable,
         "-m",
         "jupyterlab",
         f"--ServerApp.root_dir={folder}",
+        # Whatever a person's own settings say: code can be run there.
+        "--ServerApp.ip=127.0.0.1",
         *NEVER_ASK,
         *([] if port is None else [f"--ServerApp.port={port}"]),
         *([] if browser else ["--no-browser"]),
@@ -111,62 +83,16 @@ def lab_command(folder: Path, *, port: int | None = None, browser: bool = True) 
     ]
 
 
-def voila_command(
-    folder: Path, *, port: int | None = None, browser: bool = True, address: str, idle: int
-) -> list[str]:
-    """Say how the explorer is served to a class.
-
-    Parameters
-    ----------
-    folder : Path
-    port : int, optional
-    browser : bool
-    address : str
-        To listen at
-    idle : int
-        Sessions without a page end after so long [s]
-
-    Returns
-    -------
-    list of str
-
-    Raises
-    ------
-    ValueError
-        If voila is not installed, or the time is none.
-    """
-    _need("voila", "voila")
-    if not idle >= 10:
+def _refuse_without_jupyterlab() -> None:
+    if find_spec("jupyterlab") is None:
         raise ValueError(
-            f"--idle {idle}: sessions need at least 10 s to come back after a reload. Give 10 or "
-            "more."
-        )
-    return [
-        sys.executable,
-        "-m",
-        "voila",
-        str(folder / EXPLORER),
-        f"--Voila.ip={address}",
-        f"--port={8866 if port is None else port}",
-        f"--MappingKernelManager.cull_idle_timeout={idle}",
-        f"--MappingKernelManager.cull_interval={max(5, min(60, idle // 5))}",
-        f"--Voila.tornado_settings={ {'headers': {'Content-Security-Policy': ONLY_HERE}} }",
-        *PATIENT,
-        "--VoilaConfiguration.show_tracebacks=True",
-        *([] if browser else ["--no-browser"]),
-    ]
-
-
-def _need(module: str, name: str) -> None:
-    if find_spec(module) is None:
-        raise ValueError(
-            f"{name} is not installed here. Install what the notebooks need with "
+            "JupyterLab is not installed here. Install what the notebooks need with "
             "pip install 'boomsim[lab]' and try again. Without it, "
             '"boomsim page three-ways.html" writes a page for any browser.'
         )
 
 
-def serve(command: list[str], folder: Path, *, visitors: bool = False) -> int:
+def serve(command: list[str], folder: Path) -> int:
     """Run a server until it ends; Ctrl-C goes to it, and it says the rest.
 
     Parameters
@@ -174,8 +100,6 @@ def serve(command: list[str], folder: Path, *, visitors: bool = False) -> int:
     command : list of str
     folder : Path
         To run in
-    visitors : bool
-        Whether others than the one who starts it will open its pages
 
     Returns
     -------
@@ -183,8 +107,7 @@ def serve(command: list[str], folder: Path, *, visitors: bool = False) -> int:
         The server's exit code; 0 if a person stopped it
     """
     requests = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
-    around = os.environ | ({FOR_VISITORS: "1"} if visitors else {})
-    with subprocess.Popen(command, cwd=folder, env=around) as server:
+    with subprocess.Popen(command, cwd=folder) as server:
         # Such a request reaches this process alone; the server must not live on without it.
         usual = {one: signal.signal(one, lambda *_: server.terminate()) for one in requests}
         try:

@@ -49,10 +49,6 @@ class Open:
         ----------
         *guesses : str
             In the order asked
-
-        Returns
-        -------
-        Panel
         """
         self._guess.want(*guesses)
         return Panel(words=(NOTED,), mark="guess")
@@ -64,10 +60,6 @@ class Open:
         ----------
         *guesses : str
             In the order asked
-
-        Returns
-        -------
-        Table
         """
         made = self._guess.against(*guesses)
         return Table(head=made.head, rows=made.rows, small=f"{made.small} {CAUTION}".strip())
@@ -94,10 +86,6 @@ def lesson(number: str, *, units: str = "metric") -> Open:
         "02", or its name, such as "same-length"
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Open
 
     Raises
     ------

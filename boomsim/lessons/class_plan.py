@@ -134,12 +134,7 @@ LENGTH = 45
 
 
 def timetable() -> Table:
-    """List the scenes with their clock.
-
-    Returns
-    -------
-    Table
-    """
+    """List the scenes with their clock."""
     rows, clock = [], 0
     for scene in SCENES:
         rows.append((scene.name, f"{clock} to {clock + scene.minutes}", scene.lesson, scene.show))
@@ -149,14 +144,6 @@ def timetable() -> Table:
 
 def scene_named(name: str) -> Scene:
     """Find a scene.
-
-    Parameters
-    ----------
-    name : str
-
-    Returns
-    -------
-    Scene
 
     Raises
     ------
@@ -170,16 +157,7 @@ def scene_named(name: str) -> Scene:
 
 
 def script(name: str) -> Table:
-    """Say what to ask in a scene, what the class will say, and what to answer.
-
-    Parameters
-    ----------
-    name : str
-
-    Returns
-    -------
-    Table
-    """
+    """Say what to ask in a scene, what the class will say, and what to answer."""
     scene = scene_named(name)
     rows = [
         ("ask", scene.ask),
@@ -198,10 +176,6 @@ def wrong_answers(number: str, *, units: str = "metric") -> Table:
         Of the lesson
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Table
     """
     check = lesson_named(number).check(units)
     slips = sorted(check.slips.items(), key=lambda item: item[1])
@@ -218,10 +192,6 @@ def right_guesses(number: str, *, units: str = "metric") -> Table:
         Of the lesson
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Table
     """
     guess = lesson_named(number).guess(units)
     rows = [(truth.what, said_of(truth, units)) for truth in guess.truths]
@@ -237,10 +207,6 @@ def wrong_guesses(number: str, *, units: str = "metric") -> Table:
         Of the lesson
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Table
     """
     rows = []
     for truth in lesson_named(number).guess(units).truths:

@@ -83,10 +83,6 @@ class Truth:
         guess, other : str or float
         within : float
             Share by which a figure may differ [1]
-
-        Returns
-        -------
-        bool
         """
         if isinstance(guess, str) or isinstance(other, str):
             return _plain(str(guess)) == _plain(str(other))
@@ -166,10 +162,6 @@ class Guess:
         *guesses : str
             One for each part, in the order asked
 
-        Returns
-        -------
-        Table
-
         Raises
         ------
         ValueError
@@ -210,17 +202,7 @@ class Guess:
 
 
 def said_of(truth: Truth, units: str) -> str:
-    """Write what a guess is held against.
-
-    Parameters
-    ----------
-    truth : Truth
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Write what a guess is held against."""
     if isinstance(truth.answer, str):
         return truth.answer
     if truth.quantity == "length":

@@ -21,12 +21,7 @@ NEAR, FAR, ASKED = 6.0, 16.0, 14.0
 
 @lru_cache(maxsize=1)
 def ways() -> tuple[Setup, Comparison]:
-    """Rate the three configurations of lesson 02 over radius.
-
-    Returns
-    -------
-    Setup, Comparison
-    """
+    """Rate the three configurations of lesson 02 over radius."""
     setup = set_up(load_machine(MACHINE))
     return setup, compare(setup, configurations=demonstration(setup.machine.boom))
 
@@ -39,10 +34,6 @@ def best_at(comparison: Comparison, radius: float) -> str:
     comparison : Comparison
     radius : float
         One of its radii [m]
-
-    Returns
-    -------
-    str
     """
     return "ABC"[int(comparison.best[column(comparison, radius)])]
 

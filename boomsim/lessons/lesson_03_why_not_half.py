@@ -22,7 +22,7 @@ LOAD, AT, NEAR, FAR = 3000.0, 16.0, 8.0, 24.0
 
 
 def half_ways() -> Configurations:
-    """Three configurations of one length: all at half, the light half out, the heavy half out."""
+    """Three configurations of one length: all alike, the light ones out, the heavy ones out."""
     boom = load_machine(MACHINE).boom
     half, far = boom.lock_positions[1], far_lock()
     out = np.array([[half] * 4, [0.0, 0.0, far, far], [far, far, 0.0, 0.0]])
@@ -30,6 +30,11 @@ def half_ways() -> Configurations:
 
 
 @lru_cache(maxsize=1)
+def pin_words() -> str:
+    """How far every section is out where all are out alike: "45 %"."""
+    return f"{100 * load_machine(MACHINE).boom.lock_positions[1]:g} %"
+
+
 def half_compared() -> tuple[Setup, Comparison]:
     """Rate the same over radius."""
     setup = set_up(load_machine(MACHINE))
@@ -45,8 +50,8 @@ def _half_guess(units: str) -> Guess:
     length = show(float(half_ways().length.mean()), "boom_length", units)
     return Guess(
         question=(
-            f"A boom of {length} again in three ways. A: every section out by half. B: the two "
-            "heavier moving sections in, the two lighter far out. C: the heavier far out, the "
+            f"A boom of {length} again in three ways. A: every section {pin_words()} out. B: the "
+            "two heavier moving sections in, the two lighter far out. C: the heavier far out, the "
             f"lighter in. Which tip goes down least under {show(LOAD, 'mass', units)} at "
             f"{show(AT, 'length', units)}? And which carries most at {show(FAR, 'length', units)}?"
         ),
@@ -92,9 +97,9 @@ def _half_check(units: str) -> Check:
 
     return Check(
         question=(
-            f"At {show(AT, 'length', units)} A (all at half) carries {said(a)}, B (light half "
-            f"out) {said(b)} and C (heavy half out) {said(c)}. How many percent more than B does A "
-            "carry?"
+            f"At {show(AT, 'length', units)} A (all alike) carries {said(a)}, B (the light ones "
+            f"out) {said(b)} and C (the heavy ones out) {said(c)}. How many percent more than B "
+            "does A carry?"
         ),
         answer=a / b - 1.0,
         quantity="share",
@@ -148,7 +153,7 @@ def _half_sheet(units: str) -> Sheet:
 HALF = Lesson(
     number="03",
     name="why-not-half",
-    title="Why not run every section out by half?",
+    title="Why not run every section out alike?",
     able=(
         "tell stiffness (how far the tip goes down) from capacity (what may hang there)",
         "say when the stiffest way is the best way and when it is not",

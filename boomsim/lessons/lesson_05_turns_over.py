@@ -7,15 +7,14 @@ import numpy as np
 
 from boomsim.lessons.first_guess import Guess, Truth
 from boomsim.lessons.lesson_parts import Blank, Lesson, Sheet
+from boomsim.lessons.printed_figures import as_said, divide, divided
 from boomsim.lessons.self_check import Check
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.centres_of_gravity import GROUPS, hung_at
 from boomsim.rating.around.over_rear_sector import group_of
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.comparison.difference_account import Account, account
-from boomsim.rating.lift.lift_study import lift
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.setup_variants import with_sector
 from boomsim.units import show
@@ -66,10 +65,6 @@ def over(name: str, *, setup: Setup | None = None) -> Over:
     setup : Setup, optional
         Default: the machine's usual one
 
-    Returns
-    -------
-    Over
-
     Raises
     ------
     ValueError
@@ -85,13 +80,6 @@ def over(name: str, *, setup: Setup | None = None) -> Over:
     for part, moment in found.parts.items():
         holds[group_of(turned, part)] += moment
     return Over(name=name, setup=turned, account=found, holds=holds)
-
-
-def divide(units: str) -> str:
-    """How a moment becomes a tipping load."""
-    if units == "us":
-        return "Divide the moment by the load's lever arm: the tipping load (1 kip is 1,000 lbf)."
-    return "Divide the moment by the load's lever arm and by g (9.81 m/s²): the tipping load."
 
 
 def _over_guess(units: str) -> Guess:
@@ -134,12 +122,13 @@ def _over_truths() -> tuple[Truth, Truth]:
 
 
 def _over_check(units: str) -> Check:
-    turned = with_sector(set_up(load_machine(MACHINE)), slew=DIRECTIONS["side"])
-    found = lift(turned, extension=half_out(), load=LOAD, radius=RADIUS)
-    worst = max(found.margins, key=lambda margin: margin.use)
-    lever = worst.overturning / (LOAD * GRAVITY)
-    line = found.radius - lever
-    share = turned.rule.stability.share(turned.support.kind)
+    # The row of the sheet for the side, reckoned from what it prints.
+    one, setup = over("side"), set_up(load_machine(MACHINE))
+    righting = sum(as_said(one.holds[group], "moment", units) for group in GROUPS)
+    radius = as_said(RADIUS, "length", units)
+    line = as_said(radius - one.account.lever, "length", units)
+    tips = divided(righting, radius - line, units)
+    share = setup.rule.stability.share(setup.support.kind)
 
     def said(value: float, quantity: str = "length") -> str:
         return show(value, quantity, units)
@@ -147,24 +136,24 @@ def _over_check(units: str) -> Check:
     return Check(
         question=(
             f"Over the side, the weight of the crane itself holds it down with "
-            f"{said(worst.righting, 'moment')} about the tipping line. This line lies {said(line)} "
-            f"from the axis of rotation; the hoist line hangs {said(found.radius)} from the axis. "
+            f"{said(righting, 'moment')} about the tipping line. This line lies {said(line)} "
+            f"from the axis of rotation; the hoist line hangs {said(radius)} from the axis. "
             "Which gross load tips the crane?"
         ),
-        answer=found.tipping_load,
+        answer=tips,
         quantity="mass",
         slips={
             "took the load's lever arm from the axis of rotation, not from the tipping line":
-                worst.righting / (GRAVITY * found.radius),
+                divided(righting, radius, units),
             "added the distance of the tipping line instead of subtracting it":
-                worst.righting / (GRAVITY * (found.radius + line)),
+                divided(righting, radius + line, units),
             "took the lever arm that the tipping line has, not the load":
-                worst.righting / (GRAVITY * line),
+                divided(righting, line, units),
             f"took the rated load, which is {said(share, 'share')} of it":
-                share * found.tipping_load,
+                share * tips,
         },
         working=(
-            f"The load's lever arm is {said(found.radius)} - {said(line)}. {divide(units)}"
+            f"The load's lever arm is {said(radius)} - {said(line)}. {divide(units)}"
         ),
         units=units,
     )  # fmt: skip
@@ -178,13 +167,15 @@ def _over_sheet(units: str) -> Sheet:
     rows: list[tuple[str | Blank, ...]] = []
     for name in DIRECTIONS:
         one = over(name)
-        whole = sum(one.holds.values())
+        # Reckoned from what the sheet prints, as the class does.
+        whole = sum(as_said(one.holds[group], "moment", units) for group in GROUPS)
+        lever = as_said(one.account.lever, "length", units)
         rows.append((
             f"over the {name}",
             *(show(one.holds[group], "moment", units) for group in GROUPS),
-            show(one.account.lever, "length", units),
+            show(lever, "length", units),
             Blank(text=show(whole, "moment", units)),
-            Blank(text=show(whole / (GRAVITY * one.account.lever), "mass", units)),
+            Blank(text=show(divided(whole, lever, units), "mass", units)),
         ))  # fmt: skip
     return Sheet(
         given=(

@@ -17,7 +17,7 @@ from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.limits.governing_words import sign, signs_in_words
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations, configurations_of, label
-from boomsim.units import show, show_rated
+from boomsim.units import FOOT, show, show_rated
 
 RADIUS, LENGTH = 9.4, 19.5
 """What the guess asks for; neither is on the chart, but the boom can be so long [m]."""
@@ -28,7 +28,7 @@ ASKED_RADIUS, ASKED_LENGTH = 7.3, 23.1
 TOLERANCE = 0.004
 """Of the self-check: less than a step of the chart [1]."""
 
-ROW = {"metric": 1.0, "us": 5 * 0.3048}
+ROW = {"metric": 1.0, "us": 5 * float(FOOT)}
 """From row to row of the lesson's chart [m]."""
 
 
@@ -56,10 +56,6 @@ def lesson_chart(units: str, *, counterweight: str | None = None) -> Chart:
         "metric" or "us"
     counterweight : str, optional
         Default: the usual one
-
-    Returns
-    -------
-    Chart
     """
     from boomsim.machine.model import Rigging
 
@@ -76,10 +72,6 @@ def gross_reading(units: str, *, radius: float, length: float) -> Reading:
         "metric" or "us"
     radius, length : float
         [m]
-
-    Returns
-    -------
-    Reading
     """
     return read_chart(lesson_chart(units), radius=radius, length=length, deductions=(), units=units)
 
@@ -172,7 +164,8 @@ def _chart_sheet(units: str) -> Sheet:
     return Sheet(
         given=(
             "Part of a chart of the invented crane yard60: rated gross loads, all around, full "
-            f"outriggers. {signs_in_words()}"
+            "outriggers. Above each boom its length and how far each moving section is out, base "
+            f"side first. {signs_in_words()}"
         ),
         figure=lambda: figure_of_columns(chart.setup.machine, extension=ways, names=names),
         seen="The five booms of the chart's columns from the side, the shortest first.",

@@ -6,9 +6,8 @@ import numpy as np
 
 from boomsim.lessons.first_guess import Guess, Truth
 from boomsim.lessons.lesson_01_what_a_section_is import MACHINE, far_lock
-from boomsim.lessons.lesson_05_turns_over import divide
 from boomsim.lessons.lesson_parts import Blank, Lesson, Sheet
-from boomsim.lessons.printed_figures import as_said, rated_as_said
+from boomsim.lessons.printed_figures import as_said, divide, divided, rated_as_said
 from boomsim.lessons.self_check import Check
 from boomsim.machine.machine_files import load_machine
 from boomsim.mechanics.external_loads import GRAVITY
@@ -34,10 +33,6 @@ def past_rated(radius: float) -> Overload:
     ----------
     radius : float
         [m]
-
-    Returns
-    -------
-    Overload
     """
     setup = set_up(load_machine(MACHINE))
     return overload(setup, extension=demonstration(setup.machine.boom).extension[0], radius=radius)
@@ -159,13 +154,16 @@ def _row(place: str, one: Overload, units: str) -> tuple[str | Blank, ...]:
     assert one.failure is not None and one.tipping is not None
     at = lift(one.setup, extension=one.extension, load=one.tipping.load, angle=one.angle)
     worst = max(at.margins, key=lambda margin: margin.use)
+    lever = worst.overturning / (one.tipping.load * GRAVITY)
+    moment, lever = as_said(worst.righting, "moment", units), as_said(lever, "length", units)
     return (
         f"{place}, {show(one.radius, 'length', units)}",
         show_rated(one.rated, units),
         show(one.failure.load, "mass", units),
-        show(worst.righting, "moment", units),
-        show(worst.overturning / (one.tipping.load * GRAVITY), "length", units),
-        Blank(text=show(one.tipping.load, "mass", units)),
+        show(moment, "moment", units),
+        show(lever, "length", units),
+        # Reckoned from what the sheet prints, as the class does.
+        Blank(text=show(divided(moment, lever, units), "mass", units)),
         Blank(text=_ends(one)),
     )
 

@@ -16,6 +16,9 @@ NET_RADIUS, NET_PARTS = 6.4, 6
 CHECK_RADIUS, CHECK_PARTS = 9.4, 2
 """Those of the self-check [m], [1]."""
 
+SHEET_PARTS = (2, 4, NET_PARTS, 8, 11)
+"""Parts of line on the handout; the last is the most that the rope reaches for [1]."""
+
 TOLERANCE = 0.004
 """Of the self-check: less than the slings make [1]."""
 
@@ -30,10 +33,6 @@ def net_reading(units: str, *, radius: float, parts: int) -> Reading:
         [m]
     parts : int
         Parts of line reeved
-
-    Returns
-    -------
-    Reading
     """
     chart = lesson_chart(units)
     return read_chart(chart, radius=radius, length=float(chart.length[2]), parts=parts)
@@ -105,27 +104,36 @@ def _net_sheet(units: str) -> Sheet:
     assert out is not None
     at = hung_at(setup, extension=out, load=reading.gross, radius=reading.row_radius)
     rows: list[tuple[str | Blank, ...]] = []
-    for parts in (2, 4, NET_PARTS, 8, 12):
+    for parts in SHEET_PARTS:
         one = net_reading(units, radius=NET_RADIUS, parts=parts)
+        falls = sum(d.mass for d in one.deductions if "rope" in d.name)
         rows.append((
             str(parts), show(one.line_limit, "mass", units), show(one.cell, "mass", units),
+            show(falls, "mass", units),
             Blank(text=show(one.gross, "mass", units)), Blank(text=show(one.net, "mass", units)),
         ))  # fmt: skip
-    hung = ", ".join(f"{d.name} {show(d.mass, 'mass', units)}" for d in reading.deductions)
+    fixed = [d for d in reading.deductions if "rope" not in d.name]
+    hung = ", ".join(f"{d.name} {show(d.mass, 'mass', units)}" for d in fixed)
+    boom = show(reading.column_length, "boom_length", units)
     return Sheet(
-        given=f"The invented crane yard60. Deductions: {hung}.",
+        given=f"The invented crane yard60 with {boom} of boom, for which its rope reaches in "
+        f"{SHEET_PARTS[-1]} parts at most. Deductions: {hung}, and the falls of the rope, counted "
+        "from the head to the ground.",
         figure=lambda: figure_of_lifts([at], units=units, names=("all that hangs",)),
         seen="The crane from the side with its load.",
-        head=("parts of line", "rope carries", "cell of the chart", "gross", "net load"),
+        head=(
+            "parts of line", "rope carries", "cell of the chart", "falls weigh", "gross", "net load"
+        ),
         rows=tuple(rows),
         task="Fill in gross (the smaller of rope and cell) and net (gross - deductions).",
         why="Why do more parts of line not always mean more load?",
         because=(
             "From some number of parts on the rope carries more than the chart's cell allows: then "
-            "the boom or the balance of the crane governs, and more rope only makes hoisting "
-            "slower."
+            "the boom or the balance of the crane governs. More rope then only weighs more, which "
+            "comes off the net load, and makes hoisting slower. And the rope on the drum must "
+            "reach: the longer the boom, the fewer parts."
         ),
-    )
+    )  # fmt: skip
 
 
 NET = Lesson(
@@ -135,7 +143,7 @@ NET = Lesson(
     able=(
         "tell gross load from net load and name the deductions",
         "find what the rope carries in so many parts of line, and whether that governs",
-        "say how many parts of line a lift needs at least",
+        "say how many parts of line a lift needs at least, and why a long boom has few",
     ),
     machine=MACHINE,
     guess=_net_guess,

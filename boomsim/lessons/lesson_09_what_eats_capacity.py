@@ -14,7 +14,7 @@ from boomsim.rating.chart_places import Places
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.lift.lift_study import Lift, lift
 from boomsim.rating.losses.capacity_effects import Amounts
-from boomsim.rating.losses.losses_study import Losses, Taker, losses
+from boomsim.rating.losses.losses_study import Effect, Losses, losses
 from boomsim.rating.setup import Setup, set_up
 from boomsim.units import show, show_rated
 
@@ -25,69 +25,50 @@ AMOUNTS = Amounts(side_pull=0.05)
 """The usual ones, but more of a side pull than the rule's allowances have."""
 
 LETTERS = {"A": "lean", "B": "side pull", "C": "counterweight"}
-"""Takers that the guess asks to be put in order."""
+"""Effects that the guess asks to be put in order."""
 
 LISTED = ("lean", "side pull", "wind", "hoisting", "counterweight", "outrigger", "farther")
-"""Takers of the handout."""
+"""Effects of the handout."""
 
 LEAN = float(np.radians(1.0))
 """Of the self-check [rad]."""
 
 
 def places(setup: Setup) -> Places:
-    """Put the lightest section far out alone, close in and far out.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Places
-    """
+    """Put the lightest section far out alone, close in and far out."""
     light = demonstration(setup.machine.boom).extension[0]
     return Places(extension=np.array([light, light]), radius=np.array([NEAR, FAR]))
 
 
 @lru_cache(maxsize=1)
 def lost() -> Losses:
-    """Find what each taker costs at the two places."""
+    """Find what each effect costs at the two places."""
     setup = set_up(load_machine(MACHINE))
     return losses(setup, places=places(setup), amounts=AMOUNTS)
 
 
-def taker_words(taker: Taker, units: str) -> str:
-    """Name a taker with its amount.
-
-    Parameters
-    ----------
-    taker : Taker
-    units : str
-
-    Returns
-    -------
-    str
-    """
-    if taker.amount is None or taker.quantity is None:
-        return taker.words
-    return f"{taker.words} {show(taker.amount, taker.quantity, units)}"
+def effect_words(effect: Effect, units: str) -> str:
+    """Name an effect with its amount."""
+    if effect.amount is None or effect.quantity is None:
+        return effect.words
+    return f"{effect.words} {show(effect.amount, effect.quantity, units)}"
 
 
-def _left(taker: Taker, place: int, units: str) -> str:
+def _left(effect: Effect, place: int, units: str) -> str:
     """What may still be lifted; over a short outrigger, after what might be without it there."""
-    left = show_rated(float(taker.capacity[place]), units)
-    if taker.slew is None:
+    left = show_rated(float(effect.capacity[place]), units)
+    if effect.slew is None:
         return left
-    return f"{left} of {show_rated(float(taker.before[place]), units)} over that corner"
+    return f"{left} of {show_rated(float(effect.before[place]), units)} over that corner"
 
 
-def _named(name: str) -> tuple[int, Taker]:
-    return next((k, t) for k, t in enumerate(lost().takers) if t.name == name)
+def _named(name: str) -> tuple[int, Effect]:
+    return next((k, t) for k, t in enumerate(lost().effects) if t.name == name)
 
 
 def _losses_guess(units: str) -> Guess:
     found = lost()
-    listed = "; ".join(f"{k}: {taker_words(_named(n)[1], units)}" for k, n in LETTERS.items())
+    listed = "; ".join(f"{k}: {effect_words(_named(n)[1], units)}" for k, n in LETTERS.items())
     return Guess(
         question=(
             f"At {show(NEAR, 'length', units)} the chart allows "
@@ -175,12 +156,12 @@ def _losses_sheet(units: str) -> Sheet:
         ))
     ]  # fmt: skip
     for name in LISTED:
-        number, taker = _named(name)
+        number, effect = _named(name)
         fields: list[str | Blank] = []
         for place in (0, 1):
-            fields.append(_left(taker, place, units))
+            fields.append(_left(effect, place, units))
             fields.append(Blank(text=f"{100 * float(found.share[number, place]):.0f} %"))
-        rows.append((taker_words(taker, units), *fields))
+        rows.append((effect_words(effect, units), *fields))
     return Sheet(
         given=(
             "The invented crane yard60, section 4 far out alone: rated loads with one thing not as "

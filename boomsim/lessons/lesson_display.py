@@ -8,20 +8,21 @@ from textwrap import fill
 from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
+from boomsim.figures.colours_and_lines import BLUE, GREEN, PLUM, QUIET, RUST
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 MARKS = {
-    "question": ("Question", "#12355b"),
-    "guess": ("Your guess", "#12355b"),
-    "right": ("Right", "#2f7d5b"),
-    "slip": ("Not yet", "#c4531d"),
-    "wrong": ("Not yet", "#c4531d"),
-    "refused": ("Once more", "#8d4a86"),
-    "empty": ("Over to you", "#12355b"),
-    "working": ("Working", "#5d636c"),
-    "note": ("", "#5d636c"),
+    "question": ("Question", BLUE),
+    "guess": ("Your guess", BLUE),
+    "right": ("Right", GREEN),
+    "slip": ("Not yet", RUST),
+    "wrong": ("Not yet", RUST),
+    "refused": ("Once more", PLUM),
+    "empty": ("Over to you", BLUE),
+    "working": ("Working", QUIET),
+    "note": ("", QUIET),
 }
 """Heading and colour of each kind of panel; the heading says all that the colour says."""
 
@@ -133,10 +134,6 @@ def table(head: str, *rows: Sequence[object], capacity: bool = False) -> Table:
     capacity : bool
         Whether a capacity is among the fields: then the caution stands below
 
-    Returns
-    -------
-    Table
-
     Raises
     ------
     ValueError
@@ -175,10 +172,6 @@ def percent(share: float) -> str:
     ----------
     share : float
         [1]
-
-    Returns
-    -------
-    str
 
     Examples
     --------
@@ -222,10 +215,6 @@ def picture(figure: "Figure", words: str) -> Picture:
     figure : Figure
     words : str
         What can be seen, for whoever cannot see it
-
-    Returns
-    -------
-    Picture
     """
     from boomsim.figures.figure_page import picture as drawn
 

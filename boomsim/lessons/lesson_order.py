@@ -27,10 +27,6 @@ def lesson_named(number: str) -> Lesson:
     number : str
         "02" or "2", or the name, such as "same-length"
 
-    Returns
-    -------
-    Lesson
-
     Raises
     ------
     ValueError

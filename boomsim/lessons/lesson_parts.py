@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from functools import wraps
+from typing import TYPE_CHECKING, TypeVar
 
 from boomsim.lessons.first_guess import Guess
 from boomsim.lessons.self_check import Check
+from boomsim.units import all_in_words
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -51,6 +53,17 @@ class Sheet:
     because: str
 
 
+Part = TypeVar("Part")
+
+
+def _worded(make: Callable[[str], Part]) -> Callable[[str], Part]:
+    @wraps(make)
+    def worded(units: str) -> Part:
+        return all_in_words(make(units), units)
+
+    return worded
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lesson:
     """One lesson: one question.
@@ -83,6 +96,11 @@ class Lesson:
     guess: Callable[[str], Guess]
     check: Callable[[str], Check]
     sheet: Callable[[str], Sheet]
+
+    def __post_init__(self) -> None:
+        """Say what the three tell in the words that go with the units they are asked for."""
+        for name in ("guess", "check", "sheet"):
+            object.__setattr__(self, name, _worded(getattr(self, name)))
 
     @property
     def file(self) -> str:

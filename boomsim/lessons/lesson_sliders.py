@@ -54,12 +54,7 @@ class Slides:
         return {name: slider.value for name, slider in self._sliders.items()}
 
     def move(self, **values: float) -> None:
-        """Move sliders as a hand would.
-
-        Parameters
-        ----------
-        **values : float
-        """
+        """Move sliders as a hand would."""
         for name, value in values.items():
             self._sliders[name].value = value
 

@@ -15,10 +15,6 @@ from boomsim.units import parse
 def combined(parts: dict[str, float]) -> float:
     """Root of the sum of squares.
 
-    Parameters
-    ----------
-    parts : dict of str to float
-
     Returns
     -------
     float
@@ -52,10 +48,6 @@ def mean_of(readings: Sequence[str]) -> Measured:
     ----------
     readings : sequence of str
         Such as "1.46 kg"
-
-    Returns
-    -------
-    Measured
 
     Raises
     ------
@@ -99,9 +91,5 @@ def verdict(off: float) -> str:
     ----------
     off : float
         From :func:`apart` [1]
-
-    Returns
-    -------
-    str
     """
     return "agree" if off < 2.0 else "may agree" if off < 3.0 else "do not agree"

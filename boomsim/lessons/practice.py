@@ -81,10 +81,6 @@ class Practice:
             The final answer, "15.6 kN", or the letter of a choice
         **parts : str
             Intermediate steps by letter or part: ``answer("15.6 kN", a="17.5 kN m")``
-
-        Returns
-        -------
-        Feedback
         """
         labels = self.question.labels
         answers = {labels[-1]: text} if text else {}
@@ -148,12 +144,7 @@ class Practice:
         return self.text
 
     def widget(self) -> Any:
-        """Build the fields and buttons without showing them.
-
-        Returns
-        -------
-        ipywidgets.VBox
-        """
+        """Build the fields and buttons without showing them."""
         from boomsim.lessons.practice_widget import build
 
         return build(self)

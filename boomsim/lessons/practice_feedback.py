@@ -37,10 +37,6 @@ def feedback_on(parts: list[PartMark], names: Mapping[str, str], *, end: str) ->
         What each letter stands for
     end : str
         Label of the last part
-
-    Returns
-    -------
-    Feedback
     """
     if not parts:
         return Feedback(right=False, said="Give an answer first, or ask for a hint.")

@@ -47,21 +47,12 @@ class Asking(Protocol):
 
 
 def show(practice: Asking) -> None:
-    """Show the fields below a notebook cell.
-
-    Parameters
-    ----------
-    practice : Asking
-    """
+    """Show the fields below a notebook cell."""
     display(build(practice))  # type: ignore[no-untyped-call]
 
 
 def build(practice: Asking) -> widgets.VBox:
     """Build the fields and buttons.
-
-    Parameters
-    ----------
-    practice : Asking
 
     Returns
     -------

@@ -1,5 +1,6 @@
 """Figures as a lesson prints them, and as whoever reckons with what is printed has them."""
 
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.units import display, parse, show, show_rated
 
 
@@ -11,10 +12,6 @@ def length_of(value: float, units: str) -> str:
     value : float
         [m]
     units : str
-
-    Returns
-    -------
-    str
     """
     return display("length", units, like=0.0).text(value)
 
@@ -36,6 +33,39 @@ def as_said(value: float, quantity: str, units: str) -> float:
         [SI unit of the quantity]
     """
     return parse(show(value, quantity, units).replace(",", ""), quantity)
+
+
+SCHOOL_GRAVITY = 9.81
+"""As a class divides by it; the model's own is a little less [m/s2]."""
+
+
+def divide(units: str) -> str:
+    """Say how a moment becomes a tipping load."""
+    if units == "us":
+        return "Divide the moment by the load's lever arm: the tipping load (1 kip is 1,000 lbf)."
+    return (
+        f"Divide the moment by the load's lever arm and by g ({SCHOOL_GRAVITY:g} m/s²): the "
+        "tipping load."
+    )
+
+
+def divided(moment: float, lever: float, units: str) -> float:
+    """Divide as :func:`divide` says, so that a class gets the figure on the answer sheet.
+
+    Parameters
+    ----------
+    moment : float
+        As it is printed [N m]
+    lever : float
+        As it is printed [m]
+    units : str
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    return moment / (lever * (GRAVITY if units == "us" else SCHOOL_GRAVITY))
 
 
 def rated_as_said(value: float, units: str) -> float:

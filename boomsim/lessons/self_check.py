@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from boomsim.gravity import GRAVITY
 from boomsim.lessons.lesson_display import Panel
 from boomsim.units import UnitError, display, parse, quantity_named, quoted, show
 
@@ -16,8 +17,8 @@ UNIT_SLIPS = (
     (10.0, "the decimal point has slipped one place to the right"),
     (0.1, "the decimal point has slipped one place to the left"),
     (-1.0, "the size is right but the sign is not"),
-    (9.80665, "a mass was read as a force: it was multiplied by g once too often"),
-    (1.0 / 9.80665, "a force was read as a mass: it was divided by g once too often"),
+    (GRAVITY, "a mass was read as a force: it was multiplied by g once too often"),
+    (1.0 / GRAVITY, "a force was read as a mass: it was divided by g once too often"),
 )
 """Slips that can happen in any calculation: what they multiply the answer by, and their words."""
 
@@ -122,10 +123,6 @@ class Check:
         ----------
         text : str
             Number and unit, such as "11.2 t"; it is read, never run
-
-        Returns
-        -------
-        Verdict
         """
         if isinstance(text, str) and not text.strip():
             return Verdict(kind="empty", words=self._invitation())
@@ -173,10 +170,6 @@ class Check:
             [SI unit of the quantity]
         finer : bool
             With a digit more, for a range
-
-        Returns
-        -------
-        str
         """
         if self.unit or finer:
             unit = self.unit or display(self.quantity, self.units, like=self.answer).unit
@@ -199,12 +192,7 @@ class Check:
         )
 
     def show_working(self) -> Panel:
-        """How the answer is found.
-
-        Returns
-        -------
-        Panel
-        """
+        """How the answer is found."""
         return Panel(words=(f"{self.working} The answer is {self.exact}.",), mark="working")
 
     def __repr__(self) -> str:
@@ -229,10 +217,6 @@ def told_apart(
         [SI unit of the quantity]
     tolerance : float
         [1]
-
-    Returns
-    -------
-    dict of str to float
     """
     kept: dict[str, float] = {}
     for words, value in slips.items():

@@ -82,16 +82,7 @@ def shifts(machine: Machine, way: str) -> dict[str, float]:
 
 
 def variations(machine: Machine) -> dict[str, Machine]:
-    """Change one input of the machine at a time, by its standard uncertainty.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    dict of str to Machine
-    """
+    """Change one input of the machine at a time, by its standard uncertainty."""
     boom, weight = machine.boom, machine.counterweights[0]
     return {
         "counterweight 10 g heavier": _weighted(machine, replace(weight, mass=weight.mass + 0.010)),
@@ -138,10 +129,6 @@ def rehearsal(way: str, *, units: str = "metric", count: int = 6, seed: int = 1)
     count : int
     seed : int
         Same seed, same readings
-
-    Returns
-    -------
-    list of str
     """
     chance = random.Random(f"{way} {seed}")
     usual = tips_at(bench(), way)
@@ -157,10 +144,6 @@ def small_mass(value: float, units: str = "metric") -> str:
         [kg]
     units : str
         "metric" (grams) or "us" (ounces)
-
-    Returns
-    -------
-    str
     """
     unit = SMALL[units]
     return f"{value / parse(f'1 {unit}', 'mass'):.3g} {unit}"
@@ -174,10 +157,6 @@ def reading_text(value: float, units: str) -> str:
     value : float
         [kg]
     units : str
-
-    Returns
-    -------
-    str
     """
     unit = "kg" if units == "metric" else "lb"
     return f"{value / parse(f'1 {unit}', 'mass'):.2f} {unit}"

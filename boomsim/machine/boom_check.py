@@ -17,16 +17,7 @@ TINY = 1e-9
 
 
 def profile_faults(profile: Profile) -> Iterator[Fault]:
-    """Say why a profile is no closed convex box of plates, the same left and right.
-
-    Parameters
-    ----------
-    profile : Profile
-
-    Yields
-    ------
-    Fault
-    """
+    """Say why a profile is no closed convex box of plates, the same left and right."""
     flat = nesting.flat_plate(profile)
     if flat is not None:
         yield _fault(f"Corner {flat} and the next are one point. Take one of them out.")
@@ -46,16 +37,7 @@ def profile_faults(profile: Profile) -> Iterator[Fault]:
 
 
 def section_faults(section: Section) -> Iterator[Fault]:
-    """Say why one section is out of proportion in itself.
-
-    Parameters
-    ----------
-    section : Section
-
-    Yields
-    ------
-    Fault
-    """
+    """Say why one section is out of proportion in itself."""
     plates = plate_area(section.profile) * section.material.density * section.length
     if not LEAST_MASS * plates <= section.mass <= MOST_MASS * plates:
         yield _fault(
@@ -81,16 +63,7 @@ def section_faults(section: Section) -> Iterator[Fault]:
 
 
 def boom_faults(boom: Boom) -> Iterator[Fault]:
-    """Say why sections do not fit or move together, and what else cannot be in a boom.
-
-    Parameters
-    ----------
-    boom : Boom
-
-    Yields
-    ------
-    Fault
-    """
+    """Say why sections do not fit or move together, and what else cannot be in a boom."""
     for number in range(1, len(boom.sections)):
         outer, inner = boom.sections[number - 1], boom.sections[number]
         yield from _overlap_faults(inner, number=number)

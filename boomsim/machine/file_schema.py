@@ -11,12 +11,13 @@ from boomsim.machine import model
 from boomsim.machine.boom_check import boom_faults, section_faults
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.file_tables import Key, Named, NameOf, Table
-from boomsim.machine.machine_check import machine_faults, names_faults, support_faults
+from boomsim.machine.machine_check import hoist_faults, machine_faults, support_faults
 from boomsim.machine.plausible_ranges import (
     AHEAD,
     ANGLE,
     COEFFICIENT,
     DENSITY,
+    DRUM,
     EFFICIENCY,
     FORCE,
     GROUND_AREA,
@@ -32,6 +33,8 @@ from boomsim.machine.plausible_ranges import (
     PAD_PRESSURE,
     PLACE,
     PLAY,
+    ROPE_LENGTH,
+    ROPE_MASS,
     SHARE,
     SIZE,
     STIFFNESS,
@@ -174,8 +177,13 @@ HOIST = Table(
         "line_pull": Key(FORCE, "permissible pull in one part of the rope"),
         "sheave_efficiency": Key(EFFICIENCY, "pull off over pull on, one sheave"),
         "parts": Key(Several(Whole(1, 24), 1, 24), "parts of line; the last is the usual number"),
+        "rope_mass": Key(ROPE_MASS, "of the rope by its length; without it, no weight", 0.0),
+        "rope_length": Key(
+            ROPE_LENGTH, "all the rope on the drum; without it, it always reaches", None
+        ),
+        "drum_diameter": Key(DRUM, "over the centres of the rope's first layer", None),
     },
-    check=lambda hoist: names_faults([str(n) for n in hoist.parts], "parts[{}]"),
+    check=hoist_faults,
 )
 
 RING = Table(
@@ -261,7 +269,8 @@ MACHINE = Table(
         "ring": Key(RING, "the slewing ring, which carries the superstructure"),
         "carrier": Key(Several(CARRIER, 1, 40), "masses that stay with the carrier"),
         "superstructure": Key(
-            Several(_turning(MASS, "its mass"), 1, 40), "masses that turn with the boom"
+            Several(_turning(MASS, "its mass"), 1, 40),
+            "masses that turn with the boom, without the hoist rope",
         ),
         "counterweights": Key(
             Several(_turning(MASS_OR_NONE, "its mass; 0 kg for none"), 1, 20),

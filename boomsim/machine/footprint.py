@@ -13,10 +13,6 @@ from boomsim.machine.model import Machine
 def axles(machine: Machine) -> tuple[list[float], float]:
     """Where the wheels are, and how large they are drawn.
 
-    Parameters
-    ----------
-    machine : Machine
-
     Returns
     -------
     list of float
@@ -34,10 +30,6 @@ def axles(machine: Machine) -> tuple[list[float], float]:
 def chassis_ends(machine: Machine) -> tuple[float, float]:
     """Front and rear end of the chassis.
 
-    Parameters
-    ----------
-    machine : Machine
-
     Returns
     -------
     float, float
@@ -51,10 +43,6 @@ def chassis_ends(machine: Machine) -> tuple[float, float]:
 def half_width(machine: Machine) -> float:
     """Half the carrier's width.
 
-    Parameters
-    ----------
-    machine : Machine
-
     Returns
     -------
     float
@@ -67,10 +55,6 @@ def half_width(machine: Machine) -> float:
 
 def turntable_front(machine: Machine) -> float:
     """How far the superstructure, which turns with the boom, reaches out under it.
-
-    Parameters
-    ----------
-    machine : Machine
 
     Returns
     -------

@@ -5,7 +5,8 @@ from collections.abc import Iterator, Sequence
 
 from boomsim.machine.boom_check import overlap_left
 from boomsim.machine.file_faults import Fault
-from boomsim.machine.model import Machine, Support
+from boomsim.machine.hoist_rope import most_parts
+from boomsim.machine.model import Hoist, Machine, Support
 from boomsim.units import show
 
 LEAST_LEVER = 0.1
@@ -16,19 +17,11 @@ INSIDE = 1e-3
 
 
 def machine_faults(machine: Machine) -> Iterator[Fault]:
-    """Say what does not go together among the parts of a machine.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Yields
-    ------
-    Fault
-    """
+    """Say what does not go together among the parts of a machine."""
     yield from _lever_faults(machine)
     yield from _attach_faults(machine)
     yield from _longest_boom_faults(machine)
+    yield from _rope_faults(machine)
     for part in ("carrier", "superstructure", "counterweights", "supports"):
         yield from names_faults([item.name for item in getattr(machine, part)], part + "[{}].name")
 
@@ -41,27 +34,28 @@ def names_faults(names: Sequence[str], path: str) -> Iterator[Fault]:
     names : sequence of str
     path : str
         Where a name stands, with {} for its number
-
-    Yields
-    ------
-    Fault
     """
     for i, name in enumerate(names):
         if name in names[:i]:
             yield Fault(path=path.format(i), says=f'"{name}" is there twice. Change one of them.')
 
 
+def hoist_faults(hoist: Hoist) -> Iterator[Fault]:
+    """Say what does not go together about a hoist."""
+    yield from names_faults([str(n) for n in hoist.parts], "parts[{}]")
+    if (hoist.rope_length is None) != (hoist.drum_diameter is None):
+        given, lacks = "rope_length", "drum_diameter"
+        if hoist.rope_length is None:
+            given, lacks = lacks, given
+        says = (
+            f"This is missing: {given} is there, and how much rope the drum gives out takes both. "
+            f"Give it, or take {given} out."
+        )
+        yield Fault(path=lacks, says=says)
+
+
 def support_faults(support: Support) -> Iterator[Fault]:
-    """Say why supports hold nothing up.
-
-    Parameters
-    ----------
-    support : Support
-
-    Yields
-    ------
-    Fault
-    """
+    """Say why supports hold nothing up."""
     yield from _tyre_key_faults(support)
     hull = convex_hull(support.points)
     if len(hull) < 3:
@@ -182,8 +176,7 @@ def _attach_faults(machine: Machine) -> Iterator[Fault]:
 
 def _longest_boom_faults(machine: Machine) -> Iterator[Fault]:
     """Refuse a longest boom on tyres that not even the retracted boom keeps to."""
-    base, *moving = machine.boom.sections
-    shortest = base.length + sum(section.nose for section in moving) + machine.boom.head.ahead
+    shortest = _retracted(machine)
     for i, support in enumerate(machine.supports):
         if support.longest_boom is not None and support.longest_boom < shortest:
             yield Fault(
@@ -193,17 +186,29 @@ def _longest_boom_faults(machine: Machine) -> Iterator[Fault]:
             )
 
 
+def _retracted(machine: Machine) -> float:
+    """Boom length with all sections in [m]."""
+    base, *moving = machine.boom.sections
+    return base.length + sum(section.nose for section in moving) + machine.boom.head.ahead
+
+
+def _rope_faults(machine: Machine) -> Iterator[Fault]:
+    """Refuse a rope with which the hook cannot be set down below the longest boom."""
+    hoist = machine.hoist
+    longest = _retracted(machine) + sum(section.stroke for section in machine.boom.sections[1:])
+    if most_parts(machine, length=longest) < min(hoist.parts):
+        assert hoist.rope_length is not None
+        parts = "1 part" if min(hoist.parts) == 1 else f"{min(hoist.parts)} parts"
+        yield Fault(
+            path="hoist.rope_length",
+            says=f"With {show(hoist.rope_length, 'length')} of rope the hook does not come down to "
+            f"the ground in {parts} of line below the longest boom, {show(longest, 'length')}. "
+            "Give more rope, or fewer parts.",
+        )
+
+
 def remarks(machine: Machine) -> tuple[Fault, ...]:
-    """List what is unusual in a machine, though it can be computed.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    tuple of Fault
-    """
+    """List what is unusual in a machine, though it can be computed."""
     return (*_heavy_remarks(machine), *_cylinder_remarks(machine))
 
 

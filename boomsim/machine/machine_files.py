@@ -21,6 +21,7 @@ LARGEST_FILE = 256 * 1024
 _BUILTIN = Path(__file__).with_name("builtin")
 
 
+@lru_cache(maxsize=1)
 def machine_names() -> tuple[str, ...]:
     """List the built-in machines.
 
@@ -34,10 +35,6 @@ def machine_names() -> tuple[str, ...]:
 
 def builtin_text(name: str) -> str:
     """Read the file of a built-in machine, to copy and change it.
-
-    Parameters
-    ----------
-    name : str
 
     Returns
     -------
@@ -56,10 +53,6 @@ def load_machine(name_or_path: str | PathLike[str]) -> Machine:
     ----------
     name_or_path : str or path
         Name of a built-in machine, or a TOML file
-
-    Returns
-    -------
-    Machine
 
     Raises
     ------
@@ -92,10 +85,6 @@ def read_machine(text: str, where: str) -> Machine:
         TOML
     where : str
         Name of the file, for messages
-
-    Returns
-    -------
-    Machine
 
     Raises
     ------

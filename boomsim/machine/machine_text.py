@@ -24,10 +24,6 @@ INLINE = (*(shape.table for shape in SHAPES.values()), schema.PAD, schema.LOCK)
 def machine_to_toml(machine: Machine) -> str:
     """Write a machine as a file for :func:`boomsim.machine.machine_files.load_machine`.
 
-    Parameters
-    ----------
-    machine : Machine
-
     Returns
     -------
     str

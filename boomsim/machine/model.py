@@ -255,6 +255,13 @@ class Hoist:
         Of one sheave [1]
     parts : tuple of int
         Parts of line that can be reeved; the last is the usual one
+    rope_mass : float
+        Of the rope by its length; 0 leaves its weight out [kg/m]
+    rope_length : float or None
+        On the drum with the whole rope wound up; None lets it reach for any number of parts [m]
+    drum_diameter : float or None
+        From centre to centre of the rope on its first layer; None where the rope's length is not
+        known either [m]
     """
 
     winch_out: float
@@ -262,6 +269,9 @@ class Hoist:
     line_pull: float
     sheave_efficiency: float
     parts: tuple[int, ...]
+    rope_mass: float = 0.0
+    rope_length: float | None = None
+    drum_diameter: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,10 +14,6 @@ SAME = 1e-4
 def outer_size(profile: Profile) -> tuple[float, float]:
     """Outside width and height.
 
-    Parameters
-    ----------
-    profile : Profile
-
     Returns
     -------
     (float, float)
@@ -28,10 +24,6 @@ def outer_size(profile: Profile) -> tuple[float, float]:
 
 def inner_size(profile: Profile) -> tuple[float, float]:
     """Clear inside width and height.
-
-    Parameters
-    ----------
-    profile : Profile
 
     Returns
     -------
@@ -62,10 +54,6 @@ def is_convex(corners: tuple[Point, ...]) -> bool:
 def flat_plate(profile: Profile) -> int | None:
     """Find a plate without length.
 
-    Parameters
-    ----------
-    profile : Profile
-
     Returns
     -------
     int or None
@@ -82,10 +70,6 @@ def has_room(profile: Profile) -> bool:
     ----------
     profile : Profile
         Convex
-
-    Returns
-    -------
-    bool
     """
     faces = zip(_plates(profile), _faces(profile, outside=False), strict=True)
     return all(_dot(_minus(b, a), _minus(d, c)) > 0 for (a, b, _), (c, d) in faces)
@@ -93,10 +77,6 @@ def has_room(profile: Profile) -> bool:
 
 def lone_corner(profile: Profile) -> int | None:
     """Find a plate without a mirror image on the other side of z = 0.
-
-    Parameters
-    ----------
-    profile : Profile
 
     Returns
     -------

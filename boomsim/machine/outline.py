@@ -162,10 +162,6 @@ def _joint(
 def plate_area(profile: Profile) -> float:
     """Area of the plates.
 
-    Parameters
-    ----------
-    profile : Profile
-
     Returns
     -------
     float

@@ -20,10 +20,6 @@ def section_name(number: int) -> str:
 def support_names(support: Support) -> tuple[str, ...]:
     """What jacks and tyres are called: "front left" by corners, "axle 1 left" from the front.
 
-    Parameters
-    ----------
-    support : Support
-
     Returns
     -------
     tuple of str
@@ -31,6 +27,11 @@ def support_names(support: Support) -> tuple[str, ...]:
     """
     name = _tyres if support.kind == "tyres" else _jacks
     return _apart(name(support.points))
+
+
+def foot_name(support: Support) -> str:
+    """What a crane stands on, one of them: "float" or "tyre"."""
+    return "tyre" if support.kind == "tyres" else "float"
 
 
 def _side(y: float) -> str:

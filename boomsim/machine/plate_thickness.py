@@ -98,10 +98,6 @@ def factor_label(factor: float) -> str:
 def plate_mass(section: Section) -> float:
     """Mass of a section's plates alone.
 
-    Parameters
-    ----------
-    section : Section
-
     Returns
     -------
     float

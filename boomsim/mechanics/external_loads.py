@@ -1,13 +1,10 @@
-"""What acts on the boom: gravity on ground that leans, the hoist rope, wind, hoisting dynamics."""
+"""What acts on the boom: gravity on ground that leans, wind, hoisting dynamics."""
 
-from functools import cache
 from math import cos as cosine
 from math import sin as sine
 
+from boomsim.gravity import GRAVITY as GRAVITY
 from boomsim.machine.model import Disturbances
-
-GRAVITY = 9.80665
-"""Standard acceleration of free fall [m/s2]."""
 
 AIR_FACTOR = 0.613
 """Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""
@@ -34,10 +31,6 @@ def wind_pressure(speed: float) -> float:
 
 def gusts(change: Disturbances) -> tuple[float, float]:
     """Dynamic pressure of the wind from behind the boom, and of that across it.
-
-    Parameters
-    ----------
-    change : Disturbances
 
     Returns
     -------
@@ -72,34 +65,9 @@ def hoisting_factor(speed: float, *, hoist_class: int) -> float:
         If the speed is negative or no number.
     """
     if not speed >= 0.0:
-        raise ValueError(f"A hoisting speed of {speed:g} m/s is not one. Give 0 m/s or more.")
+        raise ValueError(f"The hoisting speed must be 0 m/s or more, and this is {speed:g} m/s.")
     least, slope = HOISTING_CLASSES[hoist_class]
     return least + slope * speed if speed > 0.0 else 1.0
-
-
-@cache
-def tackle_advantage(parts: int, *, sheave_efficiency: float) -> float:
-    """Load over lead-line pull, E (1 - E^N)/(1 - E), the lead line over one more sheave.
-
-    Parameters
-    ----------
-    parts : int
-        Parts of line N [1]
-    sheave_efficiency : float
-        Of one sheave E [1]
-
-    Returns
-    -------
-    float
-        Advantage [1]
-
-    Notes
-    -----
-    Source: wire-rope and rigging handbooks; E = 0.917 and N = 4 give 3.236. Without friction the
-    advantage is N.
-    """
-    efficiency = sheave_efficiency
-    return sum(efficiency**k for k in range(1, parts + 1))
 
 
 def gravity_in_base(

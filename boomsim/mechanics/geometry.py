@@ -1,4 +1,7 @@
-"""Where the sections lie, and the angle that puts the load at a wanted radius."""
+"""Where the sections lie, and the angle that puts the load at a wanted radius.
+
+Derived in docs/theory.md, section 1.
+"""
 
 from dataclasses import dataclass
 
@@ -44,10 +47,6 @@ def layout(boom: Boom, *, extension: ArrayLike) -> Layout:
     boom : Boom
     extension : array_like, shape (moving sections,) or (configurations, moving sections)
         Fraction of each stroke, base side first [1]
-
-    Returns
-    -------
-    Layout
 
     Raises
     ------

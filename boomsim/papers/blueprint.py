@@ -168,10 +168,6 @@ def blueprint_text(name_or_path: str | Path) -> str:
     name_or_path : str or Path
         One of `ready_names`, or a TOML file
 
-    Returns
-    -------
-    str
-
     Raises
     ------
     FileError
@@ -205,10 +201,6 @@ def read_blueprint(path: str | Path, **changes: object) -> Blueprint:
     **changes : object
         Fields to replace, such as ``units="us"``, ``variants=30`` or ``seed=7``; None keeps
 
-    Returns
-    -------
-    Blueprint
-
     Raises
     ------
     BlueprintError
@@ -237,10 +229,6 @@ def make_blueprint(table: dict[str, object], *, name: str = "blueprint") -> Blue
     table : dict
     name : str
         For the error message
-
-    Returns
-    -------
-    Blueprint
     """
     try:
         return Blueprint.model_validate(table)

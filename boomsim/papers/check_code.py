@@ -27,10 +27,6 @@ _NOT_LETTERS = re.compile(r"[^A-Z]")
 def code_of(paper: Paper) -> str:
     """Find the check code of one variant.
 
-    Parameters
-    ----------
-    paper : Paper
-
     Returns
     -------
     str
@@ -50,10 +46,6 @@ def code_of(paper: Paper) -> str:
 def qr_text(paper: Paper) -> str:
     """Write what the QR code of a paper says.
 
-    Parameters
-    ----------
-    paper : Paper
-
     Returns
     -------
     str
@@ -64,10 +56,6 @@ def qr_text(paper: Paper) -> str:
 
 def qr_svg(paper: Paper) -> str:
     """Draw the QR code of a paper.
-
-    Parameters
-    ----------
-    paper : Paper
 
     Returns
     -------
@@ -95,10 +83,6 @@ def tidy(code: str) -> str:
     ----------
     code : str
         As typed: "bcd fgh"
-
-    Returns
-    -------
-    str
     """
     return _NOT_LETTERS.sub("", code.upper())
 

@@ -25,10 +25,6 @@ def unlike_problem(
         As for :func:`boomsim.papers.problems.problem_making.make_problem`
     earlier : iterable of Problem
         Those before it in the paper
-
-    Returns
-    -------
-    Problem
     """
     same = [one for one in earlier if one.family is family]
     for again in range(TRIES):
@@ -41,10 +37,6 @@ def unlike_problem(
 
 def are_alike(one: Problem, other: Problem) -> bool:
     """Whether two problems of one family ask for the same.
-
-    Parameters
-    ----------
-    one, other : Problem
 
     Returns
     -------

@@ -33,10 +33,6 @@ def alike(
         How many [1]
     path : tuple
         Of the dice: seed and number of the part
-
-    Returns
-    -------
-    tuple of Slot
     """
     wanted, samples = _usual(offers, questions)
     dice = Chance(*path)
@@ -64,16 +60,7 @@ def _thrown(offers: tuple[Slot, ...], questions: int, dice: Chance) -> tuple[Slo
 
 
 def by_turns(slots: Iterable[Slot]) -> list[Slot]:
-    """Let the topics of a part take turns, so that no one of them has it all.
-
-    Parameters
-    ----------
-    slots : iterable of Slot
-
-    Returns
-    -------
-    list of Slot
-    """
+    """Let the topics of a part take turns, so that no one of them has it all."""
     turns: Counter[str] = Counter()
     ranked = []
     for slot in slots:
@@ -84,10 +71,6 @@ def by_turns(slots: Iterable[Slot]) -> list[Slot]:
 
 def sums_of(slots: Iterable[Slot]) -> _Sums:
     """Add up marks and difficulty.
-
-    Parameters
-    ----------
-    slots : iterable of Slot
 
     Returns
     -------

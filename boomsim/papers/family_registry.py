@@ -27,16 +27,7 @@ def families() -> Mapping[str, AnyFamily]:
 
 
 def family_named(name: str) -> AnyFamily:
-    """Look a family up by its id.
-
-    Parameters
-    ----------
-    name : str
-
-    Returns
-    -------
-    Family or ChoiceFamily
-    """
+    """Look a family up by its id."""
     known = families()
     if name not in known:
         raise FamilyError(

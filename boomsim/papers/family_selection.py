@@ -34,10 +34,6 @@ def choose(plan: Blueprint, *, variant: int) -> tuple[Slot, ...]:
     plan : Blueprint
     variant : int
         From 0 [1]
-
-    Returns
-    -------
-    tuple of Slot
     """
     chosen: list[Slot] = []
     for number, part in enumerate(plan.part):

@@ -62,10 +62,6 @@ def policy_notes(policy: Policy, *, answer_alone: bool) -> list[str]:
     policy : Policy
     answer_alone : bool
         Whether any question with several steps asks for its answer alone
-
-    Returns
-    -------
-    list of str
     """
     alone = [_METHOD[policy.method], INTERMEDIATE] if answer_alone else []
     return [*alone, _FACTOR[policy.factor], _ROUNDING[policy.rounding]]

@@ -198,10 +198,6 @@ def make_paper(plan: Blueprint, *, variant: int) -> Paper:
     plan : Blueprint
     variant : int
         From 0 [1]
-
-    Returns
-    -------
-    Paper
     """
     name = variant_name(variant, count=plan.variants)
     questions: list[Question] = []
@@ -228,10 +224,6 @@ def variant_name(variant: int, *, count: int) -> str:
         From 0 [1]
     count : int
         Of all variants [1]
-
-    Returns
-    -------
-    str
 
     Examples
     --------

@@ -12,26 +12,12 @@ _SCHEMA = "boomsim-manifest/1"
 
 
 def digest(content: bytes) -> str:
-    """Fingerprint of some bytes.
-
-    Parameters
-    ----------
-    content : bytes
-
-    Returns
-    -------
-    str
-    """
+    """Fingerprint of some bytes."""
     return hashlib.sha256(content).hexdigest()
 
 
 class Manifest:
-    """Which files are complete: for each its own fingerprint and that of what it was made from.
-
-    Parameters
-    ----------
-    folder : Path
-    """
+    """Which files are complete: for each its own fingerprint and that of what it was made from."""
 
     EVERY = 2.0
     """Written at least so often while files are made [s]."""

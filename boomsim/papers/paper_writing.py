@@ -91,10 +91,6 @@ def write_papers(
     told : callable, optional
         Hears what is done
 
-    Returns
-    -------
-    Written
-
     Raises
     ------
     PaperError
@@ -124,10 +120,6 @@ def write_plan(
     formats : sequence of str
     told : callable, optional
         Hears what is done
-
-    Returns
-    -------
-    Written
     """
     numbers = counted(range(plan.variants), what="setting papers", told=told)
     papers = [make_paper(plan, variant=number) for number in numbers]
@@ -186,10 +178,6 @@ def _refuse_other_papers(folder: Path, key: Mapping[str, Any]) -> None:
 
 def answer_sheet(papers: Sequence[Paper]) -> str:
     """Write the empty sheet into which answers are typed, one row a candidate.
-
-    Parameters
-    ----------
-    papers : sequence of Paper
 
     Returns
     -------

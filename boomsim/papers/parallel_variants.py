@@ -69,10 +69,6 @@ def hardness(papers: Sequence[Paper]) -> Hardness:
     ----------
     papers : sequence of Paper
         All variants of one blueprint
-
-    Returns
-    -------
-    Hardness
     """
     efforts = [sum(points(one.problem.family) for one in paper.questions) for paper in papers]
     count = min(LOOKED_AT, len(papers))
@@ -85,10 +81,6 @@ def hardness(papers: Sequence[Paper]) -> Hardness:
 
 def mean_marks(paper: Paper) -> float:
     """Mean marks of the simulated candidates in one variant.
-
-    Parameters
-    ----------
-    paper : Paper
 
     Returns
     -------

@@ -52,10 +52,6 @@ def _shown(candidate: int, family: str, words: tuple[str, ...]) -> str:
 def points(family: AnyFamily) -> int:
     """Effort of a family on the finer scale behind its difficulty.
 
-    Parameters
-    ----------
-    family : Family or ChoiceFamily
-
     Returns
     -------
     int
@@ -69,10 +65,6 @@ def points(family: AnyFamily) -> int:
 @lru_cache(maxsize=1024)
 def expected(slot: Slot) -> float:
     """Mean marks of the simulated candidates, from the family alone.
-
-    Parameters
-    ----------
-    slot : Slot
 
     Returns
     -------

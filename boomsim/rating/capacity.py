@@ -1,4 +1,7 @@
-"""Rated capacity: the largest gross load at which no limit is used beyond one."""
+"""Rated capacity: the largest gross load at which no limit is used beyond one.
+
+Derived in docs/theory.md, section 7.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
@@ -8,18 +11,21 @@ import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.picked_configurations import pick
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response, Start, respond
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.parts_reeved import line_capacity
 from boomsim.rating.setup import Setup
 
 CLOSE = 1e-6
 """How near to one the largest use must come; the capacity is then good to some 1e-6 of itself."""
 
 MOST_TRIES = 40
+
+BEYOND = 1.001
+"""Of the load that uses up the line pull, where the search ends [1]."""
 
 FIRST = 0.4
 """Of the tipping load, what is tried first: more is slow where the boom is near buckling [1]."""
@@ -95,10 +101,6 @@ def rate(
     boom : Condensed, optional
         The same configurations, where they are condensed already
 
-    Returns
-    -------
-    Rating
-
     Raises
     ------
     ValueError
@@ -108,7 +110,8 @@ def rate(
     radii = np.asarray(radius, dtype=float)
     if not np.all(radii > 0.0):
         raise ValueError(
-            f"A radius of {radii[~(radii > 0.0)].flat[0]:g} m is not one. Give radii above 0 m."
+            "A radius must be above 0 m, from the axis of rotation, and one of these is "
+            f"{radii[~(radii > 0.0)].flat[0]:g} m."
         )
     radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
     if boom is None:
@@ -209,7 +212,7 @@ class _Search:
         with np.errstate(all="ignore"):
             self._close(~_in_reach(self.setup, self.boom, self.radius))
             before, response = self._try(np.zeros_like(self.radius), start=None)
-            # A use that is no number says that the machine is not all known: no capacity from that.
+            # NaN utilisation: incomplete machine data; do not rate.
             reachable = response.state.converged & ~np.isnan(before.worst)
             loadable = reachable & (before.worst < 1.0)
             self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))
@@ -257,10 +260,12 @@ class _Search:
         return _Trial(load=load, use=at.use, start=bent), at
 
     def _most(self) -> Array:
-        """Load at which the line pull is used up: no rated load is beyond it."""
-        hoist = self.setup.machine.hoist
-        advantage = tackle_advantage(self.setup.parts, sheave_efficiency=hoist.sheave_efficiency)
-        return np.full_like(self.radius, hoist.line_pull * advantage / GRAVITY)
+        """Load a little past the one at which the line pull is used up: no rated load is beyond.
+
+        A secant that points to the line pull itself must lie inside, or halves creep up to it.
+        """
+        held = BEYOND * line_capacity(self.setup, length=self.boom.layout.boom_length)
+        return np.broadcast_to(held[:, None], self.radius.shape).copy()
 
     def _narrow(self, trial: _Trial) -> None:
         safe = trial.worst <= 1.0

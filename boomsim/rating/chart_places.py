@@ -43,14 +43,5 @@ def rate_places(setup: Setup, places: Places, *, farther: float = 0.0) -> Rating
 
 
 def governing_of(rating: Rating) -> tuple[Limit | None, ...]:
-    """Governing limit of every place of :func:`rate_places`.
-
-    Parameters
-    ----------
-    rating : Rating
-
-    Returns
-    -------
-    tuple of (Limit or None)
-    """
+    """Governing limit of every place of :func:`rate_places`."""
     return tuple(rating.limits[g] if g >= 0 else None for g in rating.governing[:, 0])

@@ -15,6 +15,7 @@ from boomsim.mechanics.stability.overturning import Overturning, overturning
 from boomsim.rating.limits.limit_kind import Case, Limit
 from boomsim.rating.limits.limit_table import limits_of, uses
 from boomsim.rating.limits.strengths import Strengths, strengths
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 
 VALID_DEFLECTION = 0.05
@@ -110,16 +111,7 @@ class Response:
 
 
 def bear(setup: Setup) -> Strengths:
-    """Strengths of the machine under the rule; worked out once.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Strengths
-    """
+    """Strengths of the machine under the rule; worked out once."""
     return strengths(setup.machine, rule=setup.rule)
 
 
@@ -148,23 +140,20 @@ def respond(
         One of them, shape (configurations, cells) or broadcastable [m] or [rad]
     start : Start, optional
         Where to start from
-
-    Returns
-    -------
-    Response
     """
     given, strength = setup.disturbances, setup.rule.strength
     strains, factors = setup.rule.strains(given), Factors(dead=strength.dead, live=strength.live)
     begin = start or Start()
+    parts = reeved(setup, length=boom.layout.boom_length)
     at_ease = solve_state(
-        boom, load=load, parts=setup.parts, radius=radius, angle=angle, start=begin.rotation
+        boom, load=load, parts=parts, radius=radius, angle=angle, start=begin.rotation
     )
 
     def at_the_angle(disturbances: Disturbances, factors: Factors = SERVICE) -> State:
         return solve_state(
             boom,
             load=load,
-            parts=setup.parts,
+            parts=parts,
             angle=at_ease.angle,
             disturbances=disturbances,
             factors=factors,

@@ -5,6 +5,8 @@ strengths and the elastic critical load stand for themselves, and the crane tips
 is gone. What a maker permits (pads, luffing cylinder, rope, slewing ring) stays as it is given:
 passing it is told as passed and not as a failure. Ring, cylinder and rope give way at a multiple
 of what is permitted, which is assumed.
+
+Derived in docs/theory.md, section 10.
 """
 
 from collections.abc import Callable
@@ -13,8 +15,9 @@ from dataclasses import replace
 import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.limit_kind import Limit
@@ -56,10 +59,6 @@ MOST_TRIES = 60
 
 def no_margin(setup: Setup) -> Setup:
     """Take every margin out of a setup.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -110,10 +109,6 @@ def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.
 def largest_load(setup: Setup) -> float:
     """Load beyond which nothing is looked for.
 
-    Parameters
-    ----------
-    setup : Setup
-
     Returns
     -------
     float
@@ -137,10 +132,6 @@ def hang(
         Gross load [kg]; boom angle [rad] or loaded radius [m]
     hold : str
         "angle" or "radius"
-
-    Returns
-    -------
-    Response
     """
     if hold == "radius":
         return respond(setup, boom=boom, load=load, radius=held)

@@ -34,10 +34,6 @@ def too_long(setup: Setup, *, length: Array) -> np.ndarray:
 def tell_longest(setup: Setup) -> str:
     """Say how long the boom may be on these tyres.
 
-    Parameters
-    ----------
-    setup : Setup
-
     Returns
     -------
     str
@@ -48,17 +44,7 @@ def tell_longest(setup: Setup) -> str:
 
 
 def short_enough(setup: Setup, ways: Configurations) -> Configurations:
-    """Keep the ways that are rated on the tyres that the crane stands on; all, if none is.
-
-    Parameters
-    ----------
-    setup : Setup
-    ways : Configurations
-
-    Returns
-    -------
-    Configurations
-    """
+    """Keep the ways that are rated on the tyres that the crane stands on; all, if none is."""
     kept = np.flatnonzero(~too_long(setup, length=ways.length))
     if not len(kept):
         return ways

@@ -16,10 +16,6 @@ def turned(at: Response, *, slew: Array) -> Overturning:
     at : Response
     slew : ndarray, shape (slews,)
         [rad]
-
-    Returns
-    -------
-    Overturning
     """
     return overturning(
         at.boom,

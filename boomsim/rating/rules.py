@@ -1,4 +1,7 @@
-"""Rules: how far a rated load stays from what would happen. Data, shown with every capacity."""
+"""Rules: how far a rated load stays from what would happen. Data, shown with every capacity.
+
+Derived in docs/theory.md, section 7.
+"""
 
 import math
 from dataclasses import dataclass, fields, replace
@@ -112,14 +115,6 @@ class Allowances:
 
         What acts across acts to one side, whichever that is: the boom is as strong to the other. A
         wind given across the boom comes beside the allowance for one from behind.
-
-        Parameters
-        ----------
-        given : Disturbances
-
-        Returns
-        -------
-        Disturbances
         """
         own = self.acting()
         across = given.wind_across
@@ -161,16 +156,7 @@ class Rule:
     allowances: Allowances | None = None
 
     def strains(self, given: Disturbances) -> Disturbances:
-        """Say what strength has to bear under given disturbances.
-
-        Parameters
-        ----------
-        given : Disturbances
-
-        Returns
-        -------
-        Disturbances
-        """
+        """Say what strength has to bear under given disturbances."""
         return given if self.allowances is None else self.allowances.beside(given)
 
     def without_allowances(self) -> "Rule":

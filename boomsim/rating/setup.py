@@ -19,6 +19,7 @@ from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.limits.limit_kind import Kind
 from boomsim.rating.limits.limit_table import KINDS
 from boomsim.rating.rules import RULES, Rule
+from boomsim.units import is_named
 
 SECTORS = ("around", "rear")
 """All around the crane (the least of all slew angles), and over the rear only."""
@@ -47,7 +48,8 @@ class Setup:
     counterweight : TurningMass
     support : Support
     parts : int
-        Parts of line [1]
+        Most parts of line to reeve; longer booms have those that the rope on the drum reaches for,
+        see :func:`boomsim.rating.parts_reeved.reeved` [1]
     slew : ndarray, shape (slews,)
         Slew angles that the rating must hold for; the least favourable counts [rad]
     sector : str
@@ -93,10 +95,6 @@ def set_up(
     allowances : str
         "rule": strength bears the rule's allowances; "none": what is given and nothing else
 
-    Returns
-    -------
-    Setup
-
     Raises
     ------
     ValueError
@@ -131,7 +129,7 @@ def _choose(choices: tuple[_N, ...], name: str | None, what: str) -> _N:
     if name is None:
         return choices[0]
     for choice in choices:
-        if choice.name == name:
+        if is_named(choice.name, name):
             return choice
     raise ValueError(_unknown(what, name, [c.name for c in choices]))
 
@@ -161,7 +159,10 @@ def _slew_angles(support: Support, slew: float | str, *, turned: bool) -> tuple[
             )
         return np.array([slew]), f"slewed to {np.degrees(slew):.0f}°"
     if slew not in SECTORS:
-        raise ValueError(_unknown("sector", slew, list(SECTORS)))
+        raise ValueError(
+            f"{_unknown('sector', slew, list(SECTORS))} Or give a slew angle: 0 deg is over the "
+            "rear, 90 deg over the right side, -90 deg over the left side, 180 deg over the front."
+        )
     square = _square(support)
     if turned:
         square = np.concatenate([square, EVERY_WAY, _over_tyres(support)])
@@ -192,10 +193,6 @@ def _square(support: Support) -> Array:
 
 def rear_sector(support: Support) -> float:
     """Half the angle between the lines from the axis of rotation through the rear jack centres.
-
-    Parameters
-    ----------
-    support : Support
 
     Returns
     -------

@@ -14,10 +14,6 @@ def with_sector(setup: Setup, *, slew: float | str) -> Setup:
     setup : Setup
     slew : float or str
         [rad], or "around" or "rear"
-
-    Returns
-    -------
-    Setup
     """
     # A sector's slew angles follow from the supports in use, which need not be the machine's usual.
     alone = replace(setup.machine, supports=(setup.support,))
@@ -27,10 +23,6 @@ def with_sector(setup: Setup, *, slew: float | str) -> Setup:
 
 def same_sector(setup: Setup) -> Setup:
     """Work the sector's slew angles out again, after something that they depend on has changed.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -45,11 +37,6 @@ def same_sector(setup: Setup) -> Setup:
 def with_support(setup: Setup, support: Support) -> Setup:
     """Ask of the crane on other supports, in the same sector.
 
-    Parameters
-    ----------
-    setup : Setup
-    support : Support
-
     Returns
     -------
     Setup
@@ -59,17 +46,7 @@ def with_support(setup: Setup, support: Support) -> Setup:
 
 
 def with_counterweight(setup: Setup, counterweight: TurningMass) -> Setup:
-    """Ask of the crane with another counterweight.
-
-    Parameters
-    ----------
-    setup : Setup
-    counterweight : TurningMass
-
-    Returns
-    -------
-    Setup
-    """
+    """Ask of the crane with another counterweight."""
     return replace(setup, counterweight=counterweight)
 
 
@@ -81,10 +58,6 @@ def with_disturbances(setup: Setup, **changes: float | bool) -> Setup:
     setup : Setup
     **changes : float or bool
         Fields of :class:`boomsim.machine.model.Disturbances`
-
-    Returns
-    -------
-    Setup
     """
     made: Disturbances = replace(setup.disturbances, **changes)  # type: ignore[arg-type]
     # What pushes across the boom tips it worst at a slew angle that is not square to a line.

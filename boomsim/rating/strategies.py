@@ -8,6 +8,7 @@ import numpy as np
 from boomsim.machine.boom_systems import BOOM_SYSTEMS, in_proportion, one_after_another
 from boomsim.machine.model import Boom
 from boomsim.mechanics.geometry import Array, layout
+from boomsim.units import is_named
 
 EQUAL_LENGTH = 0.10
 """Lengths that differ by no more than this count as one and the same [m]."""
@@ -55,10 +56,6 @@ def letter(number: int) -> str:
     ----------
     number : int
         Place among the configurations, from 0 [1]
-
-    Returns
-    -------
-    str
     """
     turn, place = divmod(number, 26)
     return chr(ord("A") + place) + (str(turn + 1) if turn else "")
@@ -66,10 +63,6 @@ def letter(number: int) -> str:
 
 def pinned_configurations(boom: Boom) -> Array:
     """All combinations of lock positions, retracted first.
-
-    Parameters
-    ----------
-    boom : Boom
 
     Returns
     -------
@@ -90,27 +83,23 @@ def range_of_length(boom: Boom) -> tuple[float, float]:
 def checked_system(boom: Boom, system: str) -> str:
     """Refuse a boom system that there is not, or that the boom has not.
 
-    Parameters
-    ----------
-    boom : Boom
-    system : str
-
     Returns
     -------
     str
-        The same
+        As it is kept
 
     Raises
     ------
     ValueError
         If it is not one of the boom's; says which there are, and which are its own.
     """
-    if system in boom.systems:
-        return system
-    wrong = f"This boom is not {system}."
+    for known in boom.systems:
+        if is_named(known, system):
+            return known
+    wrong = f"This boom has no system {system!r}."
     if system not in BOOM_SYSTEMS:
         wrong = f"There is no boom system {system!r}; there are {', '.join(BOOM_SYSTEMS)}."
-    raise ValueError(f"{wrong} Choose one of this boom's systems: {', '.join(boom.systems)}.")
+    raise ValueError(f"{wrong} It has: {', '.join(boom.systems)}.")
 
 
 def configurations_of(boom: Boom, *, extension: Array, system: str | None = None) -> Configurations:
@@ -123,10 +112,6 @@ def configurations_of(boom: Boom, *, extension: Array, system: str | None = None
         [1]
     system : str, optional
         Default: the boom's usual one
-
-    Returns
-    -------
-    Configurations
     """
     system = boom.systems[0] if system is None else checked_system(boom, system)
     placed = layout(boom, extension=extension)

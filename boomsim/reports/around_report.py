@@ -10,6 +10,7 @@ from boomsim.reports.text_and_data import paragraph, table
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from boomsim.rating.around.direction_margins import Margins
     from boomsim.rating.around.float_loads import GroundLoads
     from boomsim.rating.around.over_rear_sector import Reason, Sectors
     from boomsim.rating.around.slew_study import Around
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
 
 MOST_RADII = 3
-"""So many lines a polar figure bears."""
+"""Maximum number of curves of a polar figure."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -34,6 +35,8 @@ class AroundStudy:
     at : Response
         The load whose floats are looked at, hung
     ground : GroundLoads
+    margins : Margins
+        Of that load, in each direction
     empty_hook : EmptyHook
     reasons : tuple of Reason, optional
         What holds the crane down at the last radius in each sector
@@ -43,6 +46,7 @@ class AroundStudy:
     sectors: "Sectors"
     at: "Response"
     ground: "GroundLoads"
+    margins: "Margins"
     empty_hook: "EmptyHook"
     reasons: "tuple[Reason, Reason] | None"
 
@@ -61,7 +65,7 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
     names = [limit.key for limit in by_slew.limits]
     around, rear = sectors.around, sectors.rear
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.around.extension),
         "extension": by_slew.extension,
         "radii": by_slew.radius,
         "slew": by_slew.slew,
@@ -76,6 +80,13 @@ def as_json(found: AroundStudy) -> dict[str, Any]:
             "around_by_stability": around.is_stability[0],
             "rear": rear.capacity[0],
             "rear_by_stability": rear.is_stability[0],
+        },
+        "margins": {
+            "load": found.margins.load,
+            "radius": found.margins.radius,
+            "share_of_rated": found.margins.share,
+            "tips_at": found.margins.tips,
+            "rated_between": found.margins.spans,
         },
         "empty_hook": plain_empty_hook(found.empty_hook),
         "reasons": dict(zip(("around", "rear"), found.reasons or (None, None), strict=True)),
@@ -101,12 +112,14 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     from boomsim.rating.strategies import label
 
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.around.extension)} % (base side first)."
+        f"{setup_text(found.setup, units=units, extension=found.around.extension)} "
+        f"Extension {label(found.around.extension)} % (base side first)."
     )
     pieces = [
         paragraph(head),
         _slew_table(found.around, units),
         _sector_table(found.sectors, units),
+        *_margin_text(found, units),
         *_reason_text(found.setup, found.reasons, units),
         *_float_text(found, units),
         *(paragraph(s) for s in (tell_empty_hook(found.empty_hook, units=units),) if s),
@@ -125,10 +138,6 @@ def reason(found: AroundStudy, *, radius: float, units: str) -> str:
         [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.around.over_rear_sector import reasons
     from boomsim.units import show
@@ -169,27 +178,23 @@ def refuse_radii(count: int) -> None:
     """Refuse more radii than a polar figure bears."""
     if count > MOST_RADII:
         raise ValueError(
-            f"{count} radii are more than a figure bears. Give up to {MOST_RADII}, or ask for no "
+            f"{count} radii are too many for one figure. Give up to {MOST_RADII}, or ask for no "
             "figure."
         )
 
 
 def _slew_table(found: "Around", units: str) -> str:
     """Rated load every 30 degrees and where a sector ends."""
-    import numpy as np
-
     from boomsim.rating.around.slew_directions import direction
     from boomsim.rating.limits.governing_words import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
     from boomsim.units import show
 
     edge = rear_sector(found.setup.support)
-    wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
     rows = []
-    for angle in wanted:
-        k = int(np.argmin(np.abs(found.slew - angle)))
+    for k in _turns(found):
         words = direction(float(found.slew[k]))
-        if abs(angle - edge) < 1e-9:
+        if abs(found.slew[k] - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
             _rated(float(c), sign(found.limit(k, j)), units)
@@ -199,6 +204,48 @@ def _slew_table(found: "Around", units: str) -> str:
     heads = [show(float(radius), "length", units) for radius in found.radius]
     note = f"{signs_in_words()} Positive slew angles are to the right."
     return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+
+
+def _margin_text(found: AroundStudy, units: str) -> list[str]:
+    """One load all around: its room in each direction, and the float that carries least."""
+    import numpy as np
+
+    from boomsim.machine.part_names import support_names
+    from boomsim.rating.around.margin_sentences import percent_of_rated, tell_margins, times
+    from boomsim.rating.around.slew_directions import direction
+    from boomsim.units import show
+
+    margins, force = found.margins, found.ground.force
+    names = support_names(found.setup.support)
+    rows = []
+    for k in _turns(found.around):
+        carried = force[:, k]
+        least = int(np.argmin(carried)) if np.all(np.isfinite(carried)) else None
+        rows.append(
+            [
+                direction(float(margins.slew[k])),
+                percent_of_rated(float(margins.share[k])),
+                times(float(margins.tips[k])),
+                "it turns over"
+                if least is None
+                else f"{names[least]} lifts"
+                if carried[least] <= 0.0
+                else f"{names[least]} {show(float(carried[least]), 'force', units)}",
+            ]
+        )
+    heads = ["this load, boom", "of the rated", "to tipping", "lightest support"]
+    return [paragraph(tell_margins(margins, units=units)), table(heads, rows)]
+
+
+def _turns(found: "Around") -> list[int]:
+    """Places of every 30 degrees on the right side, and of the end of the rear sector."""
+    import numpy as np
+
+    from boomsim.rating.setup import rear_sector
+
+    edge = rear_sector(found.setup.support)
+    wanted = np.unique(np.concatenate([np.radians(np.arange(0.0, 181.0, 30.0)), [edge]]))
+    return [int(np.argmin(np.abs(found.slew - angle))) for angle in wanted]
 
 
 def _rated(capacity: float, sign: str, units: str) -> str:
@@ -211,20 +258,22 @@ def _rated(capacity: float, sign: str, units: str) -> str:
 
 def _sector_table(found: "Sectors", units: str) -> str:
     from boomsim.rating.limits.governing_words import sign
-    from boomsim.units import show, show_rated
+    from boomsim.units import display, parse, show, show_rated
 
     rows = []
     step = max(1, -(-len(found.radius) // 16))
     for k in range(0, len(found.radius), step):
         one, other = float(found.around.capacity[0, k]), float(found.rear.capacity[0, k])
-        more = f"{100 * (other / one - 1):.0f} %" if one > 0.0 else ""
+        # The difference of what the two columns show, so that a reader who subtracts finds it.
+        shown = [parse(show_rated(each, units).replace(",", ""), "mass") for each in (one, other)]
+        more = shown[1] - shown[0]
         rows.append(
             [
                 show(float(found.radius[k]), "length", units),
                 f"{show_rated(one, units)}{sign(found.around.limit(0, k))}",
                 f"{show_rated(other, units)}{sign(found.rear.limit(0, k))}",
-                show(other - one, "mass", units) if other > 1.00001 * one else "nothing",
-                more if other > 1.00001 * one else "",
+                display("mass", units, like=other).text(more) if more > 0.0 else "nothing",
+                f"{100 * more / shown[0]:.0f} %" if more > 0.0 and shown[0] > 0.0 else "",
             ]
         )
     return table(["radius", "all around", "over the rear", "more", "in percent"], rows)
@@ -241,7 +290,7 @@ def _reason_text(
     from math import isfinite
 
     from boomsim.rating.around.slew_directions import direction
-    from boomsim.reports.holding_moments import holding_rows
+    from boomsim.reports.holding_moments import holding_note, holding_rows
     from boomsim.units import show
 
     if reasons is None or not all(isfinite(reason.stability) for reason in reasons):
@@ -260,6 +309,7 @@ def _reason_text(
     return [
         paragraph(f"What holds the crane down at {at}, in the worst direction of each:"),
         table(["moment about the tipping line", "mass", *heads], rows),
+        *([paragraph(note)] if (note := holding_note(setup.machine.boom, units=units)) else []),
     ]
 
 
@@ -272,7 +322,7 @@ def _allowed(load: float, units: str) -> str:
 def _float_text(answer: AroundStudy, units: str) -> list[str]:
     import numpy as np
 
-    from boomsim.machine.part_names import support_names
+    from boomsim.machine.part_names import foot_name, support_names
     from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show, show_rated
 
@@ -302,7 +352,7 @@ def _float_text(answer: AroundStudy, units: str) -> list[str]:
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))
     said = (
         f"Supports all around with {load} at {radius}, each on {show(ground.area, 'area', units)}; "
-        f"the floats' sinking leans the carrier by up to {lean:.2f}°."
+        f"the {foot_name(support)}s' sinking leans the carrier by up to {lean:.2f}°."
     )
     if np.any(tipped):
         said += " In some directions the crane turns over under this load: these are left out."

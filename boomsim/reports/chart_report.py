@@ -15,17 +15,7 @@ if TYPE_CHECKING:
 
 
 def as_json(chart: "Chart", *, raised: "OverloadMap | None") -> dict[str, Any]:
-    """Give a chart, and what the second line shows, SI.
-
-    Parameters
-    ----------
-    chart : Chart
-    raised : OverloadMap, optional
-
-    Returns
-    -------
-    dict
-    """
+    """Give a chart, and what the second line shows, SI."""
     from boomsim.rating.charts.chart_tables import plain_chart
     from boomsim.rating.overload.second_line import plain_second_line
 
@@ -43,15 +33,11 @@ def figure(chart: "Chart", *, units: str, rule: str, second_line: bool) -> "Figu
     rule : str
         By which the ways to extend were chosen
     second_line : bool
-
-    Returns
-    -------
-    Figure
     """
     from dataclasses import replace
 
-    from boomsim.figures.charts.chart_look import FULL
     from boomsim.figures.charts.chart_page import chart_sheets
+    from boomsim.figures.charts.chart_sizes_and_tints import FULL
     from boomsim.figures.charts.sheet_figure import figure_of_sheet
 
     look = replace(FULL, second_line=second_line)
@@ -89,23 +75,19 @@ def as_text(
         By which the ways to extend were chosen
     raised : OverloadMap, optional
         What the second line shows
-
-    Returns
-    -------
-    str
     """
     import numpy as np
 
     from boomsim.figures.charts.cell_text import foot_words, numbers_of
     from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
     from boomsim.rating.charts.load_chart import some_columns
-    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words
+    from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words, which_chart
     from boomsim.rating.limits.governing_words import signs_in_words
 
     numbers = numbers_of(chart, units=units)
     head = (
         f"{machine_words(chart.setup)}: rated gross load in {numbers.mass}, rounded down to "
-        f"{numbers.step}; "
+        f"{numbers.step}; {which_chart(chart)}; "
         f"{setup_words(chart.setup, units=units)}."
     )
     signs = _signs(chart, marked, raised)
@@ -154,7 +136,7 @@ def _signs(chart: "Chart", marked: bool, raised: "OverloadMap | None") -> list[l
 
 
 def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
-    from boomsim.figures.charts.cell_text import FOOT, foot_lines, numbers_of
+    from boomsim.figures.charts.cell_text import foot_lines, numbers_of
 
     numbers, room = numbers_of(chart, units=units), " " * len(signs[0][0])
     head = [f"radius, {numbers.length}", *(numbers.boom(float(b)) + room for b in chart.length)]
@@ -166,7 +148,7 @@ def _grid(chart: "Chart", units: str, signs: list[list[str]]) -> str:
             for c, steps in enumerate(chart.steps[r])
         ]
         rows.append([numbers.radius(float(radius)), *cells])
-    for name, texts in zip(FOOT, foot_lines(chart, numbers), strict=False):
+    for name, texts in foot_lines(chart, numbers):
         rows.append([name, *(text + room for text in texts)])
     return table(head, rows)
 
@@ -185,11 +167,6 @@ def _raised_text(raised: "OverloadMap", units: str) -> list[str]:
 
 def two_lines(raised: "OverloadMap", *, units: str) -> str:
     """Say column by column between which radii the bold line and the second line run.
-
-    Parameters
-    ----------
-    raised : OverloadMap
-    units : str
 
     Returns
     -------
@@ -224,17 +201,7 @@ def two_lines(raised: "OverloadMap", *, units: str) -> str:
 
 
 def ways_used(chart: "Chart", *, units: str) -> list[str]:
-    """Say for each column which ways to extend it uses, and from which radius on.
-
-    Parameters
-    ----------
-    chart : Chart
-    units : str
-
-    Returns
-    -------
-    list of str
-    """
+    """Say for each column which ways to extend it uses, and from which radius on."""
     from boomsim.figures.charts.cell_text import lowest_angle, numbers_of
     from boomsim.rating.charts.column_changes import runs
     from boomsim.rating.strategies import label
@@ -253,17 +220,7 @@ def ways_used(chart: "Chart", *, units: str) -> list[str]:
 
 
 def reading_text(reading: "Reading", *, units: str) -> str:
-    """Tell a reading, and how it goes wrong.
-
-    Parameters
-    ----------
-    reading : Reading
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Tell a reading, and how it goes wrong."""
     from boomsim.rating.charts.misreadings import misreadings
     from boomsim.rating.charts.reading_sentences import tell_misreading, tell_reading
 
@@ -282,16 +239,7 @@ def reading_text(reading: "Reading", *, units: str) -> str:
 
 
 def reading_json(reading: "Reading") -> dict[str, Any]:
-    """Tell a reading, SI.
-
-    Parameters
-    ----------
-    reading : Reading
-
-    Returns
-    -------
-    dict
-    """
+    """Tell a reading, SI."""
     from boomsim.rating.charts.chart_tables import plain_setup
     from boomsim.rating.charts.misreadings import misreadings
 

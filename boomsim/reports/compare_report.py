@@ -3,13 +3,13 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import counterweight_words, setup_json
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
     from boomsim.rating.comparison.comparison_study import Comparison
-    from boomsim.rating.comparison.difference_account import Account
 
 ACCOUNTED = 3
 """So many ways are accounted for at a radius: the two that carry most and the one least [1]."""
@@ -27,10 +27,6 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
         "metric" or "us"
     every : bool
         Whether to list every way, not only those that matter
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.comparison.comparison_in_short import in_short
     from boomsim.rating.comparison.lead_spans import ways_that_matter
@@ -57,6 +53,7 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
 
 def _head(found: "Comparison", units: str) -> str:
     from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.parts_reeved import parts_words
     from boomsim.units import show
 
     setup, count = found.setup, len(found.configurations.extension)
@@ -64,8 +61,9 @@ def _head(found: "Comparison", units: str) -> str:
     return (
         f"{setup.machine.name} (invented): boom length {length} reached in "
         f"{'one way' if count == 1 else f'{count} ways'}. Rated gross load {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, support {setup.support.name}, {setup.parts} "
-        f"parts of line; rule {setup.rule.name}: {setup.rule.stability.source}; "
+        f"{counterweight_words(setup, units=units)}, support {setup.support.name}, "
+        f"{parts_words(setup, extension=found.configurations.extension)}; "
+        f"rule {setup.rule.name}: {setup.rule.stability.source}; "
         f"{setup.rule.strength.source}. {allowance_words(setup.rule, units=units)}"
     )
 
@@ -78,21 +76,34 @@ def _key(found: "Comparison", ways: list[int], names: list[str]) -> str:
 
 
 def _rows(found: "Comparison", ways: list[int], names: list[str], units: str) -> list[list[str]]:
-    from boomsim.rating.comparison.lead_spans import most_at
     from boomsim.units import show
 
     rows = []
-    for column, most in enumerate(most_at(found)):
+    for column in range(len(found.radii)):
         if (found.rating.governing[:, column] >= 0).any():
             radius = show(float(found.radii[column]), "length", units)
             cells = [_cell(found, way, column, units) for way in ways]
-            rows.append([radius, *cells, "tie" if most[1:] else "".join(names[w] for w in most)])
+            rows.append([radius, *cells, _most(found, column, names, units)])
     if not rows:
         raise ValueError(
             "Nothing may be lifted at any of these radii by any of these configurations as the "
             "crane is set up. Choose other radii, another counterweight or another support."
         )
     return rows
+
+
+def _most(found: "Comparison", column: int, names: list[str], units: str) -> str:
+    """Name the way that carries most; those whose figures read the same tie."""
+    from boomsim.units import show_rated
+
+    loads = [
+        (name, float(load))
+        for name, load in zip(names, found.rating.capacity[:, column], strict=True)
+        if load > 0.0
+    ]
+    most = show_rated(max((load for _, load in loads), default=0.0), units)
+    level = [name for name, load in loads if show_rated(load, units) == most]
+    return "tie" if len(level) > 1 else "".join(level)
 
 
 def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
@@ -127,18 +138,17 @@ def _passing(found: "Comparison", names: list[str], units: str) -> str:
     from boomsim.units import show, show_rated
 
     told = [
-        f"from {names[one.before]} to {names[one.after]} at "
-        f"{show(one.radius, 'length', units)}, where both carry "
-        f"{show_rated(one.capacity, units)}"
+        f"{names[one.before]} carries most up to {show(one.radius, 'length', units)} and "
+        f"{names[one.after]} beyond it, with {show_rated(one.capacity, units)} for both there"
         for one in found.crossovers
     ]
-    return f"As the radius grows the lead passes {'; '.join(told)}." if told else ""
+    return f"{'; '.join(told)}." if told else ""
 
 
 def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], units: str) -> str:
     from boomsim.rating.comparison.comparison_sentences import tell_account, tell_difference
-    from boomsim.rating.comparison.comparison_study import capacities_at
-    from boomsim.rating.comparison.difference_account import accounts, difference
+    from boomsim.rating.comparison.comparison_study import account_at, capacities_at
+    from boomsim.rating.comparison.difference_account import difference
     from boomsim.units import show
 
     carried = capacities_at(found, radius=radius)
@@ -146,9 +156,8 @@ def _why(found: "Comparison", radius: float, ways: list[int], names: list[str], 
     if not order:
         return f"At {show(radius, 'length', units)} no configuration carries anything."
     chosen = order if len(order) <= ACCOUNTED else [*order[: ACCOUNTED - 1], order[-1]]
-    extension = found.configurations.extension[chosen]
-    every = accounts(found.setup, extension=extension, radius=radius)
-    told = [(names[way], one) for way, one in zip(chosen, every, strict=True) if one is not None]
+    every = [(names[way], account_at(found, way=way, radius=radius)) for way in chosen]
+    told = [(name, one) for name, one in every if one is not None]
     said = [tell_account(name, one, units=units) for name, one in told]
     first, best = told[0]
     for name, one in told[1:]:
@@ -186,10 +195,6 @@ def why(found: "Comparison", *, radius: float, units: str) -> str:
         [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     from boomsim.rating.comparison.lead_spans import ways_that_matter
     from boomsim.rating.strategies import letter
@@ -234,7 +239,7 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
     """The comparison, SI; always with every way."""
     from boomsim.rating.comparison.lead_spans import most_at
 
-    setup, rating = found.setup, found.rating
+    rating = found.rating
     names = [limit.key for limit in rating.limits]
     families = [limit.set_by for limit in rating.limits]
     rows = [
@@ -253,14 +258,8 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
         for i in range(len(rating.capacity))
     ]
     return {
-        "machine": setup.machine.name,
+        **setup_json(found.setup, extension=found.configurations.extension),
         "length": found.configurations.length.mean(),
-        "rule": setup.rule,
-        "sector": setup.sector,
-        "counterweight": setup.counterweight.name,
-        "support": setup.support.name,
-        "parts": setup.parts,
-        "disturbances": setup.disturbances,
         "radii": found.radii,
         "configurations": rows,
         "level": most_at(found),
@@ -276,16 +275,12 @@ def as_json(found: "Comparison", at: list[float]) -> dict[str, Any]:
     }
 
 
-def _accounts(found: "Comparison", radius: float) -> list["Account | None"]:
-    from boomsim.rating.comparison.difference_account import accounts
-
-    return accounts(found.setup, extension=found.configurations.extension, radius=radius)
-
-
 def _explained_json(found: "Comparison", radius: float) -> dict[str, Any]:
+    from boomsim.rating.comparison.comparison_study import account_at
     from boomsim.rating.comparison.difference_account import difference
 
-    accounts = _accounts(found, radius)
+    ways = range(len(found.configurations.extension))
+    accounts = [account_at(found, way=way, radius=radius) for way in ways]
     known = [i for i, one in enumerate(accounts) if one is not None]
     pairs = []
     for k, i in enumerate(known):

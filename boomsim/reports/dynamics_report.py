@@ -22,7 +22,7 @@ ASSUMED = (
 def as_json(found: "Dynamics") -> dict[str, Any]:
     """SI numbers."""
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "boom_length": found.length,
         "radius": found.radius,
@@ -47,10 +47,6 @@ def as_json(found: "Dynamics") -> dict[str, Any]:
 
 def rows(found: "Dynamics") -> list[dict[str, Any]]:
     """One row for each way to move the load.
-
-    Parameters
-    ----------
-    found : Dynamics
 
     Returns
     -------
@@ -82,7 +78,8 @@ def as_text(found: "Dynamics", *, units: str) -> str:
     from boomsim.units import show
 
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first), boom "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
+        f"Extension {label(found.extension)} % (base side first), boom "
         f"length {show(found.length, 'boom_length', units)}. {ASSUMED}"
     )
     listed = [

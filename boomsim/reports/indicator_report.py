@@ -25,7 +25,7 @@ FORMULA = (
 def as_json(found: "Indicated") -> dict[str, Any]:
     """SI numbers."""
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "boom_length": found.length,
         "radius": found.radius,
@@ -39,10 +39,6 @@ def as_json(found: "Indicated") -> dict[str, Any]:
 
 def rows(found: "Indicated") -> list[dict[str, Any]]:
     """One row for each condition.
-
-    Parameters
-    ----------
-    found : Indicated
 
     Returns
     -------
@@ -74,7 +70,9 @@ def as_text(found: "Indicated", *, units: str) -> str:
 
     load, radius = show(found.load, "mass", units), show(found.radius, "length", units)
     head = (
-        f"{load} hang at {radius}. {setup_text(found.setup)} Extension {label(found.extension)} % "
+        f"{load} hang at {radius}. "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
+        f"Extension {label(found.extension)} % "
         f"(base side first), boom length {show(found.length, 'boom_length', units)}. {FORMULA}"
     )
     listed = [

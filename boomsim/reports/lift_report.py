@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
+from boomsim.reports.setup_head import counterweight_words, setup_json
 from boomsim.reports.text_and_data import paragraph, table
 
 if TYPE_CHECKING:
@@ -14,13 +15,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
     from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
 
     return {
-        "machine": found.setup.machine.name,
-        "rule": found.setup.rule,
-        "sector": found.setup.sector,
-        "counterweight": found.setup.counterweight.name,
-        "support": found.setup.support.name,
-        "parts": found.setup.parts,
-        "disturbances": found.setup.disturbances,
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "load": found.load,
         "boom_length": found.boom_length,
@@ -33,6 +28,7 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "within_model_range": found.is_valid,
         "cylinder_push": found.cylinder_push,
         "line_pull": found.line_pull,
+        "rope_falls": found.falls,
         "sections": found.sections,
         "limits": [
             {"name": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in found.limits
@@ -59,8 +55,9 @@ def as_text(found: "Lift", *, units: str) -> str:
 
     from boomsim.figures.setup_words import allowance_words
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
+    from boomsim.rating.parts_reeved import parts_words
     from boomsim.rating.strategies import label
-    from boomsim.reports.holding_moments import holding_rows
+    from boomsim.reports.holding_moments import holding_note, holding_rows
     from boomsim.units import show
 
     def said(value: float, quantity: str) -> str:
@@ -69,8 +66,8 @@ def as_text(found: "Lift", *, units: str) -> str:
     setup = found.setup
     head = (
         f"{setup.machine.name} (invented), {setup.sector}, "
-        f"counterweight {setup.counterweight.name}, "
-        f"support {setup.support.name}, {setup.parts} parts of line, "
+        f"{counterweight_words(setup, units=units)}, "
+        f"support {setup.support.name}, {parts_words(setup, extension=found.extension)}, "
         f"rule {setup.rule.name}. Extension {label(found.extension)} % (base side first): boom "
         f"length {said(found.boom_length, 'boom_length')}. "
         f"{allowance_words(setup.rule, units=units)}"
@@ -79,8 +76,9 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["boom angle", said(found.boom_angle, "angle")],
         ["radius, load on", said(found.radius, "length")],
         ["head height", said(found.head_height, "length")],
-        ["tip deflection", said(found.tip_deflection, "length")],
+        ["tip deflection", said(found.tip_deflection, "small_length")],
         ["gross load", said(found.load, "mass")],
+        *_hanging(found, units),
         ["rated capacity at this radius", _capacity(found, units)],
         ["tipping load at this radius", _tipping(found, units)],
         ["luffing cylinder", said(found.cylinder_push, "force")],
@@ -119,16 +117,19 @@ def as_text(found: "Lift", *, units: str) -> str:
         paragraph(head),
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
-        table(["limit", "use", "kind"], limits),
-        table(["tipping line", "holds", "turns over", "used"], lines),
+        table(["limit", "utilisation", "what sets it"], limits),
+        table(["tipping line", "righting moment", "overturning moment", "utilisation"], lines),
         table(["what holds the crane down", "mass", "moment"], holds),
         paragraph(
             "Moments without the load, about the tipping line and in the direction in which "
-            "the crane is nearest to tipping; minus helps to turn it over."
+            "the crane is nearest to tipping; minus helps to turn it over. "
+            f"{holding_note(setup.machine.boom, units=units)}"
         ),
-        table(["support", "to the rear", "to the right", "force", "on the ground"], supports)
-        if np.all(np.isfinite([s.force for s in found.supports]))
-        else "The supports hold nothing: the crane turns over.",
+        *(
+            [table(["support", "to the rear", "to the right", "force", "on the ground"], supports)]
+            if np.all(np.isfinite([s.force for s in found.supports]))
+            else []
+        ),
         paragraph(_facing(found, units)),
         *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
@@ -148,9 +149,26 @@ def summary(found: "Lift") -> str:
     )
 
 
+def _hanging(found: "Lift", units: str) -> list[list[str]]:
+    """What of the gross load always hangs there, one row each; nothing of what weighs nothing."""
+    from boomsim.rating.charts.deductions import falls_words
+    from boomsim.units import show
+
+    machine = found.setup.machine
+    listed = {
+        "hook block": machine.hook_block,
+        "slings": machine.slings,
+        falls_words(found.parts): found.falls,
+    }
+    return [
+        [f"of it {name}", show(mass, "mass", units)] for name, mass in listed.items() if mass > 0.0
+    ]
+
+
 def _capacity(found: "Lift", units: str) -> str:
     import numpy as np
 
+    from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
     from boomsim.rating.limits.governing_words import what_sets
     from boomsim.rating.longest_boom import tell_longest, too_long
     from boomsim.units import show_rated
@@ -161,20 +179,27 @@ def _capacity(found: "Lift", units: str) -> str:
         return f"none: {tell_longest(found.setup)}"
     if found.capacity_governing is None:
         return "none: outside the boom's reach or angles"
+    machine = found.setup.machine
+    if found.capacity < machine.hook_block + machine.slings + found.falls:
+        return f"not rated: {under_hook_words(found.setup.machine)}"
     why = what_sets(found.capacity_governing)
     return f"{show_rated(found.capacity, units)} ({why})"
 
 
 def _facing(found: "Lift", units: str) -> str:
     """Say where the boom is while the supports carry what is told."""
+    from math import isnan
+
     from boomsim.rating.around.slew_directions import direction
     from boomsim.units import show
 
-    strength = found.setup.support.strength
+    strength, boom = found.setup.support.strength, f"the boom {direction(found.supports_slew)}"
+    if any(isnan(s.force) for s in found.supports):
+        return f"With {boom} the supports hold nothing: there the crane turns over."
     if strength is None:
-        return f"Supports with the boom {direction(found.supports_slew)}."
+        return f"Supports with {boom}, where the crane is nearest to tipping."
     return (
-        f"Supports with the boom {direction(found.supports_slew)}, where one tyre position carries "
+        f"Supports with {boom}, where one tyre position carries "
         f"most; {show(strength, 'force', units)} are permitted."
     )
 

@@ -18,29 +18,29 @@ def as_json(found: "Losses", costs: "Sensitivity") -> dict[str, Any]:
     from boomsim.rating.losses.losses_sentences import tell_reason
 
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.places.extension),
         "extension": found.places.extension,
         "radius": found.places.radius,
         "boom_length": found.length,
         "capacity": found.capacity,
         "governing": [limit.key if limit else None for limit in found.governing],
-        "takers": [
+        "effects": [
             {
-                "name": taker.name,
-                "words": taker.words,
-                "amount": taker.amount,
-                "quantity": taker.quantity,
-                "before": taker.before,
-                "capacity": taker.capacity,
-                "loss": taker.loss,
-                "share": taker.share,
-                "governing": [limit.key if limit else None for limit in taker.governing],
-                "why_nothing": [tell_reason(taker, k) or None for k in range(len(taker.loss))],
-                "allowance": taker.allowance,
-                "slew": taker.slew,
-                "corners": taker.corners,
+                "name": effect.name,
+                "words": effect.words,
+                "amount": effect.amount,
+                "quantity": effect.quantity,
+                "before": effect.before,
+                "capacity": effect.capacity,
+                "loss": effect.loss,
+                "share": effect.share,
+                "governing": [limit.key if limit else None for limit in effect.governing],
+                "why_nothing": [tell_reason(effect, k) or None for k in range(len(effect.loss))],
+                "allowance": effect.allowance,
+                "slew": effect.slew,
+                "corners": effect.corners,
             }
-            for taker in found.takers
+            for effect in found.effects
         ],
         "kilogram_costs": [
             {
@@ -60,9 +60,9 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     from boomsim.rating.losses.losses_sentences import (
         lettered_reasons,
         tell_corners,
+        tell_effect,
         tell_governing,
         tell_lettered,
-        tell_taker,
     )
     from boomsim.rating.strategies import label
     from boomsim.units import show, show_rated
@@ -70,11 +70,11 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     columns = range(len(found.capacity))
     heads = [show(float(found.places.radius[k]), "length", units) for k in columns]
     rows = [["rated", *(show_rated(float(c), units) for c in found.capacity)]]
-    rows.append(["by", *(tell_governing(limit) for limit in found.governing)])
+    rows.append(["set by", *(tell_governing(limit) for limit in found.governing)])
     notes = lettered_reasons(found)
-    for taker in found.takers:
-        cells = [tell_lettered(taker, k, notes=notes, units=units) for k in columns]
-        rows.append([tell_taker(taker, units=units), *cells])
+    for effect in found.effects:
+        cells = [tell_lettered(effect, k, notes=notes, units=units) for k in columns]
+        rows.append([tell_effect(effect, units=units), *cells])
     unit = "kg" if units == "metric" else "lb"
     masses = [
         [
@@ -83,15 +83,18 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         ]
         for k, name in enumerate(costs.name)
     ]
+    has_cylinder = found.setup.machine.boom.telescope_cylinder is not None
+    apart = " (sections without the telescope cylinder)" if has_cylinder else ""
     said = (
-        f"Rated load, in {unit}, that one {unit} more in each part gives or costs: from the sum of "
-        "moments where stability governs, else from the machine rated anew with a lighter and a "
-        "heavier part (k: another limit takes over on the way)."
+        f"Rated load, in {unit}, that one {unit} more in each part gives or costs{apart}: from the "
+        "sum of moments where stability governs, else from the machine rated again with a lighter "
+        "and a heavier part (k: the governing limit changes on the way)."
     )
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.places.extension[0])} % (base "
-        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each taker "
-        "alone, at the boom angle that was set without it; nothing is less than 0.05 %."
+        f"{setup_text(found.setup, units=units, extension=found.places.extension)} "
+        f"Extension {label(found.places.extension[0])} % (base "
+        f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each "
+        "effect on its own, with the boom angle unchanged; nothing is less than 0.05 %."
     )
     pieces = [
         paragraph(head),
@@ -111,7 +114,7 @@ def summary(found: "Losses") -> str:
 
     return (
         f"{found.setup.machine.name}, extension {label(found.places.extension[0])} %, "
-        f"{len(found.takers)} effects at {len(found.capacity)} radii"
+        f"{len(found.effects)} effects at {len(found.capacity)} radii"
     )
 
 

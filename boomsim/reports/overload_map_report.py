@@ -37,7 +37,8 @@ def as_text(found: "OverloadMap", *, units: str) -> str:
     """For each boom length up to which radius the crane breaks first."""
     import numpy as np
 
-    from boomsim.rating.overload.overload_map import meeting_radii
+    from boomsim.rating.charts.reading_sentences import which_chart
+    from boomsim.rating.overload.overload_map import meeting_radii, ratio_words
     from boomsim.units import show
 
     chart, rows = found.chart, []
@@ -56,18 +57,20 @@ def as_text(found: "OverloadMap", *, units: str) -> str:
                 f"{show(float(chart.radii[known[0]]), 'length', units)} to "
                 f"{show(float(chart.radii[known[-1]]), 'length', units)}",
                 inside,
-                f"{ratio.min():.2f}",
+                ratio_words(float(ratio.min())),
                 f"{np.min(found.breaks_at[known, column]):.2f}",
             ]
         )
     head = ["boom length", "radii", "breaks first within", "least ratio", "breaks from x rated"]
     breaks, rated = int(found.breaks_first.sum()), int(chart.rated.sum())
     said = (
-        f"In {breaks} of {rated} cells something gives way before the crane tips. "
+        f"In {breaks} of {rated} cells something gives way before the crane tips. The chart is the "
+        f"one with {which_chart(chart)}. "
         "The ratio is the load of the first failure over the tipping load, both without "
         "margins, at the boom angle of the rated load."
     )
-    text = [setup_text(chart.setup), table(head, rows), paragraph(said), paragraph(CAUTION)]
+    about = paragraph(setup_text(chart.setup, units=units))
+    text = [about, table(head, rows), paragraph(said), paragraph(CAUTION)]
     return "\n\n".join(text)
 
 

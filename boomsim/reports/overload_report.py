@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def as_json(found: "Overload") -> dict[str, Any]:
     """One lift past its rated load, SI."""
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=found.extension),
         "extension": found.extension,
         "radius": found.radius,
         "hold": found.hold,
@@ -47,7 +47,9 @@ def as_json(found: "Overload") -> dict[str, Any]:
 
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
+    from boomsim.machine.part_names import foot_name
     from boomsim.rating.limits.governing_words import what_sets
+    from boomsim.rating.load_search import FLOAT
     from boomsim.rating.overload.overload_sentences import (
         tell_event,
         tell_fall,
@@ -60,15 +62,16 @@ def as_text(found: "Overload", *, units: str) -> str:
 
     kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
-        f"{setup_text(found.setup)} Extension {label(found.extension)} % (base side first); "
+        f"{setup_text(found.setup, units=units, extension=found.extension)} "
+        f"Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
-        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; yield "
-        f"stress and balance stand without their margins. {tell_ultimates(found)}"
+        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; no "
+        f"safety margins are applied. {tell_ultimates(found)}"
     )
     rows = [
         [
             tell_event(event),
-            event.kind,
+            foot_name(found.setup.support) if event.kind == FLOAT else event.kind,
             show(event.load, "mass", units),
             f"{event.multiple:.2f}",
         ]

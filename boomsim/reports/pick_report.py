@@ -17,7 +17,7 @@ def as_json(found: "Pick") -> dict[str, Any]:
     inside = found.found
     reading, ground = inside.reading, inside.ground
     return {
-        **setup_json(found.setup),
+        **setup_json(found.setup, extension=inside.boom.layout.extension),
         "extension": inside.boom.layout.extension[0],
         "boom_length": float(inside.boom.layout.boom_length[0]),
         "asked": found.asked,
@@ -49,10 +49,6 @@ def as_json(found: "Pick") -> dict[str, Any]:
 
 def check_rows(found: "Pick") -> list[dict[str, Any]]:
     """One row for each check, in their order.
-
-    Parameters
-    ----------
-    found : Pick
 
     Returns
     -------
@@ -95,8 +91,10 @@ def as_text(found: "Pick", *, units: str) -> str:
     ]
     pieces = [
         paragraph(verdict(found, units=units)),
-        paragraph(setup_text(found.setup)),
-        table(["check", "found", "limit", "used", "on this model"], rows),
+        paragraph(
+            setup_text(found.setup, units=units, extension=found.found.boom.layout.extension)
+        ),
+        table(["check", "found", "limit", "utilisation", "on this model"], rows),
         "\n".join(said),
         "\n".join(["What a mistake would have given:", *wrong]) if wrong else "",
         paragraph(margin(found, units=units)),

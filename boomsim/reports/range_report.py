@@ -46,7 +46,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     import numpy as np
 
     from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
-    from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
+    from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook, under_hook_words
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -70,8 +70,8 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     words = f"{machine_words(found.setup)}: where the boom head can be; "
     note = (
         "Angle and height are those of the empty hook; the gross load is the one rated at that "
-        "radius. Near its greatest reach and at its steepest a loaded boom cannot keep the radius, "
-        "and what is less than hook block and slings is not rated."
+        "radius. Not rated: near its greatest reach and at its steepest a loaded boom cannot keep "
+        f"the radius; elsewhere {under_hook_words(found.setup.machine)}."
     )
     lowest = [
         f"({label(found.extension[a])}): {sentence}"

@@ -35,14 +35,15 @@ def as_text(found: "Rating", *, units: str) -> str:
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
-    heads = [f"({label(way)})" for way in found.boom.layout.extension]
+    ways = found.boom.layout.extension
+    heads = [f"({label(way)})" for way in ways]
     rows = []
     for k, radius in enumerate(found.radius[0]):
         cells = [_cell(found, way, k, units) for way in range(len(heads))]
         rows.append([show(float(radius), "length", units), *cells])
     return "\n\n".join(
         [
-            paragraph(f"{setup_text(found.setup)} Rated gross loads."),
+            paragraph(f"{setup_text(found.setup, units=units, extension=ways)} Rated gross loads."),
             table(["radius", *heads], rows),
             paragraph(
                 f"Extension of each moving section in percent, base side first. {signs_in_words()}"

@@ -55,10 +55,6 @@ def _support(found: "Slabs", bands: "Bands") -> dict[str, Any]:
 def rows(found: "Slabs") -> list[dict[str, Any]]:
     """One row for each slab, support and way out.
 
-    Parameters
-    ----------
-    found : Slabs
-
     Returns
     -------
     list of dict
@@ -83,12 +79,14 @@ def rows(found: "Slabs") -> list[dict[str, Any]]:
 def as_text(found: "Slabs", *, units: str) -> str:
     """A sentence, then for each slab sentences and a table."""
     from boomsim.figures.setup_words import allowance_words
+    from boomsim.rating.parts_reeved import parts_words
     from boomsim.rating.slabs.slabs_sentences import tell_first
 
     setup = found.setup
+    rope = "The falls of the rope count besides. " if setup.machine.hoist.rope_mass else ""
     head = (
-        f"{setup.machine.name} (invented), {setup.sector}, {setup.parts} parts of line, rule "
-        f"{setup.rule.name}. {allowance_words(setup.rule)} {ASSUMED}"
+        f"{setup.machine.name} (invented), {setup.sector}, {parts_words(setup)}, rule "
+        f"{setup.rule.name}. {rope}{allowance_words(setup.rule, units=units)} {ASSUMED}"
     )
     pieces = [paragraph(tell_first(found, units=units)), paragraph(head)]
     for stage in found.stages:

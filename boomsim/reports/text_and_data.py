@@ -1,17 +1,20 @@
 """Ways to answer: a table of text, or data for JSON with stable keys."""
 
 import math
+import re
 from collections.abc import Sequence
 from typing import Any
 
 import boomsim
 from boomsim.caution import CAUTION
 
-SCHEMA = 2
+SCHEMA = 3
 """Version of the keys of every --json answer; grows when a key changes its meaning.
 
 2: a rule is told with all that is in it; where the crane turns over with its empty hook; a chart's
 blank cells have reasons of many kinds.
+3: losses list "effects", which were "takers"; parts of line are those that a boom is reeved in, and
+the empty hook hangs with the falls of its rope.
 """
 
 
@@ -23,10 +26,6 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     head : sequence of str
     rows : sequence of sequence of str
         As many fields as `head`
-
-    Returns
-    -------
-    str
     """
     widths = [max(len(row[k]) for row in [head, *rows]) for k in range(len(head))]
 
@@ -38,11 +37,34 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     return "\n".join(text.rstrip() for text in [line(head), rule, *map(line, rows)])
 
 
-def paragraph(text: str, *, width: int = 96, indent: str = "") -> str:
+WIDTH = 96
+"""Of a line [characters]."""
+
+
+def paragraph(text: str, *, width: int = WIDTH, indent: str = "") -> str:
     """Break a paragraph into lines."""
     from textwrap import fill
 
-    return fill(text, width=width, initial_indent=indent, subsequent_indent=indent)
+    filled = fill(glued(text), width=width, initial_indent=indent, subsequent_indent=indent)
+    return filled.replace(NO_BREAK, " ")
+
+
+NO_BREAK = "\u00a0"
+
+_UNITS = "%|kg|t|lb|lbf|kN|N|kip|kPa|MPa|psi|ksi|m|mm|ft|cm²|m²|ft²|in²|m/s|ft/min|mph|deg"
+
+_FIGURE = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?:[ ),;.:]|$))")
+
+
+def glued(text: str) -> str:
+    """Keep figures and their units on one line.
+
+    Returns
+    -------
+    str
+        With spaces that do not break
+    """
+    return _FIGURE.sub(NO_BREAK, text)
 
 
 def headed(kind: str, answer: dict[str, Any]) -> dict[str, Any]:

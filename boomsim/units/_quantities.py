@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from boomsim.units._common import COMMON
-from boomsim.units._words import UnitError, did_you_mean
+from boomsim.units._did_you_mean import UnitError, did_you_mean
 
 SYSTEMS = ("metric", "us")
 """Systems of units for output."""
@@ -133,10 +133,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number(value))
 
@@ -147,10 +143,6 @@ class Display:
         ----------
         value : float
             [SI unit of the quantity]
-
-        Returns
-        -------
-        str
         """
         return self._with_unit(self.number_down(value))
 
@@ -296,6 +288,12 @@ QUANTITIES: Mapping[str, Quantity] = {
         metric=_one("kg/m^3", 0),
         us=_one("lb/ft^3", 1),
     ),
+    "mass_per_length": Quantity(
+        unit="kg/m",
+        example='"1.2 kg/m" or "0.81 lb/ft"',
+        metric=_one("kg/m", 2),
+        us=_one("lb/ft", 2),
+    ),
     "area_per_mass": Quantity(
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',
@@ -320,10 +318,6 @@ def quantity_named(name: str) -> Quantity:
     ----------
     name : str
         A key of `QUANTITIES`
-
-    Returns
-    -------
-    Quantity
     """
     if name not in QUANTITIES:
         raise UnitError(f'There is no quantity "{name}".{did_you_mean(name, QUANTITIES)}')
@@ -342,10 +336,6 @@ def display(quantity: str, system: str = "metric", *, like: float = math.inf) ->
     like : float
         A typical value, such as the largest; without it the unit for large values
         [SI unit of the quantity]
-
-    Returns
-    -------
-    Display
     """
     if system not in SYSTEMS:
         raise UnitError(f'Units "{system}" are not known. Choose "metric" or "us".')
@@ -367,16 +357,32 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
     system : str
         "metric" or "us"
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> show(18.0, "length"), show(18.0, "length", "us"), show(5000.0, "mass", "us")
     ('18.0 m', '59.1 ft', '11,020 lb')
     """
     return display(quantity, system, like=value).text(value)
+
+
+def outside(value: float, least: float, most: float, quantity: str) -> str:
+    """Say that a figure is outside its bounds, in the units in which people give it.
+
+    Parameters
+    ----------
+    value, least, most : float
+        [SI unit of the quantity]
+    quantity : str
+        A key of `QUANTITIES`
+
+    Examples
+    --------
+    >>> outside(-8000.0, 0.0, 1e7, "mass"), outside(200.0, 0.0, 0.3, "share")
+    ('-8 t is outside 0 t to 10,000 t', '20,000 % is outside 0 % to 30 %')
+    """
+    scale = display(quantity, like=value)
+    said = [scale._with_unit(f"{one / scale.factor:,.10g}") for one in (value, least, most)]
+    return f"{said[0]} is outside {said[1]} to {said[2]}"
 
 
 def show_rated(value: float, system: str = "metric") -> str:
@@ -388,10 +394,6 @@ def show_rated(value: float, system: str = "metric") -> str:
         [kg]
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
 
     Examples
     --------

@@ -7,8 +7,8 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from boomsim.units._common import ALIASES, COMMON
+from boomsim.units._did_you_mean import UnitError, did_you_mean, quoted
 from boomsim.units._quantities import QUANTITIES, quantity_named
-from boomsim.units._words import UnitError, did_you_mean, quoted
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
@@ -64,7 +64,7 @@ def _plain(value: object, quantity: str) -> str:
     if quantity_named(quantity).unit:
         raise UnitError(f"{quoted(value)} has no unit. {_write(quantity)}")
     if isinstance(value, int) and abs(value) > 10**30:
-        raise UnitError(f"{quoted(value)} is out of all proportion. {_write(quantity)}")
+        raise UnitError(f"{quoted(value)} is unreasonably large. {_write(quantity)}")
     return repr(value)
 
 
@@ -158,7 +158,7 @@ def _ask_pint(unit: str) -> tuple[Fraction, str] | None:
     if not math.isfinite(factor):
         return None
     same = (q.unit for q in QUANTITIES.values() if _in_base_units(q.unit)[1] == base)
-    return Fraction(factor), next(same, f"not measured here: {unit}")
+    return Fraction(factor), next(same, f"not supported: {unit}")
 
 
 def _in_base_units(unit: str) -> tuple[float, dict[str, float]]:
@@ -169,12 +169,7 @@ def _in_base_units(unit: str) -> tuple[float, dict[str, float]]:
 
 @lru_cache(maxsize=1)
 def registry() -> "UnitRegistry[float]":
-    """Return the one unit registry, made on first use, for it takes a fifth of a second.
-
-    Returns
-    -------
-    pint.UnitRegistry
-    """
+    """Return the one unit registry, made on first use, for it takes a fifth of a second."""
     from pint import UnitRegistry
 
     return UnitRegistry(cache_folder=None)

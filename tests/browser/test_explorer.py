@@ -115,7 +115,7 @@ def test_holding_a_scene_and_reading_it_as_code(page):
     page.get_by_role("button", name="As code").click()
     page.wait_for_selector(".boomsim-lines")
     assert page.locator(".boomsim-lines").inner_text().startswith("from boomsim.lab import")
-    page.get_by_role("button", name="Let go").click()
+    page.get_by_role("button", name="Clear").click()
     page.wait_for_selector(".boomsim-held svg", state="detached")
 
 

@@ -94,4 +94,4 @@ def test_work_that_breaks_off_is_not_told_to_be_done():
 def test_there_is_one_bar():
     drawers = {path for path in PACKAGE.rglob("*.py") if r"\r" in path.read_text(encoding="utf-8")}
     writes = {path for path in drawers if "stderr" in path.read_text(encoding="utf-8")}
-    assert writes == {PACKAGE / "cli" / "progress.py"}
+    assert writes == {PACKAGE / "cli" / "progress_bar.py"}

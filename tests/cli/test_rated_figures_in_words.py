@@ -43,7 +43,7 @@ def of_lift(text: str, answer: Answer) -> list[tuple[str, float]]:
 def of_losses(text: str, answer: Answer) -> list[tuple[str, float]]:
     line = next(row for row in text.splitlines() if row.startswith("rated "))
     said = list(zip(figures(line), answer["capacity"], strict=True))
-    short = next(taker for taker in answer["takers"] if taker["name"] == "outrigger")
+    short = next(effect for effect in answer["effects"] if effect["name"] == "outrigger")
     one_line = " ".join(text.split())
     before = re.findall(rf"{FIGURE} before", one_line)
     told = [" ".join(found) for found in before]

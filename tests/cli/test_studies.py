@@ -49,7 +49,7 @@ def test_json_is_json_and_nothing_else(kind: str, capsys: pytest.CaptureFixture[
     code, out, _ = ran(capsys, *RUNS[kind], "--json")
     assert code == 0
     answer = json.loads(out)
-    assert answer["schema"] == f"boomsim.{kind}/2"
+    assert answer["schema"] == f"boomsim.{kind}/3"
     assert answer["caution"] == CAUTION
     assert answer["machine"] == "truck18"
 
@@ -110,9 +110,9 @@ def test_all_around_the_least_capacity_is_the_sector_s(capsys: pytest.CaptureFix
 def test_amounts_are_read_with_their_units(capsys: pytest.CaptureFixture[str]) -> None:
     words = [*RUNS["losses"], "--json", "--amount", "lean=2 deg", "--amount", "load-area=2 m2"]
     answer = json.loads(ran(capsys, *words)[1])
-    takers = {taker["name"]: taker for taker in answer["takers"]}
-    assert takers["lean"]["amount"] == pytest.approx(math.radians(2.0))
-    assert takers["wind"]["amount"] == pytest.approx(10.0)
+    effects = {effect["name"]: effect for effect in answer["effects"]}
+    assert effects["lean"]["amount"] == pytest.approx(math.radians(2.0))
+    assert effects["wind"]["amount"] == pytest.approx(10.0)
 
 
 REFUSED = {
@@ -130,9 +130,9 @@ REFUSED = {
     "heavy load": (["around", *ONE, "--radius", "8 m", "--load", "900 t"], "no equilibrium"),
     "four radii": (["around", *FOUR, "--figure", "a.svg"], "Give up to 3, or ask for no figure"),
     "five places": (["losses", *ONE, "--radius", "5 m,6 m,7 m,8 m,9 m"], "Give up to 4"),
-    "no taker": (["losses", *ONE, "--amount", "rain=3 mm"], "names no taker"),
+    "no effect": (["losses", *ONE, "--amount", "rain=3 mm"], "names no effect"),
     "typo": (["losses", *ONE, "--amount", "wnd=3 m/s"], "wind"),
-    "storm": (["losses", *ONE, "--amount", "wind=90 m/s"], "outside 0 to 40 m/s"),
+    "storm": (["losses", *ONE, "--amount", "wind=90 m/s"], "90 m/s is outside 0 m/s to 40 m/s"),
     "mud": (["overload", *ONE, "--radius", "6 m", "--ground", "1 N/m"], "no stiffness of a float"),
     "picture": (["losses", *ONE, "--figure", "losses.doc"], ".png, .svg or .pdf"),
     "folder": (["around", *ONE, "--figure", "/no/such/folder/a.png"], "does not exist"),

@@ -39,6 +39,7 @@ def test_all_names_are_listed_and_others_are_refused_with_them():
         "range",
         "pick",
         "slabs",
+        "reeving",
     }
     offered = studies | {"load_machine", "set_up"}
     assert offered <= set(dir(bs))

@@ -33,6 +33,11 @@ PAIRS = {
     ),
 }
 PAIRS |= {
+    "reeving": (
+        lambda: bs.reeving("truck18", length="20 m", radius=8.0, load=2e3),
+        ["reeving", "truck18", "--length", "20 m", "--radius", "8 m", "--load", "2 t"],
+    ),
+    "reeving of a machine without a rope": (lambda: bs.reeving("bench"), ["reeving", "bench"]),
     "compare": (
         lambda: bs.compare("truck18", length="12 m", radius=[6, 8]),
         ["compare", "truck18", "--length", "12 m", "--radius", "6 m, 8 m"],

@@ -16,8 +16,8 @@ from boomsim.figures.charts.book.book_files import write_book
 from boomsim.figures.charts.book.book_html import book_data, book_html
 from boomsim.figures.charts.book.book_pages import book_sheets, page_count
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.charts.chart_look import CLASS
 from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.chart_sizes_and_tints import CLASS
 from boomsim.figures.charts.pdf_writer import pdf_bytes
 from boomsim.figures.charts.sheet_files import write_sheets
 from boomsim.machine.machine_files import load_machine
@@ -216,7 +216,7 @@ def test_csv_rows_are_the_cells_that_the_boom_reaches_in_the_wanted_units():
 
 def test_json_holds_every_cell_of_the_book():
     made = json.loads(json.dumps(plain_book(book()), allow_nan=False))
-    assert made["schema"] == "boomsim.book/2"
+    assert made["schema"] == "boomsim.book/3"
     assert made["caution"] == CAUTION
     rated = sum(s >= 0 for c in made["chapters"] for way in c["capacity_steps"] for s in way)
     assert rated == book().rated

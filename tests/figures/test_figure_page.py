@@ -160,3 +160,25 @@ def test_no_figure_module_touches_pyplot_or_global_settings_or_writes_files():
         # `show` of boomsim.units writes a number; an attribute `.show` would open a window.
         names -= {"show"} if "from boomsim.units import" in path.read_text() else set()
         assert not names & forbidden, path.name
+
+
+@pytest.mark.parametrize("kind", ["png", "svg", "pdf"])
+def test_a_drawn_page_holds_no_bitmap_even_before_the_collector_comes(kind, comparison):
+    """One is some 9 MB, and the collector that would find it counts objects, not their size."""
+    import gc
+
+    from matplotlib.backends.backend_agg import RendererAgg
+
+    def bitmaps():
+        return sum(isinstance(one, RendererAgg) for one in gc.get_objects())
+
+    gc.collect()
+    before = bitmaps()
+    gc.disable()
+    try:
+        figure = figure_of_comparison(comparison)
+        first = picture(figure, kind=kind)
+        assert bitmaps() <= before
+        assert picture(figure, kind=kind) == first
+    finally:
+        gc.enable()

@@ -20,7 +20,7 @@ from boomsim.figures.overload.overload_map_figure import (
     SHADES,
     draw_overload_map,
     figure_of_overload_map,
-    ratio_words,
+    narrow_ratio,
     shade_of,
 )
 from boomsim.figures.overload.righting_moment import draw_fall
@@ -206,7 +206,7 @@ def test_the_meeting_line_runs_along_edges_of_cells():
 
 
 def test_no_cell_that_breaks_first_reads_as_if_it_did_not():
-    assert [ratio_words(r) for r in (0.0, 0.5, 0.999, 1.0, 1.237, 12.3, np.inf)] == [
+    assert [narrow_ratio(r) for r in (0.0, 0.5, 0.999, 1.0, 1.237, 12.3, np.inf)] == [
         "0",
         ".50",
         ".99",

@@ -134,7 +134,9 @@ def test_a_scene_goes_into_an_address_and_comes_back(number):
     scene, look = random_scene(number), Look(units=("metric", "us")[number % 2])
     disturbed = Disturbances(wind_speed=7.5, wind_across=True, lean=-0.01)
     for one in (scene, Scene(disturbances=disturbed)):
-        again, again_look = from_address(to_address(one, look))
+        again, again_look, keeps = from_address(to_address(one, look))
+        assert keeps
+        assert not from_address(to_address(one, look, keep=one.held))[2]
         assert to_address(again, again_look) == to_address(one, look)
         assert again_look.units == look.units
         assert again.disturbances == one.disturbances
@@ -157,6 +159,7 @@ def test_a_scene_goes_into_an_address_and_comes_back(number):
         ("parts=3.5", "3.5"),
         ("counterweight=lead", "lead"),
         ("units=imperial", "imperial"),
+        ("keep=everything", "everything"),
         ("wind_speed=900", "wind_speed"),
         ("x" * 3000, "3000 letters"),
         ("machine=../secret.toml", "secret"),
@@ -229,11 +232,11 @@ def test_a_file_that_is_no_machine_is_refused_and_not_kept(name, text, says, tmp
     assert list(tmp_path.iterdir()) == []
 
 
-def test_a_phone_gets_the_same_views_in_two_pictures():
-    told = Live(layout="phone").told()
+@pytest.mark.parametrize(("layout", "staged"), [("desk", 2), ("phone", 1), ("wall", 2)])
+def test_every_layout_shows_the_same_numbers_and_a_desk_and_a_phone_every_view(layout, staged):
+    told = Live(layout=layout).told()
     views = ["side", "limits", "chart", "moments", "plan"]
-    assert [one for one in views if f'data-view="{one}"' in told["stage"]] == ["side"]
-    assert [one for one in views if f'data-view="{one}"' in told["below"]] == views[1:]
-    desk = Live().told()
-    assert all(f'data-view="{one}"' in desk["stage"] for one in views)
-    assert told["numbers"] == desk["numbers"]
+    assert [one for one in views if f'data-view="{one}"' in told["stage"]] == views[:staged]
+    below = [one for one in views if f'data-view="{one}"' in told["below"]]
+    assert below == ([] if layout == "wall" else views[staged:])
+    assert told["numbers"] == Live().told()["numbers"]

@@ -52,6 +52,7 @@ from boomsim.rating.losses.losses_study import losses
 from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of_length
+from tests.reeving_by_hand import parts_by_hand
 
 BOOM = load_machine("yard60").boom
 
@@ -419,12 +420,23 @@ def test_07_for_several_rows_above_the_bold_line_it_still_tips_first():
 
 
 def test_08_parts_of_line_help_only_while_the_rope_governs():
-    readings = [net_reading("metric", radius=NET_RADIUS, parts=p) for p in range(1, 13)]
+    """Beyond that each part more takes its own fall off the net load."""
+    readings = [net_reading("metric", radius=NET_RADIUS, parts=p) for p in range(1, 12)]
     governed = [reading.rope_governs for reading in readings]
     assert governed == sorted(governed, reverse=True)
-    assert 0 < sum(governed) < 12
-    nets = [reading.net for reading in readings if not reading.rope_governs]
-    assert len(set(nets)) == 1
+    assert 0 < sum(governed) < 11
+    free = [reading for reading in readings if not reading.rope_governs]
+    machine, fixed = free[0].chart.setup.machine, free[0].chart.setup.machine.hook_block
+    falls = [one.gross - one.net - fixed - machine.slings for one in free]
+    assert falls == pytest.approx([falls[0] / free[0].parts * one.parts for one in free])
+    assert falls == sorted(falls)
+
+
+def test_08_the_rope_reaches_for_no_twelfth_part_with_this_boom():
+    with pytest.raises(ValueError, match="Choose 11 or fewer"):
+        net_reading("metric", radius=NET_RADIUS, parts=12)
+    length = net_reading("metric", radius=NET_RADIUS, parts=1).column_length
+    assert parts_by_hand(load_machine("yard60"), length=length, most=12) == 11
 
 
 def test_08_twice_the_parts_carry_not_quite_twice_the_load():
@@ -437,8 +449,8 @@ def test_08_twice_the_parts_carry_not_quite_twice_the_load():
 
 @pytest.fixture(scope="module")
 def taken():
-    """Share that each taker takes, close in and far out."""
-    return {taker.name: lost().share[k] for k, taker in enumerate(lost().takers)}
+    """Share that each effect takes, close in and far out."""
+    return {effect.name: lost().share[k] for k, effect in enumerate(lost().effects)}
 
 
 def test_09_close_in_strength_sets_the_figure_and_far_out_stability():
@@ -452,7 +464,7 @@ def test_09_a_side_pull_beyond_the_allowance_costs_close_in_and_nothing_far_out(
     light = lost().places.extension[0]
     at = Places(extension=light[None], radius=np.array([NEAR_LOST]))
     within = losses(lost().setup, places=at, amounts=Amounts(side_pull=0.02))
-    share = {taker.name: within.share[k, 0] for k, taker in enumerate(within.takers)}
+    share = {effect.name: within.share[k, 0] for k, effect in enumerate(within.effects)}
     assert abs(share["side pull"]) < 1e-6
 
 

@@ -10,7 +10,9 @@ Source: Pipeline Rules of Thumb Handbook. Status: read.
 
 import pytest
 
+from boomsim.papers.families import rigging_rope_reaches
 from boomsim.papers.family_registry import family_named
+from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.problem_making import problem_with
 
@@ -87,3 +89,25 @@ def test_a_lean_of_one_degree_moves_a_head_30_m_up_by_0_524_m() -> None:
     found = posed("disturbances_out_of_level", u="2 m", L="56 m", theta="30 deg", delta="1 deg")
     assert found.results["h"].value == pytest.approx(30.0, rel=1e-12)
     assert found.results["D"].text() == "0.524\u00a0m"
+
+
+def test_the_falls_of_an_eight_part_rope_by_hand() -> None:
+    """8 falls of 40 m at 1.5 kg/m are 480 kg; of 10 t, with 520 kg of block and slings, 9 t.
+
+    Exact in binary to some 1e-12. Source: a product and a sum. Status: worked.
+    """
+    found = posed("rigging_rope_weight", G="10 t", m_b="0.52 t", N="8", H="40 m", mu="1.5 kg/m")
+    assert found.results["m_r"].value == pytest.approx(480.0)
+    assert found.results["P"].value == pytest.approx(9000.0)
+
+
+def test_a_rope_of_200_m_reaches_for_six_parts_by_hand() -> None:
+    """200 m less 5 m and 25 m are 170 m: six falls of 27 m, and not seven.
+
+    Whole numbers, so no tolerance. Source: a sum and a division. Status: worked.
+    """
+    given = {"L": 200.0, "K": 5.0, "S": 25.0, "H": 27.0}
+    found = rigging_rope_reaches.pose(Chance("any"), given)
+    right = [option.text for option in found.options if option.right]
+    assert right == ["6"]
+    assert found.options[rigging_rope_reaches.check(given, found)].right

@@ -10,12 +10,13 @@ from itertools import product
 import numpy as np
 import pytest
 from making import invented_crane
+from reeving_by_hand import parts_by_hand
 
 from boomsim.cli import main
-from boomsim.figures.charts.cell_text import foot_lines, numbers_of
+from boomsim.figures.charts.cell_text import FOOT, REEVED, foot_lines, numbers_of
 from boomsim.figures.charts.chart_key import key_lines
-from boomsim.figures.charts.chart_look import FULL
 from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.chart_sizes_and_tints import FULL
 from boomsim.figures.charts.page_marks import Words
 from boomsim.machine.footprint import covered
 from boomsim.machine.machine_files import load_machine, machine_names
@@ -35,7 +36,6 @@ from boomsim.rating.charts.chart_reading import read_chart
 from boomsim.rating.charts.chart_tables import BLANKS, plain_chart, table_head, write_csv
 from boomsim.rating.charts.load_chart import Chart, best_chart, stated_chart
 from boomsim.rating.charts.reading_sentences import tell_reading
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.setup import SECTORS, Setup, set_up
 from boomsim.rating.strategies import configurations_of
 from boomsim.reports.text_and_data import plain
@@ -76,14 +76,27 @@ def rises_outwards(chart: Chart) -> list[tuple[int, int]]:
     ]
 
 
+def hanging_by_hand(chart: Chart) -> np.ndarray:
+    """Hook block, slings and falls, each from the head sheave of a straight boom to the ground.
+
+    Shape (rows, columns) [kg].
+    """
+    machine, head = chart.setup.machine, chart.setup.machine.boom.head
+    parts = np.array([
+        parts_by_hand(machine, length=float(length), most=chart.setup.parts)
+        for length in chart.length
+    ])  # fmt: skip
+    up = machine.heel_up + chart.length * np.sin(chart.angle) - head.below * np.cos(chart.angle)
+    return machine.hook_block + machine.slings + parts * up * machine.hoist.rope_mass
+
+
 @pytest.mark.parametrize("stands", WAYS_TO_STAND, ids=", ".join)
 def test_no_figure_of_a_built_in_chart_rises_outwards_or_is_less_than_the_hook_weighs(
     stands: tuple[str, str, str, str],
 ) -> None:
     chart = built_in(*stands)
     assert rises_outwards(chart) == []
-    least = hanging_mass(chart.setup.machine)
-    assert np.all(chart.capacity[chart.rated] >= least)
+    assert np.all((chart.capacity >= hanging_by_hand(chart))[chart.rated])
     assert np.array_equal(chart.rated, chart.blank == PRINTED)
     assert np.array_equal(chart.steps >= 0, chart.rated)
 
@@ -117,7 +130,8 @@ def test_radii_over_the_machine_alone_are_refused() -> None:
 
 def test_each_blank_cell_of_a_stated_way_has_the_reason_that_its_rating_gives() -> None:
     chart = light()
-    hanging = hanging_mass(chart.setup.machine)
+    hanging = chart.setup.machine.hook_block + chart.setup.machine.slings
+    assert chart.setup.machine.hoist.rope_mass == 0.0
     assert {int(k) for k in np.unique(chart.blank)} >= {PRINTED, NO_REACH}
     rating = rate(
         chart.setup, extension=chart.configurations.extension, radius=chart.radii
@@ -212,12 +226,24 @@ def test_tables_for_programs_have_the_key_of_each_reason() -> None:
 
 def test_the_foot_of_a_stated_chart_says_how_low_and_how_far_out_each_boom_may_come() -> None:
     chart = light()
-    angles, radii = foot_lines(chart, numbers_of(chart, units="metric"))
+    lines = dict(foot_lines(chart, numbers_of(chart, units="metric")))
+    angles, radii = (lines[name] for name in FOOT)
+    assert len(lines) == len(FOOT)
     found = chart.empty_hook
     assert found.turns_over.tolist() == [False, False, False, True]
     assert angles[:3] == radii[:3] == ["", "", ""]
     assert int(angles[3].removesuffix("°")) == int(np.ceil(np.degrees(found.angle[3])))
     assert float(radii[3]) <= found.radius[3] < float(radii[3]) + 0.1
+
+
+@pytest.mark.parametrize("name", ["yard60", "truck18"])
+def test_the_foot_of_a_chart_says_the_parts_of_line_of_each_column(name: str) -> None:
+    setup = set_up(load_machine(name))
+    chart = best_chart(setup)
+    told = dict(foot_lines(chart, numbers_of(chart, units="metric")))[REEVED]
+    by_hand = [parts_by_hand(setup.machine, length=b, most=setup.parts) for b in chart.length]
+    assert [int(parts) for parts in told] == by_hand
+    assert len(set(told)) > 3
 
 
 def test_charts_as_text_name_the_reasons_and_the_least_angles(

@@ -50,7 +50,7 @@ def test_a_chart_is_told_cell_by_cell_as_it_is_rated() -> None:
 
 def test_a_book_is_told_in_steps_for_every_configuration() -> None:
     told = plain_book(book())
-    assert told["schema"] == "boomsim.book/2"
+    assert told["schema"] == "boomsim.book/3"
     assert np.array(told["extensions"]) == pytest.approx(WAYS)
     for chapter, sector in zip(told["chapters"], ("around", "rear"), strict=True):
         assert chapter["rule"]["name"] == "share"

@@ -24,16 +24,20 @@ def chart(slew: str = "around") -> Chart:
     return best_chart(set_up(load_machine("truck18"), slew=slew))
 
 
-def made(grid: list[list[int]]) -> Chart:
+def made(grid: list[list[int]], *, rope_mass: float = 0.0) -> Chart:
     """A chart with capacities written by hand, in steps of 100 kg, all structural or blank.
 
-    Rows 4, 6 and 8 m, booms 10, 15 and 20 m.
+    Rows 4, 6 and 8 m, booms 10, 15 and 20 m, all at a boom angle of 60 deg.
     """
     steps = np.array(grid)
     whole = chart()
+    setup = whole.setup
+    hoist = replace(setup.machine.hoist, rope_mass=rope_mass)
     structural = next(k for k, limit in enumerate(whole.limits) if limit.name == "stress")
     return replace(
         whole,
+        setup=replace(setup, machine=replace(setup.machine, hoist=hoist)),
+        angle=np.full(steps.shape, np.pi / 3.0),
         radii=np.array([4.0, 6.0, 8.0]),
         length=np.array([10.0, 15.0, 20.0]),
         choices=((0,), (1,), (2,)),
@@ -100,6 +104,33 @@ def test_deductions_are_taken_off_the_gross_load() -> None:
     assert reading.net == 5000.0 - machine.hook_block - machine.slings - 250.0
     without = read_chart(made(GRID), radius=6.0, length=15.0)
     assert [taken.name for taken in without.deductions] == ["hook block", "slings"]
+
+
+def test_the_falls_of_the_rope_are_deducted_from_the_head_to_the_ground_by_hand() -> None:
+    """4 parts, 15 m of boom at 60 deg: 2.5 + 15 sin 60 - below cos 60 above the ground, 2 kg/m.
+
+    Source: lengths in a right-angled triangle. Status: worked.
+    """
+    reading = read_chart(made(GRID, rope_mass=2.0), radius=6.0, length=15.0)
+    head = reading.chart.setup.machine.boom.head
+    height = 2.5 + 15.0 * 3.0**0.5 / 2.0 - head.below / 2.0
+    named = {taken.name: taken.mass for taken in reading.deductions}
+    assert reading.parts == 4
+    assert named["4 falls of rope"] == pytest.approx(4 * 2.0 * height)
+    hung = reading.chart.setup.machine.hook_block + reading.chart.setup.machine.slings
+    assert reading.net == pytest.approx(5000.0 - hung - 8.0 * height)
+
+
+def test_more_parts_than_the_rope_reaches_for_are_refused() -> None:
+    with pytest.raises(ValueError, match=r"7 parts .* with 15.0 m of boom: 95.0 m .* Choose 4 or"):
+        read_chart(made(GRID), radius=6.0, length=15.0, parts=7)
+
+
+def test_parts_that_the_rope_does_not_reach_for_are_not_offered() -> None:
+    """At 20 m the rope reaches for 3 parts, and 10 t want 4."""
+    assert fewest_parts(made(GRID), gross=10e3) == 4
+    assert fewest_parts(made(GRID), gross=10e3, column=2) is None
+    assert fewest_parts(made(GRID), gross=8e3, column=2) == 3
 
 
 def test_deductions_may_take_all() -> None:

@@ -12,15 +12,17 @@ from boomsim.cli import main
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Machine, Rigging
 from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.geometry import layout
 from boomsim.rating.empty_hook.empty_hook_sentences import (
     hanging_words,
     plain_empty_hook,
     tell_empty_hook,
 )
-from boomsim.rating.empty_hook.empty_hook_study import empty_hook, hanging_mass
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook
 from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import Setup, set_up
 from tests.making import RIGID, bare_machine, even_bar, invented_crane
+from tests.reeving_by_hand import head_by_hand, parts_by_hand
 
 LENGTH, SPREAD = 30.0, 3.0
 """Boom of the bare crane, and its tipping lines from the axis [m]."""
@@ -39,9 +41,17 @@ def nested(machine: Machine) -> np.ndarray:
     return np.zeros((1, len(machine.boom.sections) - 1))
 
 
+def hanging_by_hand(machine: Machine, *, extension: np.ndarray, angle: float) -> float:
+    """Hook block, slings and each fall from the straight boom's head to the ground [kg]."""
+    length = float(layout(machine.boom, extension=extension).boom_length[0])
+    parts = parts_by_hand(machine, length=length, most=machine.hoist.parts[-1])
+    falls = parts * head_by_hand(machine, length=length, angle=angle)
+    return machine.hook_block + machine.slings + falls * machine.hoist.rope_mass
+
+
 def balance(setup: Setup, *, extension: np.ndarray, angle: float) -> float:
     """Least tipping load with hook block and slings on the rope, over what hangs there [1]."""
-    load = hanging_mass(setup.machine)
+    load = hanging_by_hand(setup.machine, extension=extension, angle=angle)
     at = respond(
         setup,
         boom=condense(setup.machine, extension=extension),
@@ -135,12 +145,19 @@ def test_the_sentence_is_rounded_to_the_safe_side(units: str) -> None:
 
 def test_what_hangs_is_named() -> None:
     machine = invented_crane()
-    assert hanging_words(machine, units="metric") == (
+    assert hanging_words(machine, mass=400.0, units="metric") == (
         "With the empty hook (hook block and slings, 400 kg)"
     )
-    assert "(hook block, 350 kg)" in hanging_words(replace(machine, slings=0.0), units="metric")
+    alone = hanging_words(replace(machine, slings=0.0), mass=350.0, units="metric")
+    assert "(hook block, 350 kg)" in alone
     bare = replace(machine, slings=0.0, hook_block=0.0)
-    assert hanging_words(bare, units="metric") == "With nothing on the rope"
+    assert hanging_words(bare, mass=0.0, units="metric") == "With nothing on the rope"
+    heavy = replace(machine.hoist, rope_mass=1.0)
+    assert hanging_words(replace(machine, hoist=heavy), mass=480.0, units="metric") == (
+        "With the empty hook (hook block, slings and rope, 480 kg)"
+    )
+    roped = hanging_words(replace(bare, hoist=heavy), mass=80.0, units="metric")
+    assert roped == "With nothing but its own rope hanging (80 kg)"
 
 
 def answer_of(capsys: pytest.CaptureFixture[str], *words: str) -> str:
@@ -193,7 +210,8 @@ def test_lift_and_around_tell_programs_the_same_place(capsys: pytest.CaptureFixt
         told = json.loads(answer_of(capsys, *words))["empty_hook"]
         assert told["greatest_radius"] == pytest.approx(float(found.radius[0]))
         assert told["least_boom_angle"] == pytest.approx(float(found.angle[0]))
-        assert told["load"] == hanging_mass(machine)
+        hung = hanging_by_hand(machine, extension=out, angle=float(found.angle[0]))
+        assert told["load"] == pytest.approx(hung)
 
 
 def test_a_load_that_tips_the_crane_every_way_still_gives_a_picture(

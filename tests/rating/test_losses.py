@@ -43,7 +43,7 @@ def found(amounts: Amounts | None = None) -> Losses:
 
 
 def loss(result: Losses, name: str) -> np.ndarray:
-    names = [taker.name for taker in result.takers]
+    names = [effect.name for effect in result.effects]
     return result.loss[names.index(name)]
 
 
@@ -74,8 +74,8 @@ NAMES = (
 )
 
 
-def test_every_taker_is_there_once() -> None:
-    assert tuple(taker.name for taker in found().takers) == NAMES
+def test_every_effect_is_there_once() -> None:
+    assert tuple(effect.name for effect in found().effects) == NAMES
 
 
 @pytest.mark.parametrize(
@@ -144,7 +144,7 @@ def test_a_short_outrigger_moves_one_corner_only() -> None:
 
 def test_one_metre_farther_is_the_chart_s_next_row() -> None:
     beyond = rate(setup(), extension=PLACES.extension, radius=PLACES.radius[:, None] + 1.0)
-    taken = found().takers[NAMES.index("farther")].capacity
+    taken = found().effects[NAMES.index("farther")].capacity
     assert taken == pytest.approx(beyond.capacity[:, 0])
 
 
@@ -154,9 +154,9 @@ def test_all_at_once_takes_more_than_each() -> None:
         assert np.all(together > loss(found(), name) - 1e-6 * found().capacity)
 
 
-def test_a_machine_without_other_choices_has_fewer_takers() -> None:
+def test_a_machine_without_other_choices_has_fewer_effects() -> None:
     result = losses(set_up_by_hand(invented_crane()), places=PLACES)
-    names = [taker.name for taker in result.takers]
+    names = [effect.name for effect in result.effects]
     assert "counterweight" not in names
     assert "outrigger" not in names
 

@@ -25,7 +25,7 @@ from boomsim.rating.losses.losses_sentences import (
     tell_loss,
     tell_reason,
 )
-from boomsim.rating.losses.losses_study import Losses, Taker, losses
+from boomsim.rating.losses.losses_study import Effect, Losses, losses
 from boomsim.rating.losses.short_outrigger import moved_directions, short_outrigger, shorter_support
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.setup_variants import with_disturbances, with_sector, with_support
@@ -53,8 +53,8 @@ def found(slew: float | str = "around", allowances: str = "none", ahead: float =
     return losses(setup, places=PLACES)
 
 
-def taker(result: Losses, name: str) -> Taker:
-    return next(one for one in result.takers if one.name == name)
+def effect(result: Losses, name: str) -> Effect:
+    return next(one for one in result.effects if one.name == name)
 
 
 def test_a_short_outrigger_moves_the_two_lines_that_run_to_it() -> None:
@@ -77,7 +77,7 @@ def test_a_short_outrigger_moves_the_two_lines_that_run_to_it() -> None:
 
 @pytest.mark.parametrize("slew", ["around", "rear", 0.0, np.pi])
 def test_a_short_outrigger_costs_the_same_whatever_the_sector_asked_for(slew: float | str) -> None:
-    one, other = (taker(found(s), "outrigger") for s in ("around", slew))
+    one, other = (effect(found(s), "outrigger") for s in ("around", slew))
     # The same ratings again; each is good to 1e-6 of itself.
     assert one.capacity == pytest.approx(other.capacity, rel=1e-5)
     assert one.before == pytest.approx(other.before, rel=1e-5)
@@ -85,7 +85,7 @@ def test_a_short_outrigger_costs_the_same_whatever_the_sector_asked_for(slew: fl
 
 def test_the_corner_that_counts_is_rated_before_and_after_in_its_own_direction() -> None:
     result = found()
-    setup, short = result.setup, taker(result, "outrigger")
+    setup, short = result.setup, effect(result, "outrigger")
     assert short.slew is not None
     half = shorter_support(setup)
     assert half is not None
@@ -106,7 +106,7 @@ def test_the_corner_that_counts_is_rated_before_and_after_in_its_own_direction()
 
 def test_no_other_jack_set_short_costs_more_square_to_a_line() -> None:
     result = found()
-    setup, short = result.setup, taker(result, "outrigger")
+    setup, short = result.setup, effect(result, "outrigger")
     half = shorter_support(setup)
     assert half is not None
     place = {"extension": PLACES.extension[FAR], "radius": PLACES.radius[FAR:]}
@@ -136,12 +136,12 @@ def test_where_the_front_sets_the_figure_a_short_outrigger_still_costs_over_its_
     )
     around = rate(narrow, extension=PLACES.extension[FAR], radius=PLACES.radius[FAR:]).capacity
     assert around[0, 0] == pytest.approx(result.capacity[FAR], rel=1e-5)
-    assert taker(result, "outrigger").share[FAR] > 0.05
+    assert effect(result, "outrigger").share[FAR] > 0.05
 
 
 def test_what_is_said_of_the_corner_names_it_with_its_direction_and_rated_load() -> None:
     said = tell_corners(found(), units="metric")
-    short = taker(found(), "outrigger")
+    short = effect(found(), "outrigger")
     for corner in short.corners:
         assert f"{corner} short" in said
     assert said.count(" before") == len(PLACES.radius)
@@ -155,7 +155,7 @@ def test_there_is_a_reason_where_nothing_is_lost_and_only_there(
     allowances: str, slew: float | str
 ) -> None:
     result = found(slew, allowances)
-    for one in result.takers:
+    for one in result.effects:
         for k, why in enumerate(one.why):
             assert (why is not None) is bool(abs(one.share[k]) < NOTHING)
             said = tell_loss(one, k, units="metric")
@@ -173,12 +173,12 @@ def hung(setup: Setup, place: int, load: float) -> dict[str, float]:
 
 def test_what_is_said_to_touch_stability_only_changes_no_use_of_strength() -> None:
     result = found()
-    said = "strength sets this figure; a short outrigger touches stability only"
-    assert tell_reason(taker(result, "outrigger"), NEAR) == said
+    said = "strength sets this figure; a short outrigger affects stability only"
+    assert tell_reason(effect(result, "outrigger"), NEAR) == said
     limit = result.governing[NEAR]
     assert limit is not None
     assert limit.set_by == STRENGTH
-    one = taker(result, "outrigger")
+    one = effect(result, "outrigger")
     assert one.slew is not None
     there = with_sector(result.setup, slew=float(one.slew[NEAR]))
     which = support_names(there.support).index(one.corners[NEAR])
@@ -192,7 +192,7 @@ def test_what_is_said_to_touch_stability_only_changes_no_use_of_strength() -> No
 
 def test_what_takes_nothing_over_the_front_takes_something_at_another_slew_angle() -> None:
     result = found(ahead=1.6)
-    one = taker(result, "side pull")
+    one = effect(result, "side pull")
     said = tell_reason(one, FAR)
     assert said == (
         "stability sets this figure, over the front, and a side pull takes nothing from it there; "
@@ -213,7 +213,7 @@ def test_a_reason_is_written_once_and_every_nothing_has_its_letter() -> None:
     notes = lettered_reasons(result)
     assert list(notes.values()) == sorted(set(notes.values()))
     used = set()
-    for one in result.takers:
+    for one in result.effects:
         for k in range(len(PLACES.radius)):
             said = tell_lettered(one, k, notes=notes, units="metric")
             used |= set(re.findall(r"nothing \(([a-z])\)", said))
@@ -228,7 +228,7 @@ def test_within_the_allowance_nothing_is_lost_and_beyond_it_only_what_is_beyond(
     inside = replace(Amounts(), side_pull=allowed.side_pull / 2)
     outside = replace(Amounts(), side_pull=2 * allowed.side_pull)
     few, much = (
-        taker(losses(within, places=PLACES, amounts=a), "side pull") for a in (inside, outside)
+        effect(losses(within, places=PLACES, amounts=a), "side pull") for a in (inside, outside)
     )
     assert (few.allowance, much.allowance) == (WITHIN, BEYOND)
     assert tell_loss(few, NEAR, units="metric") == WITHIN
@@ -243,14 +243,14 @@ def test_within_the_allowance_nothing_is_lost_and_beyond_it_only_what_is_beyond(
     )
     assert much.capacity[NEAR] == pytest.approx(float(given.capacity[0, 0]), rel=1e-4)
     # Without allowances the same pull is all lost, and nobody speaks of an allowance.
-    alone = taker(losses(bare, places=PLACES, amounts=outside), "side pull")
+    alone = effect(losses(bare, places=PLACES, amounts=outside), "side pull")
     assert alone.allowance is None
     assert alone.share[NEAR] > much.share[NEAR]
     assert "allowance" not in tell_loss(alone, NEAR, units="metric")
 
 
 def test_stability_knows_no_allowance() -> None:
-    one = taker(found(allowances="rule"), "lean")
+    one = effect(found(allowances="rule"), "lean")
     limit = one.governing[FAR]
     assert limit is not None
     assert limit.set_by == STABILITY
@@ -260,7 +260,7 @@ def test_stability_knows_no_allowance() -> None:
 def test_the_static_line_pull_knows_no_allowance_either() -> None:
     setup = set_up(crane(), rigging=Rigging(parts=1), allowances="rule")
     bare = set_up(crane(), rigging=Rigging(parts=1), allowances="none")
-    one, other = (taker(losses(s, places=PLACES), "hoisting") for s in (setup, bare))
+    one, other = (effect(losses(s, places=PLACES), "hoisting") for s in (setup, bare))
     limit = one.governing[NEAR]
     assert limit is not None
     assert limit.name == "line pull"

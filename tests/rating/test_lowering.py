@@ -13,7 +13,7 @@ from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Machine
 from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
-from boomsim.rating.empty_hook.empty_hook_study import empty_hook, hanging_mass
+from boomsim.rating.empty_hook.empty_hook_study import empty_hook
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.overload.failure_loads import Ends, ends_of
 from boomsim.rating.path.lowering_sentences import tell_lowering, tell_what_sets
@@ -171,7 +171,7 @@ def test_the_empty_hook_lowered_tips_where_the_study_of_the_empty_hook_says() ->
     setup = replace(set_up_by_hand(crane), counterweight=light)
     extension = np.ones(3)
     alone = empty_hook(setup, extension=extension)
-    found = lower(setup, extension=extension, load=hanging_mass(crane))
+    found = lower(setup, extension=extension, load=crane.hook_block + crane.slings)
     assert found.marks.tips is not None
     # Both searches end between two angles some 1e-6 rad apart.
     assert found.marks.tips.place.angle == pytest.approx(float(alone.angle[0]), abs=1e-5)
@@ -196,7 +196,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.lower/2"
+    assert answer["schema"] == "boomsim.lower/3"
     assert answer["rated"]["radius"] < answer["tips"]["radius"]
     # Down to where the load is as much as is rated, each place carries it; beyond, none does.
     for angle, capacity in zip(answer["way"]["angle"], answer["way"]["capacity"], strict=True):
@@ -205,7 +205,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
 
 
 REFUSED = {
-    "less than the hook": (["--load", "300 kg"], "hook block and slings are a part of it"),
+    "less than the hook": (["--load", "300 kg"], "hook block, slings and rope are a part of it"),
     "below the boom's range": (["--load", "3 t", "--angle", "-20 deg"], "Begin in between"),
     "out of reach": (["--load", "3 t", "--radius", "40 m"], "Begin at another radius"),
     "too long for the tyres": (

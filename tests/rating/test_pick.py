@@ -7,6 +7,7 @@ from math import radians
 
 import numpy as np
 import pytest
+from reeving_by_hand import falls_by_hand, head_by_hand, parts_by_hand
 
 import boomsim as bs
 from boomsim.caution import CAUTION
@@ -128,11 +129,22 @@ def test_no_answer_reads_as_leave_to_lift(changes, units):
     assert verdict.startswith("On this model:")
 
 
+def gross_by_hand(found: Pick) -> float:
+    """12 t, 550 kg of hook block and slings, and the falls from the straight boom's head [kg]."""
+    machine, length = found.setup.machine, float(found.found.boom.layout.boom_length[0])
+    height = head_by_hand(machine, length=length, angle=found.found.angle)
+    parts = parts_by_hand(machine, length=length, most=found.setup.parts)
+    return 12_550.0 + parts * height * machine.hoist.rope_mass
+
+
 def test_the_radius_grows_by_what_the_boom_bends_between_the_empty_hook_and_the_load():
     found = judged()
     setup = set_up(load_machine("yard60"))
-    empty = lift(setup, extension=np.array(WAY), load=550.0, radius=9.8)
-    full = lift(setup, extension=np.array(WAY), load=12_550.0, angle=empty.boom_angle)
+    length = found.found.boom.layout.boom_length[0]
+    rope = falls_by_hand(setup.machine, length=length, radius=9.8, most=setup.parts)
+    empty = lift(setup, extension=np.array(WAY), load=550.0 + rope, radius=9.8)
+    gross = gross_by_hand(found)
+    full = lift(setup, extension=np.array(WAY), load=gross, angle=empty.boom_angle)
     # Two searches of the same angle, each to some 1e-9.
     assert found.found.radius == pytest.approx(full.radius, abs=1e-6)
     assert found.found.growth > 0.05
@@ -155,7 +167,7 @@ def test_floats_carry_the_whole_weight_and_press_it_on_their_mats():
     assert ground is not None
     own = sum(machine.boom.section_masses) + machine.boom.head.mass + machine.cylinder.mass
     own += sum(part.mass for part in (*machine.carrier, *machine.superstructure))
-    weight = GRAVITY * (own + found.setup.counterweight.mass + 12_550.0)
+    weight = GRAVITY * (own + found.setup.counterweight.mass + gross_by_hand(found))
     # Sums of the same masses: rounding only.
     assert ground.force.sum(axis=0) == pytest.approx(weight, rel=1e-9)
     assert found.found.pressure == pytest.approx(ground.force.max() / 1.5, rel=1e-12)
@@ -196,10 +208,10 @@ def test_the_margin_is_the_tipping_load_with_wind_and_lean_over_the_gross_load()
     at = lift(
         replace(found.setup, slew=slews(found.setup, ALL_KNOWN)),
         extension=np.array(WAY),
-        load=12_550.0,
+        load=gross_by_hand(found),
         angle=found.found.angle,
     )
-    assert calm.tips_at == pytest.approx(at.tipping_load / 12_550.0, rel=1e-9)
+    assert calm.tips_at == pytest.approx(at.tipping_load / gross_by_hand(found), rel=1e-9)
 
 
 def test_every_check_has_a_sentence_that_is_one():

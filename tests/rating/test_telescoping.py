@@ -227,6 +227,8 @@ def test_run_out_low_the_empty_hook_turns_the_crane_over_where_the_boom_says_so_
     found = telescope(light, extension=np.zeros(4), load=2e3, angle=angle)
     assert found.empty_tips is not None
     extension = found.extension_at(found.empty_tips.place.at)
+    # The boom is reeved for the end of its way, in fewer parts than it could be at this length.
+    light = replace(light, parts=found.setup.parts)
     # Both searches end some 1e-6 rad, or 1e-8 m, from where it is.
     assert float(empty_hook(light, extension=extension).angle[0]) == pytest.approx(angle, abs=1e-5)
 
@@ -261,7 +263,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.telescope/2"
+    assert answer["schema"] == "boomsim.telescope/3"
     assert answer["rated"]["length"] < answer["tips"]["length"]
     one = answer["stages"][0]
     assert one["moved"] == [min(p, h) for p, h in zip(one["pushed"], one["hangs"], strict=True)]

@@ -11,7 +11,8 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import Machine, Rigging
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.lift_response import Response

@@ -5,14 +5,17 @@ figures and what acts beside a lift are written here once more.
 """
 
 from dataclasses import dataclass, replace
+from functools import cache
 from math import radians
 
 import numpy as np
+from reeving_by_hand import parts_by_hand
 
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging, Support, TurningMass
 from boomsim.mechanics.boom.boom_state import Factors, State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.internal_forces import Forces, section_forces
+from boomsim.mechanics.geometry import layout
 
 GRAVITY = 9.80665
 
@@ -68,13 +71,21 @@ class Cells:
         return _named(self.machine.counterweights, self.rigging.counterweight)
 
     @property
-    def parts(self) -> int:
-        return self.rigging.parts or self.machine.hoist.parts[-1]
+    def parts(self) -> np.ndarray:
+        """Parts of line of each place, counted out by hand, shape (places,) [1]."""
+        most = self.rigging.parts or self.machine.hoist.parts[-1]
+        lengths = layout(self.machine.boom, extension=self.extension).boom_length
+        return np.array([_parts(self.machine, float(one), most) for one in lengths])
 
     @property
     def borne(self) -> Disturbances:
         """What strength bears: of what is given and what the rule allows for, the larger."""
         return self.given if self.allowances == "none" else with_allowances(self.given)
+
+
+@cache
+def _parts(machine: Machine, length: float, most: int) -> int:
+    return parts_by_hand(machine, length=length, most=most)
 
 
 def _named(choices, name):

@@ -200,7 +200,7 @@ def cylinder(bent: Bent, placed: Placed, row: int) -> float:
     wind = pressures(change)[0] * change.load_area * float(bent.load[row])
     forces.append((placed.head, hung * fall + [wind, 0.0, 0.0]))
     rope = (placed.winch - placed.lead) * [1.0, 0.0, 1.0]
-    forces.append((placed.lead, line_force(bent, hung) * rope / np.linalg.norm(rope)))
+    forces.append((placed.lead, line_force(bent, hung, row) * rope / np.linalg.norm(rope)))
     angle = float(bent.borne.angle[row, 0])
     forces += list(blown(bent, placed, change=change, row=row, angle=angle))
     turning = sum(np.cross(at - placed.heel, force)[1] for at, force in forces)
@@ -210,11 +210,11 @@ def cylinder(bent: Bent, placed: Placed, row: int) -> float:
     return abs(float(push)) / machine.cylinder.strength
 
 
-def line_force(bent: Bent, hung: float) -> float:
+def line_force(bent: Bent, hung: float, row: int) -> float:
     """Pull in the lead line: each sheave on the way to a part passes on its share [N]."""
     efficiency = bent.cells.machine.hoist.sheave_efficiency
     passed, advantage = 1.0, 0.0
-    for _ in range(bent.cells.parts):
+    for _ in range(bent.cells.parts[row]):
         passed *= efficiency
         advantage += passed
     return GRAVITY * hung / advantage
@@ -222,4 +222,4 @@ def line_force(bent: Bent, hung: float) -> float:
 
 def line_pull(bent: Bent, row: int) -> float:
     hung = lifted(bent.cells.given) * float(bent.load[row])
-    return line_force(bent, hung) / bent.cells.machine.hoist.line_pull
+    return line_force(bent, hung, row) / bent.cells.machine.hoist.line_pull

@@ -8,8 +8,9 @@ from boomsim.figures.around.slew_polar import draw_polar
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.figure_panels import heading
 from boomsim.figures.plan.plan_shape import plan_of
-from boomsim.figures.plan.plan_view import draw_plan
+from boomsim.figures.plan.plan_view import CENTRE_WORDS, draw_plan
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+from boomsim.machine.part_names import foot_name
 from boomsim.rating.around.float_loads import GroundLoads
 from boomsim.rating.around.over_rear_sector import Sectors
 from boomsim.rating.around.slew_directions import direction
@@ -47,10 +48,6 @@ def figure_of_around(
         Over many radii
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)
@@ -59,7 +56,8 @@ def figure_of_around(
         width=WIDTH,
         height=HEIGHT,
         title=f"{machine_words(found.setup)} all around: {load} at {where}, boom {length}",
-        subtitle=f"extension {label(found.extension)} %; {setup_words(found.setup, units=units)}",
+        subtitle=f"extension {label(found.extension)} %; "
+        + setup_words(found.setup, units=units, extension=found.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     _upper(page, found, at, units)
@@ -75,10 +73,16 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=0.0,
         top=top,
         width=HALF,
-        note="whole, heavy line: stability sets it; broken: strength or a permissible value",
+        note="whole, heavy: stability sets it; broken: strength or a permissible value; dotted: "
+        "the load",
     )
     high = top - bottom - 0.0085
-    draw_polar(page.axes(left=0.0, bottom=bottom, width=HALF, height=high), found, units=units)
+    draw_polar(
+        page.axes(left=0.0, bottom=bottom, width=HALF, height=high),
+        found,
+        units=units,
+        load=float(at.state.load[0, 0]),
+    )
     shape = plan_of(at)
     left = page.room[0] - HALF
     heading(
@@ -87,18 +91,20 @@ def _upper(page: Page, found: Around, at: Response, units: str) -> None:
         left=left,
         top=top,
         width=HALF,
-        note="forces of the floats; ring: the resultant's path all around, dotted: hook empty",
+        note=f"forces of the {foot_name(at.setup.support)}s; ring: the resultant's path all "
+        f"around, dotted: hook empty; {CENTRE_WORDS}",
     )
     draw_plan(
-        page.axes(left=left, bottom=bottom, width=HALF, height=high - 0.003), shape, units=units
+        page.axes(left=left, bottom=bottom, width=HALF, height=high - 0.006), shape, units=units
     )
 
 
 def _lower(page: Page, ground: GroundLoads, sectors: Sectors, at: Response, units: str) -> None:
     top, support = LOWER - 0.004, at.setup.support
     area = show(ground.area, "area", units)
-    what = "mats" if ground.area > support.area else "floats"
-    heading(page, f"What each float carries, on {what} of {area}", left=0.0, top=top, width=HALF)
+    foot = foot_name(support)
+    what = "mats" if ground.area > support.area else f"{foot}s"
+    heading(page, f"What each {foot} carries, on {what} of {area}", left=0.0, top=top, width=HALF)
     key = page.axes(left=0.006, bottom=top - 0.0125, width=HALF - 0.012, height=0.0085)
     draw_reaction_key(key, support)
     high = top - 0.0175 - 0.0095

@@ -62,10 +62,6 @@ def draw_reactions(
     support : Support
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    ReactionCurves
     """
     many = len(loads.force) > FEW
     lines = tuple(
@@ -82,13 +78,7 @@ def draw_reactions(
 
 
 def update_reactions(artists: ReactionCurves, loads: GroundLoads) -> None:
-    """Show another lift; see :func:`draw_reactions`.
-
-    Parameters
-    ----------
-    artists : ReactionCurves
-    loads : GroundLoads
-    """
+    """Show another lift; see :func:`draw_reactions`."""
     ax, slew = artists.ax, np.degrees(loads.loads.slew)
     force = display_of("force", artists.units, loads.force)
     stress = display_of("pressure", artists.units, loads.pressure)

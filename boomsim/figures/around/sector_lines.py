@@ -40,10 +40,6 @@ def draw_sectors(ax: Axes, found: Sectors, *, units: str = "metric") -> SectorCu
     found : Sectors
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    SectorCurves
     """
     x = display_of("length", units, found.radius)
     y = display_of("mass", units, found.rear.capacity)

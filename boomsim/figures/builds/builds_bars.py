@@ -102,10 +102,6 @@ def draw_ends(
         [m]
     x : Display
         Unit of the radius
-
-    Returns
-    -------
-    list of Text
     """
     made = []
     for row, one in enumerate(past):

@@ -35,10 +35,6 @@ def figure_of_builds(found: Builds, *, at: tuple[float, ...], units: str = "metr
         Radii at which it is marked what comes first when each is overloaded [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     bars = BAR * len(found.builds)
     length = show(found.length, "boom_length", units)
@@ -47,7 +43,7 @@ def figure_of_builds(found: Builds, *, at: tuple[float, ...], units: str = "metr
         height=HEIGHT + bars + BETWEEN,
         title=f"{machine_words(found.setup)}: {length} of boom, "
         f"({label(found.extension)}) %, built light and stout",
-        subtitle=setup_words(found.setup, units=units),
+        subtitle=setup_words(found.setup, units=units, extension=found.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     x = display_of("length", units, found.radii)

@@ -13,6 +13,7 @@ from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, MASS_UNIT, prin
 from boomsim.rating.empty_hook.empty_hook_sentences import steep_angle
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.parts_reeved import reeved
 from boomsim.units import rounded, rounded_down
 
 
@@ -72,10 +73,6 @@ def numbers_of(chart: Chart, *, units: str) -> Numbers:
     chart : Chart
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Numbers
     """
     most = line_limit(chart, parts=chart.setup.machine.hoist.parts[-1]) / MASS_UNIT[units]
     many = most >= (1e3 if units == "metric" else 1e5)
@@ -106,10 +103,6 @@ def _decimals(values: Array, *, most: int = 4) -> int:
 def code(limit: Limit) -> str:
     """Shorten a limit to a letter and the number of its section.
 
-    Parameters
-    ----------
-    limit : Limit
-
     Returns
     -------
     str
@@ -130,25 +123,12 @@ def percents(extension: Array) -> str:
     ----------
     extension : ndarray, shape (moving sections,)
         [1]
-
-    Returns
-    -------
-    str
     """
     return ", ".join(percent(float(f)) for f in extension) + " %"
 
 
 def lock_words(boom: Boom) -> str:
-    """Say at which shares of their strokes sections lock; nothing where they stop anywhere.
-
-    Parameters
-    ----------
-    boom : Boom
-
-    Returns
-    -------
-    str
-    """
+    """Say at which shares of their strokes sections lock; nothing where they stop anywhere."""
     if not any(BOOM_SYSTEMS[name].locks for name in boom.systems):
         return ""
     *most, last = [f"{100 * p:g}" for p in boom.lock_positions]
@@ -163,29 +143,33 @@ def percent(fraction: float) -> str:
 FOOT = ("never below", "nor beyond")
 """Names of the lines at the foot of a chart: boom angle, radius."""
 
+REEVED = "parts of line"
+"""Name of the line at the foot of a chart where the boom length decides on the reeving."""
+
 NOWHERE = "×"
 """At the foot of a column whose boom the crane cannot stand with, however steep."""
 
 
-def foot_lines(chart: Chart, numbers: Numbers) -> list[list[str]]:
-    """Write how low and how far out the boom of each stated way may come with its empty hook.
-
-    Parameters
-    ----------
-    chart : Chart
-    numbers : Numbers
+def foot_lines(chart: Chart, numbers: Numbers) -> list[tuple[str, list[str]]]:
+    """Write what each column's boom is reeved in, and how low and far out it may come when empty.
 
     Returns
     -------
-    list of list of str
-        Boom angles and radii, a text for each column, empty where the crane never turns over. No
-        lines where it does in no column, and none under best ways: each of these has its own angle
+    list of (str, list of str)
+        Names of the lines, with a text for each column. Parts of line where the machine says how
+        long its rope is. Boom angles and radii, empty where the crane never turns over: no such
+        lines where it does in no column, nor under best ways, each of which has its own angle
     """
+    lines = []
+    if chart.setup.machine.hoist.rope_length is not None:
+        lines.append((REEVED, [str(n) for n in reeved(chart.setup, length=chart.length)]))
     ways = [] if chart.is_best else [choice[0] for choice in chart.choices]
-    if not np.any(chart.empty_hook.turns_over[ways]):
-        return []
-    rows = [_at_foot(chart.empty_hook, way, numbers) for way in ways]
-    return [list(line) for line in zip(*rows, strict=True)]
+    if np.any(chart.empty_hook.turns_over[ways]):
+        rows = [_at_foot(chart.empty_hook, way, numbers) for way in ways]
+        lines += [
+            (name, list(line)) for name, line in zip(FOOT, zip(*rows, strict=True), strict=True)
+        ]
+    return lines
 
 
 def _at_foot(found: EmptyHook, way: int, numbers: Numbers) -> tuple[str, str]:
@@ -199,11 +183,6 @@ def _at_foot(found: EmptyHook, way: int, numbers: Numbers) -> tuple[str, str]:
 def lowest_angle(chart: Chart, configuration: int) -> str:
     """Write how low the boom of a way that is used may come with its empty hook.
 
-    Parameters
-    ----------
-    chart : Chart
-    configuration : int
-
     Returns
     -------
     str
@@ -215,16 +194,7 @@ def lowest_angle(chart: Chart, configuration: int) -> str:
 
 
 def foot_words(chart: Chart) -> str:
-    """Say what is told at the foot about the empty hook; nothing where nothing is.
-
-    Parameters
-    ----------
-    chart : Chart
-
-    Returns
-    -------
-    str
-    """
+    """Say what is told at the foot about the empty hook; nothing where nothing is."""
     ways = np.unique(chart.used[chart.used >= 0]) if chart.is_best else np.ravel(chart.choices)
     if not np.any(chart.empty_hook.turns_over[ways]):
         return ""

@@ -4,23 +4,14 @@ from collections.abc import Iterator
 
 from boomsim.figures.charts.cell_text import FOOT, foot_lines, percent
 from boomsim.figures.charts.chart_layout import CAP, Grid
-from boomsim.figures.charts.chart_look import LABEL, MARGIN
+from boomsim.figures.charts.chart_sizes_and_tints import LABEL, MARGIN
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Words, box
 from boomsim.figures.charts.typeface import width_of
 from boomsim.figures.colours_and_lines import FAINT, INK, QUIET
 
 
 def head_marks(grid: Grid) -> Iterator[Mark]:
-    """Write the boom length over each column, and how far its sections are out.
-
-    Parameters
-    ----------
-    grid : Grid
-
-    Yields
-    ------
-    Mark
-    """
+    """Write the boom length over each column, and how far its sections are out."""
     chart, size = grid.chart, grid.size
     stated = not chart.is_best
     boom = chart.setup.machine.boom
@@ -66,16 +57,7 @@ def _out(grid: Grid, column: int, top: float, height: float, fraction: float) ->
 
 
 def radius_marks(grid: Grid) -> Iterator[Mark]:
-    """Write the radii on either side of the rows.
-
-    Parameters
-    ----------
-    grid : Grid
-
-    Yields
-    ------
-    Mark
-    """
+    """Write the radii on either side of the rows."""
     for r, radius in enumerate(grid.chart.radii):
         text = grid.numbers.radius(float(radius))
         base = grid.base(r)
@@ -88,27 +70,21 @@ def radius_marks(grid: Grid) -> Iterator[Mark]:
 
 
 def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
-    """Write under each column how low and how far out its boom may come with its empty hook.
+    """Write under each column what its boom is reeved in, and how low and far out it may come.
 
     Parameters
     ----------
     grid : Grid
     top, row : float
         Of the lines and between them [mm]
-
-    Yields
-    ------
-    Mark
     """
     size = min(grid.small * 1.05, row / (1.3 * POINT))
-    names = (FOOT[0], f"{FOOT[1]}, {grid.numbers.length}")
-    for k, (name, texts) in enumerate(
-        zip(names, foot_lines(grid.chart, grid.numbers), strict=True)
-    ):
+    for k, (line, texts) in enumerate(foot_lines(grid.chart, grid.numbers)):
+        name = f"{line}, {grid.numbers.length}" if line == FOOT[1] else line
         base = top + (k + 0.75) * row
         for c, text in enumerate(texts):
             middle = grid.left + (c + 0.5) * grid.column
-            yield Words(middle, base, text, size, align="center", bold=k == 0)
+            yield Words(middle, base, text, size, align="center", bold=line == FOOT[0])
         fit = min(size, (LABEL + MARGIN / 2 - 1.4) / width_of(name, size=1.0))
         for x, align in ((grid.left - 1.4, "right"), (grid.right + 1.4, "left")):
             yield Words(x, base, name, fit, align=align, colour=QUIET)

@@ -5,13 +5,14 @@ from dataclasses import dataclass
 
 from boomsim.figures.charts.cell_text import Numbers
 from boomsim.figures.charts.chart_head_plan import plan_marks
-from boomsim.figures.charts.chart_look import BODY, MARGIN, SMALL, TITLE
+from boomsim.figures.charts.chart_sizes_and_tints import BODY, MARGIN, SMALL, TITLE
 from boomsim.figures.charts.page_marks import POINT, Mark, Words, rule
 from boomsim.figures.charts.typeface import broken, width_of
 from boomsim.figures.colours_and_lines import LOAD, QUIET
 from boomsim.figures.setup_words import disturbance_words, rule_words
 from boomsim.machine.model import CALM
 from boomsim.rating.charts.load_chart import Chart
+from boomsim.rating.parts_reeved import parts_words
 from boomsim.rating.setup import Setup
 
 NAME = 17.0
@@ -71,23 +72,14 @@ def head_marks(
 
 
 def facts_of(setup: Setup) -> list[tuple[str, str]]:
-    """List what a chart holds for, as (name, value).
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    list of (str, str)
-    """
+    """List what a chart holds for, as (name, value)."""
     support = setup.support
     stands = f"outriggers {support.name}" if support.kind == "outriggers" else support.name
     facts = [
         ("sector", setup.sector),
         ("counterweight", setup.counterweight.name),
         ("standing on", stands),
-        ("parts of line", str(setup.parts)),
+        ("parts of line", parts_words(setup).partition(" part")[0]),
         (f"rule: {setup.rule.name}", rule_words(setup.rule, support_kind=support.kind)),
     ]
     if setup.disturbances != CALM:

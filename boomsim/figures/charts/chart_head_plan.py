@@ -6,7 +6,7 @@ from math import cos, pi, sin
 import numpy as np
 
 from boomsim.figures.charts.chart_layout import CAP
-from boomsim.figures.charts.chart_look import TINY
+from boomsim.figures.charts.chart_sizes_and_tints import TINY
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.typeface import width_of
 from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, PAPER, QUIET
@@ -44,10 +44,6 @@ def plan_marks(
     setup : Setup
     left, top, width, height : float
         Of the rectangle that it fills [mm]
-
-    Yields
-    ------
-    Mark
     """
     put = _placed(setup, left=left, top=top, width=width, height=height)
     frame = box(left, top, width, height)
@@ -89,10 +85,6 @@ def _sector_marks(setup: Setup, axis: Place, frame: list[Place]) -> tuple[Fill, 
 
 def sector_of(setup: Setup) -> tuple[float, float]:
     """First and last slew angle that a chart holds for.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------

@@ -7,7 +7,7 @@ import numpy as np
 
 from boomsim.figures.charts.cell_text import code, foot_words, lock_words
 from boomsim.figures.charts.chart_layout import CAP
-from boomsim.figures.charts.chart_look import (
+from boomsim.figures.charts.chart_sizes_and_tints import (
     BOLD,
     BREAKS,
     DASH,
@@ -38,7 +38,7 @@ from boomsim.rating.overload.second_line import (
     SECOND_LINE,
     comes_first,
 )
-from boomsim.units import show
+from boomsim.units import listed, show
 
 LABELS = 15.0
 """Room for the names of the key's lines [mm]."""
@@ -89,10 +89,6 @@ def key_lines(
         By which the ways to extend were chosen
     raised : OverloadMap, optional
         What the second line shows
-
-    Returns
-    -------
-    list of Line
     """
     groups = {
         "cells": _cells(chart, look),
@@ -179,16 +175,7 @@ def _ways(chart: Chart, chosen: str) -> list[Item]:
 
 
 def answer(chart: Chart) -> str:
-    """Tell where the bold line runs, for whoever marks a class.
-
-    Parameters
-    ----------
-    chart : Chart
-
-    Returns
-    -------
-    str
-    """
+    """Tell where the bold line runs, for whoever marks a class."""
     crossed = crossings(chart)
     often = [k + 1 for k in np.flatnonzero(crossed > 1)]
     structural = int(np.sum(chart.structural & chart.rated))
@@ -211,15 +198,13 @@ def how_to_read(chart: Chart, *, units: str) -> str:
     chart : Chart
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
-    machine = chart.setup.machine
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    taken = " and ".join(f"{n} ({show(m, 'mass', units)})" for n, m in listed if m > 0.0)
-    held = f"; {taken} are part of them" if taken else ""
+    machine, rope = chart.setup.machine, chart.setup.machine.hoist.rope_mass
+    named = (("hook block", machine.hook_block), ("slings", machine.slings))
+    taken = [f"{name} ({show(mass, 'mass', units)})" for name, mass in named if mass > 0.0]
+    if rope > 0.0:
+        taken.append(f"each fall of the rope ({show(rope, 'mass_per_length', units)})")
+    held = f"; {listed(taken)} are part of them" if taken else ""
     return f"{NEVER_BETWEEN} Figures are gross loads, rounded down{held}."
 
 
@@ -255,10 +240,6 @@ def key_marks(lines: list[Line], *, top: float) -> Iterator[Mark]:
     lines : list of Line
     top : float
         [mm]
-
-    Yields
-    ------
-    Mark
     """
     for k, line in enumerate(lines):
         base = top + (k + 0.75) * LINE * SMALL * POINT

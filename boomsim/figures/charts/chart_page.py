@@ -12,7 +12,7 @@ from boomsim.figures.charts.chart_columns import foot_marks
 from boomsim.figures.charts.chart_head import head_marks
 from boomsim.figures.charts.chart_key import key_height, key_lines, key_marks
 from boomsim.figures.charts.chart_layout import Grid, figure_size
-from boomsim.figures.charts.chart_look import (
+from boomsim.figures.charts.chart_sizes_and_tints import (
     BODY,
     FULL,
     LABEL,
@@ -33,6 +33,7 @@ from boomsim.rating.charts.load_chart import Chart, some_columns
 from boomsim.rating.overload.overload_map import OverloadMap, overload_map
 from boomsim.rating.overload.overload_sentences import ultimates_of
 from boomsim.rating.strategies import EQUAL_LENGTH
+from boomsim.units import all_in_words, in_words
 
 ONE_WAY = "One way to extend for each boom length"
 """Title of a chart whose ways were chosen by a rule."""
@@ -64,10 +65,6 @@ def chart_sheets(
         By which the ways to extend were chosen
     first_page : int
         Number of the first page
-
-    Returns
-    -------
-    list of Sheet
     """
     numbers = numbers_of(chart, units=units)
     pieces = columns_on_pages(chart, paper=paper)
@@ -99,17 +96,7 @@ def what_columns_are(chart: Chart, numbers: Numbers) -> str:
 
 
 def columns_on_pages(chart: Chart, *, paper: str) -> list[np.ndarray]:
-    """Part columns evenly over pages.
-
-    Parameters
-    ----------
-    chart : Chart
-    paper : str
-
-    Returns
-    -------
-    list of ndarray of int
-    """
+    """Part columns evenly over pages."""
     width, _ = paper_size(paper, lying=True)
     most = int((width - 2 * (MARGIN + LABEL)) / NARROWEST)
     count = len(chart.length)
@@ -143,7 +130,8 @@ def _sheet(
     )
     made = lying if lying.grid.size > upright.grid.size else upright
     name = f"{chart.setup.machine.name}, {chart.setup.sector}: {title}"
-    return Sheet(width=made.width, height=made.height, marks=tuple(made.marks(page)), title=name)
+    marks = all_in_words(tuple(made.marks(page)), units)
+    return Sheet(width=made.width, height=made.height, marks=marks, title=in_words(name, units))
 
 
 class _Page:

@@ -39,10 +39,6 @@ def ways_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
         Of a chart of best configurations
     top, row : float
         Of the list and between its rows [mm]
-
-    Yields
-    ------
-    Mark
     """
     made = _List(grid, row)
     for c in range(len(grid.chart.length)):
@@ -129,10 +125,6 @@ def bar_marks(extension: Array, *, ends: Place, top: float, height: float) -> It
         Left and right end of a section that is all out [mm]
     top, height : float
         [mm]
-
-    Yields
-    ------
-    Mark
     """
     each = 0.84 * height / len(extension)
     first, width = top + 0.08 * height, ends[1] - ends[0]

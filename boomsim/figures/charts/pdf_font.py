@@ -64,11 +64,6 @@ def font_object(
 def cut_face(characters: list[str], *, bold: bool) -> bytes:
     """Keep the glyphs of some characters, under their old numbers.
 
-    Parameters
-    ----------
-    characters : list of str
-    bold : bool
-
     Returns
     -------
     bytes

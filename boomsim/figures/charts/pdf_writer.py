@@ -26,12 +26,6 @@ DATE = "D:20000101000000Z"
 def write_pdf(sheets: Iterable[Sheet], file: BinaryIO, *, title: str) -> int:
     """Write sheets as they come.
 
-    Parameters
-    ----------
-    sheets : iterable of Sheet
-    file : binary file
-    title : str
-
     Returns
     -------
     int
@@ -45,17 +39,7 @@ def write_pdf(sheets: Iterable[Sheet], file: BinaryIO, *, title: str) -> int:
 
 
 def pdf_bytes(sheets: Iterable[Sheet], *, title: str) -> bytes:
-    """Make a PDF in memory.
-
-    Parameters
-    ----------
-    sheets : iterable of Sheet
-    title : str
-
-    Returns
-    -------
-    bytes
-    """
+    """Make a PDF in memory."""
     made = BytesIO()
     write_pdf(sheets, made, title=title)
     return made.getvalue()

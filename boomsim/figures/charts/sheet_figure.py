@@ -16,10 +16,6 @@ INCH = 25.4
 def figure_of_sheet(sheet: Sheet) -> Figure:
     """Draw a sheet.
 
-    Parameters
-    ----------
-    sheet : Sheet
-
     Returns
     -------
     Figure

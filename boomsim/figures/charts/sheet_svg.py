@@ -16,10 +16,6 @@ ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 def svg_text(sheet: Sheet) -> str:
     """Draw a sheet.
 
-    Parameters
-    ----------
-    sheet : Sheet
-
     Returns
     -------
     str

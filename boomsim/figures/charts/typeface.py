@@ -6,6 +6,7 @@ from pathlib import Path
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 from boomsim.figures.charts.page_marks import POINT
+from boomsim.figures.line_breaks import lines_that_fit
 
 FAMILY = "STIXGeneral"
 
@@ -17,30 +18,12 @@ a fifth narrower than those of the sans serif of the other pictures, and a chart
 
 @cache
 def face(bold: bool) -> TTFont:
-    """Open the face.
-
-    Parameters
-    ----------
-    bold : bool
-
-    Returns
-    -------
-    TTFont
-    """
+    """Open the face."""
     return TTFont(face_file(bold), lazy=True)
 
 
 def face_file(bold: bool) -> Path:
-    """Find the file of the face.
-
-    Parameters
-    ----------
-    bold : bool
-
-    Returns
-    -------
-    Path
-    """
+    """Find the file of the face."""
     import matplotlib
 
     return Path(matplotlib.get_data_path()) / "fonts" / "ttf" / FILES[bold]
@@ -60,11 +43,6 @@ def _tables(bold: bool) -> tuple[dict[int, str], dict[str, tuple[int, int]], int
 @lru_cache(maxsize=4096)
 def glyph(character: str, *, bold: bool) -> tuple[int, float]:
     """Look up the glyph of a character.
-
-    Parameters
-    ----------
-    character : str
-    bold : bool
 
     Returns
     -------
@@ -113,11 +91,4 @@ def broken(text: str, *, width: float, size: float, bold: bool = False) -> list[
     list of str
         A word wider than the line stands alone on one
     """
-    lines: list[str] = []
-    for word in text.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and width_of(longer, size=size, bold=bold) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
+    return lines_that_fit(text, width=width, size=size, measure=width_of, bold=bold)

@@ -21,6 +21,7 @@ from boomsim.figures.side.boom_shape import straight_boom
 from boomsim.figures.side.side_view import GLYPH_ANGLE, draw_sideview, frame, limits
 from boomsim.figures.text_width import text_width
 from boomsim.figures.unit_axes import spread_out
+from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.rating.comparison.comparison_study import Comparison
 from boomsim.rating.strategies import label
 from boomsim.units import show
@@ -41,10 +42,6 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
     comparison : Comparison
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     setup, configurations = comparison.setup, comparison.configurations
     count = len(configurations.extension)
@@ -56,7 +53,7 @@ def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figur
         width=WIDTH,
         height=HEIGHT + below,
         title=f"{machine_words(setup)}: {length} of boom, {ways} to reach it",
-        subtitle=setup_words(setup, units=units),
+        subtitle=setup_words(setup, units=units, extension=configurations.extension),
         foot=allowance_words(setup.rule, units=units),
     )
     bottom = CHART_BOTTOM + below
@@ -101,10 +98,13 @@ def _draw_column(
         low=CHART_BOTTOM + block / 2 - 0.006,
         high=room - block / 2,
     )
-    machine = comparison.setup.machine
+    boom = comparison.rating.boom
     shapes = {
         k: straight_boom(
-            machine, extension=comparison.configurations.extension[k], angle=GLYPH_ANGLE
+            boom.machine,
+            extension=comparison.configurations.extension[k],
+            angle=GLYPH_ANGLE,
+            boom=pick(boom, np.array([k])),
         )
         for k in shown
     }

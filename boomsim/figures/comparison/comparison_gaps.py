@@ -35,10 +35,6 @@ class Gaps:
 def gaps_of(comparison: Comparison) -> np.ndarray:
     """Less than the most, so that the one that leads lies at nought.
 
-    Parameters
-    ----------
-    comparison : Comparison
-
     Returns
     -------
     ndarray, shape (configurations, radii)
@@ -61,10 +57,6 @@ def draw_gaps(
         Of the configurations that are named; others are left out
     x, y : Display
         Units of the radius and of the mass
-
-    Returns
-    -------
-    Gaps
     """
     gaps, radii = gaps_of(comparison), comparison.radii
     quiet_axes(ax, x=f"radius with the load on, {x.symbol}", y="")

@@ -24,11 +24,6 @@ MOST_SHOWN = 6
 def shown_configurations(comparison: Comparison, *, most: int = MOST_SHOWN) -> list[int]:
     """Choose the configurations to name: those that the text tells, the longest leads first.
 
-    Parameters
-    ----------
-    comparison : Comparison
-    most : int
-
     Returns
     -------
     list of int
@@ -86,10 +81,6 @@ def draw_comparison(
         "metric" or "us"
     shown : list of int, optional
         Configurations drawn in their own style; default: :func:`shown_configurations`
-
-    Returns
-    -------
-    ComparisonChart
     """
     chart = ComparisonChart(ax=ax, units=units)
     update_comparison(chart, comparison, shown=shown)
@@ -99,14 +90,7 @@ def draw_comparison(
 def update_comparison(
     chart: ComparisonChart, comparison: Comparison, *, shown: list[int] | None = None
 ) -> None:
-    """Show another comparison; see :func:`draw_comparison`.
-
-    Parameters
-    ----------
-    chart : ComparisonChart
-    comparison : Comparison
-    shown : list of int, optional
-    """
+    """Show another comparison; see :func:`draw_comparison`."""
     shown = shown_configurations(comparison) if shown is None else shown
     x, y = displays_of(comparison, chart.units)
     looks = looks_of(shown)
@@ -124,16 +108,7 @@ def update_comparison(
 
 
 def looks_of(shown: list[int]) -> dict[int, Identity]:
-    """Style of each configuration that is named.
-
-    Parameters
-    ----------
-    shown : list of int
-
-    Returns
-    -------
-    dict of int to Identity
-    """
+    """Style of each configuration that is named."""
     return {k: identity(n) for n, k in enumerate(shown)}
 
 

@@ -102,10 +102,6 @@ LEVEL = -1
 def winning_ranges(comparison: Comparison) -> list[tuple[int, float, float]]:
     """Who carries most from which radius to which, over the radii of the chart.
 
-    Parameters
-    ----------
-    comparison : Comparison
-
     Returns
     -------
     list of (int, float, float)
@@ -141,10 +137,6 @@ def mark_winners(
         Of the configurations that are named; blocks of others stay grey and nameless
     x : Display
         Unit of the radius
-
-    Returns
-    -------
-    list of Artist
     """
     made: list[Artist] = []
     across = ax.get_xaxis_transform()

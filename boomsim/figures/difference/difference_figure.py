@@ -60,10 +60,6 @@ def draw_difference(ax: Axes, steps: tuple[Step, ...], *, units: str = "metric")
         From :func:`steps_of`
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Waterfall
     """
     artists = Waterfall(ax=ax, units=units)
     update_difference(artists, steps)
@@ -71,13 +67,7 @@ def draw_difference(ax: Axes, steps: tuple[Step, ...], *, units: str = "metric")
 
 
 def update_difference(artists: Waterfall, steps: tuple[Step, ...]) -> None:
-    """Show other steps; see :func:`draw_difference`.
-
-    Parameters
-    ----------
-    artists : Waterfall
-    steps : tuple of Step
-    """
+    """Show other steps; see :func:`draw_difference`."""
     for kept in (artists.bars, artists.links, artists.numbers, artists.names):
         for old in kept:
             old.remove()
@@ -194,10 +184,6 @@ def figure_of_difference(
         Their names
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     steps = steps_of(difference, setup=setup, letters=letters, units=units)
     more = "more" if difference.total >= 0.0 else "less"

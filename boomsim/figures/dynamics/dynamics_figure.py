@@ -23,10 +23,6 @@ def figure_of_dynamics(found: Dynamics, *, units: str = "metric") -> Figure:
     found : Dynamics
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     length = show(found.length, "boom_length", units)
     page = new_page(
@@ -34,7 +30,8 @@ def figure_of_dynamics(found: Dynamics, *, units: str = "metric") -> Figure:
         height=HEIGHT,
         title=tell_worst(found, units=units),
         subtitle=f"{machine_words(found.setup)}: {length} of boom, ({label(found.extension)}) %; "
-        f"{setup_words(found.setup, units=units)}. {tell_sag(found, units=units)}",
+        + setup_words(found.setup, units=units, extension=found.extension)
+        + f". {tell_sag(found, units=units)}",
         foot=allowance_words(found.setup.rule, units=units),
     )
     ax = page.axes(

@@ -51,10 +51,6 @@ def draw_equivalents(ax: Axes, found: Dynamics, *, units: str = "metric") -> Equ
     found : Dynamics
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    EquivalentBars
     """
     ends = [found.tipping, found.breaking]
     most = max([effect.equivalent for effect in found.effects] + [found.rated])

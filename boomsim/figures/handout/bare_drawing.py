@@ -19,10 +19,6 @@ def bare(height: float, *, width: float = WIDTH) -> Figure:
     ----------
     height, width : float
         [m]
-
-    Returns
-    -------
-    Figure
     """
     figure = Figure(figsize=(width / INCH, height / INCH), facecolor=PAPER)
     FigureCanvasAgg(figure)
@@ -36,14 +32,5 @@ def axes_on(figure: Figure, *, left: float, bottom: float, width: float, height:
 
 
 def svg_of(figure: Figure) -> str:
-    """Write a figure as SVG text: the same text for the same figure.
-
-    Parameters
-    ----------
-    figure : Figure
-
-    Returns
-    -------
-    str
-    """
+    """Write a figure as SVG text: the same text for the same figure."""
     return picture(figure, kind="svg").decode()

@@ -29,10 +29,6 @@ def figure_of_rows(machine: Machine, *, extension: Array, units: str) -> Figure:
         [1]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     high = 0.009 * len(machine.boom.sections)
     figure = bare(high + 0.0105)
@@ -57,10 +53,6 @@ def figure_of_ways(
         Where the empty axes end [m], [kg]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     figure = bare(0.068)
     shapes = [straight_boom(machine, extension=e, angle=GLYPH_ANGLE) for e in extension]
@@ -94,10 +86,6 @@ def figure_of_columns(machine: Machine, *, extension: Array, names: tuple[str, .
     extension : ndarray, shape (configurations, moving sections)
         [1]
     names : tuple of str
-
-    Returns
-    -------
-    Figure
     """
     shapes = [straight_boom(machine, extension=e, angle=GLYPH_ANGLE) for e in extension]
     box = limits(shapes)
@@ -123,10 +111,6 @@ def figure_of_plan_bare(at: Response, *, slew: float, units: str) -> Figure:
         [rad]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     figure = bare(0.072)
     ax = axes_on(figure, left=0.0, bottom=0.0, width=WIDTH, height=0.072)
@@ -147,10 +131,6 @@ def figure_of_lifts(
         "metric" or "us"
     names : tuple of str
         Of each; without, there is one and it gets its dimensions
-
-    Returns
-    -------
-    Figure
     """
     shapes = [bent_boom(at) for at in responses]
     box = limits(shapes, dimensions=not names)

@@ -81,10 +81,6 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
         Of one cell: the same load at the same radius
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     count = len(at.boom.layout.extension)
     load, radius = (float(v[0, 0]) for v in (at.state.load, at.radius))
@@ -93,7 +89,7 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
         width=WIDTH,
         height=0.0265 + count * PANEL,
         title=f"{machine_words(at.setup)}: which section is bent how much by {where}",
-        subtitle=setup_words(at.setup, units=units),
+        subtitle=setup_words(at.setup, units=units, extension=at.boom.layout.extension),
         foot=allowance_words(at.setup.rule, units=units),
     )
     top = 1.12 * float((-at.forces.moment).max())

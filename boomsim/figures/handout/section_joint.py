@@ -20,10 +20,6 @@ def figure_of_joint(*, overhang: float, overlap: float, force: float, units: str
         Across the boom, at the head [N]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     figure = bare(0.036)
     ax = axes_on(figure, left=0.0, bottom=0.0, width=WIDTH, height=0.036)

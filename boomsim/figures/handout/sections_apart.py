@@ -74,10 +74,6 @@ def draw_rows(
         "metric" or "us"
     numbers : bool
         Whether the overlaps are written in; without, they can be read from the grid
-
-    Returns
-    -------
-    Rows
     """
     count = len(boom.sections)
     longest = layout(boom, extension=np.ones(count - 1)).boom_length
@@ -169,10 +165,6 @@ def figure_of_sections(machine: Machine, *, extension: Array, units: str = "metr
         [1]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     boom = machine.boom
     high = ROW * len(boom.sections) + 0.006

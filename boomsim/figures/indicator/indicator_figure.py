@@ -23,10 +23,6 @@ def figure_of_indicator(found: Indicated, *, units: str = "metric") -> Figure:
     found : Indicated
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     load, radius = show(found.load, "mass", units), show(found.radius, "length", units)
     length = show(found.length, "boom_length", units)
@@ -35,7 +31,8 @@ def figure_of_indicator(found: Indicated, *, units: str = "metric") -> Figure:
         height=HEIGHT,
         title=tell_worst(found, units=units),
         subtitle=f"{load} at {radius}; told: {machine_words(found.setup)}, {length} of boom, "
-        f"({label(found.extension)}) %; {setup_words(found.setup, units=units)}",
+        f"({label(found.extension)}) %; "
+        + setup_words(found.setup, units=units, extension=found.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     wide, top = page.room[0] - LEFT, page.room[1]

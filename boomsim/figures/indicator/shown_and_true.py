@@ -44,10 +44,6 @@ def draw_shown_and_true(ax: Axes, found: Indicated, *, units: str = "metric") ->
     found : Indicated
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    ShownAndTrue
     """
     quiet_axes(ax, x="of the rated load, %", y="", grid="x")
     every = [_at(share) for row in found.rows for share in (row.shown_use, row.use)]
@@ -99,12 +95,7 @@ def _mark(ax: Axes, at: float, row: int, marker: str, colour: str) -> Line2D:
 
 
 def draw_key(ax: Axes) -> None:
-    """Say which mark is which.
-
-    Parameters
-    ----------
-    ax : Axes
-    """
+    """Say which mark is which."""
     ax.set_axis_off()
     handles = [
         Line2D([], [], linestyle="none", marker=marker, markersize=5.2, markerfacecolor=colour,

@@ -1,4 +1,4 @@
-"""Bars in a table: one row for each taker or part, one column for each place on the chart."""
+"""Bars in a table: one row for each effect or part, one column for each place on the chart."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
@@ -63,10 +63,6 @@ def draw_bars(
         Words beside a bar, by row and column
     width : float
         Of a column on paper, in which bars and words must fit [m]
-
-    Returns
-    -------
-    BarTable
     """
     table = BarTable(axes=tuple(axes))
     update_bars(table, values, rows=rows, structural=structural, write=write, width=width)

@@ -17,9 +17,9 @@ from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.losses.losses_sentences import (
     lettered_reasons,
     tell_corners,
+    tell_effect,
     tell_governing,
     tell_lettered,
-    tell_taker,
 )
 from boomsim.rating.losses.losses_study import Losses
 from boomsim.rating.losses.mass_sensitivity import Sensitivity
@@ -49,25 +49,21 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
         At the same places
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
-    takers, parts = len(found.takers) * ROW, len(costs.name) * ROW
+    effects, parts = len(found.effects) * ROW, len(costs.name) * ROW
     notes = _notes(found, units)
     page = new_page(
         width=WIDTH,
-        height=0.0260 + HEAD + takers + SECTION + 0.0055 + parts + KEY + len(notes) * LINE,
+        height=0.0260 + HEAD + effects + SECTION + 0.0055 + parts + KEY + len(notes) * LINE,
         title=f"{machine_words(found.setup)}: what eats capacity",
-        subtitle=setup_words(found.setup, units=units),
+        subtitle=setup_words(found.setup, units=units, extension=found.places.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     top = page.room[1]
     _heads(page, found, units)
-    bottom = top - HEAD - takers
+    bottom = top - HEAD - effects
     heading(page, "What each takes", left=0.0, top=top, width=WORDS)
-    _draw_takers(page, found, units, bottom=bottom, height=takers)
+    _draw_effects(page, found, units, bottom=bottom, height=effects)
     top, unit = bottom - SECTION, "kilogram" if units == "metric" else "pound"
     heading(
         page,
@@ -122,27 +118,27 @@ def _heads(page: Page, found: Losses, units: str) -> None:
             page.figure.text(x, y, words, ha="left", va="top", **style)
 
 
-def _draw_takers(page: Page, found: Losses, units: str, *, bottom: float, height: float) -> None:
+def _draw_effects(page: Page, found: Losses, units: str, *, bottom: float, height: float) -> None:
     columns = _columns(page, len(found.capacity))
     axes = [
         page.axes(left=left, bottom=bottom, width=width, height=height) for left, width in columns
     ]
     loss, share = found.loss, np.maximum(found.share, 0.0)
     structural = np.array(
-        [[g is not None and g.set_by != STABILITY for g in t.governing] for t in found.takers]
+        [[g is not None and g.set_by != STABILITY for g in t.governing] for t in found.effects]
     )
 
     notes = lettered_reasons(found)
 
     def write(row: int, column: int) -> str:
-        taker = found.takers[row]
-        if taker.why[column] is not None or taker.governing[column] is None:
-            return tell_lettered(taker, column, notes=notes, units=units)
+        effect = found.effects[row]
+        if effect.why[column] is not None or effect.governing[column] is None:
+            return tell_lettered(effect, column, notes=notes, units=units)
         taken = show(float(loss[row, column]), "mass", units)
         part = f"{100 * share[row, column]:.1f} %"
         return part if len(found.capacity) > FEW else f"{taken}, {part}"
 
-    rows = [tell_taker(taker, units=units) for taker in found.takers]
+    rows = [tell_effect(effect, units=units) for effect in found.effects]
     draw_bars(axes, share, rows=rows, structural=structural, write=write, width=columns[0][1])
 
 

@@ -10,6 +10,7 @@ from matplotlib.patches import Rectangle
 from boomsim.figures.colours_and_lines import INK, PAPER, QUIET, SMALL, STEEL, type_of
 from boomsim.figures.text_width import text_width
 from boomsim.figures.unit_axes import display_of, quiet_axes
+from boomsim.machine.part_names import foot_name
 from boomsim.rating.limits.limit_kind import GIVES_WAY, PERMISSIBLE, TIPS
 from boomsim.rating.load_search import FLOAT
 from boomsim.rating.overload.overload_events import Event
@@ -29,7 +30,7 @@ KIND_WORDS = {
     GIVES_WAY: "something gives way",
     TIPS: "the crane tips",
     PERMISSIBLE: "a permissible value is passed",
-    FLOAT: "a float lifts, the others hold",
+    FLOAT: "a {foot} lifts, the others hold",
 }
 
 THICK = 0.52
@@ -73,10 +74,6 @@ def draw_events(ax: Axes, result: Overload, *, units: str = "metric") -> EventBa
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    EventBars
     """
     artists = EventBars(ax=ax, units=units)
     update_events(artists, result)
@@ -84,13 +81,7 @@ def draw_events(ax: Axes, result: Overload, *, units: str = "metric") -> EventBa
 
 
 def update_events(artists: EventBars, result: Overload) -> None:
-    """Show another study; see :func:`draw_events`.
-
-    Parameters
-    ----------
-    artists : EventBars
-    result : Overload
-    """
+    """Show another study; see :func:`draw_events`."""
     for kept in (artists.bars, artists.others):
         for old in kept:
             old.remove()
@@ -170,6 +161,6 @@ def draw_event_key(ax: Axes, result: Overload, *, width: float) -> None:
         if kind in there:
             ax.add_patch(Rectangle((left, 0.28), SAMPLE, 0.44, **LOOKS[kind]))
             style = type_of(SMALL, colour=QUIET)
-            words = KIND_WORDS[kind]
+            words = KIND_WORDS[kind].format(foot=foot_name(result.setup.support))
             ax.text(left + 1.25 * SAMPLE, 0.5, words, ha="left", va="center", **style)
             left += 1.25 * SAMPLE + text_width(words, size=SMALL) + 0.006

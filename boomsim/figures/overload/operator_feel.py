@@ -10,6 +10,7 @@ from matplotlib.ticker import MaxNLocator, StrMethodFormatter
 
 from boomsim.figures.colours_and_lines import INK, SMALL, type_of
 from boomsim.figures.unit_axes import display_of, quiet_axes
+from boomsim.machine.part_names import foot_name
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.overload.overload_study import Overload
 from boomsim.units import display
@@ -47,10 +48,6 @@ def draw_feel(axes: Sequence[Axes], result: Overload, *, units: str = "metric") 
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    FeelCurves
     """
     lines = tuple(ax.plot([], [], color=INK, linewidth=1.6, zorder=3.0)[0] for ax in axes)
     rated = tuple(
@@ -62,17 +59,12 @@ def draw_feel(axes: Sequence[Axes], result: Overload, *, units: str = "metric") 
 
 
 def update_feel(artists: FeelCurves, result: Overload) -> None:
-    """Show another study; see :func:`draw_feel`.
-
-    Parameters
-    ----------
-    artists : FeelCurves
-    result : Overload
-    """
+    """Show another study; see :func:`draw_feel`."""
     feel, units = result.feel, artists.units
     load = display_of("mass", units, feel.load)
+    foot = foot_name(result.setup.support)
     rows = (
-        ("lightest float", feel.lightest, display_of("force", units, feel.lightest)),
+        (f"lightest {foot}", feel.lightest, display_of("force", units, feel.lightest)),
         ("lean of the carrier", feel.lean, display("angle", units)),
         ("head down by", feel.droop, display_of(_size(feel.droop), units, feel.droop)),
     )

@@ -10,6 +10,7 @@ from boomsim.figures.overload.event_bars import draw_event_key, draw_events
 from boomsim.figures.overload.operator_feel import draw_feel
 from boomsim.figures.overload.righting_moment import draw_fall
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+from boomsim.machine.part_names import foot_name
 from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.overload.overload_study import Overload
 from boomsim.rating.strategies import label
@@ -36,10 +37,6 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     rows = max(len(result.events), 4)
     kept = "boom angle" if result.hold == "angle" else "radius"
@@ -50,7 +47,7 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         title=f"{machine_words(result.setup)}: {_title(result)}",
         subtitle=f"extension {label(result.extension)} %; rated "
         f"{show_rated(result.rated, units)} at {show(result.radius, 'length', units)}; "
-        f"{kept} kept; {setup_words(result.setup, units=units)}",
+        f"{kept} kept; {setup_words(result.setup, units=units, extension=result.extension)}",
         foot=allowance_words(result.setup.rule, units=units),
     )
     top = page.room[1]
@@ -77,7 +74,8 @@ def _title(result: Overload) -> str:
     if result.ratio > JUST:
         return f"{said}, just before it tips"
     light = min(one.multiple for one in result.lightens)
-    return said if isfinite(light) else f"{said}; no float goes light before"
+    foot = foot_name(result.setup.support)
+    return said if isfinite(light) else f"{said}; no {foot} goes light before"
 
 
 def _lower(page: Page, result: Overload, units: str, *, top: float) -> None:

@@ -11,12 +11,24 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, PAPER, QUIET, SMALL, ink_on, type_of
+from boomsim.figures.colours_and_lines import (
+    FAINT,
+    INK,
+    LOAD,
+    PAPER,
+    QUIET,
+    SMALL,
+    STEEL,
+    WHEEL,
+    ink_on,
+    type_of,
+)
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.text_width import POINT, text_width
 from boomsim.rating.charts.bold_line import Edge, paths
-from boomsim.rating.overload.overload_map import OverloadMap
+from boomsim.rating.charts.reading_sentences import which_chart
+from boomsim.rating.overload.overload_map import OverloadMap, ratio_words
 
 WIDTH = 0.19
 TALLEST, LONGEST = 0.0050, 0.212
@@ -26,9 +38,9 @@ LABELS, HEADS, KEY = 0.0085, 0.0085, 0.019
 """Room for radii on each side, for boom lengths, and for the key [m]."""
 
 SHADES: tuple[tuple[float, str, str], ...] = (
-    (0.8, "#4a4f57", "breaks at less than 0.8 of the tipping load"),
+    (0.8, WHEEL, "breaks at less than 0.8 of the tipping load"),
     (1.0, "#9aa1ab", "breaks at 0.8 to 1.0 of the tipping load"),
-    (1.275, "#dde1e7", "tips first, and would break at 1.0 to 1.275 of that load"),
+    (1.275, STEEL, "tips first, and would break at 1.0 to 1.275 of that load"),
     (np.inf, PAPER, "tips well before it would break"),
 )
 """Ratios below which a shade holds; 1.275 is 1.5 x 0.85, where the two rated margins meet."""
@@ -61,10 +73,6 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
     found : OverloadMap
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     rows = len(found.chart.radii)
     height = rows * min(TALLEST, LONGEST / rows)
@@ -73,7 +81,7 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
         height=height + HEADS + KEY + 0.030,
         title=f"{machine_words(found.chart.setup)}: does it tip first, or break first?",
         subtitle="load of the first structural failure over the tipping load, no margins, boom "
-        f"angle kept; {setup_words(found.chart.setup, units=units)}",
+        f"angle kept; {which_chart(found.chart)}; {setup_words(found.chart.setup, units=units)}",
         foot=allowance_words(found.chart.setup.rule, units=units),
     )
     room = page.room
@@ -98,10 +106,6 @@ def draw_overload_map(ax: Axes, found: OverloadMap, *, units: str = "metric") ->
     found : OverloadMap
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    MapArtists
     """
     rows, columns = found.ratio.shape
     ax.set_xlim(0.0, columns)
@@ -139,32 +143,20 @@ def shade_of(ratio: float) -> str:
     ----------
     ratio : float
         First failure over tipping [1]
-
-    Returns
-    -------
-    str
     """
     return next(colour for below, colour, _ in SHADES if ratio < below or below == np.inf)
 
 
-def ratio_words(ratio: float) -> str:
+def narrow_ratio(ratio: float) -> str:
     """Write a ratio into a narrow cell.
 
     Parameters
     ----------
     ratio : float
         [1]
-
-    Returns
-    -------
-    str
     """
-    if not np.isfinite(ratio):
-        return "tips"
-    if ratio < 1.0:
-        # Rounded down, so that no cell which breaks first reads 1.00.
-        return f"{np.floor(100.0 * ratio) / 100.0:.2f}".lstrip("0") if ratio >= 0.01 else "0"
-    return f"{ratio:.2f}" if ratio < 9.95 else f"{ratio:.0f}"
+    said = ratio_words(ratio)
+    return "0" if said == "0.00" else said.removeprefix("0")
 
 
 def _cell(ax: Axes, row: int, column: int, ratio: float, size: float) -> Rectangle:
@@ -173,7 +165,7 @@ def _cell(ax: Axes, row: int, column: int, ratio: float, size: float) -> Rectang
     made = Rectangle((column, row), 1.0, 1.0, clip_on=False, **look)
     ax.add_patch(made)
     style = type_of(size, colour=ink_on(colour))
-    ax.text(column + 0.5, row + 0.53, ratio_words(ratio), ha="center", va="center", **style)
+    ax.text(column + 0.5, row + 0.53, narrow_ratio(ratio), ha="center", va="center", **style)
     return made
 
 
@@ -234,7 +226,7 @@ def draw_map_key(page: Page, ax: Axes) -> None:
         ax.text(left + 0.0075, row + 0.5, words, ha="left", va="center", **type_of(SMALL))
     marks = (
         (LOAD, 2.6, "here failure and tipping meet: above it something breaks first"),
-        (INK, 1.0, "bold line of the chart: strength rates above, stability below"),
+        (INK, 1.0, "bold line of the chart: stability sets what is below it"),
     )
     for k, (colour, thick, words) in enumerate(marks):
         left = k * width / 2

@@ -58,10 +58,6 @@ def draw_fall(ax: Axes, fall: Fall, *, units: str = "metric") -> FallCurves:
     fall : Fall
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    FallCurves
     """
     lines = tuple(
         ax.plot([], [], color=colour, linewidth=width, linestyle=style, zorder=3.0)[0]
@@ -86,13 +82,7 @@ def draw_fall(ax: Axes, fall: Fall, *, units: str = "metric") -> FallCurves:
 
 
 def update_fall(artists: FallCurves, fall: Fall) -> None:
-    """Show another study; see :func:`draw_fall`.
-
-    Parameters
-    ----------
-    artists : FallCurves
-    fall : Fall
-    """
+    """Show another study; see :func:`draw_fall`."""
     ax, units = artists.ax, artists.units
     shown = fall.lean <= _widest(fall)
     lean, moment = np.degrees(fall.lean[shown]), fall.moment[:, shown]

@@ -42,10 +42,6 @@ def met_on(marks: Marks, *, direction: float) -> list[Met]:
     marks : Marks
     direction : float
         1 where places along the way grow, -1 where they become less [1]
-
-    Returns
-    -------
-    list of Met
     """
     fails = marks.fails if marks.first_of_ends(direction=direction) is marks.fails else None
     pushed = marks.rated is not None and marks.rated.limit.name == PUSH

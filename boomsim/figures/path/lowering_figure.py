@@ -38,10 +38,6 @@ def figure_of_lowering(found: Lowering, *, units: str = "metric") -> Figure:
     found : Lowering
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     length = show(found.length, "boom_length", units)
     page = new_page(
@@ -49,7 +45,7 @@ def figure_of_lowering(found: Lowering, *, units: str = "metric") -> Figure:
         height=HEIGHT,
         title=tell_lowering(found, units=units),
         subtitle=f"{machine_words(found.setup)}: {length} of boom, ({label(found.extension)}) %; "
-        f"{setup_words(found.setup, units=units)}",
+        f"{setup_words(found.setup, units=units, extension=found.extension)}",
         foot=allowance_words(found.setup.rule, units=units),
     )
     ax = page.axes(left=LEFT, bottom=BOTTOM, width=CHART_WIDTH, height=page.room[1] - BOTTOM)

@@ -34,10 +34,6 @@ def figure_of_pins(machine: Machine, found: Sequence, *, units: str = "metric") 
     found : Sequence
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     high = ROW * (len(found.moves) + 1)
     page = new_page(

@@ -48,10 +48,6 @@ def figure_of_telescoping(found: Telescoping, *, units: str = "metric") -> Figur
     found : Telescoping
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     page = new_page(
         width=WIDTH,

@@ -63,10 +63,6 @@ def draw_ladder(
         On paper [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Ladder
     """
     ladder = Ladder()
     ax.set_axis_off()

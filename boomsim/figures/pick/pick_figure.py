@@ -31,10 +31,6 @@ def figure_of_pick(found: Pick, *, units: str = "metric") -> Figure:
     found : Pick
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     inside, asked = found.found, found.asked
     load, where = show(asked.load, "mass", units), show(asked.radius, "length", units)
@@ -45,7 +41,8 @@ def figure_of_pick(found: Pick, *, units: str = "metric") -> Figure:
         height=HEIGHT,
         title=tell_verdict(found, units=units),
         subtitle=f"{load} measured at {where}; {machine_words(found.setup)}: {length} of boom, "
-        f"({way}) %; {setup_words(found.setup, units=units)}",
+        f"({way}) %; "
+        + setup_words(found.setup, units=units, extension=inside.boom.layout.extension),
         foot=allowance_words(found.setup.rule, units=units),
     )
     top = page.room[1]

@@ -27,10 +27,6 @@ def figure_of_plan(at: Response, *, slew: float | None = None, units: str = "met
         Default: where least holds the crane down [rad]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     shape = plan_of(at, slew=slew)
     box = view(shape)
@@ -41,7 +37,7 @@ def figure_of_plan(at: Response, *, slew: float | None = None, units: str = "met
         width=WIDTH,
         height=max(high, KEY_HEIGHT) + 0.022,
         title=f"{machine_words(at.setup)} from above: {load} at {where}, {direction(shape.slew)}",
-        subtitle=setup_words(at.setup, units=units),
+        subtitle=setup_words(at.setup, units=units, extension=at.boom.layout.extension),
         foot=allowance_words(at.setup.rule, units=units),
     )
     ax = page.axes(left=0.0, bottom=0.0, width=SIDE, height=page.room[1])

@@ -20,10 +20,6 @@ def draw_bodies(ax: Axes, shape: PlanShape, *, head: float) -> list[Artist]:
     shape : PlanShape
     head : float
         How much of the boom to draw at most, from the axis of rotation [m]
-
-    Returns
-    -------
-    list of Artist
     """
     looks = {"chassis": STEEL, "cab": STEEL, "tyre": FAINT, "float": INK}
     made: list[Artist] = []
@@ -57,10 +53,6 @@ def draw_sector(ax: Axes, shape: PlanShape, *, reach: float) -> list[Artist]:
     shape : PlanShape
     reach : float
         How far out to draw it [m]
-
-    Returns
-    -------
-    list of Artist
     """
     angle = float(np.degrees(shape.rear))
     made: list[Artist] = [
@@ -82,8 +74,11 @@ def draw_sector(ax: Axes, shape: PlanShape, *, reach: float) -> list[Artist]:
         ax.add_artist(artist)
     # On the side of the sector where the boom is not.
     turn = (-0.55 if 0.0 < shape.slew < shape.rear else 0.55) * shape.rear
+    turn = turn if abs(shape.slew) <= shape.rear else 0.0
     x, y = 0.9 * reach * np.cos(turn), 0.9 * reach * np.sin(turn)
     words = f"over the rear\n\u00b1{angle:.0f}\u00b0"
     style = type_of(SMALL, colour=QUIET)
-    made.append(ax.text(x, y, words, ha="center", va="center", zorder=8.0, **style))
-    return made
+    name = ax.text(x, y, words, ha="center", va="center", zorder=7.5, **style)
+    if turn == 0.0:
+        name.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.5, "alpha": 0.85})
+    return [*made, name]

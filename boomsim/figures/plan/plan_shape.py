@@ -75,10 +75,6 @@ def plan_of(at: Response, *, slew: float | None = None) -> PlanShape:
         Of one configuration and one cell
     slew : float, optional
         Default: where least holds the crane down, of the setup's slew angles [rad]
-
-    Returns
-    -------
-    PlanShape
     """
     turn, near = worst_direction(at)
     if slew is None:
@@ -135,10 +131,6 @@ def _rectangle(left: float, right: float, half: float) -> Array:
 
 def ground_shapes(setup: Setup) -> dict[str, list[Array]]:
     """Outlines of what stays: chassis, cab, tyres, outrigger beams and floats.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------

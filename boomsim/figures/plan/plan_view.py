@@ -1,15 +1,16 @@
 """Plan view: supports, tipping lines, the over-rear sector, and where all the weight bears."""
 
 from dataclasses import dataclass, field
+from itertools import combinations
 
 import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
+from matplotlib.patheffects import withStroke
 from matplotlib.text import Text
 
 from boomsim.figures.colours_and_lines import (
-    FAINT,
     INK,
     LOAD,
     PAPER,
@@ -24,13 +25,23 @@ from boomsim.mechanics.geometry import Array
 from boomsim.units import show
 
 CENTRE_MARKS = {
-    "carrier": "s",
-    "superstructure": "D",
-    "counterweight": "^",
-    "boom": "v",
+    "boom": r"$\mathbf{B}$",
+    "carrier": r"$\mathbf{C}$",
+    "superstructure": r"$\mathbf{S}$",
+    "counterweight": r"$\mathbf{W}$",
     "load": "o",
 }
-"""Marker of each group of masses; the resultant has a cross in a ring."""
+"""Letter of each group of masses, since markers tell curves apart; the load has a dot, the
+resultant a cross in a ring."""
+
+CENTRE_WORDS = "weight of the boom B, carrier C, superstructure S, counterweight W"
+"""What the letters stand for."""
+
+LETTER = 0.06
+"""Height of a letter and a little, over the height of the picture [1]."""
+
+HALO = (withStroke(linewidth=2.4, foreground=PAPER),)
+"""Around a letter, so that it reads on lines."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -79,10 +90,6 @@ def draw_plan(ax: Axes, shape: PlanShape, *, units: str = "metric") -> Plan:
     shape : PlanShape
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Plan
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()
@@ -103,10 +110,12 @@ def draw_plan(ax: Axes, shape: PlanShape, *, units: str = "metric") -> Plan:
     )
     plan.centres.update(
         {
-            name: _mark(ax, shape_, 6.0, LOAD if name == "load" else FAINT, 6.0)
-            for name, shape_ in CENTRE_MARKS.items()
+            name: _mark(ax, marker, 6.0, LOAD if name == "load" else INK, 6.0)
+            for name, marker in CENTRE_MARKS.items()
         }
     )
+    for name in set(CENTRE_MARKS) - {"load"}:
+        plan.centres[name].set(markeredgewidth=0.0, markersize=7.5, path_effects=HALO)
     update_plan(plan, shape)
     return plan
 
@@ -129,13 +138,7 @@ def _mark(ax: Axes, marker: str, size: float, colour: str, zorder: float) -> Lin
 
 
 def update_plan(plan: Plan, shape: PlanShape) -> None:
-    """Show another lift; see :func:`draw_plan`.
-
-    Parameters
-    ----------
-    plan : Plan
-    shape : PlanShape
-    """
+    """Show another lift; see :func:`draw_plan`."""
     lines = shape.lines
     corners = np.concatenate([lines.start, lines.start[:1]])
     plan.lines.set_data(corners[:, 0], corners[:, 1])
@@ -162,10 +165,6 @@ Box = tuple[float, float, float, float]
 
 def view(shape: PlanShape) -> Box:
     """Range that is shown: supports, crane and centres of gravity, not all of the boom.
-
-    Parameters
-    ----------
-    shape : PlanShape
 
     Returns
     -------
@@ -203,26 +202,32 @@ def edge_of(box: Box, slew: float) -> float:
 
 
 def _place_centres(plan: Plan, shape: PlanShape, box: Box) -> None:
-    found = {centre.name: (centre.x, centre.y) for centre in shape.centres}
+    found = _apart(
+        {centre.name: (centre.x, centre.y) for centre in shape.centres},
+        least=LETTER * (box[3] - box[2]),
+    )
     for name, mark in plan.centres.items():
         place = found.get(name)
-        mark.set_data(*(([place[0]], [place[1]]) if place else ([], [])))
+        mark.set_data(*(([], []) if place is None else ([place[0]], [place[1]])))
     if "load" in found and load_is_out(shape):
         plan.centres["load"].set_data([], [])
         _point_to_load(plan, shape, box)
 
 
+def _apart(places: dict[str, tuple[float, float]], *, least: float) -> dict[str, Array]:
+    """Move letters that would stand on one another apart, each by half of what is missing."""
+    found = {name: np.array(place) for name, place in places.items()}
+    for one, other in combinations([name for name in found if name != "load"], 2):
+        way = found[other] - found[one]
+        gap = float(np.hypot(*way))
+        if gap < least:
+            step = (way / gap if gap > 0.0 else np.array([1.0, 0.0])) * (least - gap) / 2.0
+            found[one], found[other] = found[one] - step, found[other] + step
+    return found
+
+
 def load_is_out(shape: PlanShape) -> bool:
-    """Tell whether the load hangs further out than the picture reaches.
-
-    Parameters
-    ----------
-    shape : PlanShape
-
-    Returns
-    -------
-    bool
-    """
+    """Tell whether the load hangs further out than the picture reaches."""
     return shape.radius > 0.97 * edge_of(view(shape), shape.slew)
 
 
@@ -235,19 +240,20 @@ def _point_to_load(plan: Plan, shape: PlanShape, box: Box) -> None:
         tuple(reach * ray),
         tuple((reach - 0.09 * size) * ray),
         arrowprops={"arrowstyle": "-|>", "color": LOAD, "linewidth": 1.4, "mutation_scale": 9},
-        zorder=6.5,
+        zorder=5.9,
     )
     plan.others.append(arrow)
 
 
-def _note(plan: Plan, words: str, at: Array, *, colour: str = INK, size: float = SMALL) -> Text:
-    made = plan.ax.text(
-        float(at[0]), float(at[1]), words, ha="center", va="center", zorder=8.0,
-        **type_of(size, colour=colour),
+def _beside(plan: Plan, words: str, at: Array, way: Array) -> None:
+    """Write words clear of the ring at a place, in the direction of a unit vector."""
+    ha = "center" if abs(way[0]) < 0.5 else "left" if way[0] > 0.0 else "right"
+    made = plan.ax.annotate(
+        words, (float(at[0]), float(at[1])), (9.0 * float(way[0]), 12.0 * float(way[1])),
+        textcoords="offset points", ha=ha, va="center", zorder=8.0, **type_of(SMALL),
     )  # fmt: skip
     made.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.8, "alpha": 0.85})
     plan.others.append(made)
-    return made
 
 
 def _sector_reach(box: Box, shape: PlanShape) -> float:
@@ -280,12 +286,13 @@ def _measure(plan: Plan, shape: PlanShape, box: Box) -> None:
     plan.others.append(gap)
     side = "inside" if shape.inside >= 0.0 else "past it"
     aside = np.array([-lines.normal[shape.near][1], lines.normal[shape.near][0]])
-    middle, step = (shape.resultant + foot) / 2, 0.05 * (box[3] - box[2])
+    middle, step = (shape.resultant + foot) / 2, 0.12 * (box[3] - box[2])
     # Of the two sides of the gap the one where no mark lies.
     marks = np.array([(c.x, c.y) for c in shape.centres])
-    places = [middle + sign * step * aside for sign in (1.0, -1.0)]
-    best = max(places, key=lambda place: float(np.hypot(*(marks - place).T).min()))
-    _note(plan, f"{show(abs(shape.inside), 'length', plan.units)} {side}", best)
+    way = max(
+        (aside, -aside), key=lambda way: float(np.hypot(*(marks - middle - step * way).T).min())
+    )
+    _beside(plan, f"{show(abs(shape.inside), 'length', plan.units)} {side}", middle, way)
     cross = Line2D(
         [shape.resultant[0]], [shape.resultant[1]], linestyle="none", marker="+", markersize=8.5,
         markeredgecolor=INK, markeredgewidth=1.0, zorder=7.1,

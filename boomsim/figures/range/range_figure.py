@@ -80,10 +80,6 @@ def draw_range(ax: Axes, shape: RangeShape, *, units: str = "metric") -> RangeDi
     shape : RangeShape
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    RangeDiagram
     """
     diagram = RangeDiagram(ax=ax, units=units)
     update_range(diagram, shape)
@@ -91,13 +87,7 @@ def draw_range(ax: Axes, shape: RangeShape, *, units: str = "metric") -> RangeDi
 
 
 def update_range(diagram: RangeDiagram, shape: RangeShape) -> None:
-    """Show another range; see :func:`draw_range`.
-
-    Parameters
-    ----------
-    diagram : RangeDiagram
-    shape : RangeShape
-    """
+    """Show another range; see :func:`draw_range`."""
     kinds = (diagram.structural, diagram.stability, diagram.contours, diagram.ends, diagram.others)
     for kept in kinds:
         for old in kept:
@@ -119,10 +109,6 @@ def update_range(diagram: RangeDiagram, shape: RangeShape) -> None:
 
 def view(shape: RangeShape) -> tuple[float, float, float]:
     """Range that is shown.
-
-    Parameters
-    ----------
-    shape : RangeShape
 
     Returns
     -------
@@ -222,10 +208,11 @@ def _draw_contours(diagram: RangeDiagram, shape: RangeShape) -> None:
         name = diagram.ax.annotate(
             words,
             tuple(points[-1] if alone else points[-2:].mean(axis=0)),
-            (4.0, 3.0) if alone else (0.0, 0.0),
+            # Inside its arc: outside are the names of the rays, and the next arc.
+            (-5.0, -2.0) if alone else (0.0, 0.0),
             textcoords="offset points",
-            ha="left" if alone else "center",
-            va="bottom" if alone else "center",
+            ha="right" if alone else "center",
+            va="top" if alone else "center",
             zorder=5.0,
             **type_of(SMALL, colour=LOAD),
         )
@@ -253,10 +240,6 @@ def figure_of_range(
         Default: :func:`boomsim.figures.range.range_shape.usual_extensions` [1]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     shape = range_of(setup, extension=extension)
     left, right, top = view(shape)

@@ -13,6 +13,7 @@ from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import refuse_too_long, too_long
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup
 
 ANGLES = 61
@@ -37,12 +38,12 @@ class RangeShape:
     length : ndarray, shape (configurations,)
         Boom length, rising [m]
     radius, height : ndarray
-        Head sheave centre with an empty hook: hook block and slings hang on it [m]
+        Head sheave centre with an empty hook: hook block, slings and falls hang on it [m]
     angle : ndarray, shape (angles,)
         Boom angle, rising [rad]
     capacity : ndarray
         Rated at that radius; NaN where the boom does not reach it with the load on, and where it is
-        less than hook block and slings [kg]
+        less than hook block, slings and falls [kg]
     governing : ndarray of int
         Limit that sets it, index into `limits`; -1 where nothing is rated
     limits : tuple of Limit
@@ -126,11 +127,12 @@ def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:
     boom = condense(machine, extension=boom.layout.extension[order])
     angle = np.linspace(machine.boom.least_angle, machine.boom.greatest_angle, ANGLES)
     lowest = empty_hook(setup, extension=boom.layout.extension)
-    bare = respond(setup, boom=boom, load=np.array([[lowest.load]]), angle=angle[None])
+    hung = hanging_mass(setup, length=boom.layout.boom_length, angle=angle)
+    bare = respond(setup, boom=boom, load=hung, angle=angle[None])
     radius = bare.placed.head_out
     rating = _rated(setup, boom.layout.extension, radius)
     held = (radius > 0.0) & (radius < HELD * radius.max(axis=1, keepdims=True))
-    capacity = np.where(held & (rating.capacity >= lowest.load), rating.capacity, np.nan)
+    capacity = np.where(held & (rating.capacity >= hung), rating.capacity, np.nan)
     rated = np.isfinite(capacity)
     return RangeShape(
         setup=setup,

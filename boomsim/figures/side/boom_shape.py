@@ -9,7 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.boom.stations import NODES, SEGMENTS
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.sections.section_properties import properties
@@ -71,10 +72,6 @@ def bent_boom(
     exaggeration : float
         Multiplies the deflection; the boom angle stays as solved [1]
 
-    Returns
-    -------
-    BoomShape
-
     Raises
     ------
     ValueError
@@ -87,8 +84,7 @@ def bent_boom(
             "no shape to draw. Choose a smaller load or a radius within reach."
         )
     return _shape(
-        response.setup.machine,
-        extension=response.boom.layout.extension[configuration],
+        pick(response.boom, np.array([configuration])),
         angle=float(state.angle[configuration, cell]),
         rotation=state.rotation[configuration, :, cell],
         load=float(state.load[configuration, cell]),
@@ -96,7 +92,9 @@ def bent_boom(
     )
 
 
-def straight_boom(machine: Machine, *, extension: Array, angle: float) -> BoomShape:
+def straight_boom(
+    machine: Machine, *, extension: Array, angle: float, boom: Condensed | None = None
+) -> BoomShape:
     """Shape of a boom that nothing bends.
 
     Parameters
@@ -106,26 +104,23 @@ def straight_boom(machine: Machine, *, extension: Array, angle: float) -> BoomSh
         Fraction of each stroke [1]
     angle : float
         Boom angle [rad]
-
-    Returns
-    -------
-    BoomShape
+    boom : Condensed, optional
+        The same configuration alone, where it is condensed already
     """
-    return _shape(
-        machine, extension=extension, angle=angle, rotation=None, load=0.0, exaggeration=1.0
-    )
+    if boom is None:
+        boom = condense(machine, extension=np.atleast_2d(np.asarray(extension, dtype=float)))
+    return _shape(boom, angle=angle, rotation=None, load=0.0, exaggeration=1.0)
 
 
 def _shape(
-    machine: Machine,
+    boom: Condensed,
     *,
-    extension: Array,
     angle: float,
     rotation: Array | None,
     load: float,
     exaggeration: float,
 ) -> BoomShape:
-    boom = condense(machine, extension=np.atleast_2d(np.asarray(extension, dtype=float)))
+    machine = boom.machine
     position = boom.stations.position[0].reshape(-1, SEGMENTS, NODES)
     none = np.zeros_like(position)
     inner_tail = np.append(np.diff(boom.layout.tail[0]), np.inf)

@@ -63,10 +63,6 @@ def draw_dimensions(
         Loaded radius [m], boom angle [rad], tip deflection [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Dimensions
     """
 
     def thin(style: LineStyle) -> Line2D:

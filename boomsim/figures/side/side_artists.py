@@ -59,13 +59,7 @@ class SideView:
 
 
 def place_sections(artists: SideView, shape: BoomShape) -> None:
-    """Put the outlines of all sections where the shape has them.
-
-    Parameters
-    ----------
-    artists : SideView
-    shape : BoomShape
-    """
+    """Put the outlines of all sections where the shape has them."""
 
     def part(section: int, start: float = 0.0, end: float = np.inf) -> Array:
         return outline(shape, section, start=start, end=end, thick=artists.thick)
@@ -96,13 +90,7 @@ def _collar(shape: BoomShape, section: int, thick: float) -> Array:
 
 
 def place_head(artists: SideView, shape: BoomShape) -> None:
-    """Put the head, the luffing cylinder, the lead line and the unbent axis in place.
-
-    Parameters
-    ----------
-    artists : SideView
-    shape : BoomShape
-    """
+    """Put the head, the luffing cylinder, the lead line and the unbent axis in place."""
     last = len(shape.axis) - 1
     front = shape.along[last][-1]
     tip = outline(shape, last, start=0.97 * front, thick=artists.thick)
@@ -136,13 +124,7 @@ def _between(line: Line2D, start: Array, end: Array) -> None:
 
 
 def place_load(artists: SideView, shape: BoomShape) -> None:
-    """Hang the load near the ground; without a load, a short line with a bare hook.
-
-    Parameters
-    ----------
-    artists : SideView
-    shape : BoomShape
-    """
+    """Hang the load near the ground; without a load, a short line with a bare hook."""
     size = shape.machine.heel_up
     out, up = shape.sheave
     if not shape.load > 0.0:
@@ -159,10 +141,6 @@ def place_load(artists: SideView, shape: BoomShape) -> None:
 
 def load_side(shape: BoomShape) -> float:
     """Side of the cube that stands for the load.
-
-    Parameters
-    ----------
-    shape : BoomShape
 
     Returns
     -------

@@ -33,10 +33,6 @@ def figure_of_lift(
         "metric" or "us"
     exaggeration : float
         Multiplies the deflection [1]
-
-    Returns
-    -------
-    Figure
     """
     setup = response.setup
     shape = bent_boom(response, configuration=configuration, cell=cell, exaggeration=exaggeration)
@@ -47,7 +43,7 @@ def figure_of_lift(
         width=WIDTH,
         height=min(max(wide + 0.022, 0.08), HIGHEST),
         title=f"{machine_words(setup)} with {label(out)} % out",
-        subtitle=setup_words(setup, units=units),
+        subtitle=setup_words(setup, units=units, extension=out),
         foot=allowance_words(setup.rule, units=units),
     )
     ax = page.axes(left=0.0, bottom=0.0, width=page.room[0], height=page.room[1])

@@ -11,7 +11,17 @@ from matplotlib.collections import LineCollection, PolyCollection
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
-from boomsim.figures.colours_and_lines import INK, LOAD, PAPER, QUIET, STEEL, LineStyle
+from boomsim.figures.colours_and_lines import (
+    DARK,
+    GLASS,
+    INK,
+    LOAD,
+    PAPER,
+    QUIET,
+    STEEL,
+    WHEEL,
+    LineStyle,
+)
 from boomsim.figures.side.boom_shape import BoomShape
 from boomsim.figures.side.carrier_shape import extent, pieces
 from boomsim.figures.side.side_artists import (
@@ -23,7 +33,7 @@ from boomsim.figures.side.side_artists import (
 )
 from boomsim.machine.model import Support, TurningMass
 
-TONES = {"body": STEEL, "dark": "#8f96a1", "glass": "#f4f6f9", "wheel": "#4a4f57"}
+TONES = {"body": STEEL, "dark": DARK, "glass": GLASS, "wheel": WHEEL}
 TINT = 0.15
 """Opacity of one section [1]."""
 
@@ -60,10 +70,6 @@ def draw_sideview(
         False leaves out what cannot be seen in a small picture
     thick : float
         Multiplies section heights, for small pictures [1]
-
-    Returns
-    -------
-    SideView
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()
@@ -133,15 +139,7 @@ def update_sideview(
     counterweight: TurningMass | None = None,
     support: Support | None = None,
 ) -> None:
-    """Show another shape; see :func:`draw_sideview`.
-
-    Parameters
-    ----------
-    artists : SideView
-    shape : BoomShape
-    counterweight : TurningMass, optional
-    support : Support, optional
-    """
+    """Show another shape; see :func:`draw_sideview`."""
     rigging = [shape.machine, counterweight, support]
     if rigging != artists.rigging:
         artists.rigging[:] = rigging

@@ -59,10 +59,6 @@ def draw_bands(ax: Axes, found: Slabs, own: list[Bands], *, units: str, names: b
         "metric" or "us"
     names : bool
         Whether the ways out are named at the left
-
-    Returns
-    -------
-    BandChart
     """
     every = np.array([[bands.far, bands.tips] for bands in found.bands], dtype=float)
     x = display_of("length", units, every)
@@ -109,13 +105,7 @@ def _tip(ax: Axes, at: float, height: float) -> Line2D:
 
 
 def draw_key(ax: Axes, found: Slabs) -> None:
-    """Draw which bar belongs to which supports, what the marks mean, and the deck.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Slabs
-    """
+    """Draw which bar belongs to which supports, what the marks mean, and the deck."""
     ax.set_axis_off()
     handles: list[Artist] = [
         Rectangle((0, 0), 1, 1, edgecolor=INK, linewidth=0.5,

@@ -25,10 +25,6 @@ def figure_of_slabs(found: Slabs, *, units: str = "metric") -> Figure:
     found : Slabs
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Figure
     """
     setup, count = found.setup, len(found.ways.length)
     page = new_page(

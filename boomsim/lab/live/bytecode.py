@@ -51,10 +51,6 @@ class Compiler:
             Path, content; what is no source stays
         level : int
             Of optimisation: 2 leaves descriptions out [1]
-
-        Returns
-        -------
-        list of (str, bytes)
         """
         sources = [(name, content) for name, content in entries if name.endswith(".py")]
         asked = [(name, b64encode(content).decode("ascii")) for name, content in sources]
@@ -79,12 +75,7 @@ class Compiler:
 
 
 def find_compiler() -> Compiler | None:
-    """Find a Python of the runtime's version: this one, or one on the path.
-
-    Returns
-    -------
-    Compiler or None
-    """
+    """Find a Python of the runtime's version: this one, or one on the path."""
     places = (sys.executable, shutil.which(f"python{PYTHON}"))
     found = (Compiler(python=place) for place in places if place)
     return next((one for one in found if one.fits()), None)

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from boomsim.lab.live.drag_grips import keeps_of
 from boomsim.lab.scene.scene import Look, Scene, setup_of
 from boomsim.lab.scene.scene_changes import systems_of
 from boomsim.lab.solve.solved_scene import Answer
@@ -10,7 +11,7 @@ from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import machine_names
 from boomsim.machine.part_names import section_name
 from boomsim.rating.rules import RULES
-from boomsim.units import SYSTEMS
+from boomsim.units import SYSTEMS, in_words
 
 PLACES = {
     "load": "gross load",
@@ -28,10 +29,13 @@ EATS = {
 }
 """Sliders of what eats capacity: words, least, most, step."""
 
+KEPT_WORDS = {"length": "the length", "radius": "the radius", "angle": "the boom angle"}
+"""What can stay while something is dragged."""
+
 Control = dict[str, Any]
 
 
-def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
+def offered(scene: Scene, look: Look, *, now: Answer, keep: str) -> list[Control]:
     """Give every control, in its order.
 
     Parameters
@@ -40,6 +44,8 @@ def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
     look : Look
     now : Answer
         To `scene`
+    keep : str
+        What stays while something is dragged
 
     Returns
     -------
@@ -52,7 +58,7 @@ def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
     return [
         *_places(scene, look, now, stands),
         *_sections(scene, stands),
-        *_choices(scene, look),
+        *_choices(scene, look, keep),
         *_eats(scene, stands),
     ]
 
@@ -60,7 +66,7 @@ def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
 def _places(scene: Scene, look: Look, now: Answer, stands: dict[str, Any]) -> list[Control]:
     spans = spans_of(scene, look=look, now=now)
     return [
-        _slider(name, f"{words}, {span.shown.symbol}", "place", stands[name])
+        _slider(name, f"{in_words(words, look.units)}, {span.shown.symbol}", "place", stands[name])
         | {"least": span.least, "most": span.most, "step": span.step, "digits": span.digits}
         for name, words in PLACES.items()
         for span in [spans[name]]
@@ -85,12 +91,12 @@ def _sections(scene: Scene, stands: dict[str, Any]) -> list[Control]:
     return found
 
 
-def _choices(scene: Scene, look: Look) -> list[Control]:
+def _choices(scene: Scene, look: Look, keep: str) -> list[Control]:
     setup = setup_of(scene)
     machine = setup.machine
     rows: list[tuple[str, str, Any, list[Any]]] = [
         ("machine", "machine", scene.machine, [*dict.fromkeys((*machine_names(), scene.machine))]),
-        ("held", "keep", scene.held, [("radius", "the radius"), ("angle", "the boom angle")]),
+        ("keep", "keep", keep, [(one, KEPT_WORDS[one]) for one in keeps_of(scene)]),
         ("system", "boom system", scene.system, [*systems_of(machine.boom)]),
         (
             "counterweight",
@@ -98,7 +104,7 @@ def _choices(scene: Scene, look: Look) -> list[Control]:
             setup.counterweight.name,
             [c.name for c in machine.counterweights],
         ),
-        ("support", "stands on", setup.support.name, [s.name for s in machine.supports]),
+        ("support", "support", setup.support.name, [s.name for s in machine.supports]),
         ("parts", "parts of line", setup.parts, [*machine.hoist.parts]),
         (
             "rated_for",
@@ -118,11 +124,15 @@ def _choices(scene: Scene, look: Look) -> list[Control]:
     return [
         {
             "name": name,
-            "words": words,
+            "words": in_words(words, look.units),
             "kind": "choice",
-            "group": "choice",
+            "group": "drag" if name == "keep" else "choice",
             "value": value,
-            "options": [one if isinstance(one, tuple) else (one, str(one)) for one in options],
+            "options": [
+                (value, in_words(str(shown), look.units))
+                for one in options
+                for value, shown in [one if isinstance(one, tuple) else (one, one)]
+            ],
         }
         for name, words, value, options in rows
     ]

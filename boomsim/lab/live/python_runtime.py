@@ -50,10 +50,6 @@ def read_runtime(folder: str | None) -> Runtime:
     folder : str or None
         That holds the files; None where none was named
 
-    Returns
-    -------
-    Runtime
-
     Raises
     ------
     ValueError

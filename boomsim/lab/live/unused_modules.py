@@ -40,5 +40,5 @@ NUMPY_UNUSED = (
 )
 """How paths in numpy begin that it opens when they are asked for, and boomsim never asks."""
 
-ROOMS_UNUSED = ("cli/", "lessons/", "papers/")
-"""Commands, examinations and lessons have no place in the explorer."""
+ROOMS_UNUSED = ("classroom/", "cli/", "lessons/", "papers/")
+"""Commands, examinations, lessons and what serves them have no place in the explorer."""

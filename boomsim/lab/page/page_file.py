@@ -13,7 +13,7 @@ from boomsim.files.work_progress import Told
 from boomsim.lab.page.page_states import CRANE, Ways, page_data
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.views.stylesheet import definitions
-from boomsim.units import show
+from boomsim.units import all_in_words, in_words, show
 
 
 def page(ways: Ways, *, told: Told | None = None) -> str:
@@ -32,11 +32,11 @@ def page(ways: Ways, *, told: Told | None = None) -> str:
     """
     folder = files("boomsim.lab.page")
     made = folder.joinpath("page.html").read_text(encoding="utf-8")
-    gathered = page_data(ways, told=told)
+    gathered = all_in_words(page_data(ways, told=told), ways.look.units)
     data = json.dumps(gathered, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
     filled = {
         "TITLE": escape(_title(ways)),
-        "ABOUT": escape(_about(ways)),
+        "ABOUT": escape(in_words(_about(ways), ways.look.units)),
         "CAUTION": escape(CAUTION),
         "STYLE": folder.joinpath("page.css").read_text(encoding="utf-8"),
         "SCRIPT": folder.joinpath("page.js").read_text(encoding="utf-8"),

@@ -77,10 +77,6 @@ def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metri
     units : str
         "metric" or "us"
 
-    Returns
-    -------
-    Ways
-
     Raises
     ------
     ValueError

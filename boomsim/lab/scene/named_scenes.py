@@ -7,12 +7,17 @@ from os import PathLike
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
 from boomsim.files.text_file import write_whole
 from boomsim.files.text_reading import read_bytes, text_of
-from boomsim.lab.scene.scene import Scene, first_scene, machine_of
+from boomsim.lab.scene.scene import Scene, first_scene, machine_of, setup_of
 from boomsim.lab.scene.scene_data import as_dict, from_dict
 from boomsim.machine.plate_thickness import factor_label
+from boomsim.mechanics.geometry import layout
 from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.parts_reeved import falls_at_radius
+from boomsim.rating.slabs.slab_stages import stages
 from boomsim.rating.strategies import label
 
 SCHEMA = "boomsim.scenes/1"
@@ -29,16 +34,7 @@ class NamedScene:
 
 
 def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
-    """Scenes that a machine's list begins with: one length, several ways; to the side; old and new.
-
-    Parameters
-    ----------
-    machine : str
-
-    Returns
-    -------
-    tuple of NamedScene
-    """
+    """Scenes of a machine: one length in several ways, to the side, setting up, old and new."""
     start = first_scene(machine)
     ways = demonstration(machine_of(machine).boom)
     found = [
@@ -50,7 +46,33 @@ def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
     ]
     side = replace(start, rated_for="here", slew=round(3.141592653589793 / 2, 9))
     lightest_out = found[0].scene
-    return (*found, NamedScene(name="over the side", scene=side), *_old_and_new(lightest_out))
+    return (
+        *found,
+        NamedScene(name="over the side", scene=side),
+        *_setting_up(start),
+        *_old_and_new(lightest_out),
+    )
+
+
+def _setting_up(start: Scene) -> tuple[NamedScene, ...]:
+    """The first slab of a counterweight on the hook while none of it is on the crane."""
+    setup = setup_of(start)
+    if len({choice.mass for choice in setup.machine.counterweights}) < 2:
+        return ()
+    first, extension = stages(setup)[0], np.array([start.extension])
+    length = layout(setup.machine.boom, extension=extension).boom_length
+    # What hangs counts the falls of the rope too.
+    falls = falls_at_radius(setup, length=length, radius=np.array([[start.radius]]))
+    load = float(round(first.gross + float(falls[0, 0]), 1))
+    scene = replace(start, counterweight=first.counterweight.name, load=load)
+    return (NamedScene(name="setting up: its own first slab", scene=scene, note=ASK_SLAB),)
+
+
+ASK_SLAB = (
+    "No counterweight on, the first slab on the hook. How far out may the lorry stand, beams full "
+    "out and half out? Which way out reaches the deck as well?"
+)
+"""What a class is asked about it."""
 
 
 OLD, NEW = 1.3, 0.8
@@ -86,10 +108,6 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
     path : str or path
         A .json file
 
-    Returns
-    -------
-    Path
-
     Raises
     ------
     ValueError
@@ -110,14 +128,6 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
 
 def read_scenes(path: str | PathLike[str]) -> tuple[NamedScene, ...]:
     """Read a list that was saved.
-
-    Parameters
-    ----------
-    path : str or path
-
-    Returns
-    -------
-    tuple of NamedScene
 
     Raises
     ------

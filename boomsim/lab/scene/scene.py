@@ -106,10 +106,6 @@ def machine_of(name: str) -> Machine:
     ----------
     name : str
         Built-in name or TOML file
-
-    Returns
-    -------
-    Machine
     """
     return _machine(name, None if name in machine_names() else _stamp(name))
 
@@ -125,16 +121,7 @@ def _stamp(name: str) -> int | None:
 
 
 def setup_of(scene: Scene) -> Setup:
-    """Settle a scene's setup; equal choices give one and the same object.
-
-    Parameters
-    ----------
-    scene : Scene
-
-    Returns
-    -------
-    Setup
-    """
+    """Settle a scene's setup; equal choices give one and the same object."""
     slew: float | str = scene.slew if scene.rated_for == "here" else scene.rated_for
     return _setup(
         machine_of(scene.machine),
@@ -173,16 +160,7 @@ def _built(machine: Machine, plates: float) -> Machine:
 
 
 def first_scene(machine: str = "yard60") -> Scene:
-    """Where the explorer opens with a machine: its demonstration, half loaded.
-
-    Parameters
-    ----------
-    machine : str
-
-    Returns
-    -------
-    Scene
-    """
+    """Where the explorer opens with a machine: its demonstration, half loaded."""
     from boomsim.lab.scene.slider_ranges import rounded
     from boomsim.rating.capacity import rate
     from boomsim.rating.comparison.comparison_study import demonstration

@@ -19,10 +19,6 @@ def move_section(scene: Scene, *, section: int, fraction: float) -> Scene:
         1 is the largest that moves
     fraction : float
         Wanted share of its stroke [1]
-
-    Returns
-    -------
-    Scene
     """
     boom, wanted = machine_of(scene.machine).boom, min(max(float(fraction), 0.0), 1.0)
     system = BOOM_SYSTEMS[scene.system]
@@ -60,10 +56,6 @@ def choose_system(scene: Scene, *, system: str) -> Scene:
     scene : Scene
     system : str
         One of the boom's systems, or "free", which leaves all as they are
-
-    Returns
-    -------
-    Scene
     """
     boom, out, chosen = machine_of(scene.machine).boom, scene.extension, BOOM_SYSTEMS[system]
     stroke = [s.stroke for s in boom.sections[1:]]
@@ -75,16 +67,7 @@ def choose_system(scene: Scene, *, system: str) -> Scene:
 
 
 def systems_of(boom: Boom) -> tuple[str, ...]:
-    """Boom systems to choose from: the machine's own, and free for exploring.
-
-    Parameters
-    ----------
-    boom : Boom
-
-    Returns
-    -------
-    tuple of str
-    """
+    """Boom systems to choose from: the machine's own, and free for exploring."""
     return boom.systems if FREE in boom.systems else (*boom.systems, FREE)
 
 
@@ -96,10 +79,6 @@ def hold_radius(scene: Scene, *, radius: float) -> Scene:
     scene : Scene
     radius : float
         [m]
-
-    Returns
-    -------
-    Scene
     """
     return replace(scene, held="radius", radius=radius, angle=_USUAL.angle)
 
@@ -112,26 +91,12 @@ def hold_angle(scene: Scene, *, angle: float) -> Scene:
     scene : Scene
     angle : float
         [rad]
-
-    Returns
-    -------
-    Scene
     """
     return replace(scene, held="angle", angle=angle, radius=_USUAL.radius)
 
 
 def choose_machine(scene: Scene, *, machine: str) -> Scene:
-    """Change the machine and begin with its demonstration; the rule and its allowances stay.
-
-    Parameters
-    ----------
-    scene : Scene
-    machine : str
-
-    Returns
-    -------
-    Scene
-    """
+    """Change the machine and begin with its demonstration; the rule and its allowances stay."""
     return replace(
         first_scene(machine),
         rule=scene.rule,
@@ -142,10 +107,6 @@ def choose_machine(scene: Scene, *, machine: str) -> Scene:
 
 def follow(held: Scene, *, live: Scene) -> Scene:
     """Put a held scene at the live one's radius or angle, load and slew, so that they compare.
-
-    Parameters
-    ----------
-    held, live : Scene
 
     Returns
     -------

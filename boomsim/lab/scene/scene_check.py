@@ -15,10 +15,6 @@ from boomsim.units import SYSTEMS, did_you_mean
 def checked(scene: Scene) -> Scene:
     """Refuse a scene that names what is not there.
 
-    Parameters
-    ----------
-    scene : Scene
-
     Returns
     -------
     Scene
@@ -101,10 +97,6 @@ def _at_locks(scene: Scene) -> Scene:
 
 def checked_look(look: Look) -> Look:
     """Refuse a look that names what is not there.
-
-    Parameters
-    ----------
-    look : Look
 
     Returns
     -------

@@ -8,10 +8,6 @@ from boomsim.rating.setup import DEFAULT_ALLOWANCES
 def as_code(scene: Scene) -> str:
     """Write the lines that work a scene out again.
 
-    Parameters
-    ----------
-    scene : Scene
-
     Returns
     -------
     str

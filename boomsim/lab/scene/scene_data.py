@@ -12,10 +12,6 @@ from boomsim.units import did_you_mean
 def as_dict(scene: Scene) -> dict[str, Any]:
     """Write a scene as plain data, without what is left at its usual value.
 
-    Parameters
-    ----------
-    scene : Scene
-
     Returns
     -------
     dict
@@ -45,10 +41,6 @@ def from_dict(plain: dict[str, Any]) -> Scene:
     ----------
     plain : dict
         As :func:`as_dict` writes it
-
-    Returns
-    -------
-    Scene
 
     Raises
     ------

@@ -6,7 +6,8 @@ from math import ceil, floor, isfinite, log10
 import numpy as np
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.strategies import range_of_length
 from boomsim.units import Display, display
 
@@ -108,10 +109,6 @@ def radius_range(machine: Machine, *, length: float, units: str) -> Range:
         Of the boom as it is out [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Range
     """
     boom, heel = machine.boom, machine.heel_out
     longest = heel + range_of_length(boom)[1]
@@ -125,17 +122,7 @@ def radius_range(machine: Machine, *, length: float, units: str) -> Range:
 
 
 def angle_range(machine: Machine, *, units: str) -> Range:
-    """Boom angles that the machine allows.
-
-    Parameters
-    ----------
-    machine : Machine
-    units : str
-
-    Returns
-    -------
-    Range
-    """
+    """Boom angles that the machine allows."""
     boom = machine.boom
     return Range(
         shown=display("angle", units),
@@ -146,17 +133,7 @@ def angle_range(machine: Machine, *, units: str) -> Range:
 
 
 def load_range(machine: Machine, *, units: str) -> Range:
-    """Gross loads up to what the rope holds with all its parts.
-
-    Parameters
-    ----------
-    machine : Machine
-    units : str
-
-    Returns
-    -------
-    Range
-    """
+    """Gross loads up to what the rope holds with all its parts."""
     most_parts, hoist = max(machine.hoist.parts), machine.hoist
     advantage = tackle_advantage(most_parts, sheave_efficiency=hoist.sheave_efficiency)
     heaviest = hoist.line_pull * advantage / GRAVITY
@@ -166,16 +143,7 @@ def load_range(machine: Machine, *, units: str) -> Range:
 
 
 def slew_range(*, units: str) -> Range:
-    """All around, with the rear in the middle.
-
-    Parameters
-    ----------
-    units : str
-
-    Returns
-    -------
-    Range
-    """
+    """All around, with the rear in the middle."""
     return Range(shown=display("angle", units), least=-180.0, most=180.0, step=1.0)
 
 

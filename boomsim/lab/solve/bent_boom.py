@@ -52,10 +52,6 @@ def bent(
         Of the axis at each station; None is a boom that nothing bends [rad]
     exaggeration : float
         Multiplies every rotation: for small ones, the deflection [1]
-
-    Returns
-    -------
-    Bent
     """
     where = boom.stations.position[0].reshape(-1, SEGMENTS, NODES)
     turn = np.zeros_like(where) if rotation is None else rotation.reshape(where.shape)
@@ -149,10 +145,6 @@ def outlines(shape: Bent, reach: Array) -> Array:
 
 def heights(machine: Machine) -> Array:
     """Axis to top and to bottom of each section.
-
-    Parameters
-    ----------
-    machine : Machine
 
     Returns
     -------

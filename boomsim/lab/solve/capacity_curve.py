@@ -55,10 +55,6 @@ def condensed(machine: Machine, extension: tuple[float, ...]) -> Condensed:
     machine : Machine
     extension : tuple of float
         [1]
-
-    Returns
-    -------
-    Condensed
     """
     return condense(machine, extension=np.array(extension))
 
@@ -73,10 +69,6 @@ def lowest(setup: Setup, extension: tuple[float, ...]) -> EmptyHook:
         As :func:`boomsim.lab.scene.scene.setup_of` gives it, one object for equal choices
     extension : tuple of float
         [1]
-
-    Returns
-    -------
-    EmptyHook
     """
     return empty_hook(setup, extension=np.array(extension))
 
@@ -93,10 +85,6 @@ def curve(setup: Setup, extension: tuple[float, ...], unit: float) -> Curve:
         [1]
     unit : float
         Of the radii that are to be round [m]
-
-    Returns
-    -------
-    Curve
     """
     radii = _radii(setup, condensed(setup.machine, extension), unit)
     name = setup.machine.name, setup.rule.name

@@ -16,7 +16,7 @@ from boomsim.lab.views.side_elevation import side_view
 from boomsim.lab.views.small_chart import chart_view
 from boomsim.lab.views.stylesheet import definitions, type_scale
 from boomsim.lab.views.svg_text import Box, text, wrapped
-from boomsim.units import display
+from boomsim.units import display, markup_in_words
 
 WIDTH, HEIGHT = 1040.0, 724.0
 """Of every picture [px]."""
@@ -59,13 +59,6 @@ def draw(
 def picture(found: Answer, look: Look, *, held: tuple[Answer, ...] = (), uid: str) -> str:
     """Draw an answer; see :func:`draw`.
 
-    Parameters
-    ----------
-    found : Answer
-    look : Look
-    held : tuple of Answer
-    uid : str
-
     Returns
     -------
     str
@@ -81,7 +74,7 @@ def picture(found: Answer, look: Look, *, held: tuple[Answer, ...] = (), uid: st
         f'data-extension="{" ".join(f"{f:g}" for f in scene.extension)}">'
         f"{definitions(type_scale(look), uid)}"
         f'<rect width="{WIDTH:g}" height="{HEIGHT:g}" fill="#ffffff"/>'
-        f"{''.join(views)}{_caution(look)}</svg>"
+        f"{markup_in_words(''.join(views), look.units)}{_caution(look)}</svg>"
     )
 
 

@@ -37,10 +37,6 @@ def account_at(setup: Setup, extension: tuple[float, ...], radius: float) -> Acc
         [1]
     radius : float
         [m]
-
-    Returns
-    -------
-    Account or None
     """
     if not radius > 0.0:
         return None
@@ -49,10 +45,6 @@ def account_at(setup: Setup, extension: tuple[float, ...], radius: float) -> Acc
 
 def apart(first: Answer, second: Answer) -> Difference | None:
     """Difference of two rated capacities, part by part.
-
-    Parameters
-    ----------
-    first, second : Answer
 
     Returns
     -------

@@ -16,9 +16,5 @@ def say(value: float, quantity: str, units: str) -> str:
     quantity : str
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     return show(value, quantity, units)

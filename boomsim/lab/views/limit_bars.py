@@ -17,12 +17,6 @@ from boomsim.rating.limits.limit_kind import STABILITY, WHOLE, Kind, Limit
 def limits_view(answer: Answer, look: Look, box: Box) -> str:
     """Draw it.
 
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-    box : Box
-
     Returns
     -------
     str
@@ -42,7 +36,7 @@ def _label(answer: Answer, limits: tuple[Limit, ...], found: dict[str, float]) -
     order = sorted(limits, key=lambda limit: -_known(found[limit.key]))
     said = "; ".join(f"{limit.words} {percent(found[limit.key])}" for limit in order[:6])
     first = f" The rated load is set by: {gives_way(answer.first)}." if answer.first else ""
-    return f"Use of every limit, the most used first: {said}.{first}"
+    return f"Utilisation of every limit, the greatest first: {said}.{first}"
 
 
 def _known(use: float) -> float:

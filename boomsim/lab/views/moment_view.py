@@ -18,12 +18,6 @@ from boomsim.units import display
 def moments_view(answer: Answer, look: Look, box: Box) -> str:
     """Draw it.
 
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-    box : Box
-
     Returns
     -------
     str

@@ -8,6 +8,7 @@ from boomsim.lab.views.kept_figures import say
 from boomsim.lab.views.scene_sentences import configuration, headline, percent, remark
 from boomsim.lab.views.stylesheet import type_scale
 from boomsim.lab.views.svg_text import Box, line, rect, text, view, wrapped
+from boomsim.rating.parts_reeved import parts_words
 from boomsim.units import show_rated
 
 NONE = "–"
@@ -15,11 +16,6 @@ NONE = "–"
 
 def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
     """List what a class asks for.
-
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
 
     Returns
     -------
@@ -55,12 +51,6 @@ def numbers(answer: Answer, look: Look) -> list[tuple[str, str, str]]:
 
 def numbers_view(answer: Answer, look: Look, box: Box) -> str:
     """Draw the row of numbers with the headline under it.
-
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-    box : Box
 
     Returns
     -------
@@ -118,6 +108,7 @@ def _setup_words(answer: Answer, *, short: bool) -> str:
         return f"{begun}; counterweight {setup.counterweight.name}; {stands}"
     return (
         f"{begun}, {answer.scene.system}; counterweight {setup.counterweight.name}; "
-        f"{setup.support.kind} {setup.support.name}; {setup.parts} parts of line; "
+        f"{setup.support.kind} {setup.support.name}; "
+        f"{parts_words(setup, extension=answer.boom.layout.extension)}; "
         f"rule {setup.rule.name}{allowed}"
     ).replace("tyres tyres", "on tyres")

@@ -26,12 +26,6 @@ from boomsim.mechanics.geometry import Array
 def plan_view(answer: Answer, look: Look, box: Box) -> str:
     """Draw it.
 
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-    box : Box
-
     Returns
     -------
     str

@@ -17,16 +17,7 @@ TIPS = "the crane tips"
 
 
 def gives_way(limit: Limit) -> str:
-    """Name a limit, as the end of a sentence.
-
-    Parameters
-    ----------
-    limit : Limit
-
-    Returns
-    -------
-    str
-    """
+    """Name a limit, as the end of a sentence."""
     if limit.set_by != STABILITY:
         return limit.words
     return f"{TIPS} over backwards" if limit.name == "backward" else f"{TIPS} over"
@@ -40,10 +31,6 @@ def headline(answer: Answer, *, units: str) -> str:
     answer : Answer
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if answer.lies:
         return tell_empty_hook(answer.empty_hook, units=units)
@@ -72,17 +59,7 @@ def _none(answer: Answer, units: str) -> str:
 
 
 def remark(answer: Answer, *, units: str) -> str:
-    """Say what else a reader must know; empty if nothing.
-
-    Parameters
-    ----------
-    answer : Answer
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say what else a reader must know; empty if nothing."""
     at = answer.at
     if at is None or not answer.solved:
         return ""
@@ -90,7 +67,7 @@ def remark(answer: Answer, *, units: str) -> str:
         worst = int(np.nanargmax(at.use[:, 0, 0]))
         use = float(at.use[worst, 0, 0])
         much = f"{100 * use:.0f} %" if np.isfinite(use) else "past all bounds"
-        return f"Beyond the rated load: {gives_way(at.limits[worst])} – used {much}."
+        return f"Beyond the rated load: {gives_way(at.limits[worst])} – utilisation {much}."
     if not bool(at.is_valid[0, 0]):
         return (
             f"The tip deflects by more than {100 * VALID_DEFLECTION:.0f} % of the boom length: "
@@ -101,10 +78,6 @@ def remark(answer: Answer, *, units: str) -> str:
 
 def configuration(answer: Answer) -> str:
     """Write the configuration as the trade does.
-
-    Parameters
-    ----------
-    answer : Answer
 
     Returns
     -------
@@ -121,10 +94,6 @@ def percent(use: float) -> str:
     ----------
     use : float
         [1]
-
-    Returns
-    -------
-    str
     """
     if not isfinite(use):
         return "∞" if use > 0 else "–"

@@ -29,12 +29,6 @@ KEY = (
 def pads(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     """Show how the outer section pushes the inner one: up at its mouth, down at the tail.
 
-    Parameters
-    ----------
-    answer : Answer
-    frame : Frame
-    shape : Bent
-
     Returns
     -------
     list of str
@@ -66,11 +60,6 @@ def _pad(frame: Frame, axis: Array, up: Array, share: float, reach: float) -> st
 
 def centres(frame: Frame, shape: Bent) -> list[str]:
     """Centres of gravity of the sections.
-
-    Parameters
-    ----------
-    frame : Frame
-    shape : Bent
 
     Returns
     -------

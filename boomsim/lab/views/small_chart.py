@@ -50,17 +50,7 @@ class Axes:
 
 
 def chart_of(answer: Answer, look: Look) -> Curve:
-    """Rate an answer's configuration at radii that are round in the units shown.
-
-    Parameters
-    ----------
-    answer : Answer
-    look : Look
-
-    Returns
-    -------
-    Curve
-    """
+    """Rate an answer's configuration at radii that are round in the units shown."""
     return curve(answer.setup, answer.scene.extension, display("length", look.units).factor)
 
 

@@ -127,10 +127,6 @@ def short(value: float) -> str:
     ----------
     value : float
         Any unit
-
-    Returns
-    -------
-    str
     """
     if value >= 99.95:
         return f"{float(f'{value:.3g}'):,.0f}"

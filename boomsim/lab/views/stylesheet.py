@@ -2,7 +2,18 @@
 
 from functools import lru_cache
 
-from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, PAPER, QUIET, STEEL
+from boomsim.figures.colours_and_lines import (
+    BLUE,
+    DARK,
+    FAINT,
+    GLASS,
+    INK,
+    LOAD,
+    PAPER,
+    QUIET,
+    STEEL,
+    WHEEL,
+)
 from boomsim.lab.scene.scene import Look
 
 TYPE = "'Liberation Sans', Arial, Helvetica, sans-serif"
@@ -16,7 +27,7 @@ LEVELS = ((0.5, "calm"), (0.85, "busy"), (1.0005, "full"), (float("inf"), "over"
 uses one limit fully, to within the search's closeness [1]."""
 
 GROUNDS = {"calm": "#d9dfe6", "busy": "#f1dba6", "full": "#de9448", "over": "#74182c"}
-BEND, BOLD = "#7a3f86", "#12355b"
+BEND, BOLD = "#7a3f86", BLUE
 """Ink of the exaggerated deflection, and of stability."""
 
 HATCHES = {
@@ -119,13 +130,13 @@ def _sheet(large: float, uid: str) -> str:
         ".curve-structural": f"stroke:{INK};stroke-width:1.4;fill:none;stroke-dasharray:5 2.5",
         ".curve-stability": f"stroke:{INK};stroke-width:2.6;fill:none",
         ".mine": f"fill:none;stroke:{LOAD};stroke-width:2",
-        ".boom": "stroke:#8f96a1;fill:none;stroke-opacity:0.75",
+        ".boom": f"stroke:{DARK};fill:none;stroke-opacity:0.75",
         ".caution": f"fill:{QUIET}",
         ".sector": f"fill:{STEEL};stroke:none",
         ".body": f"fill:{STEEL};stroke:{INK};stroke-width:0.8",
-        ".dark": f"fill:#8f96a1;stroke:{INK};stroke-width:0.8",
-        ".glass": f"fill:#f4f6f9;stroke:{INK};stroke-width:0.6",
-        ".wheel": "fill:#4a4f57",
+        ".dark": f"fill:{DARK};stroke:{INK};stroke-width:0.8",
+        ".glass": f"fill:{GLASS};stroke:{INK};stroke-width:0.6",
+        ".wheel": f"fill:{WHEEL}",
     }
     listed = "".join(
         ",".join(f".{uid} {one}" for one in names.split(",")) + f"{{{what}}}"

@@ -30,17 +30,7 @@ FACTORS = {
 
 
 def ranges(scene: Scene, look: Look) -> dict[str, Range]:
-    """How far the sliders for radius, boom angle, load and slew angle go with a boom as it is out.
-
-    Parameters
-    ----------
-    scene : Scene
-    look : Look
-
-    Returns
-    -------
-    dict of str to Range
-    """
+    """How far the sliders for radius, boom angle, load and slew angle go with this boom."""
     machine = machine_of(scene.machine)
     length = float(layout(machine.boom, extension=scene.extension).boom_length[0])
     return _ranges(machine, round(length, 6), look.units)
@@ -69,10 +59,6 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
     look : Look
     now : Answer
         To `scene`; what is held next begins where the boom is
-
-    Returns
-    -------
-    Scene
     """
     if name.startswith("section "):
         fraction = value if BOOM_SYSTEMS[scene.system].locks else value / 100.0
@@ -85,7 +71,7 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
     if name == "plates":
         return _with(scene, name, round(value, 9))
     if name == "held":
-        return _holding(scene, value, now)
+        return holding(scene, value, now=now)
     if name == "system":
         return choose_system(scene, system=value)
     if name == "machine":
@@ -105,8 +91,21 @@ def _placed(scene: Scene, name: str, value: float) -> Scene:
     return _with(scene, name, value)
 
 
-def _holding(scene: Scene, what: str, now: Answer) -> Scene:
-    """Hold the other of radius and angle, at what it is now."""
+def holding(scene: Scene, what: str, *, now: Answer) -> Scene:
+    """Hold radius or boom angle, at what it is now.
+
+    Parameters
+    ----------
+    scene : Scene
+    what : str
+        "radius" or "angle"
+    now : Answer
+        To `scene`
+
+    Returns
+    -------
+    Scene
+    """
     at = now.at
     if what == scene.held or at is None:
         return scene
@@ -124,10 +123,6 @@ def spans_of(scene: Scene, *, look: Look, now: Answer) -> dict[str, Range]:
     look : Look
     now : Answer
         To `scene`
-
-    Returns
-    -------
-    dict of str to Range
     """
     places = _places(scene, now)
     return {name: span.with_value(places[name]) for name, span in ranges(scene, look).items()}

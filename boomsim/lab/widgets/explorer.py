@@ -27,7 +27,7 @@ from boomsim.lab.views.held_scenes import NOW, held_picture
 from boomsim.lab.widgets.control_map import moved
 from boomsim.lab.widgets.explorer_panel import MOST_HELD, Panel
 from boomsim.lab.widgets.scene_list import Shelf
-from boomsim.units import display
+from boomsim.units import display, in_words, markup_in_words
 
 LOOKS = {
     "units": "units",
@@ -117,7 +117,7 @@ class Explorer:
     def _buttons(self) -> dict[str, tuple[str, Callable[[], None], str]]:
         rows: dict[str, tuple[str, Callable[[], None], str]] = {
             "hold": ("Hold this", self.hold, "Keep this scene beside the others, up to three"),
-            "drop": ("Let go", self.let_go, "Let all held scenes go"),
+            "drop": ("Clear", self.let_go, "Clear all held scenes"),
             "undo": ("Undo", self.undo, "Back to before the last move"),
             "reset": ("Reset", self.reset, "Back to where the explorer began"),
             "code": ("As code", self.show_code, "Three lines that work this scene out again"),
@@ -148,7 +148,9 @@ class Explorer:
 
     def _fail(self, words: str) -> None:
         self.errors.append(words)
-        self.panel.error.value = f'<div role="alert">{escape(words)}</div>'
+        self.panel.error.value = (
+            f'<div role="alert">{escape(in_words(words, self.look.units))}</div>'
+        )
         self._follow()
 
     def _obey(self, name: str, value: Any) -> None:
@@ -164,12 +166,7 @@ class Explorer:
             self._go(scene, by=name)
 
     def go_to(self, scene: Scene) -> None:
-        """Show a scene; it can be undone.
-
-        Parameters
-        ----------
-        scene : Scene
-        """
+        """Show a scene; it can be undone."""
         with self._lock:
             self._go(checked(scene), by="")
 
@@ -208,13 +205,14 @@ class Explorer:
 
     def _draw_held(self) -> str:
         pair = self.buttons["pair"].value
-        return held_picture(
+        drawn = held_picture(
             self.answer,
             self._answers_held(self.scene),
             self.look,
             pair=pair if max(pair) < len(self.held) else (0, NOW),
             uid="boomsim-held",
         )
+        return markup_in_words(drawn, self.look.units)
 
     def _follow(self) -> None:
         self.panel.follow(self.scene, self.look, now=self.answer, held=len(self.held))
@@ -275,10 +273,6 @@ class Explorer:
         ----------
         path : str or path
             Ends in .svg
-
-        Returns
-        -------
-        Path
         """
         return write_whole(self.svg() + "\n", path, ending=".svg")
 

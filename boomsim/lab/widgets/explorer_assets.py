@@ -26,12 +26,7 @@ let it think so while the explorer has the keyboard."""
 
 
 def head() -> str:
-    """HTML that an explorer begins with.
-
-    Returns
-    -------
-    str
-    """
+    """HTML that an explorer begins with."""
     sheet = files("boomsim.lab.widgets").joinpath("explorer.css").read_text(encoding="utf-8")
     helper = escape(" ".join(HELPER.split()), quote=True)
     image = f'<img src="data:," alt="" style="display:none" onerror="{helper}">'

@@ -37,11 +37,6 @@ class Panel:
         Words, what a press does, and a tip, by name
     shelf : widget
         Panel of the list of scenes
-
-    Attributes
-    ----------
-    picture, held, error, output, root : widget
-    sliders, choices, buttons : dict of str to widget
     """
 
     def __init__(
@@ -82,13 +77,7 @@ class Panel:
         return step is not None and last is not None and abs(value - last) < 0.75 * step
 
     def refill(self, scene: Scene, look: Look) -> None:
-        """Make the sliders anew for another machine, boom system or system of units.
-
-        Parameters
-        ----------
-        scene : Scene
-        look : Look
-        """
+        """Make the sliders anew for another machine, boom system or system of units."""
         self.sliders = {
             **controls.section_sliders(scene, self._heard),
             **controls.place_sliders(scene, look, self._heard),
@@ -131,7 +120,7 @@ class Panel:
                 _stretch(self.sliders[name], span)
             for name, value in self._stands.items():
                 _bring(self.sliders[name], value)
-            controls.refill(self.choices, scene)
+            controls.refill(self.choices, scene, look)
             for name in ("held", "rated_for", "rule", "allowances", "machine"):
                 _set(self.choices[name], getattr(scene, name))
             for name in ("units", "exaggeration"):

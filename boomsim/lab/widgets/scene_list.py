@@ -1,18 +1,14 @@
 """The list of named scenes, as a panel: arrow keys step through it, a file keeps it."""
 
-import os
 from collections.abc import Callable
 from html import escape
 from typing import Any
 
 import ipywidgets as widgets
 
-from boomsim.lab.notebook_server import FOR_VISITORS
 from boomsim.lab.scene.named_scenes import NamedScene, read_scenes, write_scenes
 from boomsim.lab.scene.scene import Scene
 from boomsim.lab.widgets.slider_controls import button
-
-FILE_BUTTONS = ("write", "read")
 
 
 class Shelf:
@@ -27,15 +23,6 @@ class Shelf:
         Shows a scene
     guarded : callable
         Does something and shows what goes wrong
-    files : bool, optional
-        Whether lists can be saved and opened; default: unless the page is served to visitors
-
-    Attributes
-    ----------
-    scenes : tuple of NamedScene
-    files : bool
-    listed, name, file, note, panel : widget
-    buttons : dict of str to widget
     """
 
     def __init__(
@@ -45,9 +32,7 @@ class Shelf:
         now: Callable[[], Scene],
         go: Callable[[Scene], None],
         guarded: Callable[[Callable[[], None]], None],
-        files: bool | None = None,
     ) -> None:
-        self.files = not os.environ.get(FOR_VISITORS) if files is None else files
         self.scenes, self._now, self._go, self._guarded = scenes, now, go, guarded
         self.listed = widgets.Select(options=[], rows=6, description="scenes")
         self.name = widgets.Text(description="name", placeholder="what you call it")
@@ -64,7 +49,7 @@ class Shelf:
         self.buttons = self._make_buttons()
         row = widgets.HBox(list(self.buttons.values()))
         row.add_class("boomsim-buttons")
-        named = widgets.HBox([self.name, self.file] if self.files else [self.name])
+        named = widgets.HBox([self.name, self.file])
         self.panel = widgets.VBox([self.listed, self.note, named, row])
         self._filling = False
         self._refill(None)
@@ -81,7 +66,6 @@ class Shelf:
         return {
             name: button(words, f"scene-{name}", self._press(action), tip=tip)
             for name, (words, action, tip) in rows.items()
-            if self.files or name not in FILE_BUTTONS
         }
 
     def _press(self, action: Callable[[], None]) -> Callable[[], None]:
@@ -146,20 +130,11 @@ class Shelf:
 
     def write(self) -> None:
         """Write the list to the file."""
-        self._allowed()
         write_scenes(self.scenes, self.file.value.strip())
         self.note.value = f"Saved {len(self.scenes)} scenes."
 
     def read(self) -> None:
         """Read the list from the file."""
-        self._allowed()
         self.scenes = read_scenes(self.file.value.strip())
         self._refill(None)
         self.note.value = f"{len(self.scenes)} scenes."
-
-    def _allowed(self) -> None:
-        if not self.files:
-            raise ValueError(
-                "This page is served to a class: lists are neither saved nor opened here. Open the "
-                "explorer on your own machine for that."
-            )

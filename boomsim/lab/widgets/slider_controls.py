@@ -12,7 +12,7 @@ from boomsim.lab.widgets.control_map import ranges
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import machine_names
 from boomsim.rating.rules import RULES
-from boomsim.units import SYSTEMS
+from boomsim.units import SYSTEMS, in_words
 
 RATED_FOR = (("all around", "around"), ("over the rear", "rear"), ("this slew angle", "here"))
 
@@ -39,10 +39,6 @@ def slider(name: str, words: str, span: Range, heard: Heard) -> Any:
     span : Range
     heard : callable
         Takes the name and the new value
-
-    Returns
-    -------
-    ipywidgets.FloatSlider
     """
     made = widgets.FloatSlider(
         value=span.least,
@@ -59,11 +55,6 @@ def slider(name: str, words: str, span: Range, heard: Heard) -> Any:
 
 def section_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
     """One slider for each moving section; a pinned boom's has a stop at every lock position.
-
-    Parameters
-    ----------
-    scene : Scene
-    heard : callable
 
     Returns
     -------
@@ -93,22 +84,13 @@ def section_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
 
 
 def place_sliders(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
-    """Sliders for radius, boom angle, load and slew angle.
-
-    Parameters
-    ----------
-    scene : Scene
-    look : Look
-    heard : callable
-
-    Returns
-    -------
-    dict of str to widget
-    """
+    """Sliders for radius, boom angle, load and slew angle."""
     spans = ranges(scene, look)
     words = {"radius": "radius", "angle": "boom angle", "load": "gross load", "slew": "slew angle"}
     return {
-        name: slider(name, f"{words[name]} [{span.shown.symbol}]", span, heard)
+        name: slider(
+            name, f"{in_words(words[name], look.units)} [{span.shown.symbol}]", span, heard
+        )
         for name, span in spans.items()
     }
 
@@ -119,10 +101,6 @@ PLATES = (0.7, 1.5)
 
 def plates_slider(heard: Heard) -> dict[str, Any]:
     """Make the slider that builds the boom light or stout.
-
-    Parameters
-    ----------
-    heard : callable
 
     Returns
     -------
@@ -143,17 +121,7 @@ def plates_slider(heard: Heard) -> dict[str, Any]:
 
 
 def disturbance_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
-    """Make the sliders of what eats capacity: off until moved.
-
-    Parameters
-    ----------
-    scene : Scene
-    heard : callable
-
-    Returns
-    -------
-    dict of str to widget
-    """
+    """Make the sliders of what eats capacity: off until moved."""
     rows = {
         "wind_speed": ("wind [m/s]", 0.0, 20.0, 0.5, ".1f"),
         "lean": ("lean ahead [°]", -3.0, 3.0, 0.1, ".1f"),
@@ -179,38 +147,27 @@ def disturbance_sliders(scene: Scene, heard: Heard) -> dict[str, Any]:
 
 
 def choices(scene: Scene, look: Look, heard: Heard) -> dict[str, Any]:
-    """Make the lists to choose from.
-
-    Parameters
-    ----------
-    scene : Scene
-    look : Look
-    heard : callable
-
-    Returns
-    -------
-    dict of str to widget
-    """
+    """Make the lists to choose from."""
     known = dict.fromkeys((*machine_names(), scene.machine))
     rows: dict[str, tuple[str, Iterable[Any], Any]] = {
         "held": ("keep", (("the radius", "radius"), ("the boom angle", "angle")), scene.held),
         "system": ("boom system", (), None),
         "counterweight": ("counterweight", (), None),
-        "support": ("stands on", (), None),
+        "support": ("support", (), None),
         "parts": ("parts of line", (), None),
         "rated_for": ("rated for", RATED_FOR, scene.rated_for),
         "rule": ("rule", tuple(RULES), scene.rule),
         "allowances": ("allowances", ALLOWANCES_OFFERED, scene.allowances),
         "machine": ("machine", tuple(known), scene.machine),
         "units": ("units", tuple(SYSTEMS), look.units),
-        "exaggeration": ("bend drawn", _bends(look), look.exaggeration),
+        "exaggeration": ("deflection drawn", _bends(look), look.exaggeration),
     }
     made = {}
     for name, (words, options, value) in rows.items():
         one = widgets.Dropdown(options=options, value=value, description=words, style=STYLE)
         kind = "keep" if name == "held" else name.replace("_", "-")
         made[name] = _told(one, kind, heard, told=name)
-    refill(made, scene)
+    refill(made, scene, look)
     return made
 
 
@@ -219,27 +176,34 @@ def _bends(look: Look) -> list[tuple[str, float]]:
     return [("true to scale" if one == 1.0 else f"× {one:g}", one) for one in times]
 
 
-def refill(made: dict[str, Any], scene: Scene) -> None:
-    """Give the lists that depend on the machine what this machine has.
+def refill(made: dict[str, Any], scene: Scene, look: Look) -> None:
+    """Give the lists that depend on the machine or on the units what there is, in its words.
 
     Parameters
     ----------
     made : dict of str to widget
         From :func:`choices`
     scene : Scene
+    look : Look
     """
     machine = machine_of(scene.machine)
+
+    def said(words: str) -> str:
+        return in_words(words, look.units)
+
     offered: dict[str, tuple[Any, ...]] = {
-        "system": systems_of(machine.boom),
+        "system": tuple((said(name), name) for name in systems_of(machine.boom)),
         "counterweight": tuple(c.name for c in machine.counterweights),
-        "support": tuple(s.name for s in machine.supports),
+        "support": tuple((said(s.name), s.name) for s in machine.supports),
         "parts": machine.hoist.parts,
+        "rated_for": tuple((said(words), name) for words, name in RATED_FOR),
     }
     usual = {
         "system": scene.system,
         "counterweight": scene.counterweight or machine.counterweights[0].name,
         "support": scene.support or machine.supports[0].name,
         "parts": scene.parts or machine.hoist.parts[-1],
+        "rated_for": scene.rated_for,
     }
     for name, options in offered.items():
         if tuple(made[name].options) != options:
@@ -249,24 +213,14 @@ def refill(made: dict[str, Any], scene: Scene) -> None:
 
 
 def look_controls(look: Look, heard: Heard) -> dict[str, Any]:
-    """Large type and what is shown beside it; held scenes at one radius or each at its own.
-
-    Parameters
-    ----------
-    look : Look
-    heard : callable
-
-    Returns
-    -------
-    dict of str to widget
-    """
+    """Large type and what is shown beside it; held scenes at one radius or each at its own."""
     narrow = {"description_width": "46px"}
     made = {
         "large": widgets.ToggleButton(value=look.projector, description="Large type"),
         "beside": widgets.Dropdown(
             options=BESIDE, value=look.beside, description="beside", style=narrow
         ),
-        "alike": widgets.ToggleButton(value=True, description="Held: at my radius and load"),
+        "alike": widgets.ToggleButton(value=True, description="Held: same radius and load"),
         "pair": widgets.Dropdown(options=PAIRS, description="why", style=narrow),
     }
     made["beside"].layout.width = made["pair"].layout.width = "168px"
@@ -282,10 +236,6 @@ def button(words: str, name: str, pressed: Callable[[], None], *, tip: str) -> A
         Its class is boomsim-<name>
     pressed : callable
     tip : str
-
-    Returns
-    -------
-    ipywidgets.Button
     """
     made = widgets.Button(description=words, tooltip=tip)
     made.add_class(f"boomsim-{name}")

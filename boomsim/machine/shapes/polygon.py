@@ -57,10 +57,6 @@ def polygon_shape(names: Sequence[str]) -> Shape:
     ----------
     names : sequence of str
         Of the other shapes
-
-    Returns
-    -------
-    Shape
     """
     named = Choice(("polygon", *names))
     return Shape(

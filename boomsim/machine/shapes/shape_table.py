@@ -18,10 +18,6 @@ SHAPES = {shape.name: shape for shape in (*_BY_SIZES, POLYGON)}
 def as_given(profile: Profile) -> dict[str, Any]:
     """Give a profile the way it was given; corner by corner if no sizes make it exactly.
 
-    Parameters
-    ----------
-    profile : Profile
-
     Returns
     -------
     dict

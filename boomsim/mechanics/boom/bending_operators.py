@@ -1,4 +1,7 @@
-"""Bending in one plane: from the forces across a boom's stations to moments and rotations."""
+"""Bending in one plane: from the forces across a boom's stations to moments and rotations.
+
+Derived in docs/theory.md, section 2.
+"""
 
 from dataclasses import dataclass
 
@@ -55,10 +58,6 @@ def planes_of(cuts: Cuts, *, stiffness: Array, in_shear: Array) -> tuple[Plane, 
     cuts : Cuts
     stiffness, in_shear : ndarray, shape (2, sections)
         E I [N m2] and G A [N] of each section in the luffing plane and sideways
-
-    Returns
-    -------
-    Plane, Plane
     """
     # Both at once, as axis 0. The last axis of an operator has the known forces across, then the
     # head moment and the lug moment.

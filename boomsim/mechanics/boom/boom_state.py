@@ -10,6 +10,7 @@ Sideways the same holds with small rotations.
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.boom.condense import Condensed
@@ -92,7 +93,7 @@ class State:
     cylinder: Array
     lug_along: Array
     lug_above: Array
-    converged: np.typing.NDArray[np.bool_]
+    converged: NDArray[np.bool_]
     sweeps: int
 
 
@@ -100,7 +101,7 @@ def solve_state(
     boom: Condensed,
     *,
     load: Array,
-    parts: int,
+    parts: int | NDArray[np.int_],
     angle: Array | None = None,
     radius: Array | None = None,
     factors: Factors = SERVICE,
@@ -116,7 +117,7 @@ def solve_state(
         Of `c` configurations
     load : ndarray, shape (c, cells) or broadcastable
         Gross load [kg]
-    parts : int
+    parts : int or ndarray of int, shape (c,)
         Parts of line [1]
     angle : ndarray, optional
         Boom angle, kept [rad]
@@ -127,10 +128,6 @@ def solve_state(
     disturbances : Disturbances
     start, start_side : ndarray, optional
         Rotations to start from, in the luffing plane and sideways, shape (c, K, cells) [rad]
-
-    Returns
-    -------
-    State
 
     Raises
     ------
@@ -146,7 +143,7 @@ def solve_state(
         load=np.broadcast_to(load, shape).astype(float),
         held=np.broadcast_to(held, shape),
         hold_radius=radius is not None,
-        parts=parts,
+        parts=np.broadcast_to(parts, shape[:1]),
         dead=factors.dead,
         live=factors.live,
         disturbances=disturbances,

@@ -1,6 +1,8 @@
 """What depends on the configuration alone, condensed once into small matrices.
 
 All operators act on values at the stations of :mod:`boomsim.mechanics.boom.stations`.
+
+Derived in docs/theory.md, section 2.
 """
 
 from dataclasses import dataclass
@@ -69,10 +71,6 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     machine : Machine
     extension : array_like, shape (configurations, moving sections)
         Fraction of each stroke [1]
-
-    Returns
-    -------
-    Condensed
 
     Raises
     ------

@@ -1,12 +1,14 @@
 """How near a boom is to its elastic critical load, in the luffing plane and sideways.
 
 A boom that leans by a rotation is pressed across its axis by the thrust times that rotation, and
-bends by what the operators make of it. The largest share of itself that any shape gets back in this
-way is one over the critical load factor. It is sought by Arnoldi's method in three steps, from what
-the shape of a force across the head gets back.
+bends by what the operators make of it. The critical load factor is the reciprocal of the largest
+eigenvalue of this map. It is sought by Arnoldi's method in three steps, from what the shape of a
+force across the head becomes.
 
 The head ahead of the last front leans with it, as a rigid end of the column. The rope, which pulls
 from the head to the winch, rights the boom.
+
+Derived in docs/theory.md, section 5.
 """
 
 from dataclasses import dataclass
@@ -26,12 +28,6 @@ head's own shape leave 3 % of a boom that is all in, whose slenderest section bu
 
 def critical_ratio(boom: Condensed, *, state: State, forces: Forces) -> Array:
     """Load over elastic critical load, the larger of both planes.
-
-    Parameters
-    ----------
-    boom : Condensed
-    state : State
-    forces : Forces
 
     Returns
     -------

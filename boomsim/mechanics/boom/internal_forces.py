@@ -1,4 +1,7 @@
-"""What each section, pad, pin and cylinder carries, once the boom is in equilibrium."""
+"""What each section, pad, pin and cylinder carries, once the boom is in equilibrium.
+
+Derived in docs/theory.md, section 2.
+"""
 
 from dataclasses import dataclass
 
@@ -57,10 +60,6 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
     boom : Condensed
     state : State
         Of the same boom
-
-    Returns
-    -------
-    Forces
     """
     size = state.across.shape[1]
     moment = boom.bending[:, :size] @ state.acting

@@ -1,9 +1,10 @@
-"""What is asked of a boom, and room for the answer."""
+"""Load cases and the arrays for their solution."""
 
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.condense import Condensed
@@ -25,7 +26,7 @@ class Lifts:
         Boom angle [rad], or loaded radius [m]
     hold_radius : bool
         Whether `held` is the radius
-    parts : int
+    parts : ndarray of int, shape (c,)
         Parts of line [1]
     dead, live : float
         Factors on weights and on the load [1]
@@ -36,7 +37,7 @@ class Lifts:
     load: Array
     held: Array
     hold_radius: bool
-    parts: int
+    parts: NDArray[np.int_]
     dead: float
     live: float
     disturbances: Disturbances
@@ -112,7 +113,7 @@ class AtStations(NamedTuple):
             if whole.flags.writeable:
                 whole[..., cells] = part
 
-    def forget(self, lost: np.typing.NDArray[np.bool_]) -> None:
+    def forget(self, lost: NDArray[np.bool_]) -> None:
         """Leave no number where there is no solution."""
         for values in self:
             if values.flags.writeable:

@@ -2,6 +2,8 @@
 
 In axes of the base section all of these are a c cos(angle) + s sin(angle) with constants of the
 machine, so that one product of a matrix gives them all.
+
+Derived in docs/theory.md, section 3.
 """
 
 from typing import NamedTuple
@@ -74,10 +76,6 @@ class Luffing:
         ----------
         cos, sin : ndarray, shape (configurations, cells)
             Of the boom angle [1]
-
-        Returns
-        -------
-        Luffed
         """
         unit = np.concatenate([cos[None], sin[None]])
         seen = (self.rows @ unit.reshape(2, -1)).reshape(-1, *cos.shape)

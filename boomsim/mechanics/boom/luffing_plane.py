@@ -1,23 +1,92 @@
 """One sweep of the equilibrium: from rotations of the axis to forces across it and back.
 
 Pairs, on axis 0, are along and above the base section, or cosine and sine.
+
+Derived in docs/theory.md, section 3.
 """
+
+from typing import NamedTuple
 
 import numpy as np
 
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
-from boomsim.mechanics.boom.luffing_forces import Luffing
+from boomsim.mechanics.boom.luffing_forces import Luffed, Luffing
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
 from boomsim.mechanics.geometry import Array, direction_at_radius
+from boomsim.mechanics.rope_tackle import tackle_advantages
 
 HARDLY = 0.05
 """Pad force over the section's own weight below which its play is not all taken up: a jump from one
 side to the other would leave some loads without a solution [1]."""
 
 
+class Head(NamedTuple):
+    """The boom's head, along and above the base section; pairs of shape (2, c, cells).
+
+    Attributes
+    ----------
+    sheave, rope_from : ndarray
+        Head sheave and lead-line sheave, from the heel pin [m]
+    arms : ndarray, shape (2, 2, c, cells)
+        From the last front: of the load, and of the lead line [m]
+    """
+
+    sheave: Array
+    rope_from: Array
+    arms: Array
+
+
+class End(NamedTuple):
+    """What acts at the head.
+
+    Attributes
+    ----------
+    force : ndarray, shape (2, c, cells)
+        Load, rope and wind, along and above the base section [N]
+    moment : ndarray, shape (c, cells)
+        About the last front [N m]
+    spread : ndarray, shape (2, c, 2 or 3, cells)
+        What stations carry shares of: free fall [m/s2], the head's force [N], wind [Pa]
+    """
+
+    force: Array
+    moment: Array
+    spread: Array
+
+
+class Cylinder(NamedTuple):
+    """What the luffing cylinder does to the boom; each of shape (c, cells).
+
+    Attributes
+    ----------
+    thrust : ndarray
+        Push over the length of cylinder and rod [N/m]
+    along : ndarray
+        What the boom gets along it [N]
+    moment : ndarray
+        Of that, about the axis at the lug [N m]
+    """
+
+    thrust: Array
+    along: Array
+    moment: Array
+
+
+class Sweep(NamedTuple):
+    """One sweep: the crane at its boom angle, the head there, its force, the cylinder."""
+
+    luffed: Luffed
+    head: Head
+    end: End
+    cylinder: Cylinder
+
+
 class LuffingPlane:
-    """Forces in the luffing plane on a boom bent so far. Remembers the last sweep.
+    """Forces in the luffing plane on a boom bent so far.
+
+    A sweep is a row of steps, each of which gives a value: head, boom angle, force at the head,
+    cylinder. What is large, at stations, is written into `kept`. The last sweep stays as `last`.
 
     Parameters
     ----------
@@ -27,52 +96,52 @@ class LuffingPlane:
         Room for what is found at stations
     """
 
+    last: Sweep
+
     def __init__(self, lifts: Lifts, kept: AtStations) -> None:
-        self.boom, self.lifts, self.kept = lifts.boom, lifts, kept
-        machine, change = self.boom.machine, lifts.disturbances
+        boom = self.boom = lifts.boom
+        self.lifts, self.kept = lifts, kept
+        machine, change = boom.machine, lifts.disturbances
         dynamic = hoisting_factor(change.hoist_speed, hoist_class=change.hoist_class)
         efficiency = machine.hoist.sheave_efficiency
-        advantage = tackle_advantage(lifts.parts, sheave_efficiency=efficiency)
+        advantage = tackle_advantages(lifts.parts, sheave_efficiency=efficiency)[:, None]
         self.live = lifts.load * (lifts.live * dynamic)
         self.pull = self.live * (GRAVITY / advantage)
         self.hung = self.live + machine.boom.head.mass * lifts.dead
         self.half_cylinder = lifts.dead * machine.cylinder.mass / 2
         self.luffing = Luffing(machine, hanging=self.half_cylinder, change=change)
         self.carried, self.wind = _carried(lifts), lifts.wind_from_behind
-        self.ends = np.empty((2, len(lifts.load), self.carried.shape[2], lifts.load.shape[1]))
         self.arms_of = _arms(lifts)
         self.spare = np.empty_like(kept.rotation)
-        self._take_operators()
-        if not lifts.hold_radius:
-            self._luff(np.cos(lifts.held), np.sin(lifts.held))
-
-    def _take_operators(self) -> None:
-        """Choose the rows and columns that are needed: without play only the lug's pad is."""
-        boom, sections = self.boom, self.boom.machine.boom.sections
-        size = self.spare.shape[1]
+        held = None if lifts.hold_radius else (np.cos(lifts.held), np.sin(lifts.held))
+        self.kept_angle = self.luffing.to(*held) if held else None
+        # Without play only the lug's pad and the two moments are needed.
+        size, sections = self.spare.shape[1], machine.boom.sections
         self.has_play = any(section.clearance for section in sections)
         rows = boom.turning.shape[2] if self.has_play else size + 2
         pads = len(sections) if self.has_play else 1
-        self.acting, self.across = self.kept.acting[:, :rows], self.kept.acting[:, :size]
+        self.acting, self.across = kept.acting[:, :rows], kept.acting[:, :size]
         self.turning = boom.turning[:, :, :rows]
         self.pads = boom.bending[:, size : size + pads, : size + 1]
         self.chord = boom.stations.in_overlap[:, :PER_SECTION]
         # One over the force below which a pad hardly presses.
-        hardly = [HARDLY * GRAVITY * mass for mass in boom.machine.boom.section_masses]
+        hardly = [HARDLY * GRAVITY * mass for mass in machine.boom.section_masses]
         self.firm = 1.0 / np.array(hardly)[:, None]
 
     def start(self) -> Array:
         """Rotations to start from: of first order, enlarged by thrust, all play taken up [rad]."""
         boom, plane, direction = self.boom, self.boom.up, self.kept.direction
         direction[0], direction[1] = 1.0, 0.0
-        self._place_head()
-        self._pull_head()
-        hung = (plane.pads[:, :1] @ self.carried @ self.ends[1])[:, 0]
-        self._push(hung + plane.pads_head[:, 0] * self.head_moment, feedback=0.0)
+        head = self._head()
+        luffed = self._luffed(head)
+        end = self._end(head, luffed)
+        hung = (plane.pads[:, :1] @ self.carried @ end.spread[1])[:, 0]
+        across = hung + plane.pads_head[:, 0] * end.moment
+        lug = self._cylinder(luffed, across=across, feedback=0.0)
         causes = np.concatenate(
-            [self.ends[1, :, :2], self.head_moment[:, None], self.lug_moment[:, None]], axis=1
+            [end.spread[1, :, :2], end.moment[:, None], lug.moment[:, None]], axis=1
         )
-        pull = (boom.thrust * self.ends[0, :, :2]).sum(axis=1)
+        pull = (boom.thrust * end.spread[0, :, :2]).sum(axis=1)
         bent = (boom.straight @ causes) / (1.0 + pull.clip(-0.5, 0.5))[:, None]
         play = boom.turning[:, :, plane.moment.shape[1] + 2 :].sum(axis=2, keepdims=True)
         return np.asarray(bent + play)
@@ -81,63 +150,68 @@ class LuffingPlane:
         """New rotations for old ones, shape (configurations, K, cells) [rad]."""
         (cos, sin), (along, above) = self.kept.direction, self.kept.force
         cos_sin(rotation, out=self.kept.direction, square=self.spare)
-        self._place_head()
-        self._pull_head()
-        np.matmul(self.carried, self.ends, out=self.kept.force)
+        head = self._head()
+        luffed = self._luffed(head)
+        end = self._end(head, luffed)
+        np.matmul(self.carried, end.spread, out=self.kept.force)
         # The new rotations are not there yet: their room serves for a product.
         np.multiply(above, cos, out=out)
         np.multiply(along, sin, out=self.spare)
         np.subtract(out, self.spare, out=self.across)
-        self._hold()
+        cylinder = self._held(luffed, end)
         np.matmul(self.turning, self.acting, out=out)
+        self.last = Sweep(luffed, head, end, cylinder)
 
-    def _place_head(self) -> None:
-        """Head sheave and lead-line sheave; the boom angle, where the radius is kept."""
+    def _head(self) -> Head:
+        """Head sheave and lead-line sheave, where the directions of the axis put them."""
         tip = self.kept.direction[:, :, -1]
         front = (self.boom.path @ self.kept.direction)[:, :, 0]
-        self.arms = (self.arms_of @ tip.reshape(2, -1)).reshape(2, *tip.shape)
-        self.head, self.rope_from = front + self.arms
-        if self.lifts.hold_radius:
-            reach = self.lifts.held - self.boom.machine.heel_out
-            self._luff(*direction_at_radius(reach=reach, along=self.head[0], above=self.head[1]))
+        arms = (self.arms_of @ tip.reshape(2, -1)).reshape(2, *tip.shape)
+        sheave, rope_from = front + arms
+        return Head(sheave, rope_from, arms)
 
-    def _luff(self, cos: Array, sin: Array) -> None:
-        self.luffed = self.luffing.to(cos, sin)
-        self.ends[:, :, 0] = self.luffed.gravity
-        self.hanging = self.half_cylinder * self.luffed.gravity
+    def _luffed(self, head: Head) -> Luffed:
+        """The boom angle: kept, or the one that keeps the radius of this head."""
+        if self.kept_angle is not None:
+            return self.kept_angle
+        reach, (along, above) = self.lifts.held - self.boom.machine.heel_out, head.sheave
+        return self.luffing.to(*direction_at_radius(reach=reach, along=along, above=above))
 
-    def _pull_head(self) -> None:
+    def _end(self, head: Head, luffed: Luffed) -> End:
         """What each station carries a share of: gravity, the head's force, wind; its moment."""
-        load = self.hung * self.luffed.gravity
+        load = self.hung * luffed.gravity
+        wind: tuple[Array, ...] = ()
         if self.wind:
-            cos, sin = self.luffed.unit
+            cos, sin = luffed.unit
             downwind = self.wind * np.array([cos, -sin])
             load = load + downwind * (self.lifts.disturbances.load_area * self.lifts.load)
-            self.ends[:, :, 2] = downwind * sin**2
-        rope = self.luffed.winch - self.rope_from
+            wind = (downwind * sin**2,)
+        rope = luffed.winch - head.rope_from
         rope *= self.pull / np.sqrt(rope[0] * rope[0] + rope[1] * rope[1])
-        self.end = load + rope
-        self.ends[:, :, 1] = self.end
-        self.head_moment = _moment(self.arms[0], load) + _moment(self.arms[1], rope)
+        force = load + rope
+        moment = _moment(head.arms[0], load) + _moment(head.arms[1], rope)
+        return End(force, moment, np.stack([luffed.gravity, force, *wind], axis=2))
 
-    def _hold(self) -> None:
+    def _held(self, luffed: Luffed, end: End) -> Cylinder:
         """Let the luffing cylinder hold the boom, and each section's play be taken up.
 
         The cylinder presses the bent base section between heel pin and lug along its chord, so
         that a little of its push along the boom is missing from the force across that it holds.
         """
         size = self.across.shape[1]
-        self.acting[:, size] = self.head_moment
+        self.acting[:, size] = end.moment
         pads = self.pads @ self.acting[:, : size + 1]
         bent = self.chord * self.kept.direction[1, :, :PER_SECTION]
-        self._push(pads[:, 0], feedback=(self.pads[:, :1, :PER_SECTION] @ bent)[:, 0])
-        bent *= self.lug_along[:, None]
+        feedback = (self.pads[:, :1, :PER_SECTION] @ bent)[:, 0]
+        cylinder = self._cylinder(luffed, across=pads[:, 0], feedback=feedback)
+        bent *= cylinder.along[:, None]
         self.across[:, :PER_SECTION] -= bent
-        self.acting[:, size + 1] = self.lug_moment
+        self.acting[:, size + 1] = cylinder.moment
         if self.has_play:
             self.acting[:, size + 2 :] = self._play_taken(pads)
+        return cylinder
 
-    def _push(self, across: Array, *, feedback: Array | float) -> None:
+    def _cylinder(self, luffed: Luffed, *, across: Array, feedback: Array | float) -> Cylinder:
         """Force of the luffing cylinder along the boom at its lug.
 
         The cylinder holds the boom's moment about the heel pin and the half of its own weight w
@@ -146,34 +220,37 @@ class LuffingPlane:
 
         Parameters
         ----------
+        luffed : Luffed
         across : ndarray
             Force across the axis, over the lug, that would hold the boom [N]
         feedback : ndarray
             By how much `across` becomes less for each newton along the boom [1]
         """
-        arm, rod = self.boom.machine.cylinder.attach_along, self.luffed.rod[0]
-        held = (across - feedback * self.hanging[0]) * arm - self.luffed.own
-        self.thrust = held / (self.luffed.leverage + feedback * (arm * rod))
-        self.lug_along = self.thrust * rod + self.hanging[0]
-        self.lug_moment = self.lug_along * self.boom.machine.cylinder.attach_below
+        attach, rod = self.boom.machine.cylinder, luffed.rod[0]
+        arm, hanging = attach.attach_along, self.half_cylinder * luffed.gravity[0]
+        held = (across - feedback * hanging) * arm - luffed.own
+        thrust = held / (luffed.leverage + feedback * (arm * rod))
+        along = thrust * rod + hanging
+        return Cylinder(thrust, along, along * attach.attach_below)
 
     @property
     def angle(self) -> Array:
         """Boom angle [rad]."""
         if self.lifts.hold_radius:
-            cos, sin = self.luffed.unit
+            cos, sin = self.last.luffed.unit
             return np.asarray(np.arctan2(sin, cos))
         return self.lifts.held
 
     @property
     def cylinder(self) -> Array:
         """Push of the luffing cylinder along its axis [N]."""
-        return np.asarray(self.thrust * np.hypot(*self.luffed.rod))
+        return np.asarray(self.last.cylinder.thrust * np.hypot(*self.last.luffed.rod))
 
     @property
     def lug_above(self) -> Array:
         """What the boom gets from the cylinder, above it [N]."""
-        return np.asarray(self.thrust * self.luffed.rod[1] + self.hanging[1])
+        luffed, thrust = self.last.luffed, self.last.cylinder.thrust
+        return np.asarray(thrust * luffed.rod[1] + self.half_cylinder * luffed.gravity[1])
 
     def _play_taken(self, front: Array) -> Array:
         """How much of each section's play is taken up, 1 as in a drooping boom to -1.

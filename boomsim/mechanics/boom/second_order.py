@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 
-from boomsim.mechanics.boom.fixed_point import Sweeps, relax
+from boomsim.mechanics.boom.fixed_point_iteration import Sweeps, relax
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_plane import LuffingPlane
 from boomsim.mechanics.boom.side_plane import Sideways
@@ -22,7 +22,7 @@ Found = dict[str, Any]
 """What a cell has one of: fields of :class:`boomsim.mechanics.boom.boom_state.State` by name."""
 
 BESIDE = ("head_left", "head_moment_side", "head_torsion")
-"""What a cell has none of where nothing acts sideways."""
+"""Results that are zero without side load."""
 
 
 def solve(
@@ -110,14 +110,15 @@ def _believed(bent: Sweeps) -> np.typing.NDArray[np.bool_]:
 
 
 def _in_plane(plane: LuffingPlane) -> dict[str, Array]:
+    head, end, cylinder = plane.last.head, plane.last.end, plane.last.cylinder
     return {
         "angle": plane.angle,
-        "head_along": plane.head[0],
-        "head_above": plane.head[1],
-        "head_moment": plane.head_moment,
-        "lug_moment": plane.lug_moment,
+        "head_along": head.sheave[0],
+        "head_above": head.sheave[1],
+        "head_moment": end.moment,
+        "lug_moment": cylinder.moment,
         "cylinder": plane.cylinder,
-        "lug_along": plane.lug_along,
+        "lug_along": cylinder.along,
         "lug_above": plane.lug_above,
     }
 

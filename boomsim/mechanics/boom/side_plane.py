@@ -1,4 +1,7 @@
-"""Forces across the luffing plane, on the boom as it is bent in that plane."""
+"""Forces across the luffing plane, on the boom as it is bent in that plane.
+
+Derived in docs/theory.md, section 3.
+"""
 
 import numpy as np
 
@@ -33,7 +36,7 @@ class Sideways:
         """New rotations for old ones, shape (configurations, K, cells) [rad]."""
         boom, ahead = self.plane.boom, self.plane.boom.machine.boom.head.ahead
         self.head_left = (boom.path @ rotation)[:, 0] + ahead * rotation[:, -1]
-        rope = -self.plane.pull * self.head_left / np.maximum(self.plane.head[0], 1e-3)
+        rope = -self.plane.pull * self.head_left / np.maximum(self.plane.last.head.sheave[0], 1e-3)
         end = self.pull + rope
         (cos, sin), carried = self.direction, self.spare
         cos_sin(rotation, out=self.direction, square=self.spare)
@@ -42,7 +45,7 @@ class Sideways:
         np.multiply(carried, cos, out=self.across)
         sin *= self.tangent
         self.across -= sin
-        self.head_moment = ahead * (end - self.plane.end[0] * rotation[:, -1])
+        self.head_moment = ahead * (end - self.plane.last.end.force[0] * rotation[:, -1])
         side = boom.side
         np.matmul(side.rotation, self.across, out=out)
         np.multiply(side.rotation_head, self.head_moment[:, None], out=carried)

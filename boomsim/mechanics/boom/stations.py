@@ -8,6 +8,8 @@ moment of an evenly spread weight, so a first-order deflection carries no error 
 
 Values at stations are ordered section by section: K = 9 stations for each section. Axis 0 is the
 configuration.
+
+Derived in docs/theory.md, section 2.
 """
 
 from dataclasses import dataclass
@@ -89,17 +91,7 @@ class Cuts:
 
     @classmethod
     def of(cls, machine: Machine, placed: Layout) -> "Cuts":
-        """Cut the sections of every configuration.
-
-        Parameters
-        ----------
-        machine : Machine
-        placed : Layout
-
-        Returns
-        -------
-        Cuts
-        """
+        """Cut the sections of every configuration."""
         count = len(machine.boom.sections)
         length = np.broadcast_to([s.length for s in machine.boom.sections], placed.front.shape)
         support = placed.overlap.copy()
@@ -161,17 +153,7 @@ class Cuts:
 
 
 def stations_of(machine: Machine, *, cuts: Cuts) -> Stations:
-    """Place the stations, and what acts beyond them.
-
-    Parameters
-    ----------
-    machine : Machine
-    cuts : Cuts
-
-    Returns
-    -------
-    Stations
-    """
+    """Place the stations, and what acts beyond them."""
     configurations, sections = cuts.shape
     flat = (configurations, sections * PER_SECTION, 1)
     position = cuts.position.reshape(configurations, sections, PER_SECTION)

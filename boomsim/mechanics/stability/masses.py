@@ -1,4 +1,7 @@
-"""Where every mass of a crane is, on its deflected boom."""
+"""Where every mass of a crane is, on its deflected boom.
+
+Derived in docs/theory.md, section 6.
+"""
 
 from dataclasses import dataclass
 
@@ -46,18 +49,7 @@ class Masses:
 
 
 def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Masses:
-    """Find every mass in its place on the deflected boom.
-
-    Parameters
-    ----------
-    boom : Condensed
-    state : State
-    counterweight : TurningMass
-
-    Returns
-    -------
-    Masses
-    """
+    """Find every mass in its place on the deflected boom."""
     machine = boom.machine
     cos, sin = np.cos(state.angle), np.sin(state.angle)
 

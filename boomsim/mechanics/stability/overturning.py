@@ -1,6 +1,8 @@
 """Does the crane turn over: moments of every mass about every tipping line.
 
 On ground that leans, masses count where a plumb line through them meets the plane of the supports.
+
+Derived in docs/theory.md, section 6.
 """
 
 from dataclasses import dataclass
@@ -72,10 +74,6 @@ def overturning(
     slew : ndarray, shape (slews,)
         Slew angles to try; 0 over the rear [rad]
     disturbances : Disturbances
-
-    Returns
-    -------
-    Overturning
     """
     lines = tipping_lines(support)
     slew = np.atleast_1d(np.asarray(slew, dtype=float))

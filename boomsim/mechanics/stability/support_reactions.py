@@ -1,4 +1,7 @@
-"""What each support carries, on springs that can push and cannot pull."""
+"""What each support carries, on springs that can push and cannot pull.
+
+Derived in docs/theory.md, section 6.
+"""
 
 from dataclasses import dataclass
 
@@ -45,10 +48,6 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
         Vertical resultant, downwards positive [N]
     x, y : ndarray
         Where it acts, carrier axes [m]
-
-    Returns
-    -------
-    Reactions
     """
     points = np.array(support.points)
     weight, x, y = np.broadcast_arrays(weight, x, y)

@@ -2,6 +2,8 @@
 
 Each is given by its outward unit normal n and its distance d from the axis of rotation: points on
 it have n.x = d.
+
+Derived in docs/theory.md, section 6.
 """
 
 from dataclasses import dataclass
@@ -33,16 +35,7 @@ class TippingLines:
 
 
 def tipping_lines(support: Support) -> TippingLines:
-    """Sides of the convex polygon round the supports.
-
-    Parameters
-    ----------
-    support : Support
-
-    Returns
-    -------
-    TippingLines
-    """
+    """Sides of the convex polygon round the supports."""
     corners = np.array(_hull(support.points))
     ends = np.roll(corners, -1, axis=0)
     side = ends - corners

@@ -10,16 +10,7 @@ from boomsim.papers.board.mark_reliability import Reliability
 
 
 def board_data(board: Board) -> dict[str, Any]:
-    """Turn the study of a board into plain data.
-
-    Parameters
-    ----------
-    board : Board
-
-    Returns
-    -------
-    dict
-    """
+    """Turn the study of a board into plain data."""
     found = board.reliability if board.count else "Nobody could be marked."
     told = isinstance(found, Reliability)
     return {

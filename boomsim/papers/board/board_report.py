@@ -16,10 +16,6 @@ tr + tr td { border-top: 1px solid #e7e9ec; } body { padding-right: 3rem; }
 def board_page(board: Board) -> str:
     """Write the page.
 
-    Parameters
-    ----------
-    board : Board
-
     Returns
     -------
     str
@@ -53,16 +49,7 @@ def _table(one: Section) -> str:
 
 
 def board_text(board: Board) -> str:
-    """Write the same as plain text.
-
-    Parameters
-    ----------
-    board : Board
-
-    Returns
-    -------
-    str
-    """
+    """Write the same as plain text."""
     title = f"Report for the board: {board.marked.key.title}"
     pieces = [title + "\n" + "=" * len(title), *map(_plain, sections(board))]
     return "\n\n".join([*pieces, board.marked.key.caution]) + "\n"

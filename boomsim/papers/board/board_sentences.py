@@ -33,16 +33,7 @@ class Section:
 
 
 def sections(board: Board) -> Iterator[Section]:
-    """Write the report of a board.
-
-    Parameters
-    ----------
-    board : Board
-
-    Yields
-    ------
-    Section
-    """
+    """Write the report of a board."""
     yield Section(title="The class", sentences=tuple(_class(board)))
     if not board.count:
         return

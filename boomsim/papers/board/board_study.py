@@ -19,13 +19,7 @@ UNLIKE = (
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Board:
-    """A marked class as a board looks at it.
-
-    Attributes
-    ----------
-    marked : Marked
-    judged : Judgements or None
-    """
+    """A marked class as a board looks at it."""
 
     marked: Marked
     judged: Judgements | None = None

@@ -39,10 +39,6 @@ def read_roster(path: str | Path) -> Roster:
     ----------
     path : str or Path
         CSV with the columns candidate and name
-
-    Returns
-    -------
-    Roster
     """
     typed = read_table(path, needed=("candidate", "name"), what="roster")
     names: dict[str, str] = {}
@@ -105,11 +101,6 @@ def gradebook(marked: Marked, *, roster: Roster | None, judged: Judgements | Non
 
 def strangers(marked: Marked, roster: Roster) -> tuple[list[str], list[str]]:
     """Find who is missing on either side.
-
-    Parameters
-    ----------
-    marked : Marked
-    roster : Roster
 
     Returns
     -------

@@ -81,10 +81,6 @@ def read_judgements(path: str | Path, found: Sequence[Item]) -> Judgements:
         per cent of the question's marks
     found : sequence of Item
 
-    Returns
-    -------
-    Judgements
-
     Raises
     ------
     PaperError
@@ -145,17 +141,7 @@ def _share(typed: Typed, line: int, row: Mapping[str, str], column: str) -> floa
 
 
 def cut_of(judged: Judgements, one: CandidateMark) -> Cut:
-    """Add up the judgements of a candidate's own questions.
-
-    Parameters
-    ----------
-    judged : Judgements
-    one : CandidateMark
-
-    Returns
-    -------
-    Cut
-    """
+    """Add up the judgements of a candidate's own questions."""
     own = [(judged.shares[key], mark.most) for key, mark in keyed(one.questions)]
     sums = tuple(
         math.fsum(shares[judge] * most for shares, most in own)

@@ -99,10 +99,6 @@ class _Seen:
 def items(marked: Marked) -> tuple[Item, ...]:
     """Look at every question of a marked class.
 
-    Parameters
-    ----------
-    marked : Marked
-
     Returns
     -------
     tuple of Item
@@ -122,16 +118,7 @@ def items(marked: Marked) -> tuple[Item, ...]:
 
 
 def keyed(questions: Sequence[QuestionMark]) -> Iterator[tuple[str, QuestionMark]]:
-    """Tell the questions of a paper by family, and by place among those of one family.
-
-    Parameters
-    ----------
-    questions : sequence of QuestionMark
-
-    Yields
-    ------
-    (str, QuestionMark)
-    """
+    """Tell the questions of a paper by family, and by place among those of one family."""
     times: Counter[str] = Counter()
     for mark in questions:
         times[mark.family] += 1
@@ -141,10 +128,6 @@ def keyed(questions: Sequence[QuestionMark]) -> Iterator[tuple[str, QuestionMark
 
 def same_paper(candidates: Sequence[CandidateMark]) -> list[list[float]] | None:
     """Marks by candidate and question, where all have the same questions.
-
-    Parameters
-    ----------
-    candidates : sequence of CandidateMark
 
     Returns
     -------

@@ -30,16 +30,7 @@ class Outcome:
 
 
 def outcomes(found: Sequence[Item]) -> tuple[Outcome, ...]:
-    """Put the questions of a class together by topic, in the order of a course.
-
-    Parameters
-    ----------
-    found : sequence of Item
-
-    Returns
-    -------
-    tuple of Outcome
-    """
+    """Put the questions of a class together by topic, in the order of a course."""
     topics = [topic for topic in TOPICS if any(one.topic == topic for one in found)]
     return tuple(_outcome([one for one in found if one.topic == topic]) for topic in topics)
 

@@ -97,10 +97,6 @@ def variance(values: Sequence[float]) -> float:
     ----------
     values : sequence of float
         At least two
-
-    Returns
-    -------
-    float
     """
     mean = math.fsum(values) / len(values)
     return math.fsum((value - mean) ** 2 for value in values) / (len(values) - 1)

@@ -78,10 +78,6 @@ def compare_markers(one: str | Path, other: str | Path) -> Compared:
     one, other : str or Path
         CSV with the column candidate and a column for each question, as marks.csv of a report is
 
-    Returns
-    -------
-    Compared
-
     Raises
     ------
     PaperError

@@ -44,10 +44,6 @@ def read_table(path: str | Path, *, needed: tuple[str, ...], what: str) -> Typed
     what : str
         "a roster", for the error message
 
-    Returns
-    -------
-    Typed
-
     Raises
     ------
     PaperError

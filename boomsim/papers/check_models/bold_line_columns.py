@@ -66,10 +66,6 @@ def bold_column(number: int, system: str) -> BoldColumn:
         In `COLUMNS` [1]
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    BoldColumn
     """
     name, extension = COLUMNS[number]
     setup = set_up(load_machine(name))
@@ -96,10 +92,6 @@ def _steps(
 
 def last_row(column: BoldColumn) -> int:
     """Find the last row that stability does not set.
-
-    Parameters
-    ----------
-    column : BoldColumn
 
     Returns
     -------

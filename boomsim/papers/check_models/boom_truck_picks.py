@@ -77,16 +77,7 @@ def _piece(column: Column) -> Piece:
 
 @lru_cache(maxsize=2)
 def whole_chart(system: str) -> Table:
-    """Write all columns, with what belongs to each above it.
-
-    Parameters
-    ----------
-    system : str
-
-    Returns
-    -------
-    Table
-    """
+    """Write all columns, with what belongs to each above it."""
     heads = [
         ("way out", *(one.way for one in COLUMNS)),
         ("beams", *(one.support for one in COLUMNS)),
@@ -136,10 +127,6 @@ def row_beyond(system: str, radius: float) -> int:
     system : str
     radius : float
         [m]
-
-    Returns
-    -------
-    int
     """
     foot = float(unit(LENGTH[system]).factor)
     return next(n for n, one in enumerate(ROWS[system]) if one * foot >= radius - 1e-9)

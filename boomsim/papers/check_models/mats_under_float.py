@@ -16,11 +16,6 @@ BEARING = {METRIC: ("kN/m^2", (100, 120, 150, 200, 250)),
 def use_of(chance: Chance, fails: bool) -> float:
     """Draw a share of what is permitted, clearly above it or clearly below.
 
-    Parameters
-    ----------
-    chance : Chance
-    fails : bool
-
     Returns
     -------
     float

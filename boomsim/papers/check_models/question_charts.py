@@ -65,10 +65,6 @@ def chart_of_piece(piece: Piece, system: str) -> Chart:
     piece : Piece
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    Chart
     """
     machine = load_machine(piece.machine)
     setup = set_up(machine, rigging=Rigging(support=piece.support), slew=piece.sector)
@@ -82,18 +78,7 @@ def chart_of_piece(piece: Piece, system: str) -> Chart:
 
 
 def number(chart: Chart, row: int, column: int, *, system: str) -> Decimal | None:
-    """Find a cell as it is printed, in the unit of `MASS`; None where it is blank.
-
-    Parameters
-    ----------
-    chart : Chart
-    row, column : int
-    system : str
-
-    Returns
-    -------
-    Decimal or None
-    """
+    """Find a cell as it is printed, in the unit of `MASS`; None where it is blank."""
     steps = int(chart.steps[row, column])
     return steps * STEP[system] if steps > 0 else None
 
@@ -118,10 +103,6 @@ def table(
         Behind the numbers of structural cells
     caption : str
         May have a place for {mass}
-
-    Returns
-    -------
-    Table
     """
     foot = float(unit(LENGTH[system]).factor)
     rows = [(f"radius [{LENGTH[system]}]", *heads)]
@@ -150,10 +131,6 @@ def system_with(value: float, spreads: Mapping[str, Sequence[float]], *, of: str
         Values offered, by unit system, in `of`
     of : str
         "length" or "mass"
-
-    Returns
-    -------
-    str
     """
     names = LENGTH if of == "length" else MASS
     for system, offered in spreads.items():

@@ -33,15 +33,7 @@ BEHIND, ASIDE = 4.0, 3.0
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Stood:
-    """One crane with its load: a single cell of the call path.
-
-    Attributes
-    ----------
-    boom : Condensed
-    state : State
-    placed : Masses
-    balance : Overturning
-    """
+    """One crane with its load: a single cell of the call path."""
 
     boom: Condensed
     state: State
@@ -61,10 +53,6 @@ def floats(length: float, width: float) -> Support:
     ----------
     length, width : float
         From float to float along the carrier and across it [m]
-
-    Returns
-    -------
-    Support
     """
     x, y = length / 2, width / 2
     points = ((x, y), (-x, y), (-x, -y), (x, -y))
@@ -78,10 +66,6 @@ def line_ahead(distance: float) -> Support:
     ----------
     distance : float
         From the axis of rotation [m]
-
-    Returns
-    -------
-    Support
     """
     points = ((distance, ASIDE), (-BEHIND, ASIDE), (-BEHIND, -ASIDE), (distance, -ASIDE))
     return replace(floats(1.0, 1.0), points=points)
@@ -111,10 +95,6 @@ def crane(
         Mass and distance from the axis of rotation towards the rear [kg], [m]
     support : Support, optional
     hoist : Hoist, optional
-
-    Returns
-    -------
-    Condensed
     """
     boom = _bare()
     parts = [TurningMass(name="turning part", mass=m, out=x, up=1.0) for m, x in turning]
@@ -151,10 +131,6 @@ def stand(
     slew : float
         0 over the rear [rad]
     disturbances : Disturbances
-
-    Returns
-    -------
-    Stood
     """
     machine = boom.machine
     state = solve_state(

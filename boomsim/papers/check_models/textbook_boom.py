@@ -10,6 +10,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY as GRAVITY
 from boomsim.machine.model import (
     Boom,
     CarrierMass,
@@ -30,7 +31,6 @@ from boomsim.mechanics.boom.internal_forces import Forces, section_forces
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.mechanics.stability.masses import masses
 
-GRAVITY = 9.80665
 STIFF = 1e24
 """Young's modulus of a boom that does not bend [Pa]."""
 MANY = 100
@@ -63,10 +63,6 @@ def textbook_boom(
         Head sheave centre ahead of the last front [m]
     modulus : sequence of float
         Young's modulus of each section; default stiff [Pa]
-
-    Returns
-    -------
-    Boom
     """
     count = len(lengths)
     moved = (0.0, *(strokes or (0.0,) * (count - 1)))
@@ -96,10 +92,6 @@ def textbook_machine(boom: Boom, *, heel_out: float = 0.0) -> Machine:
     boom : Boom
     heel_out : float
         Heel pin from the axis of rotation [m]
-
-    Returns
-    -------
-    Machine
     """
     attach = 0.2 * boom.sections[0].length
     corners = ((3.0, 3.0), (3.0, -3.0), (-3.0, -3.0), (-3.0, 3.0))
@@ -175,30 +167,12 @@ def even_boom(length: float, *, weight: float, centre: float) -> Boom:
 
 
 def clamped(machine: Machine) -> Machine:
-    """Hold the boom so near the heel pin that its foot neither turns nor moves.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    Machine
-    """
+    """Hold the boom so near the heel pin that its foot neither turns nor moves."""
     return replace(machine, cylinder=replace(machine.cylinder, attach_along=AT_THE_HEEL))
 
 
 def without_rope(machine: Machine) -> Machine:
-    """Reeve so many parts of line that the hoist rope's pull along the boom does not show.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    Machine
-    """
+    """Reeve so many parts of line that the hoist rope's pull along the boom does not show."""
     return replace(machine, hoist=replace(machine.hoist, parts=(50 * MANY,)))
 
 

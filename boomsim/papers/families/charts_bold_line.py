@@ -36,10 +36,6 @@ APART = 2
 def tables(system: str) -> tuple[tuple[tuple[int, ...], int], ...]:
     """Find three columns of one machine and a first row, so that each line ends in another row.
 
-    Parameters
-    ----------
-    system : str
-
     Returns
     -------
     tuple of (tuple of int, int)

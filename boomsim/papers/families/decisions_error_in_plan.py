@@ -30,8 +30,8 @@ E, G, u, p, g, D = symbols("E G u p g D")
 
 LOAD, GROUND, GO = 1, 2, 3
 LINES = (
-    ("C", "gross rated capacity"), ("G", "gross load"), ("u", "use of the rated capacity"),
-    ("A", "area of the mat"), ("p", "pressure under the mat"), ("g", "use of the ground"),
+    ("C", "gross rated capacity"), ("G", "gross load"), ("u", "utilisation of the rated capacity"),
+    ("A", "area of the mat"), ("p", "pressure under the mat"), ("g", "utilisation of the ground"),
 )  # fmt: skip
 """Lines of a plan: letter and words."""
 
@@ -175,11 +175,12 @@ FAMILY = Family(
         Step(G, m + m_b + m_s, "right gross load",
              "All that hangs below the head counts as load: add hook block and slings.",
              metric="t", us="lb", nearest=("0.05", "100")),
-        Step(u, G / C_2, "right use of the rated capacity",
+        Step(u, G / C_2, "right utilisation of the rated capacity",
              "Divide by what is rated at the larger radius.", metric="%", us="%"),
         Step(p, P / b**2, "right pressure under the mat",
              "Divide the float load by the area of the mat.", metric="kN/m^2", us="lbf/ft^2"),
-        Step(g, p / q_0, "right use of the ground", "Divide the pressure by what the ground bears.",
+        Step(g, p / q_0, "right utilisation of the ground",
+             "Divide the pressure by what the ground bears.",
              metric="%", us="%"),
         Step(D, first_over(u, g), "first check that fails",
              "The first check with more than 100 % stops the pick.",

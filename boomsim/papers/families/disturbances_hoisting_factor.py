@@ -9,11 +9,12 @@ from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.numbers.printed_units import METRIC, US
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values
+from boomsim.units import FOOT
 
 m, v, v_0, a, b, a_1, b_1, k = symbols("m v v_0 a b a_1 b_1 k")
 phi, P = symbols("phi P")
 
-SPEED = {METRIC: 1.0, US: 0.3048}
+SPEED = {METRIC: 1.0, US: float(FOOT)}
 """Speed for which the table gives its growth [m/s]."""
 
 

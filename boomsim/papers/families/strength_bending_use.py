@@ -70,7 +70,7 @@ FAMILY = Family(
              metric="MPa", us="ksi"),
         Step(f, alpha * f_y, "allowed stress", "Take the allowed share of the yield stress.",
              metric="MPa", us="ksi"),
-        Step(u, sigma / f, "use of the allowed stress",
+        Step(u, sigma / f, "utilisation of the allowed stress",
              "Use is what is there over what is allowed.", metric="%", us="%"),
     ),
     slips=(

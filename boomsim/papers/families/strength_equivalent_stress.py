@@ -47,7 +47,7 @@ FAMILY = Family(
         Step(sigma_v, TOGETHER, "equivalent stress",
              "Shear weighs three times in the sum of squares (von Mises).",
              metric="MPa", us="ksi"),
-        Step(u, sigma_v / f, "use of the allowed stress",
+        Step(u, sigma_v / f, "utilisation of the allowed stress",
              "Use is what is there over what is allowed.", metric="%", us="%"),
     ),
     slips=(

@@ -59,7 +59,7 @@ FAMILY = Family(
              "the front pads have the overlap.", metric="kN", us="lbf"),
         Step(p, PAIR, "pressure under the front pads",
              "Two pads share the force: divide it by both areas.", metric="MPa", us="psi"),
-        Step(u, p / p_0, "use of the allowed pressure",
+        Step(u, p / p_0, "utilisation of the allowed pressure",
              "Use is what is there over what is allowed.", metric="%", us="%"),
     ),
     slips=(

@@ -60,10 +60,6 @@ def in_letters(formula: Expr, order: tuple[str, ...], dialect: Dialect) -> str:
     order : tuple of str
         Letters in the order in which terms and factors are written
     dialect : Dialect
-
-    Returns
-    -------
-    str
     """
     return _Walk(dialect=dialect, order=order, slots=False).write(formula)
 
@@ -80,10 +76,6 @@ def in_numbers(
     dialect : Dialect
     shown : callable
         Printed amount by letter
-
-    Returns
-    -------
-    str
     """
     template = _with_slots(formula, order, dialect)
     return _SLOT.sub(lambda slot: dialect.number(shown(slot[1])), template)
@@ -97,10 +89,6 @@ def letter(name: str, dialect: Dialect) -> str:
     name : str
         "F", "theta", "M_max"
     dialect : Dialect
-
-    Returns
-    -------
-    str
     """
     base, _, below = name.partition("_")
     return dialect.letter(base, below)

@@ -36,16 +36,7 @@ class Piece:
 
 
 def in_plain(parts: Iterable[Piece]) -> str:
-    """Write text and letters as one line of plain text.
-
-    Parameters
-    ----------
-    parts : iterable of Piece
-
-    Returns
-    -------
-    str
-    """
+    """Write text and letters as one line of plain text."""
     return "".join(one.written(PLAIN, str, "%s") for one in parts)
 
 
@@ -62,10 +53,6 @@ def pieces(
     letters : frozenset of str
         Letters that have an amount
     words : mapping of str to str
-
-    Returns
-    -------
-    tuple of Piece
     """
     done: list[Piece] = []
     for plain, name, how in _cut(text):
@@ -79,30 +66,12 @@ def pieces(
 
 
 def names_in(text: str) -> frozenset[str]:
-    """Names that a text has places for.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    frozenset of str
-    """
+    """Names that a text has places for."""
     return frozenset(name for _, name, _ in _cut(text) if name)
 
 
 def letters_in(text: str) -> frozenset[str]:
-    """Letters that a text shows: ``{a=}`` and ``{a:}``, but not ``{a}``.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    frozenset of str
-    """
+    """Letters that a text shows: ``{a=}`` and ``{a:}``, but not ``{a}``."""
     return frozenset(name for _, name, how in _cut(text) if how)
 
 

@@ -62,10 +62,6 @@ def label_of(text: str) -> str:
     ----------
     text : str
         "1a", "1.a", "01 (a)"
-
-    Returns
-    -------
-    str
     """
     found = _LABEL.fullmatch(text.strip()) if len(text) < 20 else None
     return f"{found[1]}{found[2].lower()}" if found else ""
@@ -77,10 +73,6 @@ _SPACES = dict.fromkeys(map(ord, "\u00a0\u2009\u202f"), " ")
 
 def short(text: object) -> str:
     """Show a strange text without its strangeness.
-
-    Parameters
-    ----------
-    text : object
 
     Returns
     -------

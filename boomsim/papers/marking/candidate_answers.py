@@ -29,10 +29,6 @@ def read_answers(path: str | Path) -> tuple[list[Sheet], list[Refusal]]:
         CSV with the columns candidate, variant, code, 1a, 1b, 2 …; or JSON: a list of objects with
         "candidate", "variant", "code" and "answers"
 
-    Returns
-    -------
-    list of Sheet, list of Refusal
-
     Raises
     ------
     PaperError
@@ -68,7 +64,7 @@ def _named(sheet: Sheet, refused: list[Refusal]) -> Sheet | None:
     elif sheet.candidate.startswith(_FORMULA):
         reason = "has a name that a spreadsheet would run as a formula; begin it with a letter"
     elif any(unicodedata.category(one) in ("Cc", "Cf", "Co", "Cs", "Cn") for one in name):
-        reason = "has characters in its name that cannot be seen; type it anew"
+        reason = "has characters in its name that cannot be seen; type it again"
     if reason:
         refused.append(Refusal(row=sheet.row, candidate=short(name), column="", reason=reason))
         return None

@@ -53,10 +53,6 @@ def class_figures(papers: Sequence[Sequence[QuestionMark]]) -> tuple[QuestionFig
     ----------
     papers : sequence of sequence of QuestionMark
         By candidate
-
-    Returns
-    -------
-    tuple of QuestionFigures
     """
     names = _names(papers)
     groups: dict[str, list[tuple[QuestionMark, float]]] = {}
@@ -113,10 +109,6 @@ def discrimination(shares: Sequence[float], rests: Sequence[float]) -> float:
 
 def correlation(one: Sequence[float], other: Sequence[float]) -> float:
     """Pearson's correlation.
-
-    Parameters
-    ----------
-    one, other : sequence of float
 
     Returns
     -------

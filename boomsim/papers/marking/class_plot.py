@@ -19,11 +19,6 @@ BLUE, QUIET = "#1f5a99", "#62666e"
 def draw_class(ax: Axes, figures: Sequence[QuestionFigures]) -> list[Text]:
     """Draw the questions of a class.
 
-    Parameters
-    ----------
-    ax : Axes
-    figures : sequence of QuestionFigures
-
     Returns
     -------
     list of Text
@@ -67,10 +62,6 @@ def _label(ax: Axes, names: list[str], x: float, y: float) -> Text:
 
 def class_png(figures: Sequence[QuestionFigures]) -> bytes:
     """Draw the questions of a class as a picture.
-
-    Parameters
-    ----------
-    figures : sequence of QuestionFigures
 
     Returns
     -------

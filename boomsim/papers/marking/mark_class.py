@@ -112,10 +112,6 @@ def mark(
     told : callable, optional
         Hears what is done
 
-    Returns
-    -------
-    Marked
-
     Raises
     ------
     PaperError

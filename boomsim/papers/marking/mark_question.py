@@ -18,6 +18,7 @@ guessed.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from boomsim.gravity import GRAVITY
 from boomsim.papers.marking_policy import USUAL, Policy
 from boomsim.papers.numbers.number_reading import Number, read_number
 from boomsim.papers.paper import Asked, Question
@@ -35,7 +36,7 @@ USUAL_SLIPS = {
     1e6: "took a unit a million times too small or too large",
     10.0: "slipped by one decimal place",
     100.0: "slipped by two decimal places, or took percent for the number itself",
-    9.80665: "mixed up mass and weight: a factor of 9.81",
+    GRAVITY: "mixed up mass and weight: a factor of 9.81",
     12.0: "mixed up feet and inches: a factor of 12",
     2.0: "lost or added a factor of 2",
 }
@@ -125,10 +126,6 @@ def mark_question(
     sign : str
         From :func:`boomsim.papers.numbers.number_reading.decimal_sign`
     policy : Policy
-
-    Returns
-    -------
-    QuestionMark
     """
     family = question.problem.family
     if question.is_choice or not isinstance(family, Family):

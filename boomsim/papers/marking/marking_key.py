@@ -14,6 +14,7 @@ from boomsim.papers.numbers.amounts import Amount, read_amount
 from boomsim.papers.paper import Question
 from boomsim.papers.paper_errors import PaperError
 from boomsim.papers.problems.family import AnyFamily, Family
+from boomsim.papers.problems.family_in_trade_words import worded
 from boomsim.papers.problems.problem import CHOICE, Choice, Problem
 from boomsim.papers.problems.step_solving import solve
 from boomsim.papers.problems.tolerance_bands import result_of
@@ -72,16 +73,7 @@ class Key(_Strict):
 
 
 def read_key(path: str | Path) -> Key:
-    """Read a key.
-
-    Parameters
-    ----------
-    path : str or Path
-
-    Returns
-    -------
-    Key
-    """
+    """Read a key."""
     source = Path(path)
     try:
         data = json.loads(text_of(read_bytes(source, most=LARGEST_FILE), name=source.name))
@@ -102,17 +94,7 @@ def read_key(path: str | Path) -> Key:
 
 
 def questions_of(key: Key, variant: str) -> tuple[Question, ...]:
-    """Make the questions of one variant again.
-
-    Parameters
-    ----------
-    key : Key
-    variant : str
-
-    Returns
-    -------
-    tuple of Question
-    """
+    """Make the questions of one variant again."""
     entries = next(one.questions for one in key.variants if one.variant == variant)
     return tuple(
         Question(number=one.number, problem=_problem(one, key.units), guided=one.guided)
@@ -122,7 +104,7 @@ def questions_of(key: Key, variant: str) -> tuple[Question, ...]:
 
 def _problem(entry: _Entry, system: str) -> Problem:
     """Make a problem from its givens, and hold its answers against the key."""
-    family = family_named(entry.family)
+    family = worded(family_named(entry.family), system)
     givens = {name: read_amount(text) for name, text in entry.givens.items()}
     if givens.keys() != {one.name for one in family.givens}:
         raise PaperError(_stale(entry))

@@ -15,10 +15,6 @@ _LAST = ("marks", "of", "provisional", "not read")
 def marks_csv(marked: Marked) -> str:
     """Write the marks as a table, a column for each question.
 
-    Parameters
-    ----------
-    marked : Marked
-
     Returns
     -------
     str
@@ -37,30 +33,12 @@ def marks_csv(marked: Marked) -> str:
 
 
 def harmless(text: str) -> str:
-    """Keep a spreadsheet from running a text as a formula.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    str
-    """
+    """Keep a spreadsheet from running a text as a formula."""
     return f"'{text}" if text[:1] in ("=", "+", "-", "@", "|", "%", "\t", "\r") else text
 
 
 def marks_data(marked: Marked) -> dict[str, Any]:
-    """Turn the marks into plain data.
-
-    Parameters
-    ----------
-    marked : Marked
-
-    Returns
-    -------
-    dict
-    """
+    """Turn the marks into plain data."""
     return {
         "schema": SCHEMA,
         "title": marked.key.title,

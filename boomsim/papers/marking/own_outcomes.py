@@ -10,10 +10,6 @@ from boomsim.papers.problems.family import TOPICS
 def own_outcomes(questions: Sequence[QuestionMark]) -> tuple[tuple[str, int, int], ...]:
     """Put one candidate's marks together by topic.
 
-    Parameters
-    ----------
-    questions : sequence of QuestionMark
-
     Returns
     -------
     tuple of (str, int, int)

@@ -68,11 +68,6 @@ def class_page(marked: Marked, picture: bytes) -> str:
 def candidate_page(one: CandidateMark, *, title: str, caution: str) -> str:
     """Write one candidate's page.
 
-    Parameters
-    ----------
-    one : CandidateMark
-    title, caution : str
-
     Returns
     -------
     str

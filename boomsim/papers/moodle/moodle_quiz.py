@@ -23,10 +23,6 @@ from boomsim.papers.render.paper_notes import moodle_notes
 def moodle_quiz(paper: Paper) -> bytes:
     """Write a paper for a question bank.
 
-    Parameters
-    ----------
-    paper : Paper
-
     Returns
     -------
     bytes

@@ -22,10 +22,6 @@ def html_text(tag: str, html: str, *, files: Mapping[str, str] | None = None) ->
     html : str
     files : mapping of str to str, optional
         Drawings by name
-
-    Returns
-    -------
-    str
     """
     packed = "".join(_file(name, text) for name, text in (files or {}).items())
     return f'<{tag} format="html"><text>{escape(html, quote=False)}</text>{packed}</{tag}>'
@@ -50,10 +46,6 @@ def answer(text: str, *, fraction: int, tolerance: str = "", feedback: str = "")
         Of a number, in its unit; "" for a choice
     feedback : str
         HTML; "" for none
-
-    Returns
-    -------
-    str
     """
     kind = "moodle_auto_format" if tolerance else "html"
     near = f"<tolerance>{tolerance}</tolerance>" if tolerance else ""
@@ -70,10 +62,6 @@ def units(known: Sequence[tuple[str, float]]) -> str:
     ----------
     known : sequence of (str, float)
         Spelling, and how many of it are one of the first
-
-    Returns
-    -------
-    str
     """
     shown = UNIT_OPTIONAL if known else UNIT_NONE
     rows = "".join(
@@ -109,10 +97,6 @@ def question(
     feedback : str
         HTML shown after the attempt; "" for none
     tags : sequence of str
-
-    Returns
-    -------
-    str
     """
     tagged = "".join(f"<tag><text>{escape(one)}</text></tag>" for one in tags)
     return (
@@ -124,16 +108,7 @@ def question(
 
 
 def category(name: str, *, info: str) -> str:
-    """Write the category into which the questions below it go.
-
-    Parameters
-    ----------
-    name, info : str
-
-    Returns
-    -------
-    str
-    """
+    """Write the category into which the questions below it go."""
     plain = name.replace("/", "//")  # a slash alone begins another category
     return (
         f'<question type="category"><category><text>$course$/top/{escape(plain)}</text></category>'

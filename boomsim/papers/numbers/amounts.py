@@ -40,10 +40,6 @@ class Amount:
         ----------
         system : str
             "metric" or "us": how thousands are parted
-
-        Returns
-        -------
-        str
         """
         return f"{grouped(self.number, system=system)}{self.unit.gap}{self.unit.shown}"
 
@@ -60,10 +56,6 @@ def given(number: Decimal, of: Unit) -> Amount:
     number : Decimal
         [1]
     of : Unit
-
-    Returns
-    -------
-    Amount
     """
     return Amount(number=number, unit=of, value=float(Fraction(number) * of.factor))
 
@@ -80,10 +72,6 @@ def result(value: float, of: Unit, *, figures: int, down: bool = False) -> Amoun
         Significant figures [1]
     down : bool
         Whether it is never rounded up, as a rated load
-
-    Returns
-    -------
-    Amount
     """
     number = round_figures(value / float(of.factor), figures=figures, down=down)
     return Amount(number=number, unit=of, value=value)
@@ -97,10 +85,6 @@ def read_amount(text: str) -> Amount:
     ----------
     text : str
         "5.30 kN"
-
-    Returns
-    -------
-    Amount
     """
     found = _PLAIN.fullmatch(text)
     if not found:
@@ -122,10 +106,6 @@ def round_figures(value: float, *, figures: int, down: bool = False) -> Decimal:
         [1]
     down : bool
         Towards zero instead
-
-    Returns
-    -------
-    Decimal
 
     Examples
     --------
@@ -155,10 +135,6 @@ def grouped(number: Decimal, *, system: str = METRIC) -> str:
     number : Decimal
         [1]
     system : str
-
-    Returns
-    -------
-    str
     """
     mark = "," if system == US else "\u202f"
     whole, _, part = f"{abs(number):f}".partition(".")

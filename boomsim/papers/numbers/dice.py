@@ -36,16 +36,7 @@ class Chance:
         self._count = 0
 
     def child(self, *more: str | int) -> "Chance":
-        """Open an independent stream below this one.
-
-        Parameters
-        ----------
-        *more : str or int
-
-        Returns
-        -------
-        Chance
-        """
+        """Open an independent stream below this one."""
         return Chance(*self.path, *more)
 
     def integer(self, below: int) -> int:
@@ -70,16 +61,7 @@ class Chance:
                 return thrown % below
 
     def pick(self, items: Sequence[_T]) -> _T:
-        """Pick one item, each equally likely.
-
-        Parameters
-        ----------
-        items : sequence
-
-        Returns
-        -------
-        object
-        """
+        """Pick one item, each equally likely."""
         return items[self.integer(len(items))]
 
     def some(self, items: Sequence[_T], *, count: int) -> tuple[_T, ...]:
@@ -90,25 +72,12 @@ class Chance:
         items : sequence
         count : int
             [1]
-
-        Returns
-        -------
-        tuple
         """
         left = list(items)
         return tuple(left.pop(self.integer(len(left))) for _ in range(min(count, len(left))))
 
     def shuffled(self, items: Sequence[_T]) -> tuple[_T, ...]:
-        """Put all items in random order.
-
-        Parameters
-        ----------
-        items : sequence
-
-        Returns
-        -------
-        tuple
-        """
+        """Put all items in random order."""
         return self.some(items, count=len(items))
 
     def _next(self) -> int:

@@ -8,8 +8,11 @@ import re
 from collections.abc import Mapping
 from fractions import Fraction
 
-_G, _LB, _FT = Fraction("9.80665"), Fraction("0.45359237"), Fraction("0.3048")
-_LBF = _LB * _G
+from boomsim.gravity import STANDARD_GRAVITY
+from boomsim.units import FOOT, POUND
+
+_G = STANDARD_GRAVITY
+_LBF = POUND * _G
 _N = Fraction(1)
 
 FORCES: Mapping[str, Fraction] = {
@@ -22,7 +25,7 @@ FORCES: Mapping[str, Fraction] = {
 
 ARMS: Mapping[str, Fraction] = {
     "m": _N, "cm": _N / 100, "mm": _N / 1000, "metre": _N, "metres": _N, "meter": _N, "meters": _N,
-    "ft": _FT, "foot": _FT, "feet": _FT, "in": _FT / 12, "inch": _FT / 12, "inches": _FT / 12,
+    "ft": FOOT, "foot": FOOT, "feet": FOOT, "in": FOOT / 12, "inch": FOOT / 12, "inches": FOOT / 12,
 }  # fmt: skip
 """How far away [m]."""
 

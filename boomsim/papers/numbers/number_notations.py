@@ -30,10 +30,6 @@ def without_name(text: str, *, letter: str) -> str:
     letter : str
         Which the answer line asks for; "" takes any
 
-    Returns
-    -------
-    str
-
     Raises
     ------
     AnswerError
@@ -48,16 +44,7 @@ def without_name(text: str, *, letter: str) -> str:
 
 
 def with_exponent(text: str) -> str:
-    """Write a power of ten behind a number as an exponent: "4.90 x 10^2 kN" as "4.90e2 kN".
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    str
-    """
+    """Write a power of ten behind a number as an exponent: "4.90 x 10^2 kN" as "4.90e2 kN"."""
     return _POWER.sub(_exponent, text, count=1)
 
 

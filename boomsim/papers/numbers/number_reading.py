@@ -107,10 +107,6 @@ def read_number(text: str, *, unit: Unit, sign: str, letter: str = "") -> Number
     letter : str
         Which the answer line asks for; "" if any may stand before the number
 
-    Returns
-    -------
-    Number
-
     Raises
     ------
     AnswerError
@@ -182,7 +178,7 @@ def _why_not(digits: str, sign: str) -> str:
 def _in_si(number: Decimal | Fraction, name: str, unit: Unit) -> float:
     """Apply the unit; without one, the printed unit holds."""
     if abs(Fraction(number)) > 10**15:
-        raise AnswerError("is out of all proportion; look at its zeros and its unit")
+        raise AnswerError("is unreasonably large; look at its zeros and its unit")
     if not name:
         return float(Fraction(number) * unit.factor)
     if unit.si == "N*m" and (size := moment_unit(name)):

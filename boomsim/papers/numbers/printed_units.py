@@ -10,41 +10,41 @@ from fractions import Fraction
 from functools import lru_cache
 from math import pi
 
+from boomsim.gravity import STANDARD_GRAVITY
 from boomsim.papers.paper_errors import FamilyError
-from boomsim.units import QUANTITIES, did_you_mean, tidy_unit
+from boomsim.units import FOOT, INCH, POUND, QUANTITIES, did_you_mean, tidy_unit
 
 METRIC, US = "metric", "us"
 
-_G = Fraction("9.80665")
-_FT, _IN, _LB = Fraction("0.3048"), Fraction("0.0254"), Fraction("0.45359237")
-_LBF, _KIP = _LB * _G, 1000 * _LB * _G
+_LBF = POUND * STANDARD_GRAVITY
+_KIP = 1000 * _LBF
 _ONE = Fraction(1)
 
 FACTORS: Mapping[str, Mapping[str, Fraction]] = {
     "": {"": _ONE, "%": _ONE / 100},
     "rad": {"deg": Fraction(pi) / 180},
-    "m": {"m": _ONE, "cm": _ONE / 100, "mm": _ONE / 1000, "ft": _FT, "in": _IN},
+    "m": {"m": _ONE, "cm": _ONE / 100, "mm": _ONE / 1000, "ft": FOOT, "in": INCH},
     "m^2": {"m^2": _ONE, "cm^2": _ONE / 10**4, "mm^2": _ONE / 10**6,
-            "ft^2": _FT**2, "in^2": _IN**2},
-    "m^3": {"cm^3": _ONE / 10**6, "in^3": _IN**3},
-    "m^4": {"cm^4": _ONE / 10**8, "in^4": _IN**4},
-    "kg": {"kg": _ONE, "t": _ONE * 1000, "lb": _LB},
-    "kg*m": {"kg*m": _ONE, "t*m": _ONE * 1000, "lb*ft": _LB * _FT},
-    "kg/m": {"kg/m": _ONE, "lb/ft": _LB / _FT},
-    "kg/m^3": {"kg/m^3": _ONE, "lb/ft^3": _LB / _FT**3},
-    "m/s^2": {"m/s^2": _ONE, "ft/s^2": _FT},
-    "m/s": {"m/s": _ONE, "km/h": _ONE / Fraction("3.6"), "ft/s": _FT, "mph": 5280 * _FT / 3600,
-            "m/min": _ONE / 60, "ft/min": _FT / 60},
+            "ft^2": FOOT**2, "in^2": INCH**2},
+    "m^3": {"cm^3": _ONE / 10**6, "in^3": INCH**3},
+    "m^4": {"cm^4": _ONE / 10**8, "in^4": INCH**4},
+    "kg": {"kg": _ONE, "t": _ONE * 1000, "lb": POUND},
+    "kg*m": {"kg*m": _ONE, "t*m": _ONE * 1000, "lb*ft": POUND * FOOT},
+    "kg/m": {"kg/m": _ONE, "lb/ft": POUND / FOOT},
+    "kg/m^3": {"kg/m^3": _ONE, "lb/ft^3": POUND / FOOT**3},
+    "m/s^2": {"m/s^2": _ONE, "ft/s^2": FOOT},
+    "m/s": {"m/s": _ONE, "km/h": _ONE / Fraction("3.6"), "ft/s": FOOT, "mph": 5280 * FOOT / 3600,
+            "m/min": _ONE / 60, "ft/min": FOOT / 60},
     "N": {"N": _ONE, "kN": _ONE * 1000, "MN": _ONE * 10**6, "lbf": _LBF, "kip": _KIP},
-    "N*m": {"N*m": _ONE, "kN*m": _ONE * 1000, "MN*m": _ONE * 10**6, "lbf*ft": _LBF * _FT,
-            "kip*ft": _KIP * _FT, "kip*in": _KIP * _IN},
-    "N/m": {"N/m": _ONE, "kN/m": _ONE * 1000, "MN/m": _ONE * 10**6, "lbf/ft": _LBF / _FT,
-            "kip/ft": _KIP / _FT, "lbf/in": _LBF / _IN, "kip/in": _KIP / _IN},
-    "N*m^2": {"kN*m^2": _ONE * 1000, "MN*m^2": _ONE * 10**6, "kip*ft^2": _KIP * _FT**2,
-              "kip*in^2": _KIP * _IN**2},
+    "N*m": {"N*m": _ONE, "kN*m": _ONE * 1000, "MN*m": _ONE * 10**6, "lbf*ft": _LBF * FOOT,
+            "kip*ft": _KIP * FOOT, "kip*in": _KIP * INCH},
+    "N/m": {"N/m": _ONE, "kN/m": _ONE * 1000, "MN/m": _ONE * 10**6, "lbf/ft": _LBF / FOOT,
+            "kip/ft": _KIP / FOOT, "lbf/in": _LBF / INCH, "kip/in": _KIP / INCH},
+    "N*m^2": {"kN*m^2": _ONE * 1000, "MN*m^2": _ONE * 10**6, "kip*ft^2": _KIP * FOOT**2,
+              "kip*in^2": _KIP * INCH**2},
     "Pa": {"Pa": _ONE, "kPa": _ONE * 1000, "MPa": _ONE * 10**6, "GPa": _ONE * 10**9,
-           "N/mm^2": _ONE * 10**6, "kN/m^2": _ONE * 1000, "psi": _LBF / _IN**2,
-           "ksi": _KIP / _IN**2, "lbf/ft^2": _LBF / _FT**2},
+           "N/mm^2": _ONE * 10**6, "kN/m^2": _ONE * 1000, "psi": _LBF / INCH**2,
+           "ksi": _KIP / INCH**2, "lbf/ft^2": _LBF / FOOT**2},
 }  # fmt: skip
 """Units by their SI unit: SI value of one [SI]."""
 
@@ -99,10 +99,6 @@ def unit(name: str) -> Unit:
     ----------
     name : str
         "kN m", "cm3", "deg", "%", "" …
-
-    Returns
-    -------
-    Unit
 
     Examples
     --------

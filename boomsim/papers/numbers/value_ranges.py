@@ -55,10 +55,6 @@ def spread(text: str) -> Spread:
         "2 to 20 kN by 0.1", a list "4, 6, 8 m", one constant "9.81 m/s2", or
         "drawn in t by 0.05" for a value that the family's `draw` function supplies
 
-    Returns
-    -------
-    Spread
-
     Examples
     --------
     >>> spread("2 to 20 kN by 0.5").count

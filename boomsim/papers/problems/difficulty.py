@@ -53,16 +53,7 @@ def points_of(formulas: tuple[Expr, ...]) -> int:
 
 @lru_cache(maxsize=4096)
 def letters_of(formula: Expr) -> frozenset[str]:
-    """Names of all letters in a formula.
-
-    Parameters
-    ----------
-    formula : Expr
-
-    Returns
-    -------
-    frozenset of str
-    """
+    """Names of all letters in a formula."""
     return frozenset(str(letter) for letter in formula.free_symbols)
 
 

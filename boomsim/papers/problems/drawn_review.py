@@ -73,16 +73,7 @@ def _right_places(family: ChoiceFamily, seed: int, system: str) -> list[int]:
 
 
 def problem_complaints(problem: Problem) -> Iterator[str]:
-    """Find what is wrong with one problem.
-
-    Parameters
-    ----------
-    problem : Problem
-
-    Yields
-    ------
-    str
-    """
+    """Find what is wrong with one problem."""
     texts = [in_plain(choice.text) for choice in problem.choices]
     if len(set(texts)) < len(texts):
         yield "two choices read the same"

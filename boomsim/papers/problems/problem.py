@@ -15,6 +15,7 @@ from boomsim.papers.problems.family import (
     ChoiceFamily,
     Table,
 )
+from boomsim.units import all_in_words
 
 NUMERIC, CHOICE = "numeric", "choice"
 
@@ -99,7 +100,7 @@ class Problem:
     def picture(self) -> str:
         """SVG text, or ""."""
         draw = self.family.picture
-        return draw(self.values, self.shown) if draw else ""
+        return all_in_words(draw(self.values, self.shown), self.system) if draw else ""
 
     def shown(self, name: str) -> str:
         """Return printed amount of a letter."""
@@ -109,4 +110,6 @@ class Problem:
     def pieces(self, text: str) -> tuple[Piece, ...]:
         """Fill the numbers into a text."""
         known = frozenset(self.letters)
-        return pieces(text, shown=self.shown, letters=known, words=self.words)
+        words = all_in_words(dict(self.words), self.system)
+        said = all_in_words(text, self.system)
+        return pieces(said, shown=self.shown, letters=known, words=words)

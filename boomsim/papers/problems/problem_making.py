@@ -16,6 +16,7 @@ from boomsim.papers.problems.family import (
     Family,
     Posed,
 )
+from boomsim.papers.problems.family_in_trade_words import worded
 from boomsim.papers.problems.problem import CHOICE, NUMERIC, Choice, Problem
 from boomsim.papers.problems.step_solving import close, holds, solve
 from boomsim.papers.problems.tolerance_bands import (
@@ -23,6 +24,7 @@ from boomsim.papers.problems.tolerance_bands import (
     result_of,
     slips_taken_for_right,
 )
+from boomsim.units import all_in_words
 
 TRIES = 200
 WIDEST = 0.04
@@ -44,10 +46,6 @@ def make_problem(
         "numeric" or "choice"; a :class:`ChoiceFamily` is always a choice, and what is marked check
         by check never
 
-    Returns
-    -------
-    Problem
-
     Raises
     ------
     FamilyError
@@ -55,6 +53,7 @@ def make_problem(
     """
     if isinstance(family, Family) and family.by_check:
         form = NUMERIC
+    family = worded(family, system)
     dice = Chance(seed, family.id, system)
     for attempt in range(TRIES):
         problem = _attempt(family, dice.child(attempt), seed=seed, system=system, form=form)
@@ -79,16 +78,13 @@ def problem_with(
     system : str
     form : str
 
-    Returns
-    -------
-    Problem
-
     Raises
     ------
     FamilyError
         If the numbers make no sensible problem, or the call path contradicts the answer
     """
     amounts = {name: read_amount(text) for name, text in givens.items()}
+    family = worded(family, system)
     problem = Problem(family=family, system=system, form=form, seed="chosen", givens=amounts)
     solved = _solved(problem, family, Chance("chosen", family.id))
     if solved is None:
@@ -105,7 +101,7 @@ def _attempt(
         return None
     problem = Problem(
         family=family, system=system, form=form, seed=seed,
-        givens=givens, words=drawn.words, table=drawn.table,
+        givens=givens, words=drawn.words, table=all_in_words(drawn.table, system),
     )  # fmt: skip
     if isinstance(family, ChoiceFamily):
         return _posed(problem, family, dice)
@@ -124,12 +120,6 @@ def _is_unclear(problem: Problem, family: Family) -> bool:
 
 def draw_givens(family: AnyFamily, dice: Chance, *, system: str) -> tuple[dict[str, Amount], Drawn]:
     """Throw the dice for all givens, and let the family supply what comes from the call path.
-
-    Parameters
-    ----------
-    family : Family or ChoiceFamily
-    dice : Chance
-    system : str
 
     Returns
     -------
@@ -189,6 +179,7 @@ def _posed(problem: Problem, family: ChoiceFamily, dice: Chance) -> Problem | No
     posed = family.pose(dice, problem.values)
     if posed is None:
         return None
+    posed = all_in_words(posed, problem.system)
     problem = replace(problem, form=CHOICE, words=posed.words, table=posed.table)
     _confirm_choice(family, problem, posed)
     choices = tuple(

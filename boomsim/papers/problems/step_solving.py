@@ -66,10 +66,6 @@ def holds(family: AnyFamily, values: Values) -> bool:
     family : Family or ChoiceFamily
     values : mapping of str to float
         By letter [SI]
-
-    Returns
-    -------
-    bool
     """
     return all(_guarded(f, [values[n] for n in names]) for names, f in _demands(family))
 
@@ -106,10 +102,6 @@ def close(one: float, other: float, *, tolerance: float) -> bool:
         [SI]
     tolerance : float
         Of the larger size of the two [1]
-
-    Returns
-    -------
-    bool
     """
     return abs(one - other) <= tolerance * max(abs(one), abs(other))
 
@@ -122,10 +114,6 @@ def needed_by(family: Family, name: str) -> frozenset[str]:
     family : Family
     name : str
         Letter of the step
-
-    Returns
-    -------
-    frozenset of str
     """
     by_name: Mapping[str, frozenset[str]] = {step.name: step.needs for step in family.steps}
     found: set[str] = set()

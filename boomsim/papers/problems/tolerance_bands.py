@@ -23,10 +23,6 @@ _SLACK = 1.0 + 1e-6
 def asked_figures(step: Step) -> int:
     """Significant figures that a paper asks for: more than usual only where they are needed.
 
-    Parameters
-    ----------
-    step : Step
-
     Returns
     -------
     int
@@ -46,10 +42,6 @@ def asked_of(step: Step, *, system: str) -> str:
     step : Step
     system : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if step.whole:
         return "a whole number"
@@ -68,10 +60,6 @@ def result_of(step: Step, value: float, *, system: str) -> Amount:
     value : float
         [SI]
     system : str
-
-    Returns
-    -------
-    Amount
     """
     unit, by = step.unit(system), step.by(system)
     if by is None:
@@ -210,10 +198,6 @@ def slips_taken_for_right(family: Family, givens: Values, *, system: str) -> Ite
     givens : mapping of str to float
         [SI]
     system : str
-
-    Yields
-    ------
-    Slip
     """
     truth = solve(family, givens)
     last, widest = family.steps[-1].name, final_tolerance(family, truth, system=system)

@@ -43,10 +43,6 @@ def item_complaints(root: ElementTree.Element, files: dict[str, bytes]) -> Itera
         With the names of QTI 2.2, see :func:`boomsim.papers.qti.qti_versions.plain`
     files : dict of str to bytes
         All files of the package
-
-    Returns
-    -------
-    iterator of str
     """
     yield from _responses(root)
     yield from _numbers(root)

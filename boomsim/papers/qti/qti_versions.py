@@ -97,11 +97,6 @@ def written(root: Element, version: Version) -> str:
 def written_manifest(root: Element, version: Version) -> str:
     """Write a manifest, whose names are the same in both versions.
 
-    Parameters
-    ----------
-    root : Element
-    version : Version
-
     Returns
     -------
     str
@@ -145,16 +140,7 @@ def _hyphened(one: Element) -> Element:
 
 
 def plain(root: Element) -> Element:
-    """Read a tree of either version back to the names of QTI 2.2, without namespaces.
-
-    Parameters
-    ----------
-    root : Element
-
-    Returns
-    -------
-    Element
-    """
+    """Read a tree of either version back to the names of QTI 2.2, without namespaces."""
     name = root.tag.rpartition("}")[2]
     if name.startswith("qti-"):
         made = Element(

@@ -29,10 +29,6 @@ def node(tag: str, *inside: Node, **attributes: str) -> Element:
     *inside : Element or str
         In order; a text belongs behind the element before it
     **attributes : str
-
-    Returns
-    -------
-    Element
     """
     made = Element(tag, attributes)
     for one in inside:
@@ -47,10 +43,6 @@ def node(tag: str, *inside: Node, **attributes: str) -> Element:
 
 def html(*inside: Node) -> str:
     """Write texts and elements one behind the other.
-
-    Parameters
-    ----------
-    *inside : Element or str
 
     Returns
     -------
@@ -74,25 +66,12 @@ def identifier(name: str, code: str) -> str:
         "q01"
     code : str
         Check code of the paper
-
-    Returns
-    -------
-    str
     """
     return f"{code}-{name}"
 
 
 def say(pieces: Sequence[Piece]) -> list[Node]:
-    """Write text and letters.
-
-    Parameters
-    ----------
-    pieces : sequence of Piece
-
-    Returns
-    -------
-    list of Element or str
-    """
+    """Write text and letters."""
     said: list[Node] = []
     for one in pieces:
         said += parts_of_letter(one.letter) if one.letter else [one.text]
@@ -100,32 +79,14 @@ def say(pieces: Sequence[Piece]) -> list[Node]:
 
 
 def parts_of_letter(name: str) -> list[Node]:
-    """Write a letter in italics, with its index.
-
-    Parameters
-    ----------
-    name : str
-
-    Returns
-    -------
-    list of Element or str
-    """
+    """Write a letter in italics, with its index."""
     base, _, below = name.partition("_")
     letter: list[Node] = [node("em", GREEK.get(base, base))]
     return [*letter, node("sub", below)] if below else letter
 
 
 def table(rows: Sequence[Sequence[str]]) -> Element:
-    """Write a table whose first row is its head.
-
-    Parameters
-    ----------
-    rows : sequence of sequence of str
-
-    Returns
-    -------
-    Element
-    """
+    """Write a table whose first row is its head."""
     head, *others = rows
     return node(
         "table",
@@ -142,10 +103,6 @@ def declaration(name: str, right: str, *, kind: str) -> Element:
     name, right : str
     kind : str
         "float" or "identifier"
-
-    Returns
-    -------
-    Element
     """
     return node(
         "responseDeclaration", node("correctResponse", node("value", right)),
@@ -163,10 +120,6 @@ def band_condition(name: str, low: float, high: float, *, marks: int) -> Element
         In the unit that is asked for
     marks : int
         [1]
-
-    Returns
-    -------
-    Element
     """
     ends = (
         node(test, _variable(name), _value("float", f"{end:.6g}"))
@@ -183,10 +136,6 @@ def choice_condition(*, marks: int) -> Element:
     ----------
     marks : int
         [1]
-
-    Returns
-    -------
-    Element
     """
     same = node("match", _variable("RESPONSE"), node("correct", identifier="RESPONSE"))
     return _if(same, _more(marks))
@@ -219,10 +168,6 @@ def item(
         Shown when the feedback policy lets it be; none to leave it out
     version : str
         Of the program
-
-    Returns
-    -------
-    Element
     """
     score = _outcome("SCORE", "float", start="0", normalMaximum=str(most))
     outcomes = [score, _outcome("MAXSCORE", "float", start=str(most))]
@@ -270,10 +215,6 @@ def test(
         Check code of the paper
     feedback : str
         "never", "at the end" or "at once"
-
-    Returns
-    -------
-    Element
     """
     refs = (
         node("assessmentItemRef", identifier=_id(one, code), href=one, fixed="true")
@@ -314,10 +255,6 @@ def manifest(
     code : str
         Check code of the paper
     version : Version
-
-    Returns
-    -------
-    Element
     """
     about = node(
         "metadata", node("schema", version.schema), node("schemaversion", version.schema_version)

@@ -27,10 +27,6 @@ def paper_data(paper: Paper, *, kind: str) -> Data:
     paper : Paper
     kind : str
         "paper", "solutions" or "marking"; the first has no answers in it
-
-    Returns
-    -------
-    dict
     """
     plan = paper.plan
     return {
@@ -56,10 +52,6 @@ def key_data(papers: list[Paper]) -> Data:
     ----------
     papers : list of Paper
         Of one blueprint
-
-    Returns
-    -------
-    dict
     """
     plan = papers[0].plan
     return {
@@ -82,16 +74,7 @@ def key_data(papers: list[Paper]) -> Data:
 
 
 def to_json(data: Data) -> str:
-    """Write plain data as JSON text.
-
-    Parameters
-    ----------
-    data : dict
-
-    Returns
-    -------
-    str
-    """
+    """Write plain data as JSON text."""
     return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
 
 

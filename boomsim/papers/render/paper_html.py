@@ -48,10 +48,6 @@ def page(title: str, body: str, *, style: str = "") -> str:
         HTML
     style : str
         More CSS
-
-    Returns
-    -------
-    str
     """
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
@@ -68,30 +64,12 @@ def stylesheet() -> str:
 
 
 def math(inside: str) -> str:
-    """Wrap MathML.
-
-    Parameters
-    ----------
-    inside : str
-
-    Returns
-    -------
-    str
-    """
+    """Wrap MathML."""
     return f"<math>{inside}</math>"
 
 
 def say(pieces: Sequence[Piece]) -> str:
-    """Write text and letters.
-
-    Parameters
-    ----------
-    pieces : sequence of Piece
-
-    Returns
-    -------
-    str
-    """
+    """Write text and letters."""
     return "".join(
         math(letter(one.letter, MATHML)) if one.letter else escape(one.text) for one in pieces
     )
@@ -99,10 +77,6 @@ def say(pieces: Sequence[Piece]) -> str:
 
 def asked_html(question: Question) -> str:
     """Write one question without answer lines, for a notebook.
-
-    Parameters
-    ----------
-    question : Question
 
     Returns
     -------

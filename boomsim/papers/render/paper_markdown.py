@@ -48,10 +48,6 @@ def render_markdown(paper: Paper, *, kind: str) -> str:
 def drawings(paper: Paper) -> dict[str, str]:
     """Write the drawings of a paper.
 
-    Parameters
-    ----------
-    paper : Paper
-
     Returns
     -------
     dict of str to str

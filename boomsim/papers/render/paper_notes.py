@@ -18,10 +18,6 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
     paper : Paper
     kind : str
         One of `KINDS`
-
-    Returns
-    -------
-    list of str
     """
     if kind == "paper":
         return [*_for_candidate(paper), *paper.plan.instructions]
@@ -40,10 +36,6 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
 
 def platform_notes(paper: Paper) -> list[str]:
     """Write what a candidate before a learning platform has to know.
-
-    Parameters
-    ----------
-    paper : Paper
 
     Returns
     -------
@@ -65,16 +57,7 @@ def platform_notes(paper: Paper) -> list[str]:
 
 
 def moodle_notes(paper: Paper) -> list[str]:
-    """Write what a candidate before a platform that reads units has to know.
-
-    Parameters
-    ----------
-    paper : Paper
-
-    Returns
-    -------
-    list of str
-    """
+    """Write what a candidate before a platform that reads units has to know."""
     lines = []
     if any(question.is_choice for question in paper.questions):
         lines.append("Where choices are offered, exactly one is right.")

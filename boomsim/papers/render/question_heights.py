@@ -44,10 +44,6 @@ def height_of(question: Question, *, kind: str) -> float:
 def room_for_working(question: Question) -> float:
     """Room on the candidate's paper for as many lines as there are steps, asked for or not.
 
-    Parameters
-    ----------
-    question : Question
-
     Returns
     -------
     float
@@ -111,10 +107,6 @@ def is_wide(question: Question, place: int) -> bool:
     question : Question
     place : int
         Of the step, from 0 [1]
-
-    Returns
-    -------
-    bool
     """
     formula = question.steps[place].formula
     return len(in_letters(formula, question.problem.letters, PLAIN)) > BROAD

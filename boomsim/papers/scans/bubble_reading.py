@@ -54,10 +54,6 @@ class Answer:
 def strip_in(found: Found) -> tuple[str, int]:
     """Read the strip of a page.
 
-    Parameters
-    ----------
-    found : Found
-
     Returns
     -------
     (str, int)

@@ -23,10 +23,6 @@ LEAST_WIDTH = 800
 def scanned_pages(path: str | Path) -> Iterator[tuple[str, Grey]]:
     """Read all pages of a file.
 
-    Parameters
-    ----------
-    path : str or Path
-
     Yields
     ------
     (str, array (height, width))

@@ -137,10 +137,6 @@ def read_scans(
     told : callable, optional
         Hears what is done
 
-    Returns
-    -------
-    ScansRead
-
     Raises
     ------
     PaperError

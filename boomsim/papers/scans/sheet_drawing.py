@@ -40,10 +40,6 @@ HOW = (
 def answer_sheet_pdf(paper: Paper) -> bytes:
     """Draw the answer sheet of one variant.
 
-    Parameters
-    ----------
-    paper : Paper
-
     Returns
     -------
     bytes

@@ -69,16 +69,7 @@ class Found:
 
 
 def turned(grey: Grey) -> Iterator[Grey]:
-    """Give a scan as it lies, and turned by a half, a quarter and three quarters.
-
-    Parameters
-    ----------
-    grey : array (height, width)
-
-    Yields
-    ------
-    array
-    """
+    """Give a scan as it lies, and turned by a half, a quarter and three quarters."""
     for quarters in (0, 2, 1, 3):
         yield np.rot90(grey, quarters)
 
@@ -92,10 +83,6 @@ def find(grey: Grey, *, size: tuple[float, float]) -> Found:
         From 0, black, to 1 [1]
     size : tuple of two float
         Width and height of the sheet [mm]
-
-    Returns
-    -------
-    Found
 
     Raises
     ------

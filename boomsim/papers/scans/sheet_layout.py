@@ -278,16 +278,7 @@ def _is_us(name: str) -> bool:
 
 
 def bubbles_of(page: SheetPage) -> Iterator[Bubble]:
-    """Give all bubbles of a page.
-
-    Parameters
-    ----------
-    page : SheetPage
-
-    Yields
-    ------
-    Bubble
-    """
+    """Give all bubbles of a page."""
     for field in page.fields:
         for column in field.columns:
             yield from column

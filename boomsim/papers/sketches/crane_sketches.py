@@ -59,10 +59,6 @@ def side_view(radius: float, *, line: float, behind: float) -> Side:
         Of the load and of the tipping line, from the axis of rotation [m]
     behind : float
         Farthest thing behind the axis of rotation [m]
-
-    Returns
-    -------
-    Side
     """
     scale = 250.0 / (radius + behind)
     axis = 42.0 + scale * behind
@@ -130,10 +126,6 @@ def plan_view(length: float, *, width: float, room: float = 0.0) -> Plan:
         Between floats, along the carrier and across it [m]
     room : float
         Free on the right and below, for a boom [pt]
-
-    Returns
-    -------
-    Plan
     """
     scale = 62.0 / max(length, width)
     u, v = scale * length, scale * width

@@ -8,11 +8,15 @@ from collections.abc import Sequence
 from html import escape
 from math import atan2, cos, pi, sin
 
+from boomsim.figures.colours_and_lines import INK as INK
+from boomsim.figures.colours_and_lines import LOAD as LOAD
+from boomsim.figures.colours_and_lines import PAPER
+from boomsim.figures.colours_and_lines import QUIET as QUIET
+from boomsim.figures.colours_and_lines import STEEL as STEEL
 from boomsim.papers.language.formula_markup import GREEK
 
 Point = tuple[float, float]
 
-INK, STEEL, LOAD, QUIET = "#1b1b1f", "#e4e7ec", "#a3241b", "#6b7078"
 FONT = "'Libertinus Serif', Cambria, Georgia, serif"
 
 
@@ -61,7 +65,7 @@ class Sketch:
         corners = ((x1 + u, y1 + v), (x2 + u, y2 + v), (x2 - u, y2 - v), (x1 - u, y1 - v))
         return self.shape(corners, fill=fill)
 
-    def circle(self, centre: Point, *, radius: float, fill: str = "#ffffff") -> "Sketch":
+    def circle(self, centre: Point, *, radius: float, fill: str = PAPER) -> "Sketch":
         """Draw a circle: a pin, a sheave, a centre of gravity."""
         x, y = self._at(centre)
         return self._add(

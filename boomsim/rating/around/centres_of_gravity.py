@@ -97,10 +97,6 @@ def hung_at(setup: Setup, *, extension: Array, load: float, radius: float) -> Re
     radius : float
         [m]
 
-    Returns
-    -------
-    Response
-
     Raises
     ------
     ValueError

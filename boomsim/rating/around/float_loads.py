@@ -86,10 +86,6 @@ def float_loads(at: Response, *, slew: Array) -> FloatLoads:
     at : Response
     slew : ndarray, shape (slews,)
         [rad]
-
-    Returns
-    -------
-    FloatLoads
     """
     slew = np.atleast_1d(np.asarray(slew, dtype=float))
     weight, x, y = resultant(at, balance=turned(at, slew=slew))
@@ -134,10 +130,6 @@ def bonded_reactions(support: Support, *, weight: Array, x: Array, y: Array) -> 
 def lift_use(loads: FloatLoads) -> Array:
     """How near the lightest support is to lifting: 1 - n F_least / W, one when it lifts.
 
-    Parameters
-    ----------
-    loads : FloatLoads
-
     Returns
     -------
     ndarray, shape (slews, configurations, cells)
@@ -177,10 +169,6 @@ def ground_loads(at: Response, *, slew: Array, mat: float | None = None) -> Grou
         [rad]
     mat : float, optional
         Area of the mat under each float; default: the float itself [m2]
-
-    Returns
-    -------
-    GroundLoads
 
     Raises
     ------

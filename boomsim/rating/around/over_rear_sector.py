@@ -46,10 +46,6 @@ def sectors(setup: Setup, *, extension: Array, radius: Array) -> Sectors:
         [1]
     radius : ndarray, shape (radii,)
         [m]
-
-    Returns
-    -------
-    Sectors
     """
     around_it, over = (
         rate(with_sector(setup, slew=sector), extension=extension, radius=radius)

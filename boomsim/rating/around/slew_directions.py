@@ -21,10 +21,6 @@ def direction(slew: float) -> str:
     slew : float
         0 over the rear, anticlockwise seen from above [rad]
 
-    Returns
-    -------
-    str
-
     Examples
     --------
     >>> direction(0.0), direction(np.radians(-135.0))
@@ -40,10 +36,6 @@ def over(slew: float) -> str:
     ----------
     slew : float
         [rad]
-
-    Returns
-    -------
-    str
 
     Examples
     --------

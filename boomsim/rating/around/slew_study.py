@@ -97,10 +97,6 @@ def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None 
     slew : ndarray, shape (slews,), optional
         Default: every five degrees and the directions that matter [rad]
 
-    Returns
-    -------
-    Around
-
     Raises
     ------
     ValueError

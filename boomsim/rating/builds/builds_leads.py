@@ -98,10 +98,6 @@ def followed(setups: Sequence[Setup], *, extension: Array) -> Followed:
         Of machines that differ in their plates alone
     extension : ndarray, shape (1, moving sections)
         [1]
-
-    Returns
-    -------
-    Followed
     """
     booms = [condense(setup.machine, extension=extension) for setup in setups]
     machine, length = setups[0].machine, booms[0].layout.boom_length
@@ -173,10 +169,6 @@ def setting(found: Followed, build: int) -> tuple[Stretch, ...]:
 
 def leading(found: Followed) -> tuple[Stretch, ...]:
     """Tell which builds carry most from which radius to which.
-
-    Parameters
-    ----------
-    found : Followed
 
     Returns
     -------

@@ -2,10 +2,9 @@
 
 from boomsim.rating.builds.builds_leads import Stretch
 from boomsim.rating.builds.builds_study import Build, Builds, overloaded
-from boomsim.rating.comparison.comparison_reasons import listed
 from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
 from boomsim.rating.overload.overload_study import Overload
-from boomsim.units import show
+from boomsim.units import listed, show
 
 WHO = {
     STABILITY: "stability",
@@ -25,10 +24,6 @@ def builds_in_short(found: Builds, *, at: tuple[float, ...], units: str) -> list
         Radii at which each build is overloaded [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    list of str
     """
     if not found.leads:
         return ["There is no radius at which all of these builds are rated and one carries a load."]
@@ -47,10 +42,6 @@ def tell_leads(found: Builds, *, units: str) -> str:
     found : Builds
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     first, last = found.leads[0], found.leads[-1]
     if len(found.leads) == 1:
@@ -84,10 +75,6 @@ def tell_setting(found: Builds, *, units: str) -> str:
     found : Builds
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     told = [f"with {build.name} {_where(build, units)}" for build in found.builds if build.sets]
     return f"Stability sets the figure: {'; '.join(told)}."
@@ -95,10 +82,6 @@ def tell_setting(found: Builds, *, units: str) -> str:
 
 def stability_from(build: Build) -> float | None:
     """Radius from which outwards stability sets all of a build's figures.
-
-    Parameters
-    ----------
-    build : Build
 
     Returns
     -------
@@ -141,10 +124,6 @@ def tell_overloads(
         Where their rated loads hang [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     where = f"Overloaded at {show(radius, 'length', units)}"
     ends = [one.first for one in past if one is not None and one.warns and one.is_valid]
@@ -163,16 +142,7 @@ def _times(least: float, most: float) -> str:
 
 
 def ending(past: Overload | None) -> str:
-    """Say what ends an overload, and at which multiple of the rated load.
-
-    Parameters
-    ----------
-    past : Overload or None
-
-    Returns
-    -------
-    str
-    """
+    """Say what ends an overload, and at which multiple of the rated load."""
     if past is None:
         return "there is no rated load"
     first = past.first

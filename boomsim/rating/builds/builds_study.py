@@ -107,10 +107,6 @@ def compare_builds(
     radii : ndarray, optional
         Default: every metre within reach [m]
 
-    Returns
-    -------
-    Builds
-
     Raises
     ------
     ValueError
@@ -159,10 +155,6 @@ def _rated(setup: Setup, extension: Array, radii: Array) -> Rating:
 def finely(found: Builds) -> Builds:
     """Rate the same builds closer together, so that a line drawn through them has its true shape.
 
-    Parameters
-    ----------
-    found : Builds
-
     Returns
     -------
     Builds
@@ -203,10 +195,6 @@ def _overloaded(build: Build, extension: Array, radius: float) -> Overload | Non
 
 def near_and_far(found: Builds) -> tuple[float, ...]:
     """A radius close in and one far out: a quarter and nine tenths of the way out.
-
-    Parameters
-    ----------
-    found : Builds
 
     Returns
     -------

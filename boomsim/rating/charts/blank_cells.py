@@ -9,6 +9,7 @@ from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rated_cells import Cells
 from boomsim.rating.charts.rows_and_rounding import whole_steps
+from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup, rear_sector
 
@@ -48,7 +49,7 @@ REASONS = (
     Reason(
         key="under the hook",
         sign="–",
-        words="less is rated here than hook block and slings weigh",
+        words="less is rated here than hook block, slings and rope weigh",
     ),
     Reason(
         key="turns over",
@@ -75,7 +76,7 @@ def reasons_of_cells(cells: Cells, *, step: float) -> np.ndarray:
         Index into `REASONS`; `PRINTED` where there is a figure
     """
     steps = whole_steps(cells.capacity, step=step)
-    least = max(cells.empty_hook.load, step)
+    least = np.maximum(cells.hanging, step)
     reasons = np.where(steps * step >= least, PRINTED, UNDER_HOOK)
     lies = cells.empty_hook.lies_over(radius=cells.radii[:, None]).T
     reasons = np.where(lies & (reasons == UNDER_HOOK), TURNS_OVER, reasons)
@@ -94,10 +95,6 @@ def falls_inwards(steps: np.ndarray) -> np.ndarray:
     ----------
     steps : ndarray of int, shape (rows,)
         Most of all ways, -1 where blank
-
-    Returns
-    -------
-    ndarray of bool
     """
     outer = np.maximum.accumulate(steps[::-1])[::-1]
     return np.asarray((steps >= 0) & (steps < outer))
@@ -105,10 +102,6 @@ def falls_inwards(steps: np.ndarray) -> np.ndarray:
 
 def nearest_radius(setup: Setup) -> float:
     """Radius within which the load would hang over the machine itself, whichever way it is slewed.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -127,23 +120,5 @@ def _directions(setup: Setup) -> Array:
 
 
 def words_of(reason: Reason, machine: Machine) -> str:
-    """Words of a reason, for a machine that may have neither hook block nor slings.
-
-    Parameters
-    ----------
-    reason : Reason
-    machine : Machine
-
-    Returns
-    -------
-    str
-    """
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    named = [name for name, mass in listed if mass > 0.0]
-    if reason is not REASONS[UNDER_HOOK] or len(named) == 2:
-        return reason.words
-    return (
-        f"less is rated here than the {' '.join(named)} weighs"
-        if named
-        else "nothing is rated here"
-    )
+    """Words of a reason, for a machine that may have neither hook block, slings nor rope weight."""
+    return under_hook_words(machine) if reason is REASONS[UNDER_HOOK] else reason.words

@@ -16,10 +16,6 @@ Edge = tuple[Corner, Corner]
 def bold_edges(chart: Chart) -> frozenset[Edge]:
     """All edges between a structural and a stability cell, and no others.
 
-    Parameters
-    ----------
-    chart : Chart
-
     Returns
     -------
     frozenset of Edge
@@ -34,10 +30,6 @@ def edges_between(structural: np.ndarray, *, rated: np.ndarray) -> frozenset[Edg
     Parameters
     ----------
     structural, rated : ndarray of bool, shape (rows, columns)
-
-    Returns
-    -------
-    frozenset of Edge
     """
     family = np.where(rated, np.where(structural, 1, -1), 0)
     below = np.argwhere(family[:-1] * family[1:] < 0)
@@ -49,10 +41,6 @@ def edges_between(structural: np.ndarray, *, rated: np.ndarray) -> frozenset[Edg
 
 def paths(edges: frozenset[Edge]) -> tuple[tuple[Corner, ...], ...]:
     """Join edges end to end into lines, so that they can be drawn with whole corners.
-
-    Parameters
-    ----------
-    edges : frozenset of Edge
 
     Returns
     -------
@@ -85,10 +73,6 @@ def _walk(beside: dict[Corner, set[Corner]], start: Corner) -> list[Corner]:
 
 def crossings(chart: Chart) -> np.ndarray:
     """How often the bold line is crossed on the way down each column.
-
-    Parameters
-    ----------
-    chart : Chart
 
     Returns
     -------

@@ -99,10 +99,6 @@ def make_book(
     units : str
         "metric" or "us": which defaults to take
     progress : callable, optional
-
-    Returns
-    -------
-    Book
     """
     if not setups:
         raise ValueError("A chart book needs at least one way to set the machine up.")

@@ -92,17 +92,7 @@ def _evenly(boom: Boom) -> Array:
 
 
 def one_way_words(boom: Boom, *, system: str | None = None) -> str:
-    """Say by which rule :func:`one_way_for_each_length` extends a boom.
-
-    Parameters
-    ----------
-    boom : Boom
-    system : str, optional
-
-    Returns
-    -------
-    str
-    """
+    """Say by which rule :func:`one_way_for_each_length` extends a boom."""
     name = boom.systems[0] if system is None else checked_system(boom, system)
     if BOOM_SYSTEMS[name].locks:
         return (
@@ -151,10 +141,6 @@ def configurations_at_lengths(
     system : str, optional
         Boom system to stay with
 
-    Returns
-    -------
-    Configurations
-
     Raises
     ------
     ValueError
@@ -167,15 +153,6 @@ def configurations_at_lengths(
 
 def short_enough(setup: Setup, found: Configurations) -> Configurations:
     """Leave out the configurations that are too long for the tyres.
-
-    Parameters
-    ----------
-    setup : Setup
-    found : Configurations
-
-    Returns
-    -------
-    Configurations
 
     Raises
     ------
@@ -201,10 +178,6 @@ def same_length(length: Array, *, tolerance: float = EQUAL_LENGTH) -> list[list[
         [m]
     tolerance : float
         Lengths closer than this are one [m]
-
-    Returns
-    -------
-    list of list of int
     """
     order = np.argsort(length, kind="stable")
     apart = np.flatnonzero(np.diff(length[order]) > tolerance) + 1

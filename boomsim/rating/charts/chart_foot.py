@@ -7,14 +7,5 @@ from boomsim.rating.charts.load_chart import Chart
 
 
 def reasons_told(chart: Chart) -> tuple[Reason, ...]:
-    """Reasons for which cells of a chart are blank, each once.
-
-    Parameters
-    ----------
-    chart : Chart
-
-    Returns
-    -------
-    tuple of Reason
-    """
+    """Reasons for which cells of a chart are blank, each once."""
     return tuple(REASONS[k] for k in np.unique(chart.blank[chart.blank >= 0]))

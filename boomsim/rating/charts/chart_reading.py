@@ -4,7 +4,8 @@ A radius or a boom length that is printed on the chart reads its own row or colu
 the next larger radius counts, between two columns the smaller of the two figures beside it: mostly
 that of the longer boom, but a longer boom whose sections are out in a better way may carry more.
 What the rope carries in the parts of line that are reeved may be less than the cell. What is left
-after hook block, slings and a stowed jib is the load. (Common practice, no source.)
+after hook block, slings, the falls of the rope and a stowed jib is the load. (Common practice, no
+source.)
 """
 
 from dataclasses import dataclass
@@ -14,12 +15,12 @@ import numpy as np
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.blank_cells import NO_REACH, PRINTED, Reason
 from boomsim.rating.charts.deductions import Deduction, usual_deductions
-from boomsim.rating.charts.hoist_line import fewest_parts, line_limit
+from boomsim.rating.charts.hoist_line import fewest_parts, line_limit, parts_of_column
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, printed_decimals
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.strategies import label
-from boomsim.units import rounded
+from boomsim.units import outside, rounded
 
 SAME = 1e-9
 """A radius or length this near to a row or column is on it [1]."""
@@ -112,7 +113,7 @@ class Reading:
     def parts_needed(self) -> int | None:
         """Fewest parts of line for the load and the deductions, or for all of the cell."""
         gross = self.cell if self.load is None else self.load + self.deducted
-        return fewest_parts(self.chart, gross=gross)
+        return fewest_parts(self.chart, gross=gross, column=self.column)
 
     @property
     def reason(self) -> Reason | None:
@@ -153,26 +154,22 @@ def read_chart(
     stowed_jib : float
         Deduction that a jib stowed on the boom asks for [kg]
     parts : int, optional
-        Parts of line reeved; default: those of the chart [1]
+        Parts of line reeved; default: those of the chart, as far as the rope reaches [1]
     deductions : tuple of Deduction, optional
-        Default: the machine's hook block and slings, and the jib
+        Default: the machine's hook block, slings and falls of rope, and the jib
     units : str
         "metric" or "us": in which the chart is printed
-
-    Returns
-    -------
-    Reading
 
     Raises
     ------
     ValueError
-        If the chart has no such row, column or parts of line.
+        If the chart has no such row, column or parts of line, or the rope does not reach for them.
     """
     _refuse_loads(load, stowed_jib)
     row = _row(chart, radius, units)
     column, beside = _columns(chart, row, length, extension, units)
     blank = bool(chart.steps[row, column] < 0)
-    reeved = chart.setup.parts if parts is None else parts
+    reeved = parts_of_column(chart, column=column, parts=parts)
     return Reading(
         chart=chart,
         radius=float(radius),
@@ -185,7 +182,9 @@ def read_chart(
         limit=chart.limit(row, column),
         parts=reeved,
         line_limit=line_limit(chart, parts=reeved),
-        deductions=usual_deductions(chart, stowed_jib=stowed_jib)
+        deductions=usual_deductions(
+            chart, row=row, column=column, parts=reeved, stowed_jib=stowed_jib
+        )
         if deductions is None
         else deductions,
         load=load,
@@ -194,9 +193,9 @@ def read_chart(
 
 def _refuse_loads(load: float | None, stowed_jib: float) -> None:
     if load is not None and not 0.0 <= load < 1e7:
-        raise ValueError(f"A load of {load:g} kg is not one. Give 0 kg or more.")
+        raise ValueError(f"The load: {outside(load, 0.0, 1e7, 'mass')}. Give one inside.")
     if not 0.0 <= stowed_jib < 1e6:
-        raise ValueError(f"A jib deduction of {stowed_jib:g} kg is not one. Give 0 kg or more.")
+        raise ValueError(f"The jib: {outside(stowed_jib, 0.0, 1e6, 'mass')}. Give a mass inside.")
 
 
 def _met(asked: float, printed: Array, *, decimals: int, units: str) -> np.ndarray:
@@ -209,7 +208,7 @@ def _met(asked: float, printed: Array, *, decimals: int, units: str) -> np.ndarr
 def _row(chart: Chart, radius: float, units: str) -> int:
     if not radius > 0.0:
         raise ValueError(
-            f"A radius of {radius:g} m is not one. Give it above 0 m, from the axis of rotation."
+            f"The radius must be above 0 m, from the axis of rotation, and this is {radius:g} m."
         )
     met = _met(
         radius,
@@ -243,7 +242,7 @@ def _columns(
         return _column_of(chart, np.asarray(extension, dtype=float)), None
     assert length is not None
     if not length > 0.0:
-        raise ValueError(f"A boom length of {length:g} m is not one. Give it above 0 m.")
+        raise ValueError(f"The boom length must be above 0 m, and this is {length:g} m.")
     met = np.flatnonzero(np.abs(chart.length - length) <= SAME * length)
     if not len(met):
         decimals = printed_decimals(chart.radii, length=chart.length, units=units)[1]

@@ -16,6 +16,7 @@ from boomsim.rating.charts.chart_foot import reasons_told
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, MASS_UNIT
 from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 
@@ -52,10 +53,6 @@ def table_head(units: str) -> Row:
     ----------
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    list of str
     """
     length, mass = UNITS[units]
     return [
@@ -79,12 +76,6 @@ def table_head(units: str) -> Row:
 def table_rows(chart: Chart, *, units: str, added: Added | None = None) -> Iterator[Row]:
     """List the cells of a chart, column by column; none that the boom does not reach.
 
-    Parameters
-    ----------
-    chart : Chart
-    units : str
-    added : Added, optional
-
     Yields
     ------
     list
@@ -92,7 +83,8 @@ def table_rows(chart: Chart, *, units: str, added: Added | None = None) -> Itera
     """
     setup = chart.setup
     named: Row = [setup.machine.name, setup.rule.name, setup.sector, setup.counterweight.name]
-    named += [setup.support.name, setup.parts]
+    named += [setup.support.name]
+    parts = reeved(setup, length=chart.length).tolist()
     ways = [label(row) for row in chart.configurations.extension]
     lengths = [round(float(v) / LENGTH_UNIT[units], 3) for v in chart.configurations.length]
     radii = [round(float(v) / LENGTH_UNIT[units], 4) for v in chart.radii]
@@ -107,11 +99,19 @@ def table_rows(chart: Chart, *, units: str, added: Added | None = None) -> Itera
             way, more = used[c][r], added.cells[c][r] if added else []
             if way >= 0:
                 cell = [ways[way], lengths[way], radius, capacity[c][r]]
-                yield [*named, *cell, *limits[governing[c][r]], int(within[c][r]), "", *more]
+                yield [
+                    *named,
+                    parts[c],
+                    *cell,
+                    *limits[governing[c][r]],
+                    int(within[c][r]),
+                    "",
+                    *more,
+                ]
             elif blank[c][r] < NO_REACH:
                 own = chart.choices[c]
                 cell = [ways[own[0]] if len(own) == 1 else "", lengths[own[0]], radius]
-                yield [*named, *cell, "", "", "", "", REASONS[blank[c][r]].key, *more]
+                yield [*named, parts[c], *cell, "", "", "", "", REASONS[blank[c][r]].key, *more]
 
 
 def write_csv(
@@ -137,16 +137,7 @@ def write_csv(
 
 
 def plain_setup(setup: Setup) -> dict[str, Any]:
-    """Tell how the crane is set up.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    dict
-    """
+    """Tell how the crane is set up."""
     return {
         "rule": asdict(setup.rule),
         "sector": setup.sector,
@@ -159,15 +150,12 @@ def plain_setup(setup: Setup) -> dict[str, Any]:
 def plain_chart(chart: Chart) -> dict[str, Any]:
     """Tell everything about a chart, SI.
 
-    Parameters
-    ----------
-    chart : Chart
-
     Returns
     -------
     dict
         Cells are null where they are blank; `blank` says why
     """
+    parts = reeved(chart.setup, length=chart.length)
     return {
         "machine": chart.setup.machine.name,
         **plain_setup(chart.setup),
@@ -177,6 +165,7 @@ def plain_chart(chart: Chart) -> dict[str, Any]:
         "columns": [
             {
                 "boom_length": chart.length[c],
+                "parts": parts[c],
                 "extensions": chart.configurations.extension[list(chart.choices[c])],
                 "cells": [_plain_cell(chart, r, c) for r in range(len(chart.radii))],
                 "blank": [
@@ -215,10 +204,6 @@ def _plain_cell(chart: Chart, row: int, column: int) -> dict[str, Any] | None:
 def plain_book(book: Book) -> dict[str, Any]:
     """Tell everything about a book, SI, as lists that json can write.
 
-    Parameters
-    ----------
-    book : Book
-
     Returns
     -------
     dict
@@ -227,7 +212,7 @@ def plain_book(book: Book) -> dict[str, Any]:
     """
     limits = book.chapters[0].best.limits
     return {
-        "schema": "boomsim.book/2",
+        "schema": "boomsim.book/3",
         "boomsim": boomsim.__version__,
         "caution": CAUTION,
         "machine": book.machine.name,

@@ -19,11 +19,6 @@ class Run:
 def runs(chart: Chart, column: int) -> tuple[Run, ...]:
     """Follow a column downwards: which configuration it uses from where to where.
 
-    Parameters
-    ----------
-    chart : Chart
-    column : int
-
     Returns
     -------
     tuple of Run
@@ -41,11 +36,6 @@ def runs(chart: Chart, column: int) -> tuple[Run, ...]:
 
 def first_rows(chart: Chart, column: int) -> dict[int, list[int]]:
     """Tell from which rows on a column uses each of its configurations.
-
-    Parameters
-    ----------
-    chart : Chart
-    column : int
 
     Returns
     -------

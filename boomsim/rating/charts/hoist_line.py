@@ -2,9 +2,13 @@
 
 import numpy as np
 
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.rope_reach import parts_reached
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import whole_steps
+from boomsim.rating.parts_reeved import reeved
+from boomsim.units import show
 
 
 def line_limit(chart: Chart, *, parts: int) -> float:
@@ -32,7 +36,37 @@ def line_limit(chart: Chart, *, parts: int) -> float:
     return float(whole_steps(carried, step=chart.step) * chart.step)
 
 
-def fewest_parts(chart: Chart, *, gross: float) -> int | None:
+def parts_of_column(chart: Chart, *, column: int, parts: int | None = None) -> int:
+    """Parts of line that the boom of a column is reeved in.
+
+    Parameters
+    ----------
+    chart : Chart
+    column : int
+    parts : int, optional
+        Wanted; default: those of the chart, or as many as the rope reaches for [1]
+
+    Raises
+    ------
+    ValueError
+        If the rope on the drum does not reach for the parts that are wanted.
+    """
+    length = float(chart.length[column])
+    if parts is None:
+        return int(reeved(chart.setup, length=[length])[0])
+    machine = chart.setup.machine
+    most = parts_reached(machine, length=[length])[0]
+    if parts > most:
+        assert machine.hoist.rope_length is not None
+        raise ValueError(
+            f"{parts} parts of line cannot be reeved with {show(length, 'boom_length')} of boom: "
+            f"{show(machine.hoist.rope_length, 'length')} of rope on the drum reach for "
+            f"{most:.0f}, if the hook is to come down to the ground. Choose {most:.0f} or fewer."
+        )
+    return parts
+
+
+def fewest_parts(chart: Chart, *, gross: float, column: int | None = None) -> int | None:
     """Fewest parts of line that carry a gross load.
 
     Parameters
@@ -40,11 +74,17 @@ def fewest_parts(chart: Chart, *, gross: float) -> int | None:
     chart : Chart
     gross : float
         [kg]
+    column : int, optional
+        Of the boom, where only so many count as its rope reaches for
 
     Returns
     -------
     int or None
         None where no reeving of this machine does
     """
-    enough = [p for p in chart.setup.machine.hoist.parts if line_limit(chart, parts=p) >= gross]
+    machine, most = chart.setup.machine, np.inf
+    if column is not None:
+        most = parts_reached(machine, length=[float(chart.length[column])])[0]
+    offered = [p for p in machine.hoist.parts if p <= most]
+    enough = [p for p in offered if line_limit(chart, parts=p) >= gross]
     return min(enough, default=None)

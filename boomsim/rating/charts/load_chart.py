@@ -137,10 +137,6 @@ def best_chart(
         Capacities are rounded down to it; default: 50 kg or 100 lb, less for a small machine [kg]
     units : str
         "metric" or "us": which defaults to take
-
-    Returns
-    -------
-    Chart
     """
     if configurations is None:
         configurations = every_configuration(setup.machine.boom)
@@ -171,10 +167,6 @@ def stated_chart(
         Capacities are rounded down to it; default: 50 kg or 100 lb, less for a small machine [kg]
     units : str
         "metric" or "us": which defaults to take
-
-    Returns
-    -------
-    Chart
     """
     refuse_too_long(setup, length=configurations.length)
     cells = chart_cells(setup, configurations=configurations, radii=radii, units=units)
@@ -207,10 +199,6 @@ def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
         The configurations among which each column takes the best
     step : float
         [kg]
-
-    Returns
-    -------
-    Chart
     """
     checked_step(step)
     reasons = reasons_of_cells(cells, step=step)
@@ -281,17 +269,7 @@ def _steadiest(
 
 
 def some_columns(chart: Chart, columns: np.ndarray) -> Chart:
-    """Take some columns of a chart, and the rows that they reach.
-
-    Parameters
-    ----------
-    chart : Chart
-    columns : ndarray of int
-
-    Returns
-    -------
-    Chart
-    """
+    """Take some columns of a chart, and the rows that they reach."""
     if len(columns) == len(chart.length):
         return chart
     reached = np.flatnonzero(np.any(chart.rated[:, columns], axis=1))

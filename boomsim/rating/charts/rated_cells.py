@@ -10,6 +10,7 @@ from boomsim.rating.charts.chart_configurations import every_configuration
 from boomsim.rating.charts.rows_and_rounding import chart_radii, checked_radii, reach
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.limits.limit_kind import Limit
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
 
@@ -33,6 +34,8 @@ class Cells:
         At the rated load; NaN where blank [kg], [rad]
     within_range : ndarray of bool
         False where the tip deflects beyond what the model is meant for
+    hanging : ndarray
+        Hook block, slings and falls of the rope at that boom angle; NaN out of reach [kg]
     empty_hook : EmptyHook
         How far down and out each configuration stands without a load
     """
@@ -46,6 +49,7 @@ class Cells:
     tipping_load: Array
     angle: Array
     within_range: np.ndarray
+    hanging: Array
     empty_hook: EmptyHook
 
 
@@ -58,10 +62,6 @@ def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) ->
     configurations : Configurations
     radii : array_like, shape (rows,)
         [m]
-
-    Returns
-    -------
-    Cells
 
     Raises
     ------
@@ -80,6 +80,7 @@ def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) ->
         tipping_load=rating.tipping_load,
         angle=rating.angle,
         within_range=rating.valid,
+        hanging=hanging_mass(setup, length=configurations.length, angle=rating.angle),
         empty_hook=empty_hook(setup, extension=configurations.extension),
     )
 
@@ -102,10 +103,6 @@ def chart_cells(
         Default: :func:`chart_radii` [m]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Cells
 
     Raises
     ------

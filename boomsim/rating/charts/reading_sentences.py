@@ -44,10 +44,25 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
         said.append(f"The rope in {_parts(reading.parts)} carries {carried}, and that is less.")
     if reading.deductions:
         left = show_rated(reading.net, units) if reading.net > 0.0 else show(0.0, "mass", units)
-        said.append(f"Deduct {_taken(reading, units)}: {left} are left for the load.")
+        said.append(f"Deduct {_taken(reading, units)}: that leaves {left} for the load.")
     if reading.load is not None:
         said.append(_verdict(reading, units))
     return said
+
+
+def which_chart(chart: Chart) -> str:
+    """Say which of the charts of a crane this is.
+
+    Returns
+    -------
+    str
+        Within a sentence
+    """
+    if chart.is_best:
+        return "the best of all ways to extend in each cell"
+    if len(set(chart.length.round(3))) < len(chart.length):
+        return "a column for each way to extend"
+    return "one way to extend for each boom length"
 
 
 def blank_words(chart: Chart, *, units: str) -> str:
@@ -135,10 +150,6 @@ def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:
     reading : Reading
         The right one
     units : str
-
-    Returns
-    -------
-    str
     """
     apart = wrong.net - reading.net
     more = "more" if apart > 0.0 else "less"

@@ -4,10 +4,10 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
-from boomsim.units import display
+from boomsim.units import FOOT, POUND, display
 
-MASS_UNIT = {"metric": 1.0, "us": 0.45359237}
-LENGTH_UNIT = {"metric": 1.0, "us": 0.3048}
+MASS_UNIT = {"metric": 1.0, "us": float(POUND)}
+LENGTH_UNIT = {"metric": 1.0, "us": float(FOOT)}
 """Kilogram and metre, pound and foot [kg], [m]."""
 
 STEPS = {"metric": 50.0, "us": 100.0}
@@ -166,7 +166,8 @@ def checked_radii(radii: Array) -> Array:
     bad = rows[~((rows > 0.0) & (rows < 1e4))]
     if len(bad):
         raise ValueError(
-            f"A radius of {bad[0]:g} m is not one. Give radii above 0 m, from the axis of rotation."
+            "A radius must be above 0 m, from the axis of rotation, and one of these is "
+            f"{bad[0]:g} m."
         )
     return rows
 

@@ -115,10 +115,6 @@ def leads_of(setup: Setup, *, boom: Condensed) -> Leads:
     setup : Setup
     boom : Condensed
         The ways, of nearly one length
-
-    Returns
-    -------
-    Leads
     """
     found = envelope(setup, boom=boom)
     limits = limits_of(setup.machine, kinds=setup.kinds)

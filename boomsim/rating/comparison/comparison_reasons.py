@@ -10,6 +10,7 @@ from boomsim.rating.comparison.difference_account import Difference
 from boomsim.rating.comparison.mass_sums import REST, Scale, in_steps, scale_of, with_rest
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.units import listed
 
 MOSTLY = 0.8
 """What makes so much of a difference is its reason; where neither does, both are told [1]."""
@@ -17,11 +18,6 @@ MOSTLY = 0.8
 
 NEARER = 1e-6
 """Less than this is rounding [m]."""
-
-
-def listed(words: Sequence[str]) -> str:
-    """Write "1, 2 and 3"."""
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
 
 
 def tell_pair(
@@ -66,10 +62,6 @@ def further_in(front: Array) -> list[str]:
     ----------
     front : ndarray, shape (2, sections)
         Where each section's front is [m]
-
-    Returns
-    -------
-    list of str
     """
     return [section_name(int(k)) for k in np.flatnonzero(front[0] < front[1] - NEARER)]
 
@@ -100,14 +92,17 @@ def reason(
         sets = what_sets(apart.second.limit)
         return f"no load can tip the crane there, and for {names[1]} {sets}"
     weight, held = sum(apart.by_part.values()), sum(apart.by_structure)
-    steps = in_steps({"weight": weight, "held": held}, total=total, scale=scale)
+    first, second = (
+        scale.below(each.capacity, each.structure_takes) for each in (apart.first, apart.second)
+    )
+    steps = {"held": second - first, "weight": total - (second - first)}
     if weight >= MOSTLY * apart.total:
         said = weight_reason(apart, names[0], kept, total=steps["weight"], scale=scale)
         return said + _beside_weight(steps["held"], scale)
     said = held_reason(apart, names[1], scale=scale)
     if held >= MOSTLY * apart.total:
         return said
-    return f"{said}; where its weight lies costs it another {scale.text(steps['weight'])}"
+    return f"{said}; the place of its weight costs it another {scale.text(steps['weight'])}"
 
 
 def _beside_weight(held: int, scale: Scale) -> str:
@@ -122,7 +117,7 @@ def held_reason(apart: Difference, name: str, *, scale: Scale) -> str:
     said = f"for {name} {what_sets(second.limit)}"
     if second.limit.set_by == STABILITY:
         return said
-    below = scale.text(round(second.structure_takes / scale.step))
+    below = scale.text(scale.below(second.capacity, second.structure_takes))
     return f"{said}, {below} below what stability allows"
 
 
@@ -136,7 +131,7 @@ def weight_reason(
     if abs(rest) > (1.0 - MOSTLY) * total:
         lines = (apart.first.slew, apart.first.line), (apart.second.slew, apart.second.line)
         each = "each is rated about another tipping line, and " if lines[0] != lines[1] else ""
-        return f"{each}where the weights lie is worth {scale.text(total)}"
+        return f"{each}the place of the weights is worth {scale.text(total)}"
     values = " + ".join(scale.number(count) for count in inside.values())
     if rest:
         values += f" {'+' if rest > 0 else '-'} {scale.number(abs(rest))} for {REST}"

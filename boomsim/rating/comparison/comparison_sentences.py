@@ -30,16 +30,12 @@ def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) 
         Of the comparison
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     near = label(comparison.configurations.extension[crossover.before])
     far = label(comparison.configurations.extension[crossover.after])
     return (
-        f"At a radius of {show(crossover.radius, 'length', units)} the lead passes from ({near}) "
-        f"to ({far}); both carry {show_rated(crossover.capacity, units)} there."
+        f"Up to {show(crossover.radius, 'length', units)} ({near}) carries more, beyond it "
+        f"({far}); there both carry {show_rated(crossover.capacity, units)}."
     )
 
 
@@ -52,10 +48,6 @@ def tell_account(name: str, account: Account, *, units: str) -> str:
         Of the configuration
     account : Account
     units : str
-
-    Returns
-    -------
-    str
     """
     said = f"{name} carries {show_rated(account.capacity, units)}"
     said += f"; {what_sets(account.limit)}"
@@ -63,14 +55,14 @@ def tell_account(name: str, account: Account, *, units: str) -> str:
         return f"{said}."
     if account.structure_takes < float("inf"):
         scale = scale_of(account.capacity, units)
-        below = scale.text(round(account.structure_takes / scale.step))
+        below = scale.text(scale.below(account.capacity, account.structure_takes))
         said += f", {below} below what stability allows"
     gave = account.gave_way
     if gave is None or gave.place is None or gave.moment is None:
         return said + "."
     said += (
-        f". {show(gave.place, 'length', units)} from that section's tail the use is "
-        f"{_summed(whole_percents(gave.components))}"
+        f". {show(gave.place, 'length', units)} from that section's tail the utilisation is made "
+        f"up of {_summed(whole_percents(gave.components))}"
     )
     causes = [f"{TOLD[name]} {share} %" for name, share in whole_percents(gave.causes).items()]
     if not causes:
@@ -89,18 +81,7 @@ def _summed(shares: dict[str, int]) -> str:
 def tell_difference(
     first_name: str, second_name: str, difference: Difference, *, units: str
 ) -> list[str]:
-    """Why the first carries more or less than the second, in sentences whose numbers add up.
-
-    Parameters
-    ----------
-    first_name, second_name : str
-    difference : Difference
-    units : str
-
-    Returns
-    -------
-    list of str
-    """
+    """Why the first carries more or less than the second, in sentences whose numbers add up."""
     first, second = difference.first, difference.second
     scale = scale_of(max(first.capacity, second.capacity), units)
     one, other = scale.down(first.capacity), scale.down(second.capacity)
@@ -111,25 +92,23 @@ def tell_difference(
     ]
     if not difference.by_part:
         return [*told, "No load can tip the crane at this radius, so strength alone decides."]
-    parts = with_rest(difference.by_part)
-    held = dict(zip((_FIRST, _SECOND), difference.by_structure, strict=True))
-    steps = in_steps({**parts, **held}, total=one - other, scale=scale)
-    takes = [steps.pop(name) for name in held]
-    told.append(_where_weight_lies(steps, scale))
-    if any(takes):
+    held = [scale.below(each.capacity, each.structure_takes) for each in (first, second)]
+    lies = one + held[0] - other - held[1]
+    told.append(
+        _where_weight_lies(in_steps(with_rest(difference.by_part), total=lies, scale=scale), scale)
+    )
+    if any(held):
         told.append(
-            f"What holds a figure below what stability allows takes {scale.text(-takes[0])} from "
-            f"the first and {scale.text(takes[1])} from the second: {scale.signed(sum(takes))}."
+            f"{first_name} is held {scale.text(held[0])} and {second_name} "
+            f"{scale.text(held[1])} below what stability would allow: "
+            f"{scale.signed(held[1] - held[0])}."
         )
     return told
 
 
-_FIRST, _SECOND = "held: first", "held: second"
-
-
 def _where_weight_lies(steps: dict[str, int], scale: Scale) -> str:
     shares = [f"{name} {scale.signed(count)}" for name, count in steps.items() if count]
-    said = "Where each part's weight lies is worth, about the tipping line: "
+    said = "What each part's weight is worth, by where it lies about the tipping line: "
     if len(shares) < 2:
         return f"{said}{shares[0] if shares else 'nothing to speak of'}."
     return f"{said}{', '.join(shares)}; in all {scale.signed(sum(steps.values()))}."

@@ -1,16 +1,18 @@
 """The main job: configurations of one length, rated side by side, and who wins where."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
 from boomsim.machine.model import Boom
-from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_leads import Crossover, Lead, leads_of
+from boomsim.rating.comparison.difference_account import Account, account_of
 from boomsim.rating.lift_response import respond
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.setup import Setup
@@ -81,10 +83,6 @@ def compare(
     system : str, optional
         Boom system to stay with
 
-    Returns
-    -------
-    Comparison
-
     Raises
     ------
     ValueError
@@ -122,10 +120,6 @@ def demonstration(boom: Boom, *, system: str | None = None) -> Configurations:
     boom : Boom
     system : str, optional
         Boom system to stay with; default: all of the boom's
-
-    Returns
-    -------
-    Configurations
     """
     moving = len(boom.sections) - 1
     locks = sorted(boom.lock_positions)
@@ -144,10 +138,6 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
     """Tip deflections of all configurations under one load at one radius.
 
     The load is half of what the weakest carries, at the middle of the radii that all reach.
-
-    Parameters
-    ----------
-    comparison : Comparison
 
     Returns
     -------
@@ -172,7 +162,7 @@ def deflections(comparison: Comparison) -> tuple[float | None, float | None, Arr
 
 
 def capacities_at(comparison: Comparison, *, radius: float) -> Array:
-    """Rate all ways at one more radius, with what is condensed already.
+    """Rated capacity of all ways at any radius, with what is condensed already.
 
     Parameters
     ----------
@@ -185,21 +175,65 @@ def capacities_at(comparison: Comparison, *, radius: float) -> Array:
     ndarray, shape (configurations,)
         0 where one does not reach [kg]
     """
-    rating = rate(
-        comparison.setup,
-        extension=comparison.configurations.extension,
-        radius=np.array([radius]),
-        boom=comparison.rating.boom,
-    )
+    rating, cell = _rated_at(comparison, radius)
+    return np.asarray(np.nan_to_num(rating.capacity[:, cell]))
+
+
+def capacities_of(setup: Setup, *, extension: Array, boom: Condensed, radius: float) -> Array:
+    """Rate ways at one radius; see :func:`capacities_at`.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (configurations, moving sections)
+        [1]
+    boom : Condensed
+        Of these configurations
+    radius : float
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations,)
+        0 where one does not reach [kg]
+    """
+    rating = rate(setup, extension=extension, radius=np.array([radius]), boom=boom)
     return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
 
 
-def finely(comparison: Comparison) -> Comparison:
-    """Rate the same ways closer together, so that a line drawn through them has its true shape.
+@lru_cache(maxsize=32)
+def account_at(comparison: Comparison, *, way: int, radius: float) -> Account | None:
+    """Account for the capacity of one way at a radius; worked out when it is first asked for.
 
     Parameters
     ----------
     comparison : Comparison
+    way : int
+        Index of the configuration
+    radius : float
+        [m]
+
+    Returns
+    -------
+    Account or None
+        None where the boom does not reach
+    """
+    rating, cell = _rated_at(comparison, radius)
+    return account_of(rating, configuration=way, cell=cell)
+
+
+@lru_cache(maxsize=8)
+def _rated_at(comparison: Comparison, radius: float) -> tuple[Rating, int]:
+    """A rating with a column for this radius, and which: the comparison's own, if it has one."""
+    own = np.flatnonzero(comparison.radii == radius)
+    if len(own):
+        return comparison.rating, int(own[0])
+    extension, boom = comparison.configurations.extension, comparison.rating.boom
+    return rate(comparison.setup, extension=extension, radius=np.array([radius]), boom=boom), 0
+
+
+def finely(comparison: Comparison) -> Comparison:
+    """Rate the same ways closer together, so that a line drawn through them has its true shape.
 
     Returns
     -------

@@ -5,18 +5,20 @@ rated A - rated B = (what stability allows A - what it allows B)
 
 The first bracket is a sum over all masses, because the tipping load is a sum of moments about the
 tipping line over the load's lever arm.
+
+Derived in docs/theory.md, section 8.
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.overturning import ON_THE_LINE
-from boomsim.rating.capacity import rate
+from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.bending_causes import moment_by_cause
 from boomsim.rating.lift_response import Response, bear, respond
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
@@ -154,17 +156,34 @@ def accounts(setup: Setup, *, extension: Array, radius: float) -> list[Account |
     """
     ways = np.atleast_2d(np.asarray(extension, dtype=float))
     rating = rate(setup, extension=ways, radius=np.array([radius]))
-    found: list[Account | None] = []
-    for way, capacity, governing in zip(
-        ways, rating.capacity[:, 0], rating.governing[:, 0], strict=True
-    ):
-        if not np.isfinite(capacity):
-            found.append(None)
-            continue
-        boom = condense(setup.machine, extension=way[None])
-        at = respond(setup, boom=boom, load=np.array([[capacity]]), radius=np.array([[radius]]))
-        found.append(_account(setup, at, float(capacity), rating.limits[governing]))
-    return found
+    return [account_of(rating, configuration=way, cell=0) for way in range(len(ways))]
+
+
+def account_of(rating: Rating, *, configuration: int, cell: int) -> Account | None:
+    """Account for a capacity that is rated already, with what is condensed already.
+
+    Parameters
+    ----------
+    rating : Rating
+    configuration, cell : int
+        Which of its cells
+
+    Returns
+    -------
+    Account or None
+        None where the boom does not reach
+    """
+    limit = rating.limit(configuration, cell)
+    capacity = float(rating.capacity[configuration, cell])
+    if limit is None or not np.isfinite(capacity):
+        return None
+    at = respond(
+        rating.setup,
+        boom=pick(rating.boom, np.array([configuration])),
+        load=np.array([[capacity]]),
+        radius=rating.radius[configuration, cell].reshape(1, 1),
+    )
+    return _account(rating.setup, at, capacity, limit)
 
 
 def _account(setup: Setup, at: Response, capacity: float, limit: Limit) -> Account:
@@ -217,10 +236,6 @@ def righting_by_part(at: Response, *, turn: int, line: int) -> dict[str, float]:
 
 def mass_by_part(at: Response) -> dict[str, float]:
     """Mass of each part that holds the crane down; masses of one name together.
-
-    Parameters
-    ----------
-    at : Response
 
     Returns
     -------

@@ -45,10 +45,6 @@ def spans_of(leads: tuple[Lead, ...]) -> list[Span]:
     At either end of the reach some lead only as a better one does not reach: that is left out. Ways
     that drop out of a tie one by one make one tie.
 
-    Parameters
-    ----------
-    leads : tuple of Lead
-
     Returns
     -------
     list of Span
@@ -96,10 +92,6 @@ def ways_that_matter(comparison: Comparison) -> list[int]:
     The extremes are the way that carries least close in and the way that does far out: on a boom
     whose sections get lighter towards the head, mostly the lightest section out and the heaviest.
 
-    Parameters
-    ----------
-    comparison : Comparison
-
     Returns
     -------
     list of int
@@ -115,10 +107,6 @@ def ways_that_matter(comparison: Comparison) -> list[int]:
 
 def most_at(comparison: Comparison) -> list[tuple[int, ...]]:
     """Who carries most at each radius of the table.
-
-    Parameters
-    ----------
-    comparison : Comparison
 
     Returns
     -------

@@ -14,12 +14,7 @@ REST = "all else"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scale:
-    """One unit and its last digit, for all masses of one answer.
-
-    Attributes
-    ----------
-    unit : Display
-    """
+    """One unit and its last digit, for all masses of one answer."""
 
     unit: Display
 
@@ -31,6 +26,10 @@ class Scale:
     def down(self, mass: float) -> int:
         """Whole steps in a rated load, which is never overstated [1]."""
         return round(float(self.unit.number_down(mass).replace(",", "")) * 10.0**self.unit.digits)
+
+    def below(self, capacity: float, takes: float) -> int:
+        """Whole steps from a rated load up to what stability allows, both as they are told [1]."""
+        return self.down(capacity + takes) - self.down(capacity)
 
     def text(self, steps: int) -> str:
         """Write so many steps, with the unit."""
@@ -54,10 +53,6 @@ def scale_of(largest: float, units: str) -> Scale:
         [kg]
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    Scale
     """
     return Scale(unit=display("mass", units, like=largest))
 

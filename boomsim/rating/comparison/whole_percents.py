@@ -9,10 +9,6 @@ def whole_percents(parts: Mapping[str, float]) -> dict[str, int]:
 
     Each is rounded down, and what is then missing goes to those that lost most by it.
 
-    Parameters
-    ----------
-    parts : mapping of str to float
-
     Returns
     -------
     dict of str to int

@@ -58,12 +58,6 @@ def cause_of(effect: Effect, found: Dynamics, *, units: str) -> str:
 def tell_effect(effect: Effect, found: Dynamics, *, units: str) -> str:
     """Say as how much the load counts, and how near that is to tipping and to breaking.
 
-    Parameters
-    ----------
-    effect : Effect
-    found : Dynamics
-    units : str
-
     Returns
     -------
     str
@@ -83,10 +77,6 @@ def tell_effect(effect: Effect, found: Dynamics, *, units: str) -> str:
 
 def tell_ends(effect: Effect) -> str:
     """Say what share of tipping and of breaking it takes, without any margin.
-
-    Parameters
-    ----------
-    effect : Effect
 
     Returns
     -------
@@ -110,11 +100,6 @@ def tell_ends(effect: Effect) -> str:
 def tell_worst(found: Dynamics, *, units: str) -> str:
     """Say what the load counts as at worst.
 
-    Parameters
-    ----------
-    found : Dynamics
-    units : str
-
     Returns
     -------
     str
@@ -129,17 +114,7 @@ def tell_worst(found: Dynamics, *, units: str) -> str:
 
 
 def tell_sag(found: Dynamics, *, units: str) -> str:
-    """Say what gives under the load, and why that matters.
-
-    Parameters
-    ----------
-    found : Dynamics
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say what gives under the load, and why that matters."""
     sag = found.sag
     unit = display("small_length", units, like=sag.whole)
 
@@ -153,16 +128,7 @@ def tell_sag(found: Dynamics, *, units: str) -> str:
 
 
 def tell_in_rating(found: Dynamics) -> str:
-    """Say how much of this a rated load has in it already.
-
-    Parameters
-    ----------
-    found : Dynamics
-
-    Returns
-    -------
-    str
-    """
+    """Say how much of this a rated load has in it already."""
     allowed = found.setup.rule.allowances
     if allowed is None:
         return "The rated load has none of this in it but its margin."

@@ -172,10 +172,6 @@ def dynamics(
         Gross; default: three quarters of the rated one [kg]
     motion : Motion, optional
 
-    Returns
-    -------
-    Dynamics
-
     Raises
     ------
     ValueError
@@ -192,7 +188,7 @@ def dynamics(
             "load to move. Choose another radius."
         )
     hung = USUAL_SHARE * rated if load is None else load
-    refuse_load(setup, hung)
+    refuse_load(setup, hung, length=float(boom.layout.boom_length[0]))
     still = respond(setup, boom=boom, load=np.array([[hung]]), radius=np.array([[radius]]))
     if not still.state.converged[0, 0]:
         raise ValueError(
@@ -284,10 +280,6 @@ def as_disturbances(outwards: float, sideways: float) -> Disturbances:
     ----------
     outwards, sideways : float
         Over the load's weight [1]
-
-    Returns
-    -------
-    Disturbances
     """
     if not outwards:
         return Disturbances(side_pull=sideways)

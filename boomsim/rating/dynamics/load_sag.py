@@ -13,6 +13,7 @@ from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.around.float_loads import float_loads
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.line_pull import LINE_PULL
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 
 WIRE_STRENGTH, SPINNING, ROPE_MODULUS = 1770e6, 0.85, 100e9
@@ -72,10 +73,11 @@ def sag_of(setup: Setup, *, boom: Condensed, load: float, angle: float, hook: fl
     )
     up, out = float(whole.placed.head_up[0, 0]), float(whole.placed.head_out[0, 0])
     length = max(up - hook, SHORTEST)
+    parts = int(reeved(setup, length=boom.layout.boom_length)[0])
     lead = float(np.hypot(out - setup.machine.hoist.winch_out, up - setup.machine.hoist.winch_up))
     return Sag(
         boom=2.0 * (float(half.placed.head_up[0, 0]) - up),
-        rope=load * GRAVITY / rope_stiffness(setup.machine, setup.parts, length, lead),
+        rope=load * GRAVITY / rope_stiffness(setup.machine, parts, length, lead),
         floats=2.0 * out * _tilt(setup, half, whole),
         rope_length=length,
     )

@@ -7,7 +7,8 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
-from boomsim.units import display, show
+from boomsim.rating.parts_reeved import what_hangs
+from boomsim.units import display, listed, show
 
 NO_MARGIN = "about the least tipping line and without any margin"
 
@@ -31,7 +32,8 @@ def tell_empty_hook(found: EmptyHook, *, units: str, row: int = 0) -> str:
     radius, angle = float(found.radius[row]), float(found.angle[row])
     if radius == np.inf:
         return ""
-    begun = f"{hanging_words(found.setup.machine, units=units)} the crane turns over"
+    hung = hanging_words(found.setup.machine, mass=float(found.load[row]), units=units)
+    begun = f"{hung} the crane turns over"
     if not radius > 0.0:
         return (
             f"{begun} at every boom angle, {NO_MARGIN}: set up like this it cannot stand with this "
@@ -43,12 +45,14 @@ def tell_empty_hook(found: EmptyHook, *, units: str, row: int = 0) -> str:
     )
 
 
-def hanging_words(machine: Machine, *, units: str) -> str:
+def hanging_words(machine: Machine, *, mass: float, units: str) -> str:
     """Name what hangs on the empty hook.
 
     Parameters
     ----------
     machine : Machine
+    mass : float
+        Of all of it [kg]
     units : str
 
     Returns
@@ -56,12 +60,34 @@ def hanging_words(machine: Machine, *, units: str) -> str:
     str
         Begins a sentence
     """
-    listed = (("hook block", machine.hook_block), ("slings", machine.slings))
-    named = " and ".join(name for name, mass in listed if mass > 0.0)
+    named = what_hangs(machine)
     if not named:
         return "With nothing on the rope"
-    mass = show(machine.hook_block + machine.slings, "mass", units)
-    return f"With the empty hook ({named}, {mass})"
+    said = show(mass, "mass", units)
+    if named == ("rope",):
+        return f"With nothing but its own rope hanging ({said})"
+    return f"With the empty hook ({listed(named)}, {said})"
+
+
+def under_hook_words(machine: Machine) -> str:
+    """Say why nothing is rated where less could hang than hangs on the empty hook already.
+
+    Parameters
+    ----------
+    machine : Machine
+        It may have neither hook block, slings nor rope weight
+
+    Returns
+    -------
+    str
+        Within a sentence
+    """
+    named = what_hangs(machine)
+    if not named:
+        return "nothing is rated here"
+    if len(named) > 1 or named == ("slings",):
+        return f"less is rated here than {listed(named)} weigh"
+    return f"less is rated here than the {named[0]} weighs"
 
 
 def near_radius(radius: float, *, units: str) -> str:
@@ -72,10 +98,6 @@ def near_radius(radius: float, *, units: str) -> str:
     radius : float
         [m]
     units : str
-
-    Returns
-    -------
-    str
     """
     return display("length", units, like=radius).text_down(radius)
 
@@ -87,21 +109,12 @@ def steep_angle(angle: float) -> str:
     ----------
     angle : float
         [rad]
-
-    Returns
-    -------
-    str
     """
     return f"{ceil(degrees(angle) - 1e-6)}°"
 
 
 def plain_empty_hook(found: EmptyHook, *, row: int = 0) -> dict[str, Any]:
     """Tell the same as plain values, SI.
-
-    Parameters
-    ----------
-    found : EmptyHook
-    row : int
 
     Returns
     -------
@@ -110,7 +123,7 @@ def plain_empty_hook(found: EmptyHook, *, row: int = 0) -> dict[str, Any]:
     """
     somewhere = bool(found.turns_over[row]) and bool(found.stands[row])
     return {
-        "load": found.load,
+        "load": float(found.load[row]),
         "turns_over": bool(found.turns_over[row]),
         "stands": bool(found.stands[row]),
         "least_boom_angle": float(found.angle[row]) if somewhere else None,

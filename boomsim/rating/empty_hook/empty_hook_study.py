@@ -1,20 +1,21 @@
 """Where the crane turns over with its empty hook: the least boom angle at which it still stands.
 
 A boom that is lowered or extended far enough turns the crane over without any load. On the rope
-hangs what always hangs there, hook block and slings. The balance is that about the least tipping
-line, tipping ratio one: there is no margin in it.
+hangs what always hangs there: hook block, slings and the falls of the rope, counted down to the
+ground. The balance is that about the least tipping line, tipping ratio one: no margin is in it.
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.model import CALM, Machine
+from boomsim.machine.model import CALM
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.masses import masses
 from boomsim.mechanics.stability.overturning import overturning
+from boomsim.rating.parts_reeved import hanging_mass, reeved
 from boomsim.rating.setup import Setup
 
 POINTS = (5, 13, 13, 13)
@@ -29,8 +30,9 @@ class EmptyHook:
     Attributes
     ----------
     setup : Setup
-    load : float
-        Hook block and slings [kg]
+    load : ndarray
+        Hook block, slings and falls at that boom angle; at the lowest where it never turns over, at
+        the steepest where it stands nowhere [kg]
     angle : ndarray
         Least boom angle at which the crane stands as the boom is lowered; minus infinity where it
         never turns over, infinity where it stands at no boom angle [rad]
@@ -39,7 +41,7 @@ class EmptyHook:
     """
 
     setup: Setup
-    load: float
+    load: Array
     angle: Array
     radius: Array
 
@@ -62,30 +64,11 @@ class EmptyHook:
         ----------
         radius, angle : float, or ndarray with a last axis of configurations
             One of them, of the place that is looked at [m] or [rad]
-
-        Returns
-        -------
-        ndarray of bool
         """
         if radius is not None:
             return np.asarray(radius >= self.radius)
         assert angle is not None
         return np.asarray(angle <= self.angle)
-
-
-def hanging_mass(machine: Machine) -> float:
-    """Mass of hook block and slings, which hang on every empty hook.
-
-    Parameters
-    ----------
-    machine : Machine
-
-    Returns
-    -------
-    float
-        [kg]
-    """
-    return machine.hook_block + machine.slings
 
 
 def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
@@ -96,16 +79,13 @@ def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
     setup : Setup
     extension : ndarray, shape (configurations, moving sections)
         [1]
-
-    Returns
-    -------
-    EmptyHook
     """
     fractions = np.atleast_2d(extension)
     limits = setup.machine.boom
     angle, radius = np.full(len(fractions), -np.inf), np.full(len(fractions), np.inf)
     steep, flat = (np.full(len(fractions), a) for a in (limits.greatest_angle, limits.least_angle))
     boom = condense(setup.machine, extension=fractions)
+    length = boom.layout.boom_length
     high, low, ends = _closer(setup, boom, steep, flat, POINTS[0])
     nowhere = ends[:, 0] <= 0.0
     angle[nowhere], radius[nowhere] = np.inf, 0.0
@@ -119,7 +99,8 @@ def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
         # Where no moment is known above, the steeper angle counts: the last at which it stood.
         angle[rows] = high + (low - high) * np.where(np.isfinite(share), share, 0.0)
         radius[rows] = _radius(setup, boom, angle[rows, None])[:, 0]
-    return EmptyHook(setup=setup, load=hanging_mass(setup.machine), angle=angle, radius=radius)
+    hung = hanging_mass(setup, length=length, angle=angle.clip(flat, steep)[:, None])[:, 0]
+    return EmptyHook(setup=setup, load=hung, angle=angle, radius=radius)
 
 
 def _closer(
@@ -154,11 +135,12 @@ def _left(setup: Setup, boom: Condensed, angle: Array) -> Array:
     ndarray, shape (configurations, angles)
         Infinite with the hook inside all lines, NaN where the boom finds no equilibrium [N m]
     """
-    load = hanging_mass(setup.machine)
+    length = boom.layout.boom_length
+    load = hanging_mass(setup, length=length, angle=angle)
     state = solve_state(
         boom,
-        load=np.array([[load]]),
-        parts=setup.parts,
+        load=load,
+        parts=reeved(setup, length=length),
         angle=angle,
         disturbances=setup.disturbances,
     )
@@ -178,6 +160,7 @@ def _left(setup: Setup, boom: Condensed, angle: Array) -> Array:
 
 def _radius(setup: Setup, boom: Condensed, angle: Array) -> Array:
     """Radius with the empty hook on level ground in still air: how all radii are counted [m]."""
-    load = np.array([[hanging_mass(setup.machine)]])
-    state = solve_state(boom, load=load, parts=setup.parts, angle=angle, disturbances=CALM)
+    length = boom.layout.boom_length
+    load, parts = hanging_mass(setup, length=length, angle=angle), reeved(setup, length=length)
+    state = solve_state(boom, load=load, parts=parts, angle=angle, disturbances=CALM)
     return masses(boom, state=state, counterweight=setup.counterweight).head_out

@@ -17,10 +17,11 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed, condense
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond
+from boomsim.rating.parts_reeved import hanging_mass, reeved
 from boomsim.rating.setup import Setup
 
 ROUNDS = 60
@@ -95,13 +96,11 @@ def shown(
         Load with which it was taught how the boom bends [kg]
     bends : bool
         Whether it counts the bending at all
-
-    Returns
-    -------
-    Shown
     """
-    machine, empty = entered.machine, hanging_mass(entered.machine)
+    machine = entered.machine
     boom = condense(machine, extension=np.atleast_2d(extension))
+    length = boom.layout.boom_length
+    empty = float(hanging_mass(entered, length=length, angle=sensors.angle)[0, 0])
     taught = _taught(entered, boom, sensors.angle, (empty, teach))
     straight = straight_lever(machine, length=sensors.length, angle=sensors.angle)
     first, more = 0.0, 0.0
@@ -111,7 +110,9 @@ def shown(
         )
         more = (taught.lever[1] - taught.lever[0]) / (teach - empty)
     moment = (sensors.push - taught.push[0]) * cylinder_lever(machine, angle=sensors.angle)
-    advantage = tackle_advantage(entered.parts, sheave_efficiency=machine.hoist.sheave_efficiency)
+    advantage = tackle_advantage(
+        int(reeved(entered, length=length)[0]), sheave_efficiency=machine.hoist.sheave_efficiency
+    )
     line = lead_line_lever(machine, length=sensors.length, angle=sensors.angle) / advantage
     load = empty
     for _ in range(ROUNDS):

@@ -40,10 +40,6 @@ def name_of(row: Row, found: Indicated, *, units: str) -> str:
     found : Indicated
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     condition, much = row.condition, found.amounts
     actual, told = condition.actual, condition.entered
@@ -71,18 +67,7 @@ def _stands(support: Support) -> str:
 
 
 def tell_row(row: Row, found: Indicated, *, units: str) -> str:
-    """Say what it shows, what is, and why.
-
-    Parameters
-    ----------
-    row : Row
-    found : Indicated
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say what it shows, what is, and why."""
     name = name_of(row, found, units=units)
     load, radius = show(row.shown.load, "mass", units), show(row.shown.radius, "length", units)
     return (
@@ -93,11 +78,6 @@ def tell_row(row: Row, found: Indicated, *, units: str) -> str:
 
 def tell_worst(found: Indicated, *, units: str) -> str:
     """Say where it shows too little by most.
-
-    Parameters
-    ----------
-    found : Indicated
-    units : str
 
     Returns
     -------

@@ -11,7 +11,7 @@ import numpy as np
 
 from boomsim.machine.model import CALM
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.dynamics.dynamics_study import (
     Dynamics,
@@ -19,11 +19,11 @@ from boomsim.rating.dynamics.dynamics_study import (
     as_disturbances,
     dynamics,
 )
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.indicator.indicator_conditions import Amounts, Condition, conditions
 from boomsim.rating.indicator.indicator_formula import Sensors, Shown, measure, shown
 from boomsim.rating.lift_response import respond
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.parts_reeved import as_reeved, hanging_mass
 from boomsim.rating.path.lowering_study import refuse_load
 from boomsim.rating.setup import Setup
 
@@ -120,10 +120,6 @@ def indicate(
         Gross; default: nine tenths of the rated one [kg]
     amounts : Amounts, optional
 
-    Returns
-    -------
-    Indicated
-
     Raises
     ------
     ValueError
@@ -133,6 +129,8 @@ def indicate(
     _refuse(much)
     boom = condense(setup.machine, extension=np.atleast_2d(extension))
     refuse_too_long(setup, length=boom.layout.boom_length)
+    length = float(boom.layout.boom_length[0])
+    setup = as_reeved(setup, length=length)
     rated = _rated(setup, extension, radius)
     if not rated > 0.0:
         raise ValueError(
@@ -140,8 +138,9 @@ def indicate(
             "has no chart there. Choose another radius."
         )
     hung = USUAL_SHARE * rated if load is None else load
-    refuse_load(setup, hung)
-    if not hung > hanging_mass(setup.machine) * 1.01:
+    refuse_load(setup, hung, length=length)
+    steepest = setup.machine.boom.greatest_angle
+    if not hung > float(hanging_mass(setup, length=length, angle=steepest)[0, 0]) * 1.01:
         raise ValueError(
             f"A load of {hung:.0f} kg is no more than the empty hook. Hang more on it."
         )
@@ -189,6 +188,12 @@ def _swung_use(swung: Dynamics) -> float:
     return next(one.share for one in swung.effects if one.key == "swung out")
 
 
+def _empty(setup: Setup, extension: Array, angle: float) -> float:
+    """What hangs on the empty hook [kg]."""
+    length = layout(setup.machine.boom, extension=extension).boom_length
+    return float(hanging_mass(setup, length=length, angle=angle)[0, 0])
+
+
 def _rated(setup: Setup, extension: Array, radius: float) -> float:
     if not radius > 0.0:
         return 0.0
@@ -214,7 +219,7 @@ def _row(condition: Condition, radius: float, load: float, swing: float, swung_u
         told,
         extension=condition.told,
         sensors=sensors,
-        teach=load / 2.0 + hanging_mass(told.machine),
+        teach=load / 2.0 + _empty(told, condition.told, sensors.angle),
         bends=condition.bends,
     )
     rated = _rated(actual, condition.extension, radius)

@@ -144,10 +144,6 @@ def fullest_turn(at: Response) -> int:
     ----------
     at : Response
         Of one configuration and one cell
-
-    Returns
-    -------
-    int
     """
     load, support = at.state.load, at.setup.support
     force = tyre_forces(support, placed=at.placed, balance=at.balance, load=load)

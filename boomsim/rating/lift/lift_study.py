@@ -8,7 +8,8 @@ from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.difference_account import mass_by_part, righting_by_part
-from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook, hanging_mass
+from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
+from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.lift.lift_parts import (
     Margin,
     SectionForces,
@@ -22,7 +23,10 @@ from boomsim.rating.lift.lift_parts import (
 from boomsim.rating.lift_response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import tell_longest, too_long
+from boomsim.rating.overload.tip_over import worst_direction
+from boomsim.rating.parts_reeved import hanging_mass, reeved, tell_fewer_parts
 from boomsim.rating.setup import Setup
+from boomsim.units import outside
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -37,6 +41,10 @@ class Lift:
     extension : ndarray, shape (moving sections,)
     load, boom_length, boom_angle, radius, head_height, tip_deflection, side_deflection : float
     cylinder_push, line_pull : float
+    parts : int
+        Parts of line reeved [1]
+    falls : float
+        Mass of the rope between head and hook, with the hook on the ground [kg]
     in_angle_range, is_valid : bool
     sections : tuple of SectionForces
     limits : tuple of Use
@@ -74,6 +82,8 @@ class Lift:
     side_deflection: float
     cylinder_push: float
     line_pull: float
+    parts: int
+    falls: float
     in_angle_range: bool
     is_valid: bool
     sections: tuple[SectionForces, ...]
@@ -112,10 +122,6 @@ def lift(
     radius, angle : float
         One of them [m] or [rad]
 
-    Returns
-    -------
-    Lift
-
     Raises
     ------
     ValueError
@@ -149,6 +155,9 @@ def lift(
     )
     turn, line = _worst(at)
     facing = fullest_turn(at) if setup.support.strength is not None else turn
+    length = boom.layout.boom_length
+    parts = int(reeved(setup, length=length)[0])
+    hung = float(hanging_mass(setup, length=length, angle=at.state.angle)[0, 0])
     bare = empty_hook(setup, extension=extension)
     lies = bool(bare.lies_over(radius=radius, angle=angle)[0])
     return Lift(
@@ -156,7 +165,7 @@ def lift(
         response=at,
         extension=boom.layout.extension[0],
         load=load,
-        boom_length=float(boom.layout.boom_length[0]),
+        boom_length=float(length[0]),
         boom_angle=float(at.state.angle[0, 0]),
         radius=float(at.radius[0, 0]),
         head_height=float(at.placed.head_up[0, 0]),
@@ -164,6 +173,8 @@ def lift(
         side_deflection=float(at.state.head_left[0, 0]),
         cylinder_push=float(at.forces.cylinder[0, 0]),
         line_pull=float(at.state.line_pull[0, 0]),
+        parts=parts,
+        falls=hung - setup.machine.hook_block - setup.machine.slings,
         in_angle_range=bool(at.in_range[0, 0]),
         is_valid=bool(at.is_valid[0, 0]),
         sections=tuple(_section(at, i) for i in range(len(setup.machine.boom.sections))),
@@ -179,19 +190,26 @@ def lift(
         supports_slew=float(at.balance.slew[facing]),
         empty_hook=bare,
         lies_over=lies,
-        notes=tuple(_notes(at, float(rating.capacity[0, 0]), lies)),
+        notes=(
+            *_notes(at, float(rating.capacity[0, 0]), lies, hung),
+            *tell_fewer_parts(setup, length=float(length[0])),
+        ),
     )
 
 
 def _refuse(load: float, radius: float | None, angle: float | None) -> None:
     if not 0.0 <= load < 1e7:
-        raise ValueError(f"A load of {load:g} kg is not one. Give 0 kg or more.")
+        raise ValueError(f"The load: {outside(load, 0.0, 1e7, 'mass')}. Give one inside.")
     if (radius is None) == (angle is None):
         raise ValueError("Give either the radius or the boom angle, and not both.")
     if radius is not None and not 0.0 < radius < 1e4:
-        raise ValueError(f"A radius of {radius:g} m is not one. Give it from the axis of rotation.")
+        raise ValueError(
+            f"The radius: {outside(radius, 0.0, 1e4, 'length')}. Give it from the axis of rotation."
+        )
     if angle is not None and not -0.5 <= angle <= 1.6:
-        raise ValueError(f"A boom angle of {np.degrees(angle):.0f} deg is none. Give 0 to 85 deg.")
+        raise ValueError(
+            f"A boom angle of {np.degrees(angle):.0f} deg is out of bounds. Give 0 to 85 deg."
+        )
 
 
 def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | None) -> str:
@@ -210,11 +228,14 @@ def _no_equilibrium(setup: Setup, length: float, load: float, radius: float | No
 def _worst(at: Response) -> tuple[int, int]:
     """Slew angle and tipping line that govern stability, as indices."""
     least = at.balance.tipping_load[:, :, 0, 0]
+    if not 0.0 < least.min() < np.inf:
+        # Several lines may be past tipping, or none be reached: the moment left tells them apart.
+        return worst_direction(at)
     turn, line = np.unravel_index(np.argmin(least), least.shape)
     return int(turn), int(line)
 
 
-def _notes(at: Response, rated: float, lies: bool) -> list[str]:
+def _notes(at: Response, rated: float, lies: bool, hung: float) -> list[str]:
     notes = []
     if not at.is_valid[0, 0]:
         share = 100 * at.tip_deflection[0, 0] / at.boom.layout.boom_length[0]
@@ -236,8 +257,9 @@ def _notes(at: Response, rated: float, lies: bool) -> list[str]:
         notes.append(f"{longest[0].upper()}{longest[1:]}: nothing is rated with this one.")
     elif np.isnan(rated):
         notes.append("There is no rated capacity here.")
-    elif rated < hanging_mass(at.setup.machine):
-        notes.append("Less is rated here than hook block and slings weigh: nothing may be lifted.")
+    elif rated < hung:
+        why = under_hook_words(at.setup.machine)
+        notes.append(f"{why[0].upper()}{why[1:]}: nothing may be lifted.")
     worst = max(zip(at.use[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
     if worst[0] == np.inf:
         notes.append(f"Beyond the rated load: {worst[1].words} is past all bounds.")

@@ -19,12 +19,6 @@ from boomsim.rating.limits.strengths import Strengths
 def use_at_mouths(forces: Forces, *, bear: Strengths, boom: Condensed) -> Array:
     """Use of eq. (7.2) where the outer section's mouth presses on each moving section.
 
-    Parameters
-    ----------
-    forces : Forces
-    bear : Strengths
-    boom : Condensed
-
     Returns
     -------
     ndarray, shape (moving sections, configurations, cells)

@@ -18,31 +18,13 @@ SIGNS = {STABILITY: "", STRENGTH: "*", PERMISSIBLE_VALUE: "†"}
 
 
 def what_sets(limit: Limit) -> str:
-    """What sets a figure that a limit governs, and which limit it is.
-
-    Parameters
-    ----------
-    limit : Limit
-
-    Returns
-    -------
-    str
-    """
+    """What sets a figure that a limit governs, and which limit it is."""
     words = WHAT_SETS[limit.set_by]
     return words if limit.set_by == STABILITY else f"{words}: {limit.words}"
 
 
 def sign(limit: Limit | None) -> str:
-    """Sign beside a figure that a limit governs, or beside a blank.
-
-    Parameters
-    ----------
-    limit : Limit or None
-
-    Returns
-    -------
-    str
-    """
+    """Sign beside a figure that a limit governs, or beside a blank."""
     return "" if limit is None else SIGNS[limit.set_by]
 
 

@@ -25,7 +25,7 @@ EVERY_SECTION, MOVING_SECTIONS, WHOLE = "every section", "moving sections", "who
 """Of what a kind of limit is: one for each section, one for each that moves, or one in all."""
 
 GIVES_WAY, PERMISSIBLE, TIPS = "gives way", "permissible", "tips"
-"""What it means that a limit, without margin, is used up: something fails, a maker's value is
+"""Consequence of exceeding a limit without margin: something fails, a maker's value is
 passed, the crane turns over."""
 
 
@@ -164,13 +164,7 @@ class Kind:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limit:
-    """One thing that can give way: a kind, and the section it belongs to.
-
-    Attributes
-    ----------
-    kind : Kind
-    section : int or None
-    """
+    """One thing that can give way: a kind, and the section it belongs to."""
 
     kind: Kind
     section: int | None

@@ -50,17 +50,7 @@ KINDS = (
 
 
 def limits_of(machine: Machine, *, kinds: tuple[Kind, ...] = KINDS) -> tuple[Limit, ...]:
-    """All limits of a machine, in the order of :func:`uses`.
-
-    Parameters
-    ----------
-    machine : Machine
-    kinds : tuple of Kind
-
-    Returns
-    -------
-    tuple of Limit
-    """
+    """All limits of a machine, in the order of :func:`uses`."""
     return _limits(len(machine.boom.sections), kinds)
 
 
@@ -76,11 +66,6 @@ def _limits(sections: int, kinds: tuple[Kind, ...]) -> tuple[Limit, ...]:
 
 def uses(case: Case, *, kinds: tuple[Kind, ...] = KINDS) -> Array:
     """How much of every limit is used.
-
-    Parameters
-    ----------
-    case : Case
-    kinds : tuple of Kind
 
     Returns
     -------

@@ -18,11 +18,6 @@ def buckling_use(forces: Forces, *, bear: Strengths) -> Array:
 
     Kept for the last forces, for two limits ask for it.
 
-    Parameters
-    ----------
-    forces : Forces
-    bear : Strengths
-
     Returns
     -------
     ndarray, shape (configurations, K, cells)

@@ -18,11 +18,6 @@ from boomsim.rating.limits.strengths import Strengths
 def shear_use(forces: Forces, *, bear: Strengths) -> Array:
     """Largest share of its shear strength that any plate of a section uses, eta_3.
 
-    Parameters
-    ----------
-    forces : Forces
-    bear : Strengths
-
     Returns
     -------
     ndarray, shape (configurations, K, cells)

@@ -14,10 +14,6 @@ def ring_moment(case: Case) -> Array:
 
     Along the boom and across it, the load times its hoisting factor; both planes as a vector.
 
-    Parameters
-    ----------
-    case : Case
-
     Returns
     -------
     ndarray, shape (configurations, cells)

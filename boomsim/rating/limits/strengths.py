@@ -46,17 +46,7 @@ class Strengths:
 
 @lru_cache(maxsize=64)
 def strengths(machine: Machine, *, rule: Rule) -> Strengths:
-    """Work out what each section bears.
-
-    Parameters
-    ----------
-    machine : Machine
-    rule : Rule
-
-    Returns
-    -------
-    Strengths
-    """
+    """Work out what each section bears."""
     sections, factor = machine.boom.sections, rule.strength.resistance
     joints = list(pairwise(sections))
     return Strengths(

@@ -74,11 +74,6 @@ def rated_share(
 def boom_at_head(machine: Machine, *, placed: Masses) -> Array:
     """F of ISO 4305: the boom's mass that, at the head, has the same moment about the heel pin.
 
-    Parameters
-    ----------
-    machine : Machine
-    placed : Masses
-
     Returns
     -------
     ndarray, shape (configurations, cells)

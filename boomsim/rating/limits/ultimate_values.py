@@ -14,10 +14,6 @@ from boomsim.rating.limits.limit_kind import GIVES_WAY, STRENGTH, Case, Kind
 def with_ultimates(kinds: tuple[Kind, ...]) -> tuple[Kind, ...]:
     """Let each kind that has an ultimate value be followed, at the end, by what then gives way.
 
-    Parameters
-    ----------
-    kinds : tuple of Kind
-
     Returns
     -------
     tuple of Kind

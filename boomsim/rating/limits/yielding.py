@@ -15,11 +15,6 @@ def stress_use(forces: Forces, *, bear: Strengths) -> Array:
     Normal stress of axial force and both moments; shear of the webs and of torsion, which is
     nowhere larger than here, is taken at the corner too.
 
-    Parameters
-    ----------
-    forces : Forces
-    bear : Strengths
-
     Returns
     -------
     ndarray, shape (configurations, K, cells)

@@ -1,18 +1,20 @@
 """What can eat capacity, and the setups that each of it makes out of one."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from boomsim.machine.model import TurningMass
+from boomsim.machine.model import Machine, TurningMass
 from boomsim.rating.losses.short_outrigger import short_corners, shorter_support
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_counterweight, with_disturbances
+from boomsim.rating.strategies import range_of_length
+from boomsim.units import outside
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amounts:
-    """How much of each taker.
+    """How much of each effect.
 
     Attributes
     ----------
@@ -44,20 +46,28 @@ class Amounts:
 USUAL = Amounts()
 """One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground, one metre."""
 
+
+def usual_amounts(machine: Machine) -> Amounts:
+    """Take the usual amounts; on a tabletop a metre is past every boom, and a tenth will do."""
+    least = range_of_length(machine.boom)[1] / 10.0
+    return replace(USUAL, farther=float(f"{min(USUAL.farther, least):.1g}"))
+
+
 BOUNDS = {
-    "lean": (0.0, 0.12, "rad, some seven degrees"),
-    "side_pull": (0.0, 0.3, "of the load"),
-    "wind": (0.0, 40.0, "m/s"),
-    "load_area": (0.0, 0.1, "m2 for each kilogram"),
-    "hoist_speed": (0.0, 3.0, "m/s"),
-    "soft": (0.01, 1.0, "of the usual stiffness"),
-    "farther": (0.0, 100.0, "m"),
+    "lean": (0.0, float(np.radians(7.0)), "angle"),
+    "side_pull": (0.0, 0.3, "share"),
+    "wind": (0.0, 40.0, "speed"),
+    "load_area": (0.0, 0.1, "area_per_mass"),
+    "hoist_speed": (0.0, 3.0, "speed"),
+    "soft": (0.01, 1.0, "share"),
+    "farther": (0.0, 100.0, "length"),
 }
+"""Least, most, and what is measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Taking:
-    """A taker as it is asked for: the setup and the radius without it, changed.
+class AskedEffect:
+    """An effect as it is asked for: the setup and the radius without it, changed.
 
     Attributes
     ----------
@@ -72,7 +82,7 @@ class Taking:
     setups : tuple of Setup
         The one that takes most counts
     against : tuple of Setup
-        What each of them is counted against; empty: the setup without the taker
+        What each of them is counted against; empty: the setup without the effect
     corners : tuple of str
         Which support each of them is about; empty where it is about none
     farther : float
@@ -92,10 +102,6 @@ class Taking:
 def check_amounts(amounts: Amounts) -> None:
     """Refuse an amount that means nothing here.
 
-    Parameters
-    ----------
-    amounts : Amounts
-
     Raises
     ------
     ValueError
@@ -103,33 +109,30 @@ def check_amounts(amounts: Amounts) -> None:
     """
     for field in fields(Amounts):
         value = getattr(amounts, field.name)
-        least, most, unit = BOUNDS[field.name]
+        least, most, quantity = BOUNDS[field.name]
         if not least <= value <= most:
+            name = field.name.replace("_", "-")
             raise ValueError(
-                f"An amount of {value:g} for {field.name.replace('_', ' ')} is outside {least:g} "
-                f"to {most:g} {unit}. Give a value inside."
+                f"--amount {name}: {outside(value, least, most, quantity)}. Give a value inside."
             )
 
 
-def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
-    """List the takers that come before soft ground, which needs the load that it carries.
-
-    Parameters
-    ----------
-    setup : Setup
-    amounts : Amounts
+def asked_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
+    """List the effects that come before soft ground, which needs the load that it carries.
 
     Returns
     -------
-    list of Taking
+    list of AskedEffect
         What the setup already has of a disturbance is added to
     """
     calm = setup.disturbances
 
-    def disturbed(name: str, words: str, amount: float, quantity: str, **changes: float) -> Taking:
+    def disturbed(
+        name: str, words: str, amount: float, quantity: str, **changes: float
+    ) -> AskedEffect:
         added = {key: getattr(calm, key) + value for key, value in changes.items()}
         made = with_disturbances(setup, **added)
-        return Taking(name=name, words=words, amount=amount, quantity=quantity, setups=(made,))
+        return AskedEffect(name=name, words=words, amount=amount, quantity=quantity, setups=(made,))
 
     gust, area = amounts.wind, amounts.load_area
     across = with_disturbances(
@@ -144,7 +147,7 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
             "side pull", "side pull", amounts.side_pull, "share", side_pull=amounts.side_pull
         ),
         disturbed("wind", "wind from behind", gust, "speed", wind_speed=gust, load_area=area),
-        Taking(
+        AskedEffect(
             name="wind across",
             words="wind across",
             amount=gust,
@@ -153,7 +156,7 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         ),
         disturbed(
             "hoisting",
-            f"lifting off (class {setup.disturbances.hoist_class})",
+            f"picking up fast, hoist class {setup.disturbances.hoist_class}, at",
             amounts.hoist_speed,
             "speed",
             hoist_speed=amounts.hoist_speed,
@@ -163,18 +166,8 @@ def takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     ]
 
 
-def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
-    """List the takers that end a table: farther out, and several at once.
-
-    Parameters
-    ----------
-    setup : Setup
-    amounts : Amounts
-
-    Returns
-    -------
-    list of Taking
-    """
+def last_effects(setup: Setup, amounts: Amounts) -> list[AskedEffect]:
+    """List the effects that end a table: farther out, and several at once."""
     calm = setup.disturbances
     together = with_disturbances(
         setup,
@@ -185,17 +178,17 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
         hoist_speed=calm.hoist_speed + amounts.hoist_speed,
     )
     return [
-        Taking(
+        AskedEffect(
             name="farther",
-            words="farther out",
+            words="radius longer by",
             amount=amounts.farther,
             quantity="length",
             setups=(setup,),
             farther=amounts.farther,
         ),
-        Taking(
+        AskedEffect(
             name="together",
-            words="downhill, side pull, wind and lifting off at once",
+            words="downhill, side pull, wind and picking up fast at once",
             amount=None,
             quantity=None,
             setups=(together,),
@@ -203,7 +196,7 @@ def last_takings(setup: Setup, amounts: Amounts) -> list[Taking]:
     ]
 
 
-def _lighter(setup: Setup) -> list[Taking]:
+def _lighter(setup: Setup) -> list[AskedEffect]:
     """Hang the next lighter counterweight by mistake."""
     usual = setup.counterweight
     lighter = [c for c in setup.machine.counterweights if c.mass < usual.mass]
@@ -211,7 +204,7 @@ def _lighter(setup: Setup) -> list[Taking]:
         return []
     wrong: TurningMass = max(lighter, key=lambda c: c.mass)
     return [
-        Taking(
+        AskedEffect(
             name="counterweight",
             words="counterweight short by",
             amount=usual.mass - wrong.mass,
@@ -221,14 +214,14 @@ def _lighter(setup: Setup) -> list[Taking]:
     ]
 
 
-def _short(setup: Setup) -> list[Taking]:
+def _short(setup: Setup) -> list[AskedEffect]:
     """Set one outrigger as short as on the next shorter way to stand; the worst corner counts."""
     shorter = shorter_support(setup)
     if shorter is None:
         return []
     trials = short_corners(setup, shorter=shorter)
     return [
-        Taking(
+        AskedEffect(
             name="outrigger",
             words="one outrigger short by",
             amount=max(trial.moved for trial in trials),

@@ -1,6 +1,6 @@
-"""Why a taker takes nothing: what sets the figure, and what the taker touches instead.
+"""Why an effect takes nothing: what sets the figure, and what the effect touches instead.
 
-The rated load is hung once more, without the taker and with it. A limit is touched when its use
+The rated load is hung once more, without the effect and with it. A limit is touched when its use
 changes; the one that sets the figure is not, and so nothing is lost.
 """
 
@@ -21,17 +21,17 @@ NOTHING = 5e-4
 """Share of a rated load, or change of a use, that is shown as nothing [1]."""
 
 WITHIN, BEYOND = "within the allowance", "beyond the allowance"
-"""What the rule's allowances have of a taker: strength bears it already, or a part of it."""
+"""What the rule's allowances have of an effect: strength bears it already, or a part of it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reason:
-    """Why a taker takes nothing at a place.
+    """Why an effect takes nothing at a place.
 
     Attributes
     ----------
     limit : Limit
-        That sets the figure, and that the taker does not touch
+        That sets the figure, and that the effect does not touch
     touches : tuple of str
         What the other limits set that it touches: `STABILITY`, `STRENGTH`, `PERMISSIBLE_VALUE`
     allowed : bool
@@ -69,12 +69,12 @@ def allowance_of(before: Setup, after: Setup) -> str | None:
 
 
 def why_nothing(before: Rating, after: Setup, *, place: int, farther: float = 0.0) -> Reason | None:
-    """Find out what sets the figure at a place, and what a taker touches instead.
+    """Find out what sets the figure at a place, and what an effect touches instead.
 
     Parameters
     ----------
     before : Rating
-        Without the taker, of shape (places, 1)
+        Without the effect, of shape (places, 1)
     after : Setup
         With it
     place : int

@@ -1,7 +1,9 @@
 """What eats capacity: one disturbance at a time, and what the chart would then have to say.
 
-Each taker changes the setup (or the radius) a little and the place is rated anew. The boom angle is
-the one set without the taker, as an operator sets it who does not know of it.
+Each effect changes the setup (or the radius) a little and the place is rated again. The boom angle
+is the one set without the effect, as an operator sets it who does not know of it.
+
+Derived in docs/theory.md, section 11.
 """
 
 from dataclasses import dataclass, replace
@@ -16,12 +18,12 @@ from boomsim.rating.chart_places import Places, governing_of, rate_places
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.losses.capacity_effects import (
-    USUAL,
     Amounts,
-    Taking,
+    AskedEffect,
+    asked_effects,
     check_amounts,
-    last_takings,
-    takings,
+    last_effects,
+    usual_amounts,
 )
 from boomsim.rating.losses.losses_reasons import NOTHING, Reason, allowance_of, why_nothing
 from boomsim.rating.losses.soft_ground import on_soft_ground
@@ -29,7 +31,7 @@ from boomsim.rating.setup import Setup
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class Taker:
+class Effect:
     """One thing that eats capacity.
 
     Attributes
@@ -70,7 +72,7 @@ class Taker:
 
     @property
     def loss(self) -> Array:
-        """Capacity that it takes, shape (places,) [kg]."""
+        """Capacity lost to it, shape (places,) [kg]."""
         return np.asarray(self.before - self.capacity)
 
     @property
@@ -81,7 +83,7 @@ class Taker:
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Losses:
-    """What each taker costs at each place.
+    """What each effect costs at each place.
 
     Attributes
     ----------
@@ -90,9 +92,9 @@ class Losses:
     length : ndarray, shape (places,)
         Boom length [m]
     capacity : ndarray, shape (places,)
-        Before any taker [kg]
+        Before any effect [kg]
     governing : tuple of (Limit or None)
-    takers : tuple of Taker
+    effects : tuple of Effect
     """
 
     setup: Setup
@@ -100,62 +102,57 @@ class Losses:
     length: Array
     capacity: Array
     governing: tuple[Limit | None, ...]
-    takers: tuple[Taker, ...]
+    effects: tuple[Effect, ...]
 
     @property
     def loss(self) -> Array:
-        """Capacity that each taker takes, shape (takers, places) [kg]."""
-        return np.array([taker.loss for taker in self.takers])
+        """Capacity lost to each effect, shape (effects, places) [kg]."""
+        return np.array([effect.loss for effect in self.effects])
 
     @property
     def share(self) -> Array:
-        """The same over what is rated without it, shape (takers, places) [1]."""
-        return np.array([taker.share for taker in self.takers])
+        """The same over what is rated without it, shape (effects, places) [1]."""
+        return np.array([effect.share for effect in self.effects])
 
 
 def losses(
-    setup: Setup, *, places: Places, amounts: Amounts = USUAL, told: Told | None = None
+    setup: Setup, *, places: Places, amounts: Amounts | None = None, told: Told | None = None
 ) -> Losses:
-    """Rate every place with every taker, one at a time.
+    """Rate every place with every effect, one at a time.
 
     Parameters
     ----------
     setup : Setup
     places : Places
-    amounts : Amounts
+    amounts : Amounts, optional
+        Default: the usual ones
     told : callable, optional
         Hears what is done
-
-    Returns
-    -------
-    Losses
 
     Raises
     ------
     ValueError
         If an amount is outside its range, or a place has no rated load.
     """
+    amounts = usual_amounts(setup.machine) if amounts is None else amounts
     check_amounts(amounts)
     lengths = layout(setup.machine.boom, extension=places.extension).boom_length
     refuse_too_long(setup, length=lengths)
     before = rate_places(setup, places)
     _refuse_blank(before, places)
     works = [
-        *(partial(_taken, setup, taking, places, before) for taking in takings(setup, amounts)),
+        *(partial(_taken, setup, asked, places, before) for asked in asked_effects(setup, amounts)),
         partial(_soft, setup, places, before, amounts.soft),
-        *(
-            partial(_taken, setup, taking, places, before)
-            for taking in last_takings(setup, amounts)
-        ),
+        *(partial(_taken, setup, asked, places, before) for asked in last_effects(setup, amounts)),
     ]
-    takers = [work() for work in counted(works, what="rating anew", told=told)]
+    effects = [work() for work in counted(works, what="rating again", told=told)]
     return Losses(
         setup=setup,
         places=places,
         length=before.boom.layout.boom_length,
         capacity=before.capacity[:, 0],
         governing=governing_of(before),
-        takers=tuple(takers),
+        effects=tuple(effects),
     )
 
 
@@ -178,9 +175,9 @@ def _refuse_blank(before: Rating, places: Places) -> None:
     )
 
 
-def _taken(setup: Setup, taking: Taking, places: Places, unchanged: Rating) -> Taker:
-    before = [rate_places(one, places) for one in taking.against] or [unchanged]
-    after = [rate_places(one, places, farther=taking.farther) for one in taking.setups]
+def _taken(setup: Setup, asked: AskedEffect, places: Places, unchanged: Rating) -> Effect:
+    before = [rate_places(one, places) for one in asked.against] or [unchanged]
+    after = [rate_places(one, places, farther=asked.farther) for one in asked.setups]
     had, left = (
         np.array([np.nan_to_num(r.capacity[:, 0]) for r in each]) for each in (before, after)
     )
@@ -188,44 +185,44 @@ def _taken(setup: Setup, taking: Taking, places: Places, unchanged: Rating) -> T
     lost = had - left
     # The first of those that are as bad: two corners that mirror each other differ by a rounding.
     worst = np.argmax(lost >= lost.max(axis=0) - NOTHING * had.max(axis=0), axis=0)
-    own = worst if taking.against else 0 * worst
+    own = worst if asked.against else 0 * worst
     counted = [after[n].setup for n in worst]
-    found = Taker(
-        name=taking.name,
-        words=taking.words,
-        amount=taking.amount,
-        quantity=taking.quantity,
+    found = Effect(
+        name=asked.name,
+        words=asked.words,
+        amount=asked.amount,
+        quantity=asked.quantity,
         before=had[own, cell],
         capacity=left[worst, cell],
         governing=tuple(governing_of(after[n])[k] for k, n in enumerate(worst)),
         why=(),
         allowance=allowance_of(setup, counted[0]),
-        slew=np.array([one.slew[0] for one in counted]) if taking.against else None,
-        corners=tuple(taking.corners[n] for n in worst) if taking.corners else (),
+        slew=np.array([one.slew[0] for one in counted]) if asked.against else None,
+        corners=tuple(asked.corners[n] for n in worst) if asked.corners else (),
     )
-    return _explained(found, [before[n] for n in own], counted, farther=taking.farther)
+    return _explained(found, [before[n] for n in own], counted, farther=asked.farther)
 
 
 def _explained(
-    taker: Taker, before: list[Rating], after: list[Setup], *, farther: float = 0.0
-) -> Taker:
+    effect: Effect, before: list[Rating], after: list[Setup], *, farther: float = 0.0
+) -> Effect:
     """Say why it takes nothing, where it does."""
-    nothing = np.abs(taker.share) < NOTHING
+    nothing = np.abs(effect.share) < NOTHING
     why = tuple(
         why_nothing(before[k], after[k], place=k, farther=farther) if nothing[k] else None
         for k in range(len(nothing))
     )
-    return replace(taker, why=why)
+    return replace(effect, why=why)
 
 
-def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Taker:
+def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Effect:
     found = [
         on_soft_ground(setup, places, place=k, firm=before, soft=soft)
         for k in range(len(places.radius))
     ]
-    taker = Taker(
+    effect = Effect(
         name="soft ground",
-        words="soft under the boom's side, stiffness",
+        words="soft ground under the boom's side, stiffness",
         amount=soft,
         quantity="share",
         before=before.capacity[:, 0],
@@ -233,4 +230,4 @@ def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Taker:
         governing=tuple(one.limit for one in found),
         why=(),
     )
-    return _explained(taker, [before] * len(found), [one.setup for one in found])
+    return _explained(effect, [before] * len(found), [one.setup for one in found])

@@ -5,6 +5,8 @@ lies a distance d - n.x inside the tipping line is worth share (d - n.x)/lever o
 strength governs, the machine is rated anew with the part a little lighter and a little heavier:
 the rated load is hung on the changed machine and one step along the slopes of all uses leads to
 the load at which the first of them is one.
+
+Derived in docs/theory.md, section 11.
 """
 
 from collections.abc import Callable
@@ -60,17 +62,7 @@ class Sensitivity:
 
 
 def sensitivity(setup: Setup, *, places: Places) -> Sensitivity:
-    """Differentiate the rated capacity at some places with respect to masses.
-
-    Parameters
-    ----------
-    setup : Setup
-    places : Places
-
-    Returns
-    -------
-    Sensitivity
-    """
+    """Differentiate the rated capacity at some places with respect to masses."""
     rating = rate_places(setup, places)
     parts = parts_of(setup)
     rated = _Rated.of(setup, rating)
@@ -89,16 +81,7 @@ Change = Callable[[Setup, float], tuple[Setup, float]]
 
 
 def parts_of(setup: Setup) -> list[tuple[str, float, Change]]:
-    """Parts whose mass can be changed, each with its mass and the way to change it by a share.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    list of (str, float, callable)
-    """
+    """Parts whose mass can be changed, each with its mass and the way to change it by a share."""
     boom = setup.machine.boom
     found: list[tuple[str, float, Change]] = [
         (section_name(k), s.mass, _section_change(k)) for k, s in enumerate(boom.sections)

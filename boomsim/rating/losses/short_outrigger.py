@@ -72,10 +72,6 @@ def _base(one: ShortCorner) -> float:
 def moved_directions(used: Support, short: Support) -> list[float]:
     """Directions square to the tipping lines that are not what they were.
 
-    Parameters
-    ----------
-    used, short : Support
-
     Returns
     -------
     list of float
@@ -90,16 +86,7 @@ def moved_directions(used: Support, short: Support) -> list[float]:
 
 
 def shorter_support(setup: Setup) -> Support | None:
-    """Find the widest way to stand that is narrower than the one in use, on as many outriggers.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    Support or None
-    """
+    """Find the widest way to stand that is narrower than the one in use, on as many outriggers."""
     used = setup.support
 
     def spread(support: Support) -> float:
@@ -124,10 +111,6 @@ def short_outrigger(support: Support, *, shorter: Support, which: int) -> Suppor
     shorter : Support
     which : int
         Index of the outrigger
-
-    Returns
-    -------
-    Support
     """
     point = np.array(support.points[which])
     nearest = min(shorter.points, key=lambda p: float(np.hypot(*(np.array(p) - point))))

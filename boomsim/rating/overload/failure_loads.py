@@ -63,10 +63,6 @@ def ends_of(
         Tipping loads, roughly: where the search starts [kg]
     hold : str
         "angle" or "radius"
-
-    Returns
-    -------
-    Ends
     """
     real = no_margin(setup)
     most = np.maximum(largest_load(real), 10.0 * rated)

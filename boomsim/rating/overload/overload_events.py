@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.part_names import support_names
+from boomsim.machine.part_names import foot_name, support_names
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.float_loads import FloatLoads, float_loads, lift_use
 from boomsim.rating.capacity import Rating
@@ -156,9 +156,7 @@ class Raised:
         there = float_loads(self.hung(np.array([[load]])), slew=np.array([slew]))
         which = int(np.argmin(there.bonded[:, 0, 0, 0]))
         support = self.real.support
-        what = (
-            f"the {support_names(support)[which]} {'tyre' if support.kind == 'tyres' else 'float'}"
-        )
+        what = f"the {support_names(support)[which]} {foot_name(support)}"
         return Event(
             kind=FLOAT,
             name="float",

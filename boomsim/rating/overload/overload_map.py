@@ -82,10 +82,6 @@ def overload_map(chart: Chart, *, told: Told | None = None) -> OverloadMap:
     chart : Chart
     told : callable, optional
         Hears what is done
-
-    Returns
-    -------
-    OverloadMap
     """
     failure, tipping = np.full(chart.exact.shape, np.nan), np.full(chart.exact.shape, np.nan)
     way = np.full(chart.exact.shape, -1)
@@ -137,13 +133,28 @@ def _packed(rows: list[np.ndarray]) -> np.ndarray:
     return np.array([np.pad(row, (0, width - len(row)), mode="edge") for row in rows])
 
 
-def meeting_radii(found: OverloadMap, column: int) -> list[float]:
-    """Radii at which failure and tipping come at the same load, along one boom length.
+def ratio_words(ratio: float) -> str:
+    """Write a ratio, so that none which breaks first reads 1.00 and none which tips first .99.
 
     Parameters
     ----------
-    found : OverloadMap
-    column : int
+    ratio : float
+        First failure over tipping [1]
+
+    Returns
+    -------
+    str
+        Below one rounded down; "tips" where nothing ever breaks
+    """
+    if not np.isfinite(ratio):
+        return "tips"
+    if ratio < 1.0:
+        return f"{np.floor(100.0 * ratio) / 100.0:.2f}"
+    return f"{ratio:.2f}" if ratio < 9.95 else f"{ratio:.0f}"
+
+
+def meeting_radii(found: OverloadMap, column: int) -> list[float]:
+    """Radii at which failure and tipping come at the same load, along one boom length.
 
     Returns
     -------

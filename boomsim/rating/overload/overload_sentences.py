@@ -2,6 +2,7 @@
 
 from math import degrees, isfinite
 
+from boomsim.machine.part_names import foot_name
 from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.limits.limit_kind import PERMISSIBLE, TIPS
 from boomsim.rating.load_search import FLOAT
@@ -16,16 +17,7 @@ MOST_LEAN = 10.0
 
 
 def tell_event(event: Event) -> str:
-    """Say what happens, without the load.
-
-    Parameters
-    ----------
-    event : Event
-
-    Returns
-    -------
-    str
-    """
+    """Say what happens, without the load."""
     if event.kind == PERMISSIBLE:
         return f"{event.words}: permissible value passed"
     if event.kind in (TIPS, FLOAT) and event.slew is not None:
@@ -35,10 +27,6 @@ def tell_event(event: Event) -> str:
 
 def tell_ultimates(result: Overload) -> str:
     """Say at which multiples of their permissible values parts give way, and that it is assumed.
-
-    Parameters
-    ----------
-    result : Overload
 
     Returns
     -------
@@ -50,10 +38,6 @@ def tell_ultimates(result: Overload) -> str:
 
 def ultimates_of(setup: Setup) -> str:
     """Say it for all lifts of a setup.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -128,10 +112,6 @@ PAIRS = (
 def tell_lightening(result: Overload) -> str:
     """Say in which directions a float goes light before it ends, and when; and where none does.
 
-    Parameters
-    ----------
-    result : Overload
-
     Returns
     -------
     str
@@ -154,7 +134,7 @@ def tell_lightening(result: Overload) -> str:
 
 
 def _foot(result: Overload) -> str:
-    return "tyre" if result.setup.support.kind == "tyres" else "float"
+    return foot_name(result.setup.support)
 
 
 def _load(one: Lightening) -> float:
@@ -190,25 +170,37 @@ def tell_feel(result: Overload, *, units: str) -> str:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     feel = result.feel
     start, end = float(feel.lightest[0]), float(feel.lightest[-1])
-    share = f" ({100 * end / start:.0f} %)" if start > 0.0 and isfinite(end) else ""
+    left = f"{show(end, 'force', units)} ({100 * end / start:.0f} %)" if start > 0.0 else "nothing"
+    if not end > 0.005 * start:
+        left = "nothing"
     lean = degrees(float(feel.lean[-1]))
     # On tyres, in the moment of tipping, small angles are no longer small.
     leans = f"{lean:.2f}°" if lean < MOST_LEAN else f"more than {MOST_LEAN:.0f}°"
     feet = f"{_foot(result)}s"
     return (
         f"Felt until then, {direction(feel.slew)}: the lightest {_foot(result)} goes from "
-        f"{show(start, 'force', units)} without a load to {show(end, 'force', units)}{share}, the "
+        f"{show(start, 'force', units)} without a load to {left}, the "
         f"carrier leans {leans} on its {feet}, the head comes down by "
-        f"{show(float(feel.droop[-1]), 'length', units)} and the radius grows from "
+        f"{show(float(feel.droop[-1]), 'small_length', units)} and the radius grows from "
         f"{show(float(feel.radius[0]), 'length', units)} to "
         f"{show(float(feel.radius[-1]), 'length', units)}."
+        f"{_not_counted(result, lean, units)}"
+    )
+
+
+def _not_counted(result: Overload, lean: float, units: str) -> str:
+    """Say what the lean itself would do; the study holds the boom's angle to the horizontal."""
+    carried = float(result.feel.carried[-1])
+    if result.hold != "angle" or not carried > 0.0:
+        return ""
+    size = "small_length" if carried < 1.0 else "length"
+    much = f"{show(carried, size, units)} farther out" if lean < MOST_LEAN else "far out"
+    return (
+        " The boom's angle to the horizontal is held: a boom that leans with the carrier would "
+        f"carry the head {much}, which is not counted, so in truth the end comes sooner."
     )
 
 
@@ -220,10 +212,6 @@ def tell_fall(result: Overload, *, units: str) -> str:
     result : Overload
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     if result.fall is None:
         return "No load tips the crane here, so there is nothing to come back from."
@@ -231,6 +219,6 @@ def tell_fall(result: Overload, *, units: str) -> str:
     load, lean = show_rated(float(fall.load[0]), units), degrees(float(fall.no_return[0]))
     return (
         f"With {load} hanging clear the crane comes back from a lean of less than {lean:.1f}° "
-        f"about its tipping line and falls from more; under the tipping load it falls from any. "
-        f"Leaning makes it worse: what stands high moves out, and the load with it."
+        f"about its tipping line and goes over from more; under the tipping load it goes over from "
+        f"any. Leaning makes it worse: what stands high moves out, and the load with it."
     )

@@ -4,6 +4,8 @@ The boom is set so that the *rated* load hangs at the wanted radius. Then the lo
 zero at that boom angle, for nobody luffs while it fails; the radius grows with the deflection.
 (Or the radius is kept, for comparison with a chart.) Loads of later events are those of a crane
 that has come through the earlier ones: the model stays elastic, it does not break.
+
+Derived in docs/theory.md, section 10.
 """
 
 from dataclasses import dataclass
@@ -60,6 +62,9 @@ class Feel:
         [m]
     droop : ndarray
         How far the head has come down since the hook was empty [m]
+    carried : ndarray
+        How much farther out the lean would carry the head if the boom leant with the carrier; not
+        in `radius`, for the boom's angle to the horizontal is held [m]
     """
 
     slew: float
@@ -68,6 +73,7 @@ class Feel:
     lean: Array
     radius: Array
     droop: Array
+    carried: Array
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -158,10 +164,6 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     hold : str
         Keep the boom "angle" (default) or the loaded "radius"
 
-    Returns
-    -------
-    Overload
-
     Raises
     ------
     ValueError
@@ -222,10 +224,6 @@ def nothing_to_lift(rating: Rating, radius: float) -> str:
         Of one cell
     radius : float
         [m]
-
-    Returns
-    -------
-    str
     """
     machine, length = rating.setup.machine, float(rating.boom.layout.boom_length[0])
     near = machine.heel_out + length * np.cos(machine.boom.greatest_angle)
@@ -249,14 +247,17 @@ def _feel(raised: Raised, *, until: float, slew: float) -> Feel:
     load = np.linspace(0.0, until * (1.0 - 1e-6), FELT)
     at = raised.hung(load[None])
     loads = float_loads(at, slew=np.array([slew]))
-    lean, up = loads.lean[0, 0], at.placed.head_up[0]
+    lean, up, out = loads.lean[0, 0], at.placed.head_up[0], at.placed.head_out[0]
+    leant = lean - lean[0]
     return Feel(
         slew=slew,
         load=load,
         lightest=loads.lightest[0, 0],
-        lean=lean - lean[0],
+        lean=leant,
         radius=at.radius[0],
         droop=up[0] - up,
+        # About the ground under the axis of rotation.
+        carried=up * np.sin(leant) - out * (1.0 - np.cos(leant)),
     )
 
 

@@ -60,10 +60,6 @@ def comes_first(found: OverloadMap, row: int, column: int) -> str:
 def count_words(found: OverloadMap) -> str:
     """Say in how many cells something breaks first.
 
-    Parameters
-    ----------
-    found : OverloadMap
-
     Returns
     -------
     str
@@ -78,17 +74,7 @@ def count_words(found: OverloadMap) -> str:
 
 
 def rows_between(edges: frozenset[Edge], column: int) -> list[int]:
-    """Rows below which a line crosses a column, from its top down.
-
-    Parameters
-    ----------
-    edges : frozenset of Edge
-    column : int
-
-    Returns
-    -------
-    list of int
-    """
+    """Rows below which a line crosses a column, from its top down."""
     return sorted(r - 1 for (r, c), (below, _) in edges if c == column and below == r)
 
 
@@ -133,10 +119,6 @@ def _part(found: OverloadMap, row: int, column: int) -> str | None:
 
 def plain_second_line(found: OverloadMap) -> dict[str, Any]:
     """Tell the second line and what each cell says about it, SI.
-
-    Parameters
-    ----------
-    found : OverloadMap
 
     Returns
     -------

@@ -7,6 +7,8 @@ M(lean) = (righting - load lever) cos(lean) - g (sum of m h + load H) sin(lean)
 with heights h of the masses and H of the head above the tipping line. Both terms say that leaning
 makes it worse: arms shorten, and what stands high moves out. The load is taken to hang clear: one
 that comes down on the ground is off the hook, and an unloaded crane may fall back on its floats.
+
+Derived in docs/theory.md, section 10.
 """
 
 from dataclasses import dataclass
@@ -54,15 +56,6 @@ def worst_direction(at: Response, *, cell: int = 0) -> tuple[int, int]:
     """Slew angle and tipping line with the least moment left, as indices into the balance.
 
     Unlike the least tipping load it is defined too where no load can tip the crane.
-
-    Parameters
-    ----------
-    at : Response
-    cell : int
-
-    Returns
-    -------
-    slew, line : int
     """
     left = net_moment(at)[:, :, 0, cell]
     # Equal ones to the last digits are one and the same by symmetry: take the first of them.
@@ -73,10 +66,6 @@ def worst_direction(at: Response, *, cell: int = 0) -> tuple[int, int]:
 
 def net_moment(at: Response) -> Array:
     """Moment that still holds the crane down about every line, load and all.
-
-    Parameters
-    ----------
-    at : Response
 
     Returns
     -------
@@ -97,10 +86,6 @@ def fall(at: Response, *, turn: int, line: int, lean: Array = LEANS) -> Fall:
         Slew angle and tipping line, as indices
     lean : ndarray, shape (leans,)
         [rad]
-
-    Returns
-    -------
-    Fall
     """
     placed, load = at.placed, at.state.load[0]
     high = np.tensordot(placed.mass[: placed.turning], placed.up, axes=1)[0]

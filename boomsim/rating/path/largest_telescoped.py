@@ -58,10 +58,6 @@ def largest_moved(setup: Setup, *, stage: Stage, angle: Array, friction: float) 
         Kept while the boom runs out [rad]
     friction : float
         [1]
-
-    Returns
-    -------
-    Largest
     """
     judged = with_push(setup, moving=stage.moving, friction=friction)
     extension = stage.at(np.linspace(0.0, stage.travel, PLACES))

@@ -76,10 +76,6 @@ def tell_ends(marks: Marks, *, units: str, direction: float) -> str:
 def tell_what_sets(mark: Mark) -> str:
     """Say what sets the rated figure that a load has come up to.
 
-    Parameters
-    ----------
-    mark : Mark
-
     Returns
     -------
     str
@@ -92,11 +88,6 @@ def tell_what_sets(mark: Mark) -> str:
 
 def place_words(place: Place, *, units: str) -> str:
     """Write a place down to which a boom may come, angle rounded up and radius rounded down.
-
-    Parameters
-    ----------
-    place : Place
-    units : str
 
     Returns
     -------
@@ -113,10 +104,6 @@ def steep(angle: float) -> str:
     ----------
     angle : float
         [rad]
-
-    Returns
-    -------
-    str
     """
     tenths = ceil(10.0 * degrees(angle) - 1e-6)
     return f"{tenths / 10.0 + 0.0:.1f}°"

@@ -12,12 +12,13 @@ from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook, hanging_mass
+from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.parts_reeved import hanging_mass, reeved, what_hangs
 from boomsim.rating.path.path_marks import Marks, Place, loaded_radius, marks_on, place_of
 from boomsim.rating.setup import Setup
-from boomsim.units import show
+from boomsim.units import listed, show
 
 DRAWN = 97
 """Radii at which the rated line is worked out."""
@@ -44,7 +45,7 @@ class Lowering:
     marks : Marks
         What is met in between
     empty : EmptyHook
-        Where the crane turns over with nothing but hook block and slings
+        Where the crane turns over with nothing but hook block, slings and rope
     rating : Rating
         Of this boom, shape (1, radii), from the start or nearer to the end
     """
@@ -92,17 +93,13 @@ def lower(
     angle, radius : float, optional
         Where the way begins, one of them; default: the greatest boom angle [rad], [m]
 
-    Returns
-    -------
-    Lowering
-
     Raises
     ------
     ValueError
         If the load is none, or the boom cannot be where the way begins.
     """
-    refuse_load(setup, load)
     boom = condense(setup.machine, extension=extension)
+    refuse_load(setup, load, length=float(boom.layout.boom_length[0]))
     refuse_too_long(setup, length=boom.layout.boom_length)
     begin = _start(setup, boom, load, angle, radius)
 
@@ -142,17 +139,7 @@ class Steps:
 
 
 def steps_of(found: Lowering, *, places: int = STEPS) -> Steps:
-    """Rate the boom at places from the start of the way to its end.
-
-    Parameters
-    ----------
-    found : Lowering
-    places : int
-
-    Returns
-    -------
-    Steps
-    """
+    """Rate the boom at places from the start of the way to its end."""
     angle = np.linspace(found.start.angle, found.end.angle, places)
     boom, load = found.rating.boom, np.array([[found.load]])
     radius = loaded_radius(found.setup, boom=boom, load=load, angle=angle[None])[0]
@@ -160,25 +147,29 @@ def steps_of(found: Lowering, *, places: int = STEPS) -> Steps:
     return Steps(angle=angle, radius=radius, rating=rating)
 
 
-def refuse_load(setup: Setup, load: float) -> None:
-    """Refuse what is no gross load: hook block and slings are a part of every one.
+def refuse_load(setup: Setup, load: float, *, length: float) -> None:
+    """Refuse what is no gross load: hook block, slings and rope are a part of every one.
 
     Parameters
     ----------
     setup : Setup
     load : float
         [kg]
+    length : float
+        Boom length [m]
 
     Raises
     ------
     ValueError
         If it is less than what always hangs on the rope, or no load at all.
     """
-    least = hanging_mass(setup.machine)
+    steepest = setup.machine.boom.greatest_angle
+    least = float(hanging_mass(setup, length=length, angle=steepest)[0, 0])
     if not max(least, 0.0) <= load < 1e7 or load == 0.0:
+        named = listed(what_hangs(setup.machine)) or "nothing"
         raise ValueError(
-            f"--load: {show(load, 'mass')} is no gross load: hook block and slings are a part of "
-            f"it and weigh {show(least, 'mass')}. Give that or more."
+            f"--load: {show(load, 'mass')} is no gross load: {named} are a part of it and weigh "
+            f"{show(least, 'mass')} below the steepest boom. Give that or more."
         )
 
 
@@ -192,7 +183,7 @@ def _start(
     state = solve_state(
         boom,
         load=np.array([[load]]),
-        parts=setup.parts,
+        parts=reeved(setup, length=boom.layout.boom_length),
         angle=None if angle is None else np.array([[angle]]),
         radius=None if radius is None else np.array([[radius]]),
     )

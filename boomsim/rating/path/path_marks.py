@@ -12,6 +12,7 @@ from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.limit_kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.load_search import no_margin, rows_of
+from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.path.first_crossing import first_beyond
 from boomsim.rating.setup import Setup
 
@@ -43,13 +44,7 @@ class Place:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
-    """Where something is met, and what.
-
-    Attributes
-    ----------
-    place : Place
-    limit : Limit
-    """
+    """Where something is met, and what."""
 
     place: Place
     limit: Limit
@@ -78,10 +73,6 @@ class Marks:
         ----------
         direction : float
             1 where places along the way grow, -1 where they become less [1]
-
-        Returns
-        -------
-        Mark or None
         """
         ends = [mark for mark in (self.fails, self.tips) if mark is not None]
         return min(ends, key=lambda mark: direction * mark.place.at, default=None)
@@ -96,10 +87,6 @@ def marks_on(setup: Setup, responses_at: ResponsesAt, *, start: float, end: floa
     responses_at : callable
     start, end : float
         [unit of the way]
-
-    Returns
-    -------
-    Marks
     """
     real = no_margin(setup)
     limits = responses_at(real, np.array([start])).limits
@@ -143,10 +130,6 @@ def place_of(response: Response, at: float) -> Place:
         Of one cell
     at : float
         How far along the way [unit of the way]
-
-    Returns
-    -------
-    Place
     """
     return Place(
         at=float(at),
@@ -158,10 +141,6 @@ def place_of(response: Response, at: float) -> Place:
 
 def radii_of(response: Response) -> Array:
     """Radii as charts count them: with the load on, on level ground, in still air.
-
-    Parameters
-    ----------
-    response : Response
 
     Returns
     -------
@@ -187,7 +166,8 @@ def loaded_radius(setup: Setup, *, boom: Condensed, load: Array, angle: Array) -
     ndarray, shape (configurations, cells)
         [m]
     """
-    state = solve_state(boom, load=load, parts=setup.parts, angle=angle)
+    parts = reeved(setup, length=boom.layout.boom_length)
+    state = solve_state(boom, load=load, parts=parts, angle=angle)
     machine = setup.machine
     out = state.head_along * np.cos(state.angle) - state.head_above * np.sin(state.angle)
     return np.asarray(machine.heel_out + out)

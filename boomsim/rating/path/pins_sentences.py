@@ -7,8 +7,8 @@ from boomsim.units import show
 RULE = (
     "Assumed of this boom: a single telescope cylinder of one stroke moves one section at a time, "
     "with all that is pinned in it, and only while every larger moving section is all the way in. "
-    "So the innermost goes out first and comes in last. The load is put down before: what may be "
-    "run out with one is for boomsim telescope."
+    "So the innermost goes out first and comes in last. The load is put down first; what may be "
+    "run out with a load, boomsim telescope says."
 )
 """How sections are moved, as far as this model knows."""
 
@@ -41,10 +41,6 @@ def tell_pins(found: Sequence, *, units: str) -> str:
 
 def tell_move(move: Move) -> str:
     """Say what one move is.
-
-    Parameters
-    ----------
-    move : Move
 
     Returns
     -------

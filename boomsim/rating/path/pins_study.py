@@ -106,10 +106,6 @@ def pin_sequence(boom: Boom, *, start: Array, end: Array) -> Sequence:
     start, end : ndarray, shape (moving sections,)
         [1]
 
-    Returns
-    -------
-    Sequence
-
     Raises
     ------
     ValueError

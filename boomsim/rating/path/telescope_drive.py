@@ -79,11 +79,6 @@ def _pressed(forces: Forces) -> Array:
 def permissible_push(machine: Machine, *, rule: Rule) -> Array:
     """Largest push on each section: what a drive may hold under the rule, or the cylinder's.
 
-    Parameters
-    ----------
-    machine : Machine
-    rule : Rule
-
     Returns
     -------
     ndarray, shape (sections,)
@@ -141,10 +136,6 @@ def push_kind(*, moving: tuple[int, ...], friction: float) -> Kind:
     moving : tuple of int
     friction : float
         [1]
-
-    Returns
-    -------
-    Kind
     """
 
     def use(case: Case) -> Array:

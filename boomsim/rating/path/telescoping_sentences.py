@@ -5,13 +5,13 @@ import numpy as np
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.part_names import section_name
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.comparison.comparison_reasons import listed
 from boomsim.rating.empty_hook.empty_hook_sentences import hanging_words, near_radius
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.path.lowering_sentences import tell_ends
 from boomsim.rating.path.telescoping_stages import Stage
 from boomsim.rating.path.telescoping_study import Telescoping
 from boomsim.rating.strategies import label
-from boomsim.units import display, show
+from boomsim.units import display, listed, show
 
 
 def tell_telescoping(found: Telescoping, *, units: str) -> str:
@@ -69,12 +69,6 @@ def out_words(found: Telescoping, out: float, *, units: str) -> str:
 def tell_last_lock(found: Telescoping, *, system: str, units: str) -> str:
     """Say at which locks a pinned boom may be left on this way.
 
-    Parameters
-    ----------
-    found : Telescoping
-    system : str
-    units : str
-
     Returns
     -------
     str
@@ -91,10 +85,6 @@ def tell_last_lock(found: Telescoping, *, system: str, units: str) -> str:
 
 def last_lock(found: Telescoping) -> Array | None:
     """Farthest configuration on the way in which every section is at a lock, the start left out.
-
-    Parameters
-    ----------
-    found : Telescoping
 
     Returns
     -------
@@ -136,11 +126,6 @@ def _out_at(found: Telescoping, extension: Array) -> float:
 def tell_empty_out(found: Telescoping, *, units: str) -> str:
     """Say where the crane turns over when the boom is run out with an empty hook at this angle.
 
-    Parameters
-    ----------
-    found : Telescoping
-    units : str
-
     Returns
     -------
     str
@@ -151,18 +136,16 @@ def tell_empty_out(found: Telescoping, *, units: str) -> str:
         return ""
     boom = found.length_at(mark.place.at)
     length = display("boom_length", units, like=boom).text_down(boom)
+    hung = float(hanging_mass(found.setup, length=boom, angle=found.angle)[0, 0])
+    begun = hanging_words(found.setup.machine, mass=hung, units=units)
     return (
-        f"{hanging_words(found.setup.machine, units=units)} the crane turns over at this angle "
+        f"{begun} the crane turns over at this angle "
         f"from {length} of boom onwards, without any margin."
     )
 
 
 def stage_words(stage: Stage) -> str:
     """Name what moves on a stage.
-
-    Parameters
-    ----------
-    stage : Stage
 
     Returns
     -------

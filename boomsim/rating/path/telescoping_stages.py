@@ -55,10 +55,6 @@ def run_out(boom: Boom, *, extension: Array, system: str | None = None) -> tuple
     system : str, optional
         Default: the boom's usual one
 
-    Returns
-    -------
-    tuple of Stage
-
     Raises
     ------
     ValueError

@@ -10,9 +10,9 @@ import numpy as np
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import rate
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.parts_reeved import as_reeved, hanging_mass
 from boomsim.rating.path.lowering_study import refuse_load
 from boomsim.rating.path.path_marks import (
     Mark,
@@ -68,6 +68,7 @@ class Telescoping:
     Attributes
     ----------
     setup : Setup
+        Reeved for the longest boom of the way, and so all the way
     angle : float
         Boom angle, kept [rad]
     load : float
@@ -80,7 +81,7 @@ class Telescoping:
     marks : Marks
         What is met in between; `rated` may be the push
     empty_tips : Mark or None
-        Where the crane tips with nothing but hook block and slings
+        Where the crane tips with nothing but hook block, slings and rope
     line : Line
     """
 
@@ -145,24 +146,22 @@ def telescope(
     system : str, optional
         Boom system; default: the usual one
 
-    Returns
-    -------
-    Telescoping
-
     Raises
     ------
     ValueError
         If the load, the angle or the friction is none, it is not known what pushes, nothing can be
         run out, or the boom cannot hold the load where it begins.
     """
-    refuse_load(setup, load)
+    stages = run_out(setup.machine.boom, extension=extension, system=system)
+    setup = _reeved_for(setup, stages)
+    begun = layout(setup.machine.boom, extension=extension).boom_length
+    refuse_load(setup, load, length=float(begun[0]))
     checked_friction(friction)
     _refuse_angle(setup, angle)
-    stages = run_out(setup.machine.boom, extension=extension, system=system)
     permissible_push(setup.machine, rule=setup.rule)
-    refuse_too_long(setup, length=layout(setup.machine.boom, extension=extension).boom_length)
+    refuse_too_long(setup, length=begun)
     kept = {"load": load, "angle": angle, "friction": friction}
-    empty = _marks(setup, stages, **{**kept, "load": hanging_mass(setup.machine)})
+    empty = _marks(setup, stages, load=None, angle=angle, friction=friction)
     total = sum(stage.travel for stage in stages)
     return Telescoping(
         setup=setup,
@@ -199,9 +198,9 @@ def _place(setup: Setup, extension: Array, load: float, angle: float, at: float)
 
 
 def _marks(
-    setup: Setup, stages: tuple[Stage, ...], *, load: float, angle: float, friction: float
+    setup: Setup, stages: tuple[Stage, ...], *, load: float | None, angle: float, friction: float
 ) -> Marks:
-    """Find what is met first on the whole way, stage by stage."""
+    """Find what is met first on the whole way, stage by stage; without a load, the empty hook."""
     found: dict[str, Mark | None] = {"rated": None, "fails": None, "tips": None}
     before = 0.0
     for stage in stages:
@@ -216,15 +215,24 @@ def _marks(
     return Marks(**found)
 
 
-def _along(stage: Stage, load: float, angle: float) -> ResponsesAt:
+def _reeved_for(setup: Setup, stages: tuple[Stage, ...]) -> Setup:
+    """Reeve for the end of the way: nobody changes the reeving while a load hangs."""
+    longest = layout(setup.machine.boom, extension=stages[-1].end).boom_length
+    return as_reeved(setup, length=float(longest[0]))
+
+
+def _along(stage: Stage, load: float | None, angle: float) -> ResponsesAt:
     """Cells of one stage, one configuration each; condensed once for the same places."""
     known: dict[bytes, Condensed] = {}
 
     def at_places(judged: Setup, at: Array) -> Response:
         if (key := at.tobytes()) not in known:
             known[key] = condense(judged.machine, extension=stage.at(at))
-        hung, held = np.array([[load]]), np.array([[angle]])
-        return respond(judged, boom=known[key], load=hung, angle=held)
+        boom, held = known[key], np.array([[angle]])
+        hung = np.array([[load]])
+        if load is None:
+            hung = hanging_mass(judged, length=boom.layout.boom_length, angle=held)
+        return respond(judged, boom=boom, load=hung, angle=held)
 
     return at_places
 

@@ -59,10 +59,6 @@ class Asked:
 def refuse(asked: Asked) -> None:
     """Refuse figures that nobody can have measured.
 
-    Parameters
-    ----------
-    asked : Asked
-
     Raises
     ------
     ValueError
@@ -92,11 +88,6 @@ def refuse(asked: Asked) -> None:
 
 def leaves_rear(setup: Setup, asked: Asked) -> bool:
     """Whether the boom comes out of the sector over the rear.
-
-    Parameters
-    ----------
-    setup : Setup
-    asked : Asked
 
     Returns
     -------
@@ -133,17 +124,7 @@ def slews(setup: Setup, asked: Asked) -> Array:
 
 
 def in_sector(setup: Setup, asked: Asked) -> Setup:
-    """Set the crane up for the chart in hand, or the one that the swing asks for.
-
-    Parameters
-    ----------
-    setup : Setup
-    asked : Asked
-
-    Returns
-    -------
-    Setup
-    """
+    """Set the crane up for the chart in hand, or the one that the swing asks for."""
     if asked.sector is not None:
         return with_sector(setup, slew=asked.sector)
     if asked.swing is None:

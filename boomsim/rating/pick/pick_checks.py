@@ -10,7 +10,7 @@ from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.float_loads import GroundLoads
 from boomsim.rating.charts.chart_reading import Reading
-from boomsim.rating.charts.hoist_line import line_limit
+from boomsim.rating.charts.hoist_line import line_limit, parts_of_column
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.lift_response import Response
 from boomsim.rating.pick.pick_asked import Asked, leaves_rear
@@ -160,16 +160,7 @@ class Check:
 
 
 def checks_of(found: Found) -> tuple[Check, ...]:
-    """Make every check, whatever the ones before it say.
-
-    Parameters
-    ----------
-    found : Found
-
-    Returns
-    -------
-    tuple of Check
-    """
+    """Make every check, whatever the ones before it say."""
     return tuple(make(found) for make in ORDER)
 
 
@@ -243,7 +234,7 @@ def _chart(found: Found) -> Check:
 
 
 def _rope(found: Found) -> Check:
-    limit = line_limit(found.chart, parts=found.setup.parts)
+    limit = line_limit(found.chart, parts=parts_of_column(found.chart, column=0))
     return _held("rope", "parts of line", "mass", found.gross, limit)
 
 

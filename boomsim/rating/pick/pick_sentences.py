@@ -10,6 +10,8 @@ import numpy as np
 from boomsim.machine.part_names import support_names
 from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.charts.blank_cells import words_of
+from boomsim.rating.charts.deductions import falls_words
+from boomsim.rating.charts.hoist_line import parts_of_column
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.pick.pick_asked import leaves_rear
 from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN, Check, Found
@@ -55,11 +57,6 @@ def _named(checks: tuple[Check, ...]) -> str:
 def tell_margin(found: Pick, *, units: str) -> str:
     """Say how far the crane would be from turning over.
 
-    Parameters
-    ----------
-    found : Pick
-    units : str
-
     Returns
     -------
     str
@@ -97,11 +94,6 @@ def tell_check(check: Check, found: Found, *, units: str) -> str:
 
 def shown_values(check: Check, *, units: str) -> tuple[str, str, str]:
     """Write what was found, its limit, and the share of it, for a table.
-
-    Parameters
-    ----------
-    check : Check
-    units : str
 
     Returns
     -------
@@ -217,10 +209,12 @@ def _up(area: float, units: str) -> str:
 
 def _deductions(check: Check, found: Found, units: str) -> str:
     machine, asked = found.setup.machine, found.asked
+    falls = found.gross - asked.load - machine.hook_block - machine.slings - asked.jib
     listed = (
         ("load", asked.load),
         ("hook block", machine.hook_block),
         ("slings", machine.slings),
+        (falls_words(parts_of_column(found.chart, column=0)), max(falls - 1e-6, 0.0)),
         ("stowed jib", asked.jib),
     )
     # One unit in the whole sum.
@@ -287,7 +281,7 @@ def _chart(check: Check, found: Found, units: str) -> str:
 
 
 def _rope(check: Check, found: Found, units: str) -> str:
-    parts = found.setup.parts
+    parts = parts_of_column(found.chart, column=0)
     assert check.limit is not None
     reeved = "1 part of line carries" if parts == 1 else f"{parts} parts of line carry"
     return f"{reeved[0].upper()}{reeved[1:]} {show_rated(check.limit, units)} gross."

@@ -16,9 +16,9 @@ from boomsim.rating.around.float_loads import GroundLoads, ground_loads
 from boomsim.rating.charts.chart_reading import Reading, read_chart
 from boomsim.rating.charts.load_chart import Chart, stated_chart
 from boomsim.rating.charts.misreadings import Misreading
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.parts_reeved import falls_at_radius, hanging_mass
 from boomsim.rating.path.path_marks import loaded_radius
 from boomsim.rating.pick.pick_asked import Asked, in_sector, refuse, slews
 from boomsim.rating.pick.pick_checks import BEYOND, UNKNOWN, WITHIN, Check, Found, checks_of
@@ -80,10 +80,6 @@ def pick(setup: Setup, *, extension: Array, asked: Asked, units: str = "metric")
     units : str
         "metric" or "us": in which the chart is printed
 
-    Returns
-    -------
-    Pick
-
     Raises
     ------
     ValueError
@@ -93,8 +89,8 @@ def pick(setup: Setup, *, extension: Array, asked: Asked, units: str = "metric")
     setup = in_sector(setup, asked)
     boom = condense(setup.machine, extension=np.atleast_2d(extension))
     refuse_too_long(setup, length=boom.layout.boom_length)
-    gross = asked.load + hanging_mass(setup.machine) + asked.jib
-    angle = _angle(setup, boom, asked.radius)
+    angle, length = _angle(setup, boom, asked.radius), boom.layout.boom_length
+    gross = asked.load + float(hanging_mass(setup, length=length, angle=angle)[0, 0]) + asked.jib
     radius = loaded_radius(setup, boom=boom, load=np.array([[gross]]), angle=np.array([[angle]]))
     own = configurations_of(setup.machine.boom, extension=boom.layout.extension)
     chart = stated_chart(setup, configurations=own, units=units)
@@ -125,10 +121,11 @@ def pick(setup: Setup, *, extension: Array, asked: Asked, units: str = "metric")
 
 def _angle(setup: Setup, boom: Condensed, radius: float) -> float:
     """Boom angle at which the empty hook hangs at the measured radius [rad]."""
+    falls = falls_at_radius(setup, length=boom.layout.boom_length, radius=np.array([[radius]]))
     at = respond(
         setup,
         boom=boom,
-        load=np.array([[hanging_mass(setup.machine)]]),
+        load=setup.machine.hook_block + setup.machine.slings + falls,
         radius=np.array([[radius]]),
     )
     if not (at.state.converged[0, 0] and at.in_range[0, 0]):

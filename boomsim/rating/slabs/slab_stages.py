@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from boomsim.machine.model import CarrierMass, Support, TurningMass
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_counterweight, with_support
 
@@ -18,7 +17,7 @@ class Stage:
     number : int
         From 1, the first that is laid down
     slab, gross : float
-        Its mass, and with hook block and slings [kg]
+        Its mass, and with hook block and slings, the falls of the rope left out [kg]
     on_deck : float
         Slabs that lie on the carrier already [kg]
     counterweight : TurningMass
@@ -37,10 +36,6 @@ def stages(setup: Setup) -> tuple[Stage, ...]:
 
     On a machine with a deck the slabs are laid on it, one on another, while the superstructure has
     its lightest choice on; without one each is hung on before the next is picked.
-
-    Parameters
-    ----------
-    setup : Setup
 
     Returns
     -------
@@ -64,7 +59,7 @@ def stages(setup: Setup) -> tuple[Stage, ...]:
         Stage(
             number=k,
             slab=after.mass - before.mass,
-            gross=after.mass - before.mass + hanging_mass(setup.machine),
+            gross=after.mass - before.mass + setup.machine.hook_block + setup.machine.slings,
             on_deck=before.mass - choices[0].mass if deck else 0.0,
             counterweight=choices[0] if deck else before,
         )
@@ -74,12 +69,6 @@ def stages(setup: Setup) -> tuple[Stage, ...]:
 
 def at_stage(setup: Setup, stage: Stage, *, support: Support) -> Setup:
     """Set the crane up as it is while a slab is picked.
-
-    Parameters
-    ----------
-    setup : Setup
-    stage : Stage
-    support : Support
 
     Returns
     -------

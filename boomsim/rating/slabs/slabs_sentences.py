@@ -22,11 +22,6 @@ ENDS = {
 def chosen_way(found: Slabs, bands: Bands) -> int | None:
     """Way out with the greatest radius among those that reach the deck, or among all without one.
 
-    Parameters
-    ----------
-    found : Slabs
-    bands : Bands
-
     Returns
     -------
     int or None
@@ -48,10 +43,6 @@ def tell_stage(stage: Stage, *, units: str) -> str:
     stage : Stage
     units : str
         "metric" or "us"
-
-    Returns
-    -------
-    str
     """
     unit = display("mass", units, like=stage.gross)
     on = (
@@ -68,12 +59,6 @@ def tell_stage(stage: Stage, *, units: str) -> str:
 
 def tell_bands(found: Slabs, bands: Bands, *, units: str) -> str:
     """Say from where to where a slab is rated on one sort of supports.
-
-    Parameters
-    ----------
-    found : Slabs
-    bands : Bands
-    units : str
 
     Returns
     -------
@@ -107,18 +92,7 @@ def stands_on(bands: Bands) -> str:
 
 
 def far_radii(bands: Bands, way: int, *, units: str) -> tuple[str, str]:
-    """Write both radii of a band to the safe side: the nearer up, the farther down.
-
-    Parameters
-    ----------
-    bands : Bands
-    way : int
-    units : str
-
-    Returns
-    -------
-    str, str
-    """
+    """Write both radii of a band to the safe side: the nearer up, the farther down."""
     near = float(bands.near[way])
     unit = display("length", units, like=near)
     step = 10.0**-unit.digits * unit.factor
@@ -128,17 +102,7 @@ def far_radii(bands: Bands, way: int, *, units: str) -> tuple[str, str]:
 
 
 def tell_first(found: Slabs, *, units: str) -> str:
-    """Say in one sentence how far out the heaviest slab may lie for the crane to lay it on deck.
-
-    Parameters
-    ----------
-    found : Slabs
-    units : str
-
-    Returns
-    -------
-    str
-    """
+    """Say in one sentence how far out the heaviest slab may lie for the crane to lay it on deck."""
     heaviest = max(found.stages, key=lambda stage: stage.slab)
     listed = []
     for bands in found.bands:

@@ -13,6 +13,7 @@ from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.parts_reeved import falls_at_radius
 from boomsim.rating.setup import Setup
 from boomsim.rating.slabs.slab_stages import Stage, at_stage, stages
 from boomsim.rating.strategies import Configurations
@@ -109,10 +110,6 @@ def slabs(
         Default: one for each boom length
     supports : tuple of Support, optional
         Default: all of the machine's
-
-    Returns
-    -------
-    Slabs
     """
     ways = one_way_for_each_length(setup.machine.boom) if ways is None else ways
     supports = setup.machine.supports if supports is None else supports
@@ -205,11 +202,12 @@ def _hung(
 ) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Where the slab is rated, where it tips the crane, and which limit is most used (-1: none)."""
     with np.errstate(all="ignore"):
-        at = respond(setup, boom=boom, load=np.array([[gross]]), radius=np.maximum(radius, 1e-3))
+        load = gross + falls_at_radius(setup, length=boom.layout.boom_length, radius=radius)
+        at = respond(setup, boom=boom, load=load, radius=np.maximum(radius, 1e-3))
         there = at.state.converged & at.in_range & (radius > 0.0)
         use = np.where(np.isnan(at.use), np.inf, at.use)
         rated = there & (use.max(axis=0) <= 1.0)
-        tipped = there & (at.balance.least <= gross)
+        tipped = there & (at.balance.least <= load)
     return rated, tipped, np.where(there, np.argmax(use, axis=0), -1)
 
 

@@ -124,7 +124,7 @@ function columnsOf(chapter) {
 }
 function draw() {
   const chapter = chosen(), columns = columnsOf(chapter), table = $("chart");
-  $("rulewords").textContent = `${chapter.words}. ${chapter.parts} parts of line.`;
+  $("rulewords").textContent = `${chapter.words}. ${chapter.parts}.`;
   const at = columns.map(column => Array.from({ length: rows }, (_, row) => {
     const way = column.way(row), here = way * rows + row;
     if (way === BLANK || chapter.steps[here] === blank) return null;

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from boomsim.figures.charts.book.book_lines import LARGE, text_lines
 from boomsim.figures.charts.chart_head import facts_of
-from boomsim.figures.charts.chart_look import BODY, MARGIN, TITLE
+from boomsim.figures.charts.chart_sizes_and_tints import BODY, MARGIN, TITLE
 from boomsim.figures.charts.page_marks import POINT, Jump, Mark, Place, Stroke, Words, rule
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import FAINT, QUIET
@@ -28,10 +28,6 @@ def contents_marks(size: Place, entries: Sequence[Entry]) -> Iterator[Mark]:
     size : (float, float)
         Width and height of the page [mm]
     entries : sequence of Entry
-
-    Yields
-    ------
-    Mark
     """
     yield Words(MARGIN, MARGIN + 6.0, "Contents", LARGE + 4.0, bold=True)
     yield Words(MARGIN, MARGIN + 11.5, "Page on which the charts begin", BODY, colour=QUIET)

@@ -6,7 +6,7 @@ import numpy as np
 
 from boomsim.figures.charts.book.book_lines import LARGE, text_lines
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.charts.chart_look import BODY, LINE, MARGIN, TITLE
+from boomsim.figures.charts.chart_sizes_and_tints import BODY, LINE, MARGIN, TITLE
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Words, box, rule
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import FAINT, QUIET, STEEL
@@ -38,10 +38,6 @@ def reading_marks(book: Book, size: Place) -> Iterator[Mark]:
     book : Book
     size : (float, float)
         Width and height of the page [mm]
-
-    Yields
-    ------
-    Mark
     """
     width, height = size
     lying = width > height
@@ -100,10 +96,6 @@ def _example(
 
 def example(chapter: Chapter) -> Reading:
     """Choose a radius between two rows and a length between two columns to read.
-
-    Parameters
-    ----------
-    chapter : Chapter
 
     Returns
     -------

@@ -17,6 +17,7 @@ from boomsim.rating.charts.chart_book import Book, Chapter
 from boomsim.rating.charts.chart_questions import questions
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.parts_reeved import parts_words
 from boomsim.rating.strategies import label
 
 BLANK = 0xFFFF
@@ -29,10 +30,6 @@ QUESTIONS = 60
 
 def book_html(book: Book) -> str:
     """Write a book as a page.
-
-    Parameters
-    ----------
-    book : Book
 
     Returns
     -------
@@ -56,10 +53,6 @@ def book_html(book: Book) -> str:
 
 def book_data(book: Book) -> dict[str, Any]:
     """Gather what the page shows, in the units of the book.
-
-    Parameters
-    ----------
-    book : Book
 
     Returns
     -------
@@ -135,7 +128,7 @@ def _chapter(book: Book, chapter: Chapter, *, wide: bool) -> dict[str, Any]:
         "support": facts["standing on"],
         "rule": setup.rule.name,
         "words": rule_words(setup.rule, support_kind=setup.support.kind),
-        "parts": setup.parts,
+        "parts": parts_words(setup),
         "steps": _packed(steps, "<u4" if wide else "<u2"),
         "governing": _packed(governing, "u1"),
         "best": _packed(used, "<u2"),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.chart_look import LINE, MARGIN, TINY
+from boomsim.figures.charts.chart_sizes_and_tints import LINE, MARGIN, TINY
 from boomsim.figures.charts.page_marks import POINT, Mark, Place, Words, rule
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import FAINT, INK, QUIET
@@ -19,10 +19,6 @@ def foot_marks(size: Place) -> Iterator[Mark]:
     ----------
     size : (float, float)
         Width and height of the page [mm]
-
-    Yields
-    ------
-    Mark
     """
     lines = broken(CAUTION, width=size[0] - 2 * MARGIN - 12.0, size=TINY)
     top = size[1] - MARGIN - len(lines) * LINE * TINY * POINT
@@ -50,10 +46,6 @@ def text_lines(
         [pt]
     colour : str
     bold : bool
-
-    Yields
-    ------
-    Mark
     """
     for k, line in enumerate(lines):
         base = top + (k + 0.85) * LINE * size * POINT

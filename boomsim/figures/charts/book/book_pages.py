@@ -8,8 +8,8 @@ import numpy as np
 from boomsim.figures.charts.book.book_contents import Entry
 from boomsim.figures.charts.book.book_front import FRONT, front_sheets
 from boomsim.figures.charts.chart_head import facts_of
-from boomsim.figures.charts.chart_look import FULL, Look
 from boomsim.figures.charts.chart_page import chart_sheets, columns_on_pages
+from boomsim.figures.charts.chart_sizes_and_tints import FULL, Look
 from boomsim.figures.charts.page_marks import Sheet
 from boomsim.rating.charts.chart_book import Book, Chapter, Progress
 from boomsim.rating.charts.load_chart import Chart, some_columns
@@ -37,10 +37,6 @@ def book_sheets(
         False leaves out the charts of stated ways to extend
     progress : callable, optional
         Told how many chapters are done
-
-    Yields
-    ------
-    Sheet
     """
     counts = [_pages(chapter, paper=paper, stated=stated) for chapter in book.chapters]
     starts = [FRONT + sum(counts[:k]) for k in range(len(counts))]
@@ -61,18 +57,7 @@ def book_sheets(
 
 
 def page_count(book: Book, *, paper: str = "a4", stated: bool = True) -> int:
-    """Count the pages of a book without laying them out.
-
-    Parameters
-    ----------
-    book : Book
-    paper : str
-    stated : bool
-
-    Returns
-    -------
-    int
-    """
+    """Count the pages of a book without laying them out."""
     return FRONT + sum(_pages(c, paper=paper, stated=stated) for c in book.chapters)
 
 
@@ -100,16 +85,7 @@ def _chapter(
 
 
 def chapter_name(setup: Setup) -> str:
-    """Name a chapter by how the crane is set up.
-
-    Parameters
-    ----------
-    setup : Setup
-
-    Returns
-    -------
-    str
-    """
+    """Name a chapter by how the crane is set up."""
     facts = dict(facts_of(setup))
     return (
         f"{setup.rule.name}, {facts['standing on']}, counterweight {facts['counterweight']}, "

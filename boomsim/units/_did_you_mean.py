@@ -1,7 +1,7 @@
 """Words for what went wrong, shared by every reader of text."""
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 
 class UnitError(ValueError):
@@ -10,11 +10,6 @@ class UnitError(ValueError):
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Suggest the nearest known word.
-
-    Parameters
-    ----------
-    word : str
-    known : iterable of str
 
     Returns
     -------
@@ -26,17 +21,19 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
 
 
 def quoted(value: object) -> str:
-    """Quote a value for a message, but not a page of it.
-
-    Parameters
-    ----------
-    value : object
-
-    Returns
-    -------
-    str
-    """
+    """Quote a value for a message, but not a page of it."""
     if isinstance(value, int) and abs(value) > 10**40:
         return "a huge integer"
     text = " ".join(str(value).split())
     return f'"{text[:40]}…"' if len(text) > 40 else f'"{text}"'
+
+
+def listed(words: Sequence[str]) -> str:
+    """Write words as in a sentence.
+
+    Returns
+    -------
+    str
+        "1, 2 and 3"
+    """
+    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)

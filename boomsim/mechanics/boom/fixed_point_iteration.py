@@ -1,4 +1,7 @@
-"""Iteration to the rotations that give themselves back."""
+"""Fixed-point iteration for the axis rotations (Aitken).
+
+Derived in docs/theory.md, section 3.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -63,10 +66,6 @@ def relax(
         Last change of the rotations over the rotations, root mean square [1]
     most : int
         Sweeps after which a cell counts as not converged
-
-    Returns
-    -------
-    Sweeps
     """
     rotation = start
     residual = before = np.empty_like(start)

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from boomsim.figures.colours_and_lines import STEEL
+
 MARGIN = 9.0
 """White round a page [mm]."""
 
@@ -14,7 +16,7 @@ NARROWEST, WIDEST = 9.2, 26.0
 TALLEST = 5.4
 """Row [mm]."""
 
-TINT = "#dde1e7"
+TINT = STEEL
 """Behind the figures that strength or a maker's value sets: steel."""
 
 TITLE, BODY, SMALL, TINY = 10.5, 8.0, 7.0, 6.2

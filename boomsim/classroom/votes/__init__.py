@@ -1,0 +1,1 @@
+"""The vote: who may say what and when, and the one process that serves it."""

@@ -1,0 +1,1 @@
+"""Picture of how a boom is reeved."""

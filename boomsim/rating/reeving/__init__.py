@@ -1,0 +1,1 @@
+"""How a boom is reeved: parts of line, where the rope is, what pulls in it and weighs."""
