@@ -50,14 +50,14 @@ def ask(pick: Pick, *, units: str) -> str:
     """
     scale = _scale(pick, units)
     named = listed(what_hangs(pick.setup.machine))
-    on_the_hook = f"{named} in it, " if named else ""
-    said = (
-        f"The boom is {show(pick.length, 'boom_length', units)} long. On the hook: "
-        f"{scale.text(round(pick.load / scale.step))}, {on_the_hook}"
+    with_it = f"{named} in it, " if named else ""
+    asked = (
+        f"The boom is {show(pick.length, 'boom_length', units)} long. Gross load: "
+        f"{scale.text(round(pick.load / scale.step))}, {with_it}"
         f"at a radius of {show(pick.radius, 'length', units)}. "
         "Which way out carries it, with most to spare?"
     )
-    return in_words(said, units)
+    return in_words(asked, units)
 
 
 def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:

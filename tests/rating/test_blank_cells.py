@@ -178,7 +178,7 @@ def test_a_blank_cell_is_read_as_what_it_is(row: int, why: int) -> None:
     assert reading.blank and reading.net == 0.0
     assert reading.reason is REASONS[why]
     said = " ".join(tell_reading(reading, units="metric"))
-    assert "nothing may be lifted" in said
+    assert "nothing is rated there" in said
     assert words_of(REASONS[why], chart.setup.machine) in said
 
 
