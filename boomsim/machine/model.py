@@ -363,7 +363,7 @@ class Deck:
     z: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, repr=False)
 class Machine:
     """A whole crane. Everything in it is invented; it teaches, it plans no lift.
 
@@ -403,6 +403,12 @@ class Machine:
     hook_block: float
     slings: float
     deck: Deck | None = None
+
+    def __repr__(self) -> str:
+        return (
+            f"<boomsim machine: {self.name} (invented), {len(self.boom.sections)} boom sections, "
+            f"{len(self.counterweights)} counterweights, {len(self.supports)} supports>"
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
