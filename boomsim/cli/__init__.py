@@ -76,6 +76,8 @@ class _Parser(argparse.ArgumentParser):
     """Repeats no page of what was given."""
 
     def error(self, message: str) -> NoReturn:
+        if message.startswith("unrecognized arguments"):
+            message += ". Leave them out; --help behind the command lists what it takes."
         super().error(brief(message, message.replace("'", " ").split()))
 
 

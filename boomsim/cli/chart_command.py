@@ -194,8 +194,8 @@ def _draw(chosen: argparse.Namespace, made: "Charted") -> None:
     from dataclasses import replace
     from pathlib import Path
 
-    from boomsim.figures.charts.chart_look import ANSWERS, CLASS, FULL
     from boomsim.figures.charts.chart_page import chart_sheets
+    from boomsim.figures.charts.chart_sizes_and_tints import ANSWERS, CLASS, FULL
     from boomsim.figures.charts.sheet_files import write_sheets
 
     target = Path(chosen.figure)

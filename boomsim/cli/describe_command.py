@@ -65,8 +65,9 @@ def _as_toml(name: str) -> str:
 
 def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, Any]:
     """Enough for an outsider to rebuild the model in another program, SI."""
-    from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+    from boomsim.mechanics.external_loads import GRAVITY
     from boomsim.mechanics.geometry import layout
+    from boomsim.mechanics.rope_tackle import tackle_advantage
     from boomsim.mechanics.sections.section_properties import properties
     from boomsim.mechanics.stability.tipping_lines import (
         tipping_lines,

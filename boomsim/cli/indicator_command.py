@@ -7,6 +7,7 @@ from boomsim.cli import place_options as places
 from boomsim.cli.answer_printing import refuse_picture, tell_result
 
 HELP = "what a load-moment indicator knows and what it cannot: it shows, and it is"
+CLOSE_IN = "1.5 m/s, less very close in"
 EXAMPLE = "boomsim indicator yard60 --extension 0,0,45,45 --radius '10 m' --figure indicator.svg"
 
 
@@ -23,10 +24,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         ("--lean", "ANGLE", "1 deg", "out of level, ahead and across"),
         ("--wind", "SPEED", "14 m/s", "gusts, from behind and across"),
         ("--load-area", "AREA", "1.2 m2", "wind area of each tonne of load"),
-        ("--swing", "SPEED", "1.5 m/s", "of the boom head while the load is slewed round"),
+        ("--swing", "SPEED", None, "of the boom head while the load is slewed round"),
     )
     for name, kind, usual, words in options:
-        told = usual.replace("%", "%%")
+        told = (usual or CLOSE_IN).replace("%", "%%")
         unseen.add_argument(name, metavar=kind, default=usual, help=f"{words} (default: {told})")
     inputs.add_rigging(parser)
     inputs.add_output(parser)

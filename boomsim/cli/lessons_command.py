@@ -74,7 +74,7 @@ def _said(folder: Path, made: dict[str, bytes], *, live: bool) -> str:
     crane = (
         "The crane is live in them."
         if live
-        else "The crane is live in them with --runtime FOLDER, which docs/live.md explains."
+        else "With --runtime FOLDER the crane is live in them, too."
     )
     return (
         f"{len(made)} files, {size:.1f} MB, in {folder}: open index.html in any browser, or put "

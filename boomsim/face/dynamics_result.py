@@ -57,7 +57,7 @@ def dynamics(
     speed: Given = 0.5,
     stop: Given = 1.0,
     drop: Given = 0.05,
-    swing: Given = 1.5,
+    swing: Given | None = None,
     swing_stop: Given = 3.0,
     hoist_class: int = 2,
     hook: Given = 2.0,
@@ -85,7 +85,8 @@ def dynamics(
     drop : str or float
         That slack slings let the load fall [m]
     swing, swing_stop : str or float
-        Speed of the boom head while slewing [m/s], time in which it is lost [s]
+        Speed of the boom head while slewing; default: 1.5, less very close in [m/s]; time in which
+        it is lost [s]
     hoist_class : int
         1 soft to 4 stiff
     hook : str or float
@@ -99,6 +100,7 @@ def dynamics(
     rule : str
         "share", "test-load" or "limit-states"
     """
+    from boomsim.mechanics.moving_loads import usual_swing
     from boomsim.rating.dynamics import dynamics_study as study
 
     setup = set_up(
@@ -112,7 +114,7 @@ def dynamics(
         speed=figure(speed, "speed", what="--speed"),
         stop=figure(stop, "time", what="--stop"),
         drop=figure(drop, "length", what="--drop"),
-        swing=figure(swing, "speed", what="--swing"),
+        swing=usual_swing(at) if swing is None else figure(swing, "speed", what="--swing"),
         swing_stop=figure(swing_stop, "time", what="--swing-stop"),
         hoist_class=hoist_class,
         hook=figure(hook, "length", what="--hook"),

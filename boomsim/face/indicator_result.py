@@ -58,7 +58,7 @@ def indicator(
     lean: Given = "1 deg",
     wind: Given = 14.0,
     load_area: Given = 1.2,
-    swing: Given = 1.5,
+    swing: Given | None = None,
     counterweight: str | None = None,
     support: str | None = None,
     parts: int | None = None,
@@ -86,7 +86,8 @@ def indicator(
     load_area : str or float
         Wind area of each tonne of load [m2]
     swing : str or float
-        Speed of the boom head while the load is slewed round [m/s]
+        Speed of the boom head while the load is slewed round; default: 1.5, less very close in
+        [m/s]
     counterweight, support : str, optional
         One of the machine's; default: its first
     parts : int, optional
@@ -96,6 +97,7 @@ def indicator(
     rule : str
         "share", "test-load" or "limit-states"
     """
+    from boomsim.mechanics.moving_loads import usual_swing
     from boomsim.rating.indicator import indicator_study as study
     from boomsim.rating.indicator.indicator_conditions import Amounts
 
@@ -111,7 +113,7 @@ def indicator(
         lean=figure(lean, "angle", what="--lean"),
         wind=figure(wind, "speed", what="--wind"),
         load_area=figure(load_area, "area", what="--load-area") / 1000.0,
-        swing=figure(swing, "speed", what="--swing"),
+        swing=usual_swing(at) if swing is None else figure(swing, "speed", what="--swing"),
     )
     hung = figure(load, "mass", what="--load")
     return Indicator(

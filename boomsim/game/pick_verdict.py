@@ -13,7 +13,7 @@ from boomsim.rating.comparison.mass_sums import Scale, scale_of
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.parts_reeved import what_hangs
 from boomsim.rating.strategies import label, letter
-from boomsim.units import listed, show
+from boomsim.units import all_in_words, in_words, listed, show
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,13 +50,14 @@ def ask(pick: Pick, *, units: str) -> str:
     """
     scale = _scale(pick, units)
     named = listed(what_hangs(pick.setup.machine))
-    on_the_hook = f"{named} in it, " if named else ""
-    return (
-        f"The boom is {show(pick.length, 'boom_length', units)} long. On the hook: "
-        f"{scale.text(round(pick.load / scale.step))}, {on_the_hook}"
+    with_it = f"{named} in it, " if named else ""
+    asked = (
+        f"The boom is {show(pick.length, 'boom_length', units)} long. Gross load: "
+        f"{scale.text(round(pick.load / scale.step))}, {with_it}"
         f"at a radius of {show(pick.radius, 'length', units)}. "
         "Which way out carries it, with most to spare?"
     )
+    return in_words(asked, units)
 
 
 def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:
@@ -70,13 +71,14 @@ def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:
     units : str
         "metric" or "us"
     """
-    return Verdict(
+    said = Verdict(
         chosen=chosen,
         points=pick.points(chosen),
         first=_first(pick, chosen),
         ways=tuple(_way(pick, way, units) for way in range(len(pick.capacity))),
         why=_why(pick, chosen, units),
     )
+    return all_in_words(said, units)
 
 
 def _scale(pick: Pick, units: str) -> Scale:

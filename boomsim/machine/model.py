@@ -25,17 +25,26 @@ class Material:
         Used only to judge a section's mass against its plates [kg/m3]
     shear_modulus : float or None
         G; None: that of a Poisson's ratio of 0.3, E/2.6 [Pa]
+    axial_modulus : float or None
+        Stress over strain along the section; None: E. Infinite for a textbook's bar, which bends
+        and does not stretch; no file gives it [Pa]
     """
 
     yield_stress: float
     modulus: float = 210e9
     density: float = 7850.0
     shear_modulus: float | None = None
+    axial_modulus: float | None = None
 
     @property
     def in_shear(self) -> float:
         """Shear modulus G, given or not [Pa]."""
         return self.modulus / 2.6 if self.shear_modulus is None else self.shear_modulus
+
+    @property
+    def in_tension(self) -> float:
+        """Modulus along the section, given or not [Pa]."""
+        return self.modulus if self.axial_modulus is None else self.axial_modulus
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -231,6 +240,10 @@ class LuffingCylinder:
         Largest push [N]
     mass : float
         Half goes with each pin [kg]
+    bore : float or None
+        Inside diameter; None: its oil is taken as rigid [m]
+    oil_modulus : float
+        Bulk modulus of the oil with the air it carries [Pa]
     """
 
     base_out: float
@@ -239,6 +252,8 @@ class LuffingCylinder:
     attach_below: float
     strength: float
     mass: float
+    bore: float | None = None
+    oil_modulus: float = 1.5e9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

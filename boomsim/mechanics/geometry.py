@@ -1,4 +1,7 @@
-"""Where the sections lie, and the angle that puts the load at a wanted radius."""
+"""Where the sections lie, and the angle that puts the load at a wanted radius.
+
+Derived in docs/theory.md, section 1.
+"""
 
 from dataclasses import dataclass
 

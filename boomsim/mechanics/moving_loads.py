@@ -4,7 +4,7 @@ All of them take the load for a point and the crane for a spring without mass, a
 air slows anything: what they give is on the large side.
 """
 
-from math import asin, sqrt, tan
+from math import asin, floor, sqrt, tan
 
 from boomsim.mechanics.external_loads import GRAVITY
 
@@ -95,6 +95,27 @@ def dropped(height: float, *, sag: float) -> float:
     return 1.0 + sqrt(1.0 + 2.0 * height / sag)
 
 
+USUAL_SWING, USUAL_OUTWARDS = 1.5, 0.1
+"""Speed of a boom head that slews as usual [m/s], and the largest part of its weight that a load
+is then pulled outwards by, as it would be close to a small crane [1]."""
+
+
+def usual_swing(radius: float) -> float:
+    """Speed of the boom head that is taken where none is given.
+
+    Parameters
+    ----------
+    radius : float
+        [m]
+
+    Returns
+    -------
+    float
+        [m/s]
+    """
+    return min(USUAL_SWING, sqrt(USUAL_OUTWARDS * GRAVITY * radius))
+
+
 def swung_out(speed: float, *, radius: float, rope: float) -> float:
     """Angle at which a load hangs that is slewed round steadily: tan a = w2 (R + L sin a)/g.
 
@@ -128,9 +149,12 @@ def swung_out(speed: float, *, radius: float, rope: float) -> float:
         if abs(sine - before) < 1e-14:
             break
     if not sine <= 0.5:
+        # At 30 degrees tan a = 1/sqrt(3) = w2 (R + L/2)/g.
+        most = radius * sqrt(GRAVITY / sqrt(3.0) / (radius + rope / 2.0))
         raise ValueError(
-            f"At {speed:g} m/s the load swings out by more than 30 degrees, and more than this "
-            "model is meant for. Give less."
+            f"--swing: at {speed:g} m/s and a radius of {radius:.2f} m the load swings out by more "
+            "than 30 degrees, and that is more than this model is meant for. Give up to "
+            f"{floor(100.0 * most) / 100.0:g} m/s, or a larger radius."
         )
     return asin(sine)
 

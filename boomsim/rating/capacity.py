@@ -1,4 +1,7 @@
-"""Rated capacity: the largest gross load at which no limit is used beyond one."""
+"""Rated capacity: the largest gross load at which no limit is used beyond one.
+
+Derived in docs/theory.md, section 7.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace

@@ -6,9 +6,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from boomsim.machine.model import Machine
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantages
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array, angle_at_radius, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reeved
+from boomsim.mechanics.rope_tackle import tackle_advantages
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import range_of_length
 from boomsim.units import show
@@ -122,6 +123,11 @@ def as_reeved(setup: Setup, *, length: float) -> Setup:
     return replace(setup, parts=int(reeved(setup, length=[length])[0]))
 
 
+def parts_said(parts: int) -> str:
+    """Write a number of parts of line."""
+    return f"{parts} {'part' if parts == 1 else 'parts'} of line"
+
+
 def parts_words(setup: Setup, *, extension: Array | None = None) -> str:
     """Say how many parts of line a boom is reeved in, or booms of any length.
 
@@ -148,7 +154,7 @@ def parts_words(setup: Setup, *, extension: Array | None = None) -> str:
     return f"{said} {'part' if most == 1 else 'parts'} of line"
 
 
-def tell_fewer_parts(setup: Setup, *, length: float) -> list[str]:
+def tell_fewer_parts(setup: Setup, *, length: float, units: str) -> list[str]:
     """Say where the rope on the drum reaches for fewer parts than were wanted.
 
     Parameters
@@ -156,6 +162,8 @@ def tell_fewer_parts(setup: Setup, *, length: float) -> list[str]:
     setup : Setup
     length : float
         Boom length [m]
+    units : str
+        "metric" or "us"
 
     Returns
     -------
@@ -165,9 +173,8 @@ def tell_fewer_parts(setup: Setup, *, length: float) -> list[str]:
     parts, rope = int(reeved(setup, length=[length])[0]), setup.machine.hoist.rope_length
     if parts == setup.parts or rope is None:
         return []
-    said = f"{parts} {'part' if parts == 1 else 'parts'} of line"
+    whole, long = show(rope, "length", units), show(length, "boom_length", units)
     return [
-        f"The boom is reeved in {said}: the {show(rope, 'length')} of rope on the drum reach for "
-        f"no more with {show(length, 'boom_length')} of boom, if the hook is to come down to the "
-        "ground."
+        f"The boom is reeved in {parts_said(parts)}: the {whole} of rope on the drum reach for no "
+        f"more with {long} of boom, if the hook is to come down to the ground."
     ]

@@ -1,4 +1,7 @@
-"""Rules: how far a rated load stays from what would happen. Data, shown with every capacity."""
+"""Rules: how far a rated load stays from what would happen. Data, shown with every capacity.
+
+Derived in docs/theory.md, section 7.
+"""
 
 import math
 from dataclasses import dataclass, fields, replace

@@ -10,6 +10,7 @@ from boomsim.reports.text_and_data import paragraph, table
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from boomsim.mechanics.geometry import Array
     from boomsim.rating.around.direction_margins import Margins
     from boomsim.rating.around.float_loads import GroundLoads
     from boomsim.rating.around.over_rear_sector import Reason, Sectors
@@ -203,7 +204,7 @@ def _slew_table(found: "Around", units: str) -> str:
         rows.append([words, *cells])
     heads = [show(float(radius), "length", units) for radius in found.radius]
     note = f"{signs_in_words()} Positive slew angles are to the right."
-    return f"{table(['rated load, boom', *heads], rows)}\n{note}"
+    return f"{table(['rated load, with the boom', *heads], rows)}\n{note}"
 
 
 def _margin_text(found: AroundStudy, units: str) -> list[str]:
@@ -213,9 +214,10 @@ def _margin_text(found: AroundStudy, units: str) -> list[str]:
     from boomsim.machine.part_names import support_names
     from boomsim.rating.around.margin_sentences import percent_of_rated, tell_margins, times
     from boomsim.rating.around.slew_directions import direction
-    from boomsim.units import show
+    from boomsim.units import display
 
     margins, force = found.margins, found.ground.force
+    unit = display("force", units, like=_largest(force))
     names = support_names(found.setup.support)
     rows = []
     for k in _turns(found.around):
@@ -230,11 +232,18 @@ def _margin_text(found: AroundStudy, units: str) -> list[str]:
                 if least is None
                 else f"{names[least]} lifts"
                 if carried[least] <= 0.0
-                else f"{names[least]} {show(float(carried[least]), 'force', units)}",
+                else f"{names[least]} {unit.text(float(carried[least]))}",
             ]
         )
     heads = ["this load, boom", "of the rated", "to tipping", "lightest support"]
     return [paragraph(tell_margins(margins, units=units)), table(heads, rows)]
+
+
+def _largest(force: "Array") -> float:
+    """Largest force of all, whose unit the others beside it have; 0 where none is known [N]."""
+    import numpy as np
+
+    return float(np.nan_to_num(force).max(initial=0.0))
 
 
 def _turns(found: "Around") -> list[int]:
@@ -324,7 +333,7 @@ def _float_text(answer: AroundStudy, units: str) -> list[str]:
 
     from boomsim.machine.part_names import foot_name, support_names
     from boomsim.rating.around.slew_directions import direction
-    from boomsim.units import show, show_rated
+    from boomsim.units import display, show, show_rated
 
     ground, support = answer.ground, answer.setup.support
     load = show_rated(float(answer.at.state.load[0, 0]), units)
@@ -335,7 +344,7 @@ def _float_text(answer: AroundStudy, units: str) -> list[str]:
             f"With {load} at {radius} the crane turns over in every direction: the supports hold "
             "nothing."
         ]
-    rows = []
+    rows, unit = [], display("force", units, like=_largest(ground.force))
     named = zip(support_names(support), ground.force, ground.pressure, strict=True)
     for name, force, pressure in named:
         known = np.nan_to_num(force, nan=-1.0)
@@ -343,10 +352,10 @@ def _float_text(answer: AroundStudy, units: str) -> list[str]:
         rows.append(
             [
                 name,
-                show(float(force[top]), "force", units),
+                unit.text(float(force[top])),
                 direction(float(ground.loads.slew[top])),
                 show(float(pressure[top]), "pressure", units),
-                "lifts" if low <= 0.0 else show(low, "force", units),
+                "lifts" if low <= 0.0 else unit.text(low),
             ]
         )
     lean = float(np.degrees(np.nanmax(np.abs(ground.loads.lean))))

@@ -36,8 +36,8 @@ def figure(chart: "Chart", *, units: str, rule: str, second_line: bool) -> "Figu
     """
     from dataclasses import replace
 
-    from boomsim.figures.charts.chart_look import FULL
     from boomsim.figures.charts.chart_page import chart_sheets
+    from boomsim.figures.charts.chart_sizes_and_tints import FULL
     from boomsim.figures.charts.sheet_figure import figure_of_sheet
 
     look = replace(FULL, second_line=second_line)

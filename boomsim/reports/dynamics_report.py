@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 ASSUMED = (
     "A point load on a spring without mass; the boom's own mass does not move with it, nothing is "
     "damped, one thing at a time. A blow lasts a moment: whether a crane has the time to turn over "
-    "is not in the model. The hoist rope's stiffness is assumed."
+    "is not in the model."
 )
 """What all of it takes for granted."""
 
@@ -36,6 +36,8 @@ def as_json(found: "Dynamics") -> dict[str, Any]:
             "floats": found.sag.floats,
             "whole": found.sag.whole,
             "rope_length": found.sag.rope_length,
+            "lead_line": found.sag.lead,
+            "parts_of_line": found.sag.parts,
         },
         "swing_angle": found.swing_angle,
         "swing_radius": found.swing_radius,
@@ -102,6 +104,7 @@ def as_text(found: "Dynamics", *, units: str) -> str:
         table(["the load", "counts as", "of the rated", "of tipping", "of breaking"], listed),
         "\n".join(said),
         paragraph(telling.tell_sag(found, units=units)),
+        paragraph(telling.tell_rope(found, units=units)),
         paragraph(telling.tell_in_rating(found)),
         paragraph(CAUTION),
     ]

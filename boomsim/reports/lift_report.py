@@ -55,10 +55,10 @@ def as_text(found: "Lift", *, units: str) -> str:
 
     from boomsim.figures.setup_words import allowance_words
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
-    from boomsim.rating.parts_reeved import parts_words
+    from boomsim.rating.parts_reeved import parts_words, tell_fewer_parts
     from boomsim.rating.strategies import label
     from boomsim.reports.holding_moments import holding_note, holding_rows
-    from boomsim.units import show
+    from boomsim.units import display, show
 
     def said(value: float, quantity: str) -> str:
         return show(value, quantity, units)
@@ -84,13 +84,17 @@ def as_text(found: "Lift", *, units: str) -> str:
         ["luffing cylinder", said(found.cylinder_push, "force")],
         ["line pull", said(found.line_pull, "force")],
     ]
+    # What stands in one table is in one unit.
+    moment = display("moment", units, like=max(abs(s.moment_max) for s in found.sections))
+    forces = [(s.axial_max, s.front_pad or 0.0, s.rear_pad or 0.0) for s in found.sections]
+    force = display("force", units, like=max(abs(one) for three in forces for one in three))
     sections = [
         [
             s.name,
-            said(s.moment_max, "moment"),
-            said(s.axial_max, "force"),
-            "" if s.front_pad is None else said(s.front_pad, "force"),
-            "" if s.rear_pad is None else said(s.rear_pad, "force"),
+            moment.text(s.moment_max),
+            force.text(s.axial_max),
+            "" if s.front_pad is None else force.text(s.front_pad),
+            "" if s.rear_pad is None else force.text(s.rear_pad),
         ]
         for s in found.sections
     ]
@@ -102,12 +106,14 @@ def as_text(found: "Lift", *, units: str) -> str:
         [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), _share(m.use)]
         for m in found.margins
     ]
+    largest = max((s.force for s in found.supports if s.force == s.force), default=0.0)
+    carried = display("force", units, like=largest)
     supports = [
         [
             s.name,
             said(s.x, "length"),
             said(s.y, "length"),
-            "lifted" if s.lifted else said(s.force, "force"),
+            "lifted" if s.lifted else carried.text(s.force),
             said(s.ground_pressure, "pressure"),
         ]
         for s in found.supports
@@ -133,6 +139,10 @@ def as_text(found: "Lift", *, units: str) -> str:
         paragraph(_facing(found, units)),
         *(paragraph(note) for note in (tell_empty_hook(found.empty_hook, units=units),) if note),
         *(paragraph(note) for note in found.notes),
+        *(
+            paragraph(note)
+            for note in tell_fewer_parts(setup, length=found.boom_length, units=units)
+        ),
         paragraph(CAUTION),
     ]
     return "\n\n".join(pieces)

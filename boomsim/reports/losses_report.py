@@ -94,7 +94,7 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
         f"{setup_text(found.setup, units=units, extension=found.places.extension)} "
         f"Extension {label(found.places.extension[0])} % (base "
         f"side first), boom {show(float(found.length[0]), 'boom_length', units)}. Each "
-        "effect on its own, with the boom angle unchanged; nothing is less than 0.05 %."
+        "effect on its own, with the boom angle unchanged; 'nothing' stands for less than 0.05 %."
     )
     pieces = [
         paragraph(head),

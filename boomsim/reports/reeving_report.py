@@ -69,9 +69,13 @@ def as_text(found: "Reeving", *, units: str) -> str:
     )
     rules = (
         "Carries: gross load at the permissible line pull. Net: without hook block, slings and "
-        "falls, these at the boom angle above. Rope: with the hook on the ground, at the boom "
-        "angle that takes most, with three turns that stay on the drum."
+        "falls, these at the boom angle above."
     )
+    if found.rope.whole is not None:
+        rules += (
+            " Rope: with the hook on the ground, at the boom angle that takes most, with three "
+            "turns that stay on the drum."
+        )
     pieces = [
         *(paragraph(sentence) for sentence in spoken),
         paragraph(head),
@@ -117,7 +121,7 @@ def _down(length: float, units: str) -> str:
 
 def summary(found: "Reeving") -> str:
     """Say in a few words what was reeved."""
-    from boomsim.rating.reeving.reeving_sentences import parts_said
+    from boomsim.rating.parts_reeved import parts_said
     from boomsim.units import show
 
     length = show(found.length, "boom_length", "metric")

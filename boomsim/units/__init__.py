@@ -8,6 +8,10 @@ loaded only for a unit that is not among the common ones, for it takes half a se
 from boomsim.units._common import FOOT as FOOT
 from boomsim.units._common import INCH as INCH
 from boomsim.units._common import POUND as POUND
+from boomsim.units._did_you_mean import UnitError as UnitError
+from boomsim.units._did_you_mean import did_you_mean as did_you_mean
+from boomsim.units._did_you_mean import listed as listed
+from boomsim.units._did_you_mean import quoted as quoted
 from boomsim.units._quantities import QUANTITIES as QUANTITIES
 from boomsim.units._quantities import SYSTEMS as SYSTEMS
 from boomsim.units._quantities import Display as Display
@@ -27,7 +31,3 @@ from boomsim.units._trade_words import all_in_words as all_in_words
 from boomsim.units._trade_words import in_words as in_words
 from boomsim.units._trade_words import is_named as is_named
 from boomsim.units._trade_words import markup_in_words as markup_in_words
-from boomsim.units._words import UnitError as UnitError
-from boomsim.units._words import did_you_mean as did_you_mean
-from boomsim.units._words import listed as listed
-from boomsim.units._words import quoted as quoted

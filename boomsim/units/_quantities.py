@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from boomsim.units._common import COMMON
-from boomsim.units._words import UnitError, did_you_mean
+from boomsim.units._did_you_mean import UnitError, did_you_mean
 
 SYSTEMS = ("metric", "us")
 """Systems of units for output."""

@@ -7,8 +7,8 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from boomsim.units._common import ALIASES, COMMON
+from boomsim.units._did_you_mean import UnitError, did_you_mean, quoted
 from boomsim.units._quantities import QUANTITIES, quantity_named
-from boomsim.units._words import UnitError, did_you_mean, quoted
 
 if TYPE_CHECKING:
     from pint import UnitRegistry

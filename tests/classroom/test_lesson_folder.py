@@ -113,6 +113,17 @@ def test_a_page_shows_no_code_and_no_orders_for_a_notebook(folder, lesson):
         assert words not in told
 
 
+def test_sentences_that_a_notebook_breaks_are_whole_again_and_no_others(capsys):
+    """What breaks them is asked itself: the lessons' own `tell`."""
+    from boomsim.classroom.pages.lesson_pages import unwrapped
+    from boomsim.lessons import tell
+
+    said = ["Far out stability sets them all. " * 8, "A short line.", "Another."]
+    for line in said:
+        tell(line.strip())
+    assert unwrapped(capsys.readouterr().out).splitlines() == [line.strip() for line in said]
+
+
 def test_a_lesson_in_other_units_speaks_in_them():
     made = lesson_folder(LESSONS[:1], units="us", runtime=None, compiler=None)
     page = made[f"{LESSONS[0].file}.html"].decode()

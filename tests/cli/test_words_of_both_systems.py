@@ -48,6 +48,7 @@ STUDIES = {
     "losses": [],
     "pick": ["--radius", "7 m", "--load", "2 t"],
     "slabs": [],
+    "reeving": [],
     "dynamics": [],
     "indicator": [],
     "game": ["--picks", "1", "--seed", "3", "--answers", "A"],

@@ -16,8 +16,8 @@ from boomsim.figures.charts.book.book_files import write_book
 from boomsim.figures.charts.book.book_html import book_data, book_html
 from boomsim.figures.charts.book.book_pages import book_sheets, page_count
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.charts.chart_look import CLASS
 from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.chart_sizes_and_tints import CLASS
 from boomsim.figures.charts.pdf_writer import pdf_bytes
 from boomsim.figures.charts.sheet_files import write_sheets
 from boomsim.machine.machine_files import load_machine

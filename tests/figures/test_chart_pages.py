@@ -8,8 +8,8 @@ import pytest
 
 from boomsim.caution import CAUTION
 from boomsim.figures.charts.cell_text import code, numbers_of, percent, percents
-from boomsim.figures.charts.chart_look import ANSWERS, BOLD, CLASS, FULL, TINT
 from boomsim.figures.charts.chart_page import chart_sheets, columns_on_pages
+from boomsim.figures.charts.chart_sizes_and_tints import ANSWERS, BOLD, CLASS, FULL, TINT
 from boomsim.figures.charts.configuration_bars import ALL_OUT, PARTLY_OUT
 from boomsim.figures.charts.page_marks import PAPERS, Fill, Stroke, Words
 from boomsim.figures.charts.sheet_figure import figure_of_sheet

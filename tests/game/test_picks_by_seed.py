@@ -53,7 +53,7 @@ def test_figures_are_those_of_the_comparison_asked_for_anew(setups, seed, name):
 def test_what_is_told_of_a_way_and_of_the_load_adds_up(setups, seed, name, units):
     (pick,) = draw(setups[name], picks=1, seed=seed, units=units)
     number = r"([\d,]+(?:\.\d+)?) (t|kg|lb)"
-    load = re.search(rf"On the hook: {number}", ask(pick, units=units))
+    load = re.search(rf"Gross load: {number}", ask(pick, units=units))
     for way in judge(pick, pick.right[0], units=units).ways:
         carried, apart = re.findall(number, way.split(";")[0])
         assert carried[1] == apart[1] == load[2], "one unit per sum"

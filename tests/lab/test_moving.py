@@ -1,12 +1,16 @@
 """Moving the controls: what a person does with mouse or arrow keys, done as `slider.value`."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
+from reeving_by_hand import parts_by_hand
 
 from boomsim.lab.scene.scene import Look, Scene
 from boomsim.lab.widgets.explorer import Explorer, explore
+from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.geometry import layout
 
 TWO_HALVES = (0.0, 0.0, 0.45, 0.45)
 
@@ -390,3 +394,18 @@ def test_another_machine_begins_with_its_own_plates(explorer):
 def test_a_scene_with_no_such_plates_is_refused(plates):
     with pytest.raises(ValueError, match="plates"):
         Explorer(Scene(plates=plates))
+
+
+def test_the_parts_of_line_that_are_offered_are_those_the_rope_reaches_for():
+    """By hand: what is left of the rope after lead line and kept turns, over the head's height."""
+    made = Explorer(Scene())
+    machine = load_machine("yard60")
+    for extension in ((0.0, 0.0, 0.45, 0.45), (1.0, 1.0, 1.0, 1.0)):
+        made.go_to(replace(made.scene, extension=extension))
+        length = float(layout(machine.boom, extension=np.array(extension)).boom_length[0])
+        reached = parts_by_hand(machine, length=length, most=12)
+        offered = made.choices["parts"].options
+        assert max(offered) == reached
+        assert made.choices["parts"].value == reached
+    assert made.scene.parts is None
+    made.check()

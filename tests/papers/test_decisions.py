@@ -38,7 +38,7 @@ def read_chart(problem: Problem) -> float:
     wanted = (
         re.search(r'sections are out "([a-z ]+)"', text)[1],
         "half" if "beams are half out" in text else "full",
-        "all around" if "slewed from the rear" in text else "rear",
+        "all around" if re.search("(slewed|swung) from the rear", text) else "rear",
     )
     heads = list(zip(ways[1:], outriggers[1:], sectors[1:], strict=True))
     far = max(printed(problem, "R_1"), printed(problem, "R_2"))

@@ -7,7 +7,7 @@ Source: Pipeline Rules of Thumb Handbook. Status: read.
 
 import pytest
 
-from boomsim.mechanics.external_loads import tackle_advantage
+from boomsim.mechanics.rope_tackle import tackle_advantage
 
 
 def test_four_parts_with_sheaves_of_0_917_gain_3_236() -> None:

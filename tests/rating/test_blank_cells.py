@@ -15,8 +15,8 @@ from reeving_by_hand import parts_by_hand
 from boomsim.cli import main
 from boomsim.figures.charts.cell_text import FOOT, REEVED, foot_lines, numbers_of
 from boomsim.figures.charts.chart_key import key_lines
-from boomsim.figures.charts.chart_look import FULL
 from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.chart_sizes_and_tints import FULL
 from boomsim.figures.charts.page_marks import Words
 from boomsim.machine.footprint import covered
 from boomsim.machine.machine_files import load_machine, machine_names
@@ -178,7 +178,7 @@ def test_a_blank_cell_is_read_as_what_it_is(row: int, why: int) -> None:
     assert reading.blank and reading.net == 0.0
     assert reading.reason is REASONS[why]
     said = " ".join(tell_reading(reading, units="metric"))
-    assert "nothing may be lifted" in said
+    assert "nothing is rated there" in said
     assert words_of(REASONS[why], chart.setup.machine) in said
 
 

@@ -110,7 +110,11 @@ def test_what_is_said_of_a_moment_adds_up_to_a_hundred_percent(seed: int, allowa
     assert found.limit.set_by != STABILITY
     assert found.gave_way is not None
     assert found.gave_way.place is not None
-    use, moment = tell_account("x", found, units="metric").split(" the use is ")[1].split(";")
+    use, moment = (
+        tell_account("x", found, units="metric")
+        .split(" the utilisation is made up of ")[1]
+        .split(";")
+    )
     for said in (use, moment):
         sums = said.replace("- ", "-")
         percents = [

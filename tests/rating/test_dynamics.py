@@ -16,13 +16,14 @@ from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
-from boomsim.rating.dynamics.dynamics_sentences import tell_effect, tell_worst
+from boomsim.rating.dynamics.dynamics_sentences import tell_effect, tell_rope, tell_sag, tell_worst
 from boomsim.rating.dynamics.dynamics_study import Dynamics, Motion, as_disturbances, dynamics
 from boomsim.rating.dynamics.load_sag import rope_stiffness, sag_of
 from boomsim.rating.lift.lift_study import lift
 from boomsim.rating.limits.limit_kind import STABILITY, STRENGTH
 from boomsim.rating.load_search import no_margin
 from boomsim.rating.overload.overload_study import overload
+from boomsim.rating.reeving.reeving_study import reeve
 from boomsim.rating.setup import set_up
 
 LENGTH, SPREAD, CARRIER, LOAD = 30.0, 3.0, 30_000.0, 2_000.0
@@ -143,7 +144,29 @@ def test_what_gives_is_what_the_head_comes_down_by(found):
     assert found.sag.boom == pytest.approx(drop, rel=1e-6)
     assert 0.0 < found.sag.rope < found.sag.boom
     assert found.sag.floats >= 0.0
-    assert found.sag.rope_length == pytest.approx(whole.head_height - 2.0, rel=1e-6)
+
+
+def test_the_rope_is_that_of_the_reeving(found):
+    """Of the straight boom: heel pin + length sin - head's depth cos; parts of line of the boom."""
+    machine, boom = found.setup.machine, found.setup.machine.boom
+    height = machine.heel_up + found.length * sin(found.angle)
+    height -= boom.head.below * cos(found.angle)
+    reeving = reeve(found.setup, extension=found.extension, radius=found.radius)
+    assert found.sag.parts == reeving.parts
+    assert found.sag.rope_length == pytest.approx(height - found.motion.hook, rel=1e-9)
+    # The reeving looks at the boom under its rated load, which stands a little steeper.
+    of_each_part = reeving.rope.falls / reeving.parts
+    assert found.sag.rope_length + found.motion.hook == pytest.approx(of_each_part, rel=0.03)
+    assert found.sag.lead == pytest.approx(reeving.rope.lead, rel=0.03)
+    said = f"{found.sag.parts} parts of line of {found.sag.rope_length:.1f} m"
+    assert said in tell_rope(found, units="metric")
+
+
+def test_the_parts_of_a_sag_add_up_as_they_are_printed(found):
+    said = tell_sag(found, units="metric")
+    whole, *parts = (float(one) for one in re.findall(r"([\d.]+) mm", said))
+    assert sum(parts) == pytest.approx(whole, abs=1e-9)
+    assert whole == pytest.approx(1000.0 * found.sag.whole, abs=0.5)
 
 
 def test_a_longer_boom_gives_more_and_is_hit_less_hard():

@@ -173,7 +173,7 @@ def hung(setup: Setup, place: int, load: float) -> dict[str, float]:
 
 def test_what_is_said_to_touch_stability_only_changes_no_use_of_strength() -> None:
     result = found()
-    said = "strength sets this figure; a short outrigger touches stability only"
+    said = "strength sets this figure; a short outrigger affects stability only"
     assert tell_reason(effect(result, "outrigger"), NEAR) == said
     limit = result.governing[NEAR]
     assert limit is not None

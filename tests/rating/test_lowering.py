@@ -154,7 +154,7 @@ def test_a_load_that_is_rated_everywhere_may_be_lowered_all_the_way() -> None:
     found = lower(setup, extension=np.zeros(4), load=5e3)
     assert found.marks.rated is None
     assert rate(setup, extension=np.zeros((1, 4)), radius=np.array([10.1])).capacity[0, 0] > 5e3
-    assert "all the way, to 0.0°" in tell_lowering(found, units="metric")
+    assert "rated all the way down, to 0.0°" in tell_lowering(found, units="metric")
 
 
 def test_a_load_that_is_too_much_where_the_way_begins_must_not_be_lowered_at_all() -> None:
@@ -192,7 +192,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     picture = tmp_path / "lower.svg"
     assert main([*way, "--figure", str(picture)]) == 0
     out = capsys.readouterr().out
-    assert out.startswith("With 12.00 t you may lower this boom to ")
+    assert out.startswith("With 12.00 t this boom is rated down to ")
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)

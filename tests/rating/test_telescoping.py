@@ -259,7 +259,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     way = ["telescope", "truck18", "--load", "3 t", "--angle", "60 deg"]
     picture = tmp_path / "out.png"
     assert main([*way, "--figure", str(picture)]) == 0
-    assert capsys.readouterr().out.startswith("With 3.00 t at 60.0° you may run this boom out to ")
+    assert capsys.readouterr().out.startswith("With 3.00 t at 60.0° this boom is rated out to ")
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)

@@ -11,7 +11,8 @@ import pytest
 from making import invented_crane
 
 from boomsim.machine.model import Machine, Rigging
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.lift_response import Response
@@ -19,7 +20,7 @@ from boomsim.rating.limits.limit_kind import GIVES_WAY, PERMISSIBLE, Kind
 from boomsim.rating.limits.limit_table import KINDS
 from boomsim.rating.limits.ultimate_values import ultimate_of, with_ultimates
 from boomsim.rating.limits.wear_pads import FRONT_PAD
-from boomsim.rating.load_search import hang, no_margin
+from boomsim.rating.load_search import Held, no_margin
 from boomsim.rating.overload.overload_map import overload_map
 from boomsim.rating.overload.overload_sentences import tell_ultimates, tell_verdict
 from boomsim.rating.overload.overload_study import Overload, overload
@@ -54,12 +55,11 @@ def study(name: str) -> Overload:
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 def borne(name: str, at: Response) -> float:

@@ -17,8 +17,8 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
-from boomsim.figures.charts.chart_look import BREAKS, FULL, SECOND
 from boomsim.figures.charts.chart_page import chart_sheets
+from boomsim.figures.charts.chart_sizes_and_tints import BREAKS, FULL, SECOND
 from boomsim.figures.charts.page_marks import Fill, Stroke
 from boomsim.machine.machine_files import load_machine
 from boomsim.rating.capacity import rate

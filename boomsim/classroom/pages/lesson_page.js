@@ -58,7 +58,9 @@ function start() {
 }
 
 if (fields.length) {
+  const weigh = () => { at('go').disabled = !fields.every(chosen); };
   at('go').hidden = false;
-  at('guess').addEventListener('change', () => { at('go').disabled = !fields.every(chosen); });
+  at('guess').addEventListener('change', weigh);
+  weigh(); // a page that is opened again may have kept its choices
   at('go').addEventListener('click', goOn);
 }

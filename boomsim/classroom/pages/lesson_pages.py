@@ -8,6 +8,7 @@ import json
 from base64 import b64encode
 from html import escape
 from importlib.resources import files
+from itertools import pairwise
 
 from boomsim.caution import CAUTION
 from boomsim.classroom.pages.notebook_cells import (
@@ -28,6 +29,8 @@ CHECK, PREDICT, QUESTION = "## Check yourself", "## Predict", "this.question"
 
 HOW = "Choose first, then go on: what the model says is not shown before."
 NO_SCRIPT = "This page asks before it answers, with a script; scripts are switched off."
+WIDTH = 88
+"""Of a line that a lesson's cell prints [characters]."""
 GUESSED = "I have guessed: go on"
 MOVED = "In the notebook sliders move this; here it is as it begins."
 
@@ -131,7 +134,21 @@ def _set(one: Shown) -> str:
     if one.kind == "sliders":
         said = f'<p class="small">{escape(MOVED)}</p>'
         return f'<div class="shown">{one.text}</div>{said}' if one.text else ""
-    return f"<pre>{escape(one.text)}</pre>"
+    said = unwrapped(one.text) if one.kind == "printed" else one.text.strip("'")
+    return f"<pre>{escape(said)}</pre>"
+
+
+def unwrapped(text: str) -> str:
+    """Join lines that a notebook breaks for its width; a page breaks them for its own."""
+    lines = text.splitlines()
+    made = lines[:1]
+    for before, line in pairwise(lines):
+        # It was broken there only if the next word had found no room.
+        if line.strip() and len(before) + 1 + len(line.split()[0]) > WIDTH:
+            made[-1] += f" {line.strip()}"
+        else:
+            made.append(line)
+    return "\n".join(made)
 
 
 def _guess_form(guesses: list[ChoiceQuestion]) -> str:

@@ -7,7 +7,7 @@ import numpy as np
 from boomsim.figures.charts.cell_text import code
 from boomsim.figures.charts.chart_columns import head_marks, radius_marks
 from boomsim.figures.charts.chart_layout import Grid
-from boomsim.figures.charts.chart_look import BOLD, BREAKS, DASH, SECOND, TINT
+from boomsim.figures.charts.chart_sizes_and_tints import BOLD, BREAKS, DASH, SECOND, TINT
 from boomsim.figures.charts.configuration_bars import change_mark
 from boomsim.figures.charts.page_marks import Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.typeface import width_of

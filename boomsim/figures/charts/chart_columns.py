@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from boomsim.figures.charts.cell_text import FOOT, foot_lines, percent
 from boomsim.figures.charts.chart_layout import CAP, Grid
-from boomsim.figures.charts.chart_look import LABEL, MARGIN
+from boomsim.figures.charts.chart_sizes_and_tints import LABEL, MARGIN
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Words, box
 from boomsim.figures.charts.typeface import width_of
 from boomsim.figures.colours_and_lines import FAINT, INK, QUIET

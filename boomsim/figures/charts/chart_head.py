@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from boomsim.figures.charts.cell_text import Numbers
 from boomsim.figures.charts.chart_head_plan import plan_marks
-from boomsim.figures.charts.chart_look import BODY, MARGIN, SMALL, TITLE
+from boomsim.figures.charts.chart_sizes_and_tints import BODY, MARGIN, SMALL, TITLE
 from boomsim.figures.charts.page_marks import POINT, Mark, Words, rule
 from boomsim.figures.charts.typeface import broken, width_of
 from boomsim.figures.colours_and_lines import LOAD, QUIET

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 import numpy as np
 
 from boomsim.figures.charts.chart_layout import CAP
-from boomsim.figures.charts.chart_look import TINY
+from boomsim.figures.charts.chart_sizes_and_tints import TINY
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.typeface import width_of
 from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, PAPER, QUIET

@@ -7,7 +7,7 @@ import numpy as np
 
 from boomsim.figures.charts.cell_text import code, foot_words, lock_words
 from boomsim.figures.charts.chart_layout import CAP
-from boomsim.figures.charts.chart_look import (
+from boomsim.figures.charts.chart_sizes_and_tints import (
     BOLD,
     BREAKS,
     DASH,

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from boomsim.figures.charts.cell_text import Numbers
-from boomsim.figures.charts.chart_look import Look
+from boomsim.figures.charts.chart_sizes_and_tints import Look
 from boomsim.figures.charts.page_marks import POINT
 from boomsim.figures.charts.typeface import width_of
 from boomsim.rating.charts.load_chart import Chart

@@ -12,7 +12,7 @@ from boomsim.figures.charts.chart_columns import foot_marks
 from boomsim.figures.charts.chart_head import head_marks
 from boomsim.figures.charts.chart_key import key_height, key_lines, key_marks
 from boomsim.figures.charts.chart_layout import Grid, figure_size
-from boomsim.figures.charts.chart_look import (
+from boomsim.figures.charts.chart_sizes_and_tints import (
     BODY,
     FULL,
     LABEL,

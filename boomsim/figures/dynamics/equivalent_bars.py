@@ -95,7 +95,14 @@ def draw_equivalents(ax: Axes, found: Dynamics, *, units: str = "metric") -> Equ
             )
             words = name if name == "rated" else f"would {name.removesuffix('s')}"
             bars.others.append(
-                ax.text(at, -0.72, words, ha="center", va="center", **type_of(SMALL))
+                ax.text(
+                    at,
+                    -0.72,
+                    words,
+                    ha="right" if name == "rated" else "left",
+                    va="center",
+                    **type_of(SMALL),
+                )
             )
     return bars
 

@@ -15,7 +15,7 @@ from boomsim.figures.side.boom_shape import bent_boom
 from boomsim.figures.side.side_view import draw_sideview, frame, limits
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.rating.lift_response import Response, respond
-from boomsim.rating.path.lowering_sentences import place_words, tell_lowering
+from boomsim.rating.path.lowering_sentences import limit_words, place_words, tell_lowering
 from boomsim.rating.path.lowering_study import Lowering
 from boomsim.rating.path.path_marks import Place
 from boomsim.rating.strategies import label
@@ -97,7 +97,8 @@ def _two_views(page: Page, found: Lowering, units: str) -> None:
         zip(shapes, (found.start, last), ("where it begins", words), strict=True)
     ):
         edge = top - row * (high + BETWEEN)
-        note = place_words(place, units=units)
+        write = limit_words if place is found.farthest else place_words
+        note = write(place, units=units)
         heading(page, what, left=left, top=edge, width=SIDE, note=note)
         ax = page.axes(left=left, bottom=edge - high, width=SIDE, height=high - 0.0085)
         artists = draw_sideview(

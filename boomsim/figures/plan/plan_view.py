@@ -22,7 +22,7 @@ from boomsim.figures.colours_and_lines import (
 from boomsim.figures.plan.plan_ground import draw_bodies, draw_sector
 from boomsim.figures.plan.plan_shape import PlanShape, ground_shapes
 from boomsim.mechanics.geometry import Array
-from boomsim.units import show
+from boomsim.units import display, show
 
 CENTRE_MARKS = {
     "boom": r"$\mathbf{B}$",
@@ -261,8 +261,10 @@ def _sector_reach(box: Box, shape: PlanShape) -> float:
 
 
 def _write_reactions(plan: Plan, shape: PlanShape) -> None:
+    largest = float(np.nan_to_num(shape.reactions).max(initial=0.0))
+    unit = display("force", plan.units, like=largest)
     for (x, y), force in zip(shape.setup.support.points, shape.reactions, strict=True):
-        words = "tips" if np.isnan(force) else show(float(force), "force", plan.units)
+        words = "tips" if np.isnan(force) else unit.text(float(force))
         if force == 0.0:
             words = "lifted"
         up = 1.0 if y > 0.0 else -1.0

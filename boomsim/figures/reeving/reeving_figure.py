@@ -13,7 +13,8 @@ from boomsim.figures.setup_words import allowance_words, machine_words, setup_wo
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.mechanics.rope_reach import parts_reeved
 from boomsim.rating.charts.deductions import falls_words
-from boomsim.rating.reeving.reeving_sentences import parts_said, tell_parts, tell_speed
+from boomsim.rating.parts_reeved import parts_said
+from boomsim.rating.reeving.reeving_sentences import tell_parts, tell_speed
 from boomsim.rating.reeving.reeving_study import Reeving
 from boomsim.rating.strategies import label, range_of_length
 from boomsim.units import show, show_rated

@@ -7,12 +7,16 @@ from os import PathLike
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
 from boomsim.files.text_file import write_whole
 from boomsim.files.text_reading import read_bytes, text_of
 from boomsim.lab.scene.scene import Scene, first_scene, machine_of, setup_of
 from boomsim.lab.scene.scene_data import as_dict, from_dict
 from boomsim.machine.plate_thickness import factor_label
+from boomsim.mechanics.geometry import layout
 from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.parts_reeved import falls_at_radius
 from boomsim.rating.slabs.slab_stages import stages
 from boomsim.rating.strategies import label
 
@@ -30,7 +34,7 @@ class NamedScene:
 
 
 def usual_scenes(machine: str) -> tuple[NamedScene, ...]:
-    """Scenes of a machine: one length, several ways; to the side; setting up; old and new."""
+    """Scenes of a machine: one length in several ways, to the side, setting up, old and new."""
     start = first_scene(machine)
     ways = demonstration(machine_of(machine).boom)
     found = [
@@ -55,8 +59,12 @@ def _setting_up(start: Scene) -> tuple[NamedScene, ...]:
     setup = setup_of(start)
     if len({choice.mass for choice in setup.machine.counterweights}) < 2:
         return ()
-    first = stages(setup)[0]
-    scene = replace(start, counterweight=first.counterweight.name, load=first.gross)
+    first, extension = stages(setup)[0], np.array([start.extension])
+    length = layout(setup.machine.boom, extension=extension).boom_length
+    # What hangs counts the falls of the rope too.
+    falls = falls_at_radius(setup, length=length, radius=np.array([[start.radius]]))
+    load = float(round(first.gross + float(falls[0, 0]), 1))
+    scene = replace(start, counterweight=first.counterweight.name, load=load)
     return (NamedScene(name="setting up: its own first slab", scene=scene, note=ASK_SLAB),)
 
 

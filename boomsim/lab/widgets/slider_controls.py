@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 import ipywidgets as widgets
+import numpy as np
 
 from boomsim.lab.scene.scene import BESIDE, Look, Scene, machine_of
 from boomsim.lab.scene.scene_changes import systems_of
@@ -11,6 +12,9 @@ from boomsim.lab.scene.slider_ranges import Range
 from boomsim.lab.widgets.control_map import ranges
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import machine_names
+from boomsim.machine.model import Machine
+from boomsim.mechanics.geometry import layout
+from boomsim.mechanics.rope_reach import parts_reeved
 from boomsim.rating.rules import RULES
 from boomsim.units import SYSTEMS, in_words
 
@@ -176,6 +180,16 @@ def _bends(look: Look) -> list[tuple[str, float]]:
     return [("true to scale" if one == 1.0 else f"× {one:g}", one) for one in times]
 
 
+def _parts_offered(machine: Machine, scene: Scene) -> tuple[int, ...]:
+    """Parts of line for which the rope on the drum reaches with the scene's boom.
+
+    A crane reeved in fewer than was once chosen keeps the choice: a shorter boom has it again.
+    """
+    length = layout(machine.boom, extension=np.array(scene.extension)).boom_length
+    most = int(parts_reeved(machine, length=length, most=max(machine.hoist.parts))[0])
+    return tuple(parts for parts in machine.hoist.parts if parts <= most)
+
+
 def refill(made: dict[str, Any], scene: Scene, look: Look) -> None:
     """Give the lists that depend on the machine or on the units what there is, in its words.
 
@@ -191,18 +205,20 @@ def refill(made: dict[str, Any], scene: Scene, look: Look) -> None:
     def said(words: str) -> str:
         return in_words(words, look.units)
 
+    reached = _parts_offered(machine, scene)
+    wanted = scene.parts or machine.hoist.parts[-1]
     offered: dict[str, tuple[Any, ...]] = {
         "system": tuple((said(name), name) for name in systems_of(machine.boom)),
         "counterweight": tuple(c.name for c in machine.counterweights),
         "support": tuple((said(s.name), s.name) for s in machine.supports),
-        "parts": machine.hoist.parts,
+        "parts": reached,
         "rated_for": tuple((said(words), name) for words, name in RATED_FOR),
     }
     usual = {
         "system": scene.system,
         "counterweight": scene.counterweight or machine.counterweights[0].name,
         "support": scene.support or machine.supports[0].name,
-        "parts": scene.parts or machine.hoist.parts[-1],
+        "parts": max((n for n in reached if n <= wanted), default=reached[0]),
         "rated_for": scene.rated_for,
     }
     for name, options in offered.items():

@@ -9,7 +9,7 @@ from boomsim.lessons.lesson_display import Panel, Table, picture, table
 from boomsim.lessons.lesson_sliders import Slides
 from boomsim.lessons.printed_figures import length_of
 from boomsim.lessons.shown.shown_parts import Exercise, Shown, Stack
-from boomsim.mechanics.external_loads import tackle_advantage
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.chart_reading import Reading, read_chart
 from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.pick.pick_checks import WITHIN

@@ -7,6 +7,8 @@ force across the head becomes.
 
 The head ahead of the last front leans with it, as a rigid end of the column. The rope, which pulls
 from the head to the winch, rights the boom.
+
+Derived in docs/theory.md, section 5.
 """
 
 from dataclasses import dataclass

@@ -1,4 +1,7 @@
-"""What each section, pad, pin and cylinder carries, once the boom is in equilibrium."""
+"""What each section, pad, pin and cylinder carries, once the boom is in equilibrium.
+
+Derived in docs/theory.md, section 2.
+"""
 
 from dataclasses import dataclass
 

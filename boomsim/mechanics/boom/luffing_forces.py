@@ -2,6 +2,8 @@
 
 In axes of the base section all of these are a c cos(angle) + s sin(angle) with constants of the
 machine, so that one product of a matrix gives them all.
+
+Derived in docs/theory.md, section 3.
 """
 
 from typing import NamedTuple

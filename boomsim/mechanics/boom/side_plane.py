@@ -1,4 +1,7 @@
-"""Forces across the luffing plane, on the boom as it is bent in that plane."""
+"""Forces across the luffing plane, on the boom as it is bent in that plane.
+
+Derived in docs/theory.md, section 3.
+"""
 
 import numpy as np
 

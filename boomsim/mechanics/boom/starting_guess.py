@@ -4,6 +4,8 @@ The rotations of a configuration are a smooth function of load and boom angle (o
 a polynomial through a few dozen solved states meets all others to some 1e-7 of themselves, and one
 sweep proves them. Where the function is not smooth (a pad that changes sides within its play) the
 polynomial is a start like any other, and sweeps do the rest.
+
+Derived in docs/theory.md, section 3.
 """
 
 from dataclasses import replace
@@ -11,7 +13,7 @@ from functools import cache
 
 import numpy as np
 
-from boomsim.mechanics.boom.fixed_point import relax
+from boomsim.mechanics.boom.fixed_point_iteration import relax
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_plane import LuffingPlane
 from boomsim.mechanics.geometry import Array

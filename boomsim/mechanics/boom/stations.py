@@ -8,6 +8,8 @@ moment of an evenly spread weight, so a first-order deflection carries no error 
 
 Values at stations are ordered section by section: K = 9 stations for each section. Axis 0 is the
 configuration.
+
+Derived in docs/theory.md, section 2.
 """
 
 from dataclasses import dataclass

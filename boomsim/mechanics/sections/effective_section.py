@@ -4,6 +4,8 @@ Every plate of the cell is an internal plate. Shear lag (section 3) is left out:
 plate's width is far below a fiftieth of the length between points of zero moment. So is
 column-like buckling (4.5.3): a boom has no close transverse stiffeners. The stress is taken
 up to yield; the reduction for lower stress, 4.4(4), is not used.
+
+Derived in docs/theory.md, section 4.
 """
 
 from collections.abc import Callable, Iterable

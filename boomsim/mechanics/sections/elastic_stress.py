@@ -3,6 +3,8 @@
 Tension is positive. ``sigma = n/A - m_y y/I_y - m_z z/I_z``: m_y positive curls the axis up
 and so compresses the top; m_z positive curls it towards positive z. Stress is taken at the
 outer surface, not at the midline.
+
+Derived in docs/theory.md, section 4.
 """
 
 from collections.abc import Sequence

@@ -1,6 +1,8 @@
 """What a wear pad does locally: its pressure, and crushing of the webs behind it.
 
 EN 1993-1-5:2006, section 6, for a load through one flange.
+
+Derived in docs/theory.md, section 4.
 """
 
 from dataclasses import dataclass

@@ -1,4 +1,7 @@
-"""Buckling of one internal plate, EN 1993-1-5:2006 section 4.4 and Table 4.1."""
+"""Buckling of one internal plate, EN 1993-1-5:2006 section 4.4 and Table 4.1.
+
+Derived in docs/theory.md, section 4.
+"""
 
 from math import sqrt
 

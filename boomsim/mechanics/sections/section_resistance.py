@@ -1,4 +1,7 @@
-"""How much of a section is used when plate buckling leaves only a part of it to work."""
+"""How much of a section is used when plate buckling leaves only a part of it to work.
+
+Derived in docs/theory.md, section 4.
+"""
 
 from dataclasses import dataclass
 

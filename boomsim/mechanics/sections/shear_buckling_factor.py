@@ -1,4 +1,7 @@
-"""Shear buckling of a section's flat plates, EN 1993-1-5:2006 section 5."""
+"""Shear buckling of a section's flat plates, EN 1993-1-5:2006 section 5.
+
+Derived in docs/theory.md, section 4.
+"""
 
 from math import sqrt
 

@@ -1,4 +1,7 @@
-"""What each support carries, on springs that can push and cannot pull."""
+"""What each support carries, on springs that can push and cannot pull.
+
+Derived in docs/theory.md, section 6.
+"""
 
 from dataclasses import dataclass
 

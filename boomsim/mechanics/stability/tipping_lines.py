@@ -2,6 +2,8 @@
 
 Each is given by its outward unit normal n and its distance d from the axis of rotation: points on
 it have n.x = d.
+
+Derived in docs/theory.md, section 6.
 """
 
 from dataclasses import dataclass

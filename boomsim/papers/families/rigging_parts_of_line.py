@@ -4,7 +4,7 @@ from math import ceil
 
 from sympy import log, pi, sin, symbols
 
-from boomsim.mechanics.external_loads import tackle_advantage
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.problems.family import ChoiceFamily, Given, Option, Posed, Values
 

@@ -227,7 +227,8 @@ def _row(chart: Chart, radius: float, units: str) -> int:
     if len(enough) == 0:
         raise ValueError(
             f"A radius of {radius:.2f} m is beyond the last row of this chart, "
-            f"{chart.radii[-1]:.2f} m: it allows nothing there. Take a smaller radius."
+            f"{chart.radii[-1]:.2f} m: it allows nothing there. Take a smaller radius; "
+            "the radius is given first, then the boom length."
         )
     return int(enough[0])
 

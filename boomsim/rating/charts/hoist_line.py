@@ -2,8 +2,9 @@
 
 import numpy as np
 
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.rope_reach import parts_reached
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import whole_steps
 from boomsim.rating.parts_reeved import reeved

@@ -7,6 +7,7 @@ from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.misreadings import Misreading
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.longest_boom import tell_longest
+from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.strategies import label
 from boomsim.units import display, show, show_rated
 
@@ -37,11 +38,11 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
     if reading.blank:
         assert reading.reason is not None
         words = words_of(reading.reason, reading.chart.setup.machine)
-        return [*said, f"That cell is blank, and nothing may be lifted: {words}."]
+        return [*said, f"That cell is blank, and nothing is rated there: {words}."]
     said.append(_cell(reading, units))
     if reading.rope_governs:
         carried = show(reading.line_limit, "mass", units)
-        said.append(f"The rope in {_parts(reading.parts)} carries {carried}, and that is less.")
+        said.append(f"The rope in {parts_said(reading.parts)} carries {carried}, and that is less.")
     if reading.deductions:
         left = show_rated(reading.net, units) if reading.net > 0.0 else show(0.0, "mass", units)
         said.append(f"Deduct {_taken(reading, units)}: that leaves {left} for the load.")
@@ -123,10 +124,6 @@ def _length(value: float, units: str) -> str:
     return display("length", units, like=0.0).text(value)
 
 
-def _parts(parts: int) -> str:
-    return "1 part of line" if parts == 1 else f"{parts} parts of line"
-
-
 def _taken(reading: Reading, units: str) -> str:
     listed = [f"{d.name} {show(d.mass, 'mass', units)}" for d in reading.deductions]
     return " and ".join([", ".join(listed[:-1]), listed[-1]] if len(listed) > 1 else listed)
@@ -136,9 +133,9 @@ def _verdict(reading: Reading, units: str) -> str:
     assert reading.load is not None
     asked = show(reading.load, "mass", units)
     if not reading.allowed:
-        return f"A load of {asked} is too much."
-    needed = _parts(reading.parts_needed or reading.parts)
-    return f"A load of {asked} may be lifted; it needs at least {needed}."
+        return f"A load of {asked} is more than is rated."
+    needed = parts_said(reading.parts_needed or reading.parts)
+    return f"A load of {asked} is rated on this chart; it needs at least {needed}."
 
 
 def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:

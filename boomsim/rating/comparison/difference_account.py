@@ -5,6 +5,8 @@ rated A - rated B = (what stability allows A - what it allows B)
 
 The first bracket is a sum over all masses, because the tipping load is a sum of moments about the
 tipping line over the load's lever arm.
+
+Derived in docs/theory.md, section 8.
 """
 
 from dataclasses import dataclass

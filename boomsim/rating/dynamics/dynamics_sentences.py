@@ -3,8 +3,10 @@
 from math import ceil, degrees
 
 from boomsim.mechanics.external_loads import hoisting_factor
+from boomsim.rating.comparison.mass_sums import Scale, in_steps
 from boomsim.rating.dynamics.dynamics_study import Dynamics, Effect
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.parts_reeved import parts_said
 from boomsim.units import display, show, show_rated
 
 NAMES = {
@@ -12,7 +14,7 @@ NAMES = {
     "stopped evenly": "lowered and stopped evenly",
     "stopped at once": "lowered and stopped at once",
     "dropped": "fallen into slack slings",
-    "swung out": "swung out by slewing",
+    "swung out": "swung out as the boom slews",
     "slewing stopped": "slewing stopped",
 }
 """What is done with the load."""
@@ -47,7 +49,7 @@ def cause_of(effect: Effect, found: Dynamics, *, units: str) -> str:
     if effect.key == "stopped at once":
         return f"from {speed}, as when a slack rope comes taut"
     if effect.key == "dropped":
-        return f"by {show(moved.drop, 'length', units)}"
+        return f"by {show(moved.drop, 'small_length', units)}"
     if effect.key == "swung out":
         out = show(found.swing_radius, "length", units)
         return f"the head goes {swing}: rope {degrees(found.swing_angle):.1f}° out, load {out} out"
@@ -116,14 +118,24 @@ def tell_worst(found: Dynamics, *, units: str) -> str:
 def tell_sag(found: Dynamics, *, units: str) -> str:
     """Say what gives under the load, and why that matters."""
     sag = found.sag
-    unit = display("small_length", units, like=sag.whole)
-
-    def said(value: float) -> str:
-        return unit.text(value)
-
+    scale = Scale(unit=display("small_length", units, like=sag.whole))
+    whole = round(sag.whole / scale.step)
+    parts = {"boom": sag.boom, "floats": sag.floats, "rope": sag.rope}
+    steps = in_steps(parts, total=whole, scale=scale)
+    listed = ", ".join(f"{name} {scale.text(step)}" for name, step in steps.items())
     return (
-        f"Hanging still the load lowers itself by {said(sag.whole)}: boom {said(sag.boom)}, floats "
-        f"{said(sag.floats)}, rope {said(sag.rope)}. What gives little is hit hard."
+        f"Hanging still the load lowers itself by {scale.text(whole)}: {listed}. "
+        "What gives little is hit hard."
+    )
+
+
+def tell_rope(found: Dynamics, *, units: str) -> str:
+    """Say what of the hoist rope gives: its parts, their length and the lead line."""
+    sag = found.sag
+    falls, lead = (show(length, "length", units) for length in (sag.rope_length, sag.lead))
+    return (
+        f"The hoist rope hangs in {parts_said(sag.parts)} of {falls} and a lead line of {lead}; "
+        "its cross-section is assumed from what makes it part, and its modulus is assumed."
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.machine.hoist_rope import head_height, lead_line
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.external_loads import GRAVITY
@@ -32,14 +33,19 @@ class Sag:
     ----------
     boom, rope, floats : float
         By how far each lowers the load, taken in proportion to it [m]
-    rope_length : float
-        From the head sheave to the hook [m]
+    rope_length, lead : float
+        Of each part of line from the head sheave to the hook, and from the winch to the head, on
+        the straight boom as the reeving has them [m]
+    parts : int
+        Parts of line [1]
     """
 
     boom: float
     rope: float
     floats: float
     rope_length: float
+    lead: float
+    parts: int
 
     @property
     def whole(self) -> float:
@@ -72,14 +78,17 @@ def sag_of(setup: Setup, *, boom: Condensed, load: float, angle: float, hook: fl
         for m in (load / 2.0, load)
     )
     up, out = float(whole.placed.head_up[0, 0]), float(whole.placed.head_out[0, 0])
-    length = max(up - hook, SHORTEST)
+    long, cos, sin = float(boom.layout.boom_length[0]), float(np.cos(angle)), float(np.sin(angle))
+    length = max(head_height(setup.machine, length=long, cos=cos, sin=sin) - hook, SHORTEST)
     parts = int(reeved(setup, length=boom.layout.boom_length)[0])
-    lead = float(np.hypot(out - setup.machine.hoist.winch_out, up - setup.machine.hoist.winch_up))
+    lead = lead_line(setup.machine, length=long, cos=cos, sin=sin)
     return Sag(
         boom=2.0 * (float(half.placed.head_up[0, 0]) - up),
         rope=load * GRAVITY / rope_stiffness(setup.machine, parts, length, lead),
         floats=2.0 * out * _tilt(setup, half, whole),
         rope_length=length,
+        lead=lead,
+        parts=parts,
     )
 
 

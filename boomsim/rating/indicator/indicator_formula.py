@@ -17,8 +17,9 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed, condense
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.parts_reeved import hanging_mass, reeved
 from boomsim.rating.setup import Setup

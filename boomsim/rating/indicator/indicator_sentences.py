@@ -2,8 +2,9 @@
 
 from math import degrees, isfinite
 
-from boomsim.machine.model import Support
+from boomsim.machine.model import Support, TurningMass
 from boomsim.rating.indicator.indicator_study import LESS, Indicated, Row
+from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.strategies import label
 from boomsim.units import show
 
@@ -54,12 +55,17 @@ def name_of(row: Row, found: Indicated, *, units: str) -> str:
         "wind across": f"wind {wind} across",
         "swinging out": f"slewed round: rope {degrees(found.swing_angle):.1f}° out",
         "way out": f"way out ({label(condition.extension)}), told ({label(condition.told)})",
-        "counterweight": f"counterweight {actual.counterweight.name}, "
-        f"told {told.counterweight.name}",
+        "counterweight": f"counterweight {_weighs(actual.counterweight, units)}, "
+        f"told {_weighs(told.counterweight, units)}",
         "outriggers": f"{_stands(actual.support)}, told {told.support.name}",
-        "parts of line": f"{actual.parts} parts of line, told {told.parts}",
+        "parts of line": f"{parts_said(actual.parts)}, told {told.parts}",
     }
     return names[condition.key]
+
+
+def _weighs(weight: TurningMass, units: str) -> str:
+    """Name a counterweight; in pounds its mass, for its name has tonnes in it."""
+    return show(weight.mass, "mass", units) if units == "us" and weight.mass > 0.0 else weight.name
 
 
 def _stands(support: Support) -> str:

@@ -24,7 +24,7 @@ from boomsim.rating.lift_response import VALID_DEFLECTION, Response, respond
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import tell_longest, too_long
 from boomsim.rating.overload.tip_over import worst_direction
-from boomsim.rating.parts_reeved import hanging_mass, reeved, tell_fewer_parts
+from boomsim.rating.parts_reeved import hanging_mass, reeved
 from boomsim.rating.setup import Setup
 from boomsim.units import outside
 
@@ -190,10 +190,7 @@ def lift(
         supports_slew=float(at.balance.slew[facing]),
         empty_hook=bare,
         lies_over=lies,
-        notes=(
-            *_notes(at, float(rating.capacity[0, 0]), lies, hung),
-            *tell_fewer_parts(setup, length=float(length[0])),
-        ),
+        notes=(*_notes(at, float(rating.capacity[0, 0]), lies, hung),),
     )
 
 

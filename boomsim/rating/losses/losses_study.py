@@ -2,6 +2,8 @@
 
 Each effect changes the setup (or the radius) a little and the place is rated again. The boom angle
 is the one set without the effect, as an operator sets it who does not know of it.
+
+Derived in docs/theory.md, section 11.
 """
 
 from dataclasses import dataclass, replace

@@ -5,6 +5,8 @@ lies a distance d - n.x inside the tipping line is worth share (d - n.x)/lever o
 strength governs, the machine is rated anew with the part a little lighter and a little heavier:
 the rated load is hung on the changed machine and one step along the slopes of all uses leads to
 the load at which the first of them is one.
+
+Derived in docs/theory.md, section 11.
 """
 
 from collections.abc import Callable

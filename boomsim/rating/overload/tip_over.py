@@ -7,6 +7,8 @@ M(lean) = (righting - load lever) cos(lean) - g (sum of m h + load H) sin(lean)
 with heights h of the masses and H of the head above the tipping line. Both terms say that leaning
 makes it worse: arms shorten, and what stands high moves out. The load is taken to hang clear: one
 that comes down on the ground is off the hook, and an unloaded crane may fall back on its floats.
+
+Derived in docs/theory.md, section 10.
 """
 
 from dataclasses import dataclass

@@ -36,11 +36,11 @@ def tell_lowering(found: Lowering, *, units: str) -> str:
         )
     if rated is None:
         return (
-            f"With {load} you may lower this boom all the way, to "
+            f"With {load} this boom is rated all the way down, to "
             f"{place_words(found.end, units=units)}: nowhere is the load more than is rated."
         )
     return (
-        f"With {load} you may lower this boom to {place_words(rated.place, units=units)}: beyond "
+        f"With {load} this boom is rated down to {limit_words(rated.place, units=units)}: beyond "
         f"it the load is more than is rated; {tell_ends(found.marks, units=units, direction=-1.0)}."
     )
 
@@ -87,7 +87,18 @@ def tell_what_sets(mark: Mark) -> str:
 
 
 def place_words(place: Place, *, units: str) -> str:
-    """Write a place down to which a boom may come, angle rounded up and radius rounded down.
+    """Write where a way begins or ends, as a table of it does.
+
+    Returns
+    -------
+    str
+        Such as "80.0°, 2.24 m"
+    """
+    return f"{show(place.angle, 'angle', units)}, {show(place.radius, 'length', units)}"
+
+
+def limit_words(place: Place, *, units: str) -> str:
+    """Write a place down to which a load is rated, angle rounded up and radius rounded down.
 
     Returns
     -------

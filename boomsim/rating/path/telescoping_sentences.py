@@ -33,13 +33,14 @@ def tell_telescoping(found: Telescoping, *, units: str) -> str:
     rated = found.marks.rated
     if rated is None:
         where = out_words(found, found.end.at, units=units)
-        return f"{begun} you may run this boom all the way out, to {where}."
+        return f"{begun} this boom is rated all the way out, to {where}."
     if not found.is_moved_at_start:
         why = "more than the push moves" if found.is_held_by_push else "more than is rated already"
         return f"{begun} this boom must not be run out: the load is {why}."
-    begun = f"{begun} you may run this boom out to {out_words(found, rated.place.at, units=units)}"
+    where = out_words(found, rated.place.at, units=units)
     if found.is_held_by_push:
-        return f"{begun}: there the push is used up, and it goes no farther."
+        return f"{begun} this boom runs out to {where}: there the push is used up."
+    begun = f"{begun} this boom is rated out to {where}"
     ends = tell_ends(found.marks, units=units, direction=1.0)
     return f"{begun}: beyond it the load is more than is rated; {ends}."
 

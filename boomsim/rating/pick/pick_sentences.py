@@ -13,6 +13,7 @@ from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.deductions import falls_words
 from boomsim.rating.charts.hoist_line import parts_of_column
 from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.pick.pick_asked import leaves_rear
 from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN, Check, Found
 from boomsim.rating.pick.pick_study import Pick
@@ -125,9 +126,12 @@ def _radius(check: Check, found: Found, units: str) -> str:
         )
     grown = show(found.radius, "length", units)
     more = show(found.growth, "length", units)
+    grows = f"grows by {more} to {grown}, unless the boom is raised"
+    if grown == measured:
+        grows = f"grows by less than shows: {grown}"
     said = (
         f"Measured {measured} with the hook empty. As the load comes on the boom bends and the "
-        f"radius grows by {more} to {grown}, unless the boom is raised"
+        f"radius {grows}"
     )
     if found.reading is None:
         first, last = (show(float(r), "length", units) for r in found.chart.radii[[0, -1]])
@@ -283,8 +287,11 @@ def _chart(check: Check, found: Found, units: str) -> str:
 def _rope(check: Check, found: Found, units: str) -> str:
     parts = parts_of_column(found.chart, column=0)
     assert check.limit is not None
-    reeved = "1 part of line carries" if parts == 1 else f"{parts} parts of line carry"
-    return f"{reeved[0].upper()}{reeved[1:]} {show_rated(check.limit, units)} gross."
+    verb = "carries" if parts == 1 else "carry"
+    return (
+        f"{parts_said(parts)} {verb} {show_rated(check.limit, units)} gross, rounded down as the "
+        "chart is."
+    )
 
 
 def _block(check: Check, found: Found, units: str) -> str:

@@ -1,14 +1,9 @@
 """Sentences on a reeved boom."""
 
 from boomsim.rating.limits.governing_words import what_sets
-from boomsim.rating.parts_reeved import what_hangs
+from boomsim.rating.parts_reeved import parts_said, what_hangs
 from boomsim.rating.reeving.reeving_study import Reeving
 from boomsim.units import listed, show, show_rated
-
-
-def parts_said(parts: int) -> str:
-    """Write a number of parts of line."""
-    return f"{parts} {'part' if parts == 1 else 'parts'} of line"
 
 
 def tell_parts(found: Reeving, *, units: str) -> str:

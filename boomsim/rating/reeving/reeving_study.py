@@ -6,9 +6,10 @@ import numpy as np
 
 from boomsim.machine.hoist_rope import angles_between, head_height, kept_on_drum, lead_line
 from boomsim.machine.model import Hoist, Machine
-from boomsim.mechanics.external_loads import GRAVITY, tackle_advantage
+from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reached
+from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.blank_cells import nearest_radius
 from boomsim.rating.charts.rows_and_rounding import chart_radii

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from boomsim.figures.charts.book.book_lines import LARGE, text_lines
 from boomsim.figures.charts.chart_head import facts_of
-from boomsim.figures.charts.chart_look import BODY, MARGIN, TITLE
+from boomsim.figures.charts.chart_sizes_and_tints import BODY, MARGIN, TITLE
 from boomsim.figures.charts.page_marks import POINT, Jump, Mark, Place, Stroke, Words, rule
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import FAINT, QUIET

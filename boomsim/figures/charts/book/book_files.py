@@ -7,7 +7,7 @@ from pathlib import Path
 
 from boomsim.figures.charts.book.book_html import book_html
 from boomsim.figures.charts.book.book_pages import book_sheets
-from boomsim.figures.charts.chart_look import ANSWERS, CLASS, FULL, Look
+from boomsim.figures.charts.chart_sizes_and_tints import ANSWERS, CLASS, FULL, Look
 from boomsim.figures.charts.pdf_writer import write_pdf
 from boomsim.files.folder_lock import only_writer
 from boomsim.files.whole_files import room_in

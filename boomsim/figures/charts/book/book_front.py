@@ -6,7 +6,7 @@ from boomsim.figures.charts.book.book_contents import Entry, contents_marks
 from boomsim.figures.charts.book.book_how_to_read import reading_marks
 from boomsim.figures.charts.book.book_lines import foot_marks
 from boomsim.figures.charts.book.book_title import title_marks
-from boomsim.figures.charts.chart_look import Look
+from boomsim.figures.charts.chart_sizes_and_tints import Look
 from boomsim.figures.charts.page_marks import Place, Sheet
 from boomsim.rating.charts.chart_book import Book
 

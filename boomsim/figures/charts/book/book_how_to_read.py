@@ -6,7 +6,7 @@ import numpy as np
 
 from boomsim.figures.charts.book.book_lines import LARGE, text_lines
 from boomsim.figures.charts.cell_text import numbers_of
-from boomsim.figures.charts.chart_look import BODY, LINE, MARGIN, TITLE
+from boomsim.figures.charts.chart_sizes_and_tints import BODY, LINE, MARGIN, TITLE
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Words, box, rule
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import FAINT, QUIET, STEEL

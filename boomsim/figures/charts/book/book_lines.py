@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.chart_look import LINE, MARGIN, TINY
+from boomsim.figures.charts.chart_sizes_and_tints import LINE, MARGIN, TINY
 from boomsim.figures.charts.page_marks import POINT, Mark, Place, Words, rule
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import FAINT, INK, QUIET

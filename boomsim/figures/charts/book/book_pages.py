@@ -8,8 +8,8 @@ import numpy as np
 from boomsim.figures.charts.book.book_contents import Entry
 from boomsim.figures.charts.book.book_front import FRONT, front_sheets
 from boomsim.figures.charts.chart_head import facts_of
-from boomsim.figures.charts.chart_look import FULL, Look
 from boomsim.figures.charts.chart_page import chart_sheets, columns_on_pages
+from boomsim.figures.charts.chart_sizes_and_tints import FULL, Look
 from boomsim.figures.charts.page_marks import Sheet
 from boomsim.rating.charts.chart_book import Book, Chapter, Progress
 from boomsim.rating.charts.load_chart import Chart, some_columns

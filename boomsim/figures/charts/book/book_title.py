@@ -6,7 +6,7 @@ import numpy as np
 
 from boomsim.caution import CAUTION
 from boomsim.figures.charts.book.book_lines import HUGE, LARGE, text_lines
-from boomsim.figures.charts.chart_look import LINE, MARGIN, TINT, TITLE, Look
+from boomsim.figures.charts.chart_sizes_and_tints import LINE, MARGIN, TINT, TITLE, Look
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.typeface import broken
 from boomsim.figures.colours_and_lines import INK, LOAD, QUIET
