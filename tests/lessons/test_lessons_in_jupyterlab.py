@@ -93,3 +93,45 @@ def test_run_all_stops_at_a_missing_guess_with_one_sentence(browser, lab):
     assert page.locator("img.lesson-picture").count() == 0
     lab.shut(page)
     page.close()
+
+
+def typed(page, cell, guess):
+    """Type a guess into the first quotes of a cell, with the keyboard, and run the cell."""
+    source = page.evaluate(
+        """cell => {
+          const content = window.jupyterapp.shell.currentWidget.content;
+          content.activeCellIndex = content.widgets.findIndex(
+            one => one.model.sharedModel.source.includes(cell));
+          content.mode = 'edit';
+          content.activeCell.editor.focus();
+          return content.activeCell.model.sharedModel.source;
+        }""",
+        cell,
+    )
+    page.keyboard.press("Control+End")
+    for _ in range(len(source) - source.index('=""') - len('="')):
+        page.keyboard.press("ArrowLeft")
+    page.keyboard.type(guess)
+    page.keyboard.press("Control+Enter")
+
+
+def test_a_guess_typed_with_the_keyboard_opens_the_lesson_and_an_exercise_is_told_its_thought(
+    browser, lab
+):
+    page = browser.new_page()
+    shutil.copyfile(OF_LESSONS[7], lab.folder / "typed.ipynb")
+    page.goto(lab.address("typed.ipynb"))
+    lab.start(page)
+    page.locator("[data-mime-type='application/vnd.jupyter.stderr']").wait_for(timeout=60_000)
+    typed(page, "this.predict(", "20.0 t")
+    page.get_by_text("Written down. Now run on and see.").wait_for(timeout=20_000)
+    page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-below')")
+    page.locator("img.lesson-picture").first.wait_for(timeout=60_000)
+    told = page.locator(".lesson-table").first.inner_text()
+    assert "you probably took the gross load for the net load" in told
+    typed(page, "this.exercise(", "yes")
+    thought = page.get_by_text("you probably took the load for all that hangs")
+    thought.wait_for(timeout=30_000)
+    assert page.get_by_text("The whole account").count() == 1
+    lab.shut(page)
+    page.close()
