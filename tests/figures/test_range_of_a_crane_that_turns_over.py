@@ -9,7 +9,7 @@ from matplotlib.figure import Figure
 from boomsim.figures.range import range_figure as pictures
 from boomsim.figures.range.range_figure import draw_range, figure_of_range
 from boomsim.figures.range.range_shape import RangeShape, range_of
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup, set_up
 from tests.making import invented_crane
 
@@ -55,7 +55,8 @@ def test_no_arc_is_drawn_below_the_boom_angle_at_which_the_crane_turns_over(
 
 def test_nothing_less_than_hook_block_and_slings_is_rated(shape: RangeShape) -> None:
     known = np.isfinite(shape.capacity)
-    assert np.all(shape.capacity[known] >= hanging_mass(shape.setup.machine))
+    hung = hanging_mass(shape.setup, length=shape.length, angle=shape.angle[None, :])
+    assert np.all(shape.capacity[known] >= np.broadcast_to(hung, known.shape)[known])
     assert np.all(shape.stands[known])
     assert np.array_equal(known, shape.governing >= 0)
 
