@@ -7,12 +7,21 @@ answer stick. A cell that fails stops the build.
 import re
 from collections.abc import Iterator
 
-from boomsim.classroom.pages.notebook_cells import COMPARED, GATE, Kernel, Shown, cells, guessed
-from boomsim.lessons.class_plan import LENGTH
+from boomsim.classroom.pages.notebook_cells import (
+    COMPARED,
+    EXERCISE,
+    GATE,
+    Kernel,
+    Shown,
+    cells,
+    exercise_of,
+    guessed,
+)
+from boomsim.lessons.class_plan import LENGTH, SCENES, script
 from boomsim.lessons.lesson_order import LESSONS
 from boomsim.lessons.lesson_parts import Lesson
 
-CLASS_PLAN = "00-instructor"
+CLASS_PLAN, SCRIPT = "00-instructor", "screen.script("
 
 FOLD = '<details class="{kind}"><summary>{says}</summary>\n\n'
 END = "\n\n</details>\n"
@@ -87,6 +96,11 @@ def lesson_page(lesson: Lesson) -> str:
             page.kernel.run(guessed(text, lesson, "metric"))
             page.add(FOLD.format(kind="after-guess", says=WRITTEN_DOWN))
             gated = True
+        elif EXERCISE in text:
+            question, answer = exercise_of(text, lesson, "metric")
+            page.add(question)
+            page.add(FOLD.format(kind="after-guess", says=WRITTEN_DOWN))
+            page.add(_set(Shown(kind="html", text=answer)) + END)
         else:
             page.run(_nothing_guessed(text, lesson))
     page.add(END)
@@ -98,7 +112,13 @@ def class_plan() -> str:
     """The class of 45 minutes: all that its notebook shows."""
     page = Page()
     for kind, text in cells(CLASS_PLAN):
-        page.add(text) if kind == "markdown" else page.run(text)
+        if kind == "markdown":
+            page.add(text)
+            heading = text.splitlines()[0].removeprefix("## ")
+            if heading in {scene.name for scene in SCENES}:
+                page.add(_set(Shown(kind="html", text=script(heading)._repr_html_())))
+        elif SCRIPT not in text:
+            page.run(text)
     question, rest = page.blocks[0].removeprefix("# ").split("\n", 1)
     page.blocks[0] = f"# A class of {LENGTH} minutes\n\n**{question}**\n{rest}"
     return page.text()

@@ -1,8 +1,9 @@
 """Balance of every section as a free body, worked out anew from what a solved state says.
 
-Nothing here calls the mechanics: positions come from the state's rotations, weights from the
-machine, and forces of pads, locks and cylinder from what the mechanics returned. All vectors are
-in axes of the base section, (along, above) [m] or [N]; one configuration, one cell.
+Nothing here calls the mechanics: positions come from the state's rotations and from what its
+forces stretch, weights from the machine, and forces of pads, locks and cylinder from what the
+mechanics returned. All vectors are in axes of the base section, (along, above) [m] or [N]; one
+configuration, one cell.
 """
 
 from dataclasses import dataclass
@@ -11,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.integrate import cumulative_simpson
 
-from boomsim.machine.model import Machine
+from boomsim.machine.model import Machine, Section
 from boomsim.mechanics.boom.boom_state import State
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.boom.internal_forces import Forces
@@ -70,17 +71,48 @@ def curves(boom: Condensed, state: State) -> list[Curve]:
     list of Curve
     """
     made: list[Curve] = []
-    for number in range(len(boom.machine.boom.sections)):
+    for number, section in enumerate(boom.machine.boom.sections):
         stations = boom.stations.position[0, number]
-        turns = state.rotation[0, 9 * number : 9 * number + 9, 0]
-        place, turn = _parabolas(stations, turns)
+        own = slice(9 * number, 9 * number + 9)
+        place, turn = _parabolas(stations, state.rotation[0, own, 0])
+        _, longer = _parabolas(stations, 1.0 + strains(boom, state, section, own))
         start = np.zeros(2)
         if number:
             tail = boom.layout.tail[0, number] - boom.layout.tail[0, number - 1]
             start = made[-1].at(float(tail))
-        point = np.stack([_summed(way, place) for way in (np.cos(turn), np.sin(turn))], axis=1)
+        ways = longer * np.cos(turn), longer * np.sin(turn)
+        point = np.stack([_summed(way, place) for way in ways], axis=1)
         made.append(Curve(place=place.ravel(), rotation=turn.ravel(), point=start + point))
     return made
+
+
+def strains(boom: Condensed, state: State, section: Section, own: slice) -> Floats:
+    """Of a section's axis at its stations, from the force along it there."""
+    along = state.force_along[0, own, 0] * np.cos(state.rotation[0, own, 0])
+    along = along + state.force_above[0, own, 0] * np.sin(state.rotation[0, own, 0])
+    if not own.start:
+        along = along + boom.stations.in_overlap[0, own, 0] * state.lug_along[0, 0]
+    whole, hole = (_area(section, side * 0.5) for side in (1.0, -1.0))
+    return np.asarray(along / (section.material.in_tension * (whole - hole)))
+
+
+def _area(section: Section, out: float) -> float:
+    """Area inside a line that runs `out` of a plate's thickness outside the midline [m2]."""
+    shape = section.profile
+    z, y = np.array(shape.corners).T
+    way = np.stack([np.roll(z, -1) - z, np.roll(y, -1) - y])
+    way /= np.hypot(*way)
+    turn = np.sign(np.sum(z * np.roll(y, -1) - np.roll(z, -1) * y))
+    # Each plate moved outwards, and cut with the one before it.
+    normal = turn * np.stack([way[1], -way[0]])
+    reach = normal[0] * z + normal[1] * y + out * np.array(shape.thickness)
+    before = np.roll(normal, 1, axis=1)
+    bottom = before[0] * normal[1] - before[1] * normal[0]
+    z, y = (
+        (np.roll(reach, 1) * normal[1] - reach * before[1]) / bottom,
+        (before[0] * reach - normal[0] * np.roll(reach, 1)) / bottom,
+    )
+    return float(abs(np.sum(z * np.roll(y, -1) - np.roll(z, -1) * y)) / 2)
 
 
 def sideways(boom: Condensed, state: State) -> list[Floats]:
@@ -196,8 +228,8 @@ def weights(boom: Condensed, state: State) -> list[Force]:
 def joint(boom: Condensed, state: State, forces: Forces, number: int) -> list[Force]:
     """What the outer section does to a moving one: front pad, rear pad, lock.
 
-    The front pad slides on the inner section and presses across its axis; rear pad and lock hold
-    across and along the outer section's axis.
+    The front pad stands at the outer section's mouth, slides on the inner one and presses across
+    its axis; rear pad and lock hold across and along the outer section's axis.
     """
     outer, axis = curves(boom, state)[number - 1 : number + 1]
     mouth = float(boom.layout.overlap[0, number])
@@ -206,7 +238,7 @@ def joint(boom: Condensed, state: State, forces: Forces, number: int) -> list[Fo
         float(f[0, number, 0]) for f in (forces.front_pad, forces.rear_pad, forces.lock)
     )
     return [
-        Force(vector=front * axis.normal(mouth), point=axis.at(mouth)),
+        Force(vector=front * axis.normal(mouth), point=outer.at(float(outer.place[-1]))),
         Force(vector=-rear * outer.normal(place), point=axis.at(0.0)),
         Force(vector=lock * outer.tangent(place), point=axis.at(0.0)),
     ]

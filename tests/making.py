@@ -71,7 +71,7 @@ def stiff_section(
     nose: float = 0.0,
     clearance: float = 0.0,
 ) -> Section:
-    """A section of a wanted bending stiffness, the same in both planes.
+    """A section of a wanted bending stiffness, the same in both planes, that only bends.
 
     Parameters
     ----------
@@ -89,7 +89,9 @@ def stiff_section(
     Section
     """
     modulus = stiffness / properties(SQUARE).i_y
-    material = Material(yield_stress=690e6, modulus=modulus, shear_modulus=math.inf)
+    material = Material(
+        yield_stress=690e6, modulus=modulus, shear_modulus=math.inf, axial_modulus=math.inf
+    )
     return Section(
         profile=SQUARE,
         material=material,

@@ -331,3 +331,21 @@ def _outriggers(size: float) -> Support:
         stiffness=2e7,
         area=0.25,
     )
+
+
+def without_stretch(machine: Machine) -> Machine:
+    """The same machine of a steel that does not stretch.
+
+    Parameters
+    ----------
+    machine : Machine
+
+    Returns
+    -------
+    Machine
+    """
+    sections = tuple(
+        replace(s, material=replace(s.material, axial_modulus=math.inf))
+        for s in machine.boom.sections
+    )
+    return replace(machine, boom=replace(machine.boom, sections=sections))

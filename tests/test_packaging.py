@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
-NAMES = {"matplotlib": "matplotlib", "fonttools": "fontTools", "jupyterlab": None}
+NAMES = {"fonttools": "fontTools", "pillow": "PIL", "jupyterlab": None}
 """Names under which packages are imported; jupyterlab is started, not imported."""
 
 pyproject = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))

@@ -76,14 +76,16 @@ def run(chosen: argparse.Namespace) -> None:
 
 def _head(picks: "list[Pick]", seed: int, units: str) -> str:
     from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+    from boomsim.units import in_words
 
     setup = picks[0].setup
-    return (
+    said = (
         f"{len(picks)} {'pick' if len(picks) == 1 else 'picks'}, seed {seed}: the same again with "
         f"--seed {seed}. "
         f"{machine_words(setup)}; {setup_words(setup, units=units)}. "
         f"{allowance_words(setup.rule, units=units)}"
-    ).rstrip()
+    )
+    return in_words(said.rstrip(), units)
 
 
 def _played(

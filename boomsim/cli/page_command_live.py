@@ -3,6 +3,7 @@
 import argparse
 from collections.abc import Callable
 from typing import TYPE_CHECKING
+from urllib.parse import urlsplit
 
 if TYPE_CHECKING:
     from boomsim.lab.scene.scene import Scene
@@ -24,12 +25,30 @@ def add_live(parser: argparse.ArgumentParser) -> None:
         help="of Python for browsers, which a live page carries; without it the command says what "
         "to fetch",
     )
+    live.add_argument(
+        "--address",
+        metavar="URL",
+        default="",
+        help="where the page will lie on the web: its links and their QR codes begin with it",
+    )
 
 
 def refuse_runtime(chosen: argparse.Namespace) -> None:
-    """Refuse a runtime that nothing would run."""
-    if chosen.runtime is not None:
-        raise ValueError("--runtime goes with --live. Add --live, or leave --runtime out.")
+    """Refuse a runtime that nothing would run, and an address that nothing would use."""
+    for name, given in (("--runtime", chosen.runtime), ("--address", chosen.address)):
+        if given:
+            raise ValueError(f"{name} goes with --live. Add --live, or leave {name} out.")
+
+
+def _web_address(text: str) -> str:
+    """Refuse what is no address of a page on the web."""
+    parts = urlsplit(text)
+    if text and (parts.scheme not in ("http", "https") or not parts.netloc or parts.fragment):
+        raise ValueError(
+            f'--address "{text}" is no web address of a page. Give one such as '
+            "https://example.org/crane.html, without a # part."
+        )
+    return text
 
 
 def write_live(
@@ -55,10 +74,11 @@ def write_live(
     from boomsim.lab.live.live_page import live_page
     from boomsim.lab.live.python_runtime import read_runtime
 
+    address = _web_address(chosen.address)
     runtime = read_runtime(chosen.runtime)
     compiler = find_compiler()
     start = _start(chosen, scene, ways)
-    made = live_page(runtime, start, units=chosen.units, compiler=compiler)
+    made = live_page(runtime, start, units=chosen.units, compiler=compiler, address=address)
     target = write_whole(made, chosen.file, ending=".html")
     size = len(made) / 1e6
     return (

@@ -13,7 +13,7 @@ from boomsim.rating.comparison.mass_sums import Scale, scale_of
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.parts_reeved import what_hangs
 from boomsim.rating.strategies import label, letter
-from boomsim.units import in_words, listed, show
+from boomsim.units import all_in_words, in_words, listed, show
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,13 +71,14 @@ def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:
     units : str
         "metric" or "us"
     """
-    return Verdict(
+    said = Verdict(
         chosen=chosen,
         points=pick.points(chosen),
         first=_first(pick, chosen),
         ways=tuple(_way(pick, way, units) for way in range(len(pick.capacity))),
         why=_why(pick, chosen, units),
     )
+    return all_in_words(said, units)
 
 
 def _scale(pick: Pick, units: str) -> Scale:

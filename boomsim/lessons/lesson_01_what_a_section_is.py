@@ -19,14 +19,14 @@ def far_lock() -> float:
     return load_machine(MACHINE).boom.lock_positions[-2]
 
 
-def _last_out() -> Array:
+def last_out() -> Array:
     """Extension of this lesson: the lightest section far out alone."""
     moving = len(load_machine(MACHINE).boom.sections) - 1
     return np.array([0.0] * (moving - 1) + [far_lock()])
 
 
 def _section_guess(units: str) -> Guess:
-    machine, out = load_machine(MACHINE), _last_out()
+    machine, out = load_machine(MACHINE), last_out()
     last = len(out)
     section = machine.boom.sections[last]
     return Guess(
@@ -44,7 +44,7 @@ def _section_guess(units: str) -> Guess:
 
 
 def _section_truths() -> tuple[Truth]:
-    boom, out = load_machine(MACHINE).boom, _last_out()
+    boom, out = load_machine(MACHINE).boom, last_out()
     last = len(out)
     section, gone = boom.sections[last], boom.sections[last].stroke * float(out[-1])
     return (
@@ -102,7 +102,7 @@ def _section_check(units: str) -> Check:
 def _section_sheet(units: str) -> Sheet:
     from boomsim.figures.handout.handout_drawings import figure_of_rows
 
-    machine, out = load_machine(MACHINE), _last_out()
+    machine, out = load_machine(MACHINE), last_out()
     placed = layout(machine.boom, extension=out)
 
     def said(value: float) -> str:

@@ -101,7 +101,8 @@ class Table:
         head = _cells("th", self.head, sides)
         rows = "".join(f"<tr>{_cells('td', row, sides)}</tr>" for row in self.rows)
         return (
-            '<div class="lesson-table" style="max-width:60em"><table style="font-size:1em">'
+            '<div class="lesson-table" style="max-width:60em;line-height:1.4">'
+            '<table style="font-size:1em">'
             f"<thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>{_small(self.small)}</div>"
         )
 

@@ -125,7 +125,7 @@ class Check:
             Number and unit, such as "11.2 t"; it is read, never run
         """
         if isinstance(text, str) and not text.strip():
-            return Verdict(kind="empty", words=self._invitation())
+            return Verdict(kind="empty", words=f"{self.question} {self._invitation()}".strip())
         try:
             value = parse(text, self.quantity)
         except UnitError as error:

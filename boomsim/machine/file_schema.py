@@ -29,6 +29,7 @@ from boomsim.machine.plausible_ranges import (
     MOMENT,
     NAME,
     NOSE,
+    OIL_MODULUS,
     OVERLAP,
     PAD_PRESSURE,
     PLACE,
@@ -166,6 +167,8 @@ CYLINDER = Table(
         "attach_below": Key(PLACE, "upper pin, below the boom's axis"),
         "strength": Key(FORCE, "largest push"),
         "mass": Key(MASS, "half of it goes with each pin"),
+        "bore": Key(SIZE, "inside diameter; how its trapped oil gives way", None),
+        "oil_modulus": Key(OIL_MODULUS, "bulk modulus of its oil", 1.5e9),
     },
 )
 

@@ -12,6 +12,9 @@ from boomsim.units import show
 LEAST_LEVER = 0.1
 """Smallest lever arm of the cylinder about the heel pin, over the upper pin's distance [1]."""
 
+MOST_PRESSURE = 70e6
+"""Oil pressures beyond this are a slip of the pen: cranes work at some 25 to 35 MPa [Pa]."""
+
 INSIDE = 1e-3
 """A support this far inside the line between its neighbours still lies on it [m]."""
 
@@ -19,6 +22,7 @@ INSIDE = 1e-3
 def machine_faults(machine: Machine) -> Iterator[Fault]:
     """Say what does not go together among the parts of a machine."""
     yield from _lever_faults(machine)
+    yield from _bore_faults(machine)
     yield from _attach_faults(machine)
     yield from _longest_boom_faults(machine)
     yield from _rope_faults(machine)
@@ -158,6 +162,23 @@ def _lever_faults(machine: Machine) -> Iterator[Fault]:
             f"{show(arm, 'length')} and must be {show(needed, 'length')} or more"
             f"{', for a push would lower the boom' if arm < 0 else ''}. "
             "Lower or move base_out, base_up, or raise attach_below.",
+        )
+
+
+def _bore_faults(machine: Machine) -> Iterator[Fault]:
+    """Say that no cylinder of such a bore pushes so hard."""
+    cylinder = machine.cylinder
+    if cylinder.bore is None:
+        return
+    pressure = cylinder.strength / (math.pi * cylinder.bore**2 / 4.0)
+    if pressure > MOST_PRESSURE:
+        least = math.sqrt(cylinder.strength / MOST_PRESSURE * 4.0 / math.pi)
+        yield Fault(
+            path="cylinder.bore",
+            says=f"A bore of {show(cylinder.bore, 'small_length')} needs "
+            f"{show(pressure, 'stress')} for the largest push of "
+            f"{show(cylinder.strength, 'force')}; no more than {show(MOST_PRESSURE, 'stress')} is "
+            f"believed. Give {show(least, 'small_length')} or more, or a smaller push.",
         )
 
 

@@ -21,6 +21,7 @@ LARGEST_FILE = 256 * 1024
 _BUILTIN = Path(__file__).with_name("builtin")
 
 
+@lru_cache(maxsize=1)
 def machine_names() -> tuple[str, ...]:
     """List the built-in machines.
 

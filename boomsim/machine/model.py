@@ -25,17 +25,26 @@ class Material:
         Used only to judge a section's mass against its plates [kg/m3]
     shear_modulus : float or None
         G; None: that of a Poisson's ratio of 0.3, E/2.6 [Pa]
+    axial_modulus : float or None
+        Stress over strain along the section; None: E. Infinite for a textbook's bar, which bends
+        and does not stretch; no file gives it [Pa]
     """
 
     yield_stress: float
     modulus: float = 210e9
     density: float = 7850.0
     shear_modulus: float | None = None
+    axial_modulus: float | None = None
 
     @property
     def in_shear(self) -> float:
         """Shear modulus G, given or not [Pa]."""
         return self.modulus / 2.6 if self.shear_modulus is None else self.shear_modulus
+
+    @property
+    def in_tension(self) -> float:
+        """Modulus along the section, given or not [Pa]."""
+        return self.modulus if self.axial_modulus is None else self.axial_modulus
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -231,6 +240,10 @@ class LuffingCylinder:
         Largest push [N]
     mass : float
         Half goes with each pin [kg]
+    bore : float or None
+        Inside diameter; None: its oil is taken as rigid [m]
+    oil_modulus : float
+        Bulk modulus of the oil with the air it carries [Pa]
     """
 
     base_out: float
@@ -239,6 +252,8 @@ class LuffingCylinder:
     attach_below: float
     strength: float
     mass: float
+    bore: float | None = None
+    oil_modulus: float = 1.5e9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -348,7 +363,7 @@ class Deck:
     z: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, repr=False)
 class Machine:
     """A whole crane. Everything in it is invented; it teaches, it plans no lift.
 
@@ -388,6 +403,12 @@ class Machine:
     hook_block: float
     slings: float
     deck: Deck | None = None
+
+    def __repr__(self) -> str:
+        return (
+            f"<boomsim machine: {self.name} (invented), {len(self.boom.sections)} boom sections, "
+            f"{len(self.counterweights)} counterweights, {len(self.supports)} supports>"
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,6 +24,7 @@ from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.limits.ultimate_values import with_ultimates
 from boomsim.rating.rules import Rule, StabilityRule, StrengthRule
 from boomsim.rating.setup import Setup
+from boomsim.rating.sinking_on_oil import Trapped
 
 FLOAT = "float"
 """Kind of event beside those that limits bring: a float lifts."""
@@ -119,23 +120,46 @@ def largest_load(setup: Setup) -> float:
     return MOST_OF_LINE * hoist.line_pull * advantage / GRAVITY
 
 
-def hang(
-    setup: Setup, *, boom: Condensed, load: Array, held: Array, hold: str = "angle"
-) -> Response:
-    """Hang loads on a boom whose angle, or whose radius, is kept.
+class Held:
+    """What is kept while a load is raised: the loaded radius, or the luffing cylinder's oil.
+
+    Nobody luffs while a load grows. The oil was trapped when the rated load hung at the rated
+    angle; under more load the boom sinks on it, and under less it stands higher.
 
     Parameters
     ----------
     setup : Setup
     boom : Condensed
-    load, held : ndarray, shape (configurations, cells) or broadcastable
-        Gross load [kg]; boom angle [rad] or loaded radius [m]
+    rated : ndarray, shape (configurations, cells)
+        Rated loads [kg]
+    held : ndarray, shape (configurations, cells)
+        Boom angles with the rated loads on [rad], or loaded radii [m]
     hold : str
         "angle" or "radius"
     """
-    if hold == "radius":
-        return respond(setup, boom=boom, load=load, radius=held)
-    return respond(setup, boom=boom, load=load, angle=held)
+
+    def __init__(
+        self, setup: Setup, *, boom: Condensed, rated: Array, held: Array, hold: str
+    ) -> None:
+        self.setup, self.boom, self.held = setup, boom, held
+        oil = Trapped(setup, boom=boom, load=rated, angle=held) if hold == "angle" else None
+        self.oil = oil
+
+    def hung(self, load: Array) -> Response:
+        """Hang loads.
+
+        Parameters
+        ----------
+        load : ndarray, shape (configurations, cells)
+            Gross load [kg]
+
+        Returns
+        -------
+        Response
+        """
+        if self.oil is None:
+            return respond(self.setup, boom=self.boom, load=load, radius=self.held)
+        return respond(self.setup, boom=self.boom, load=load, angle=self.oil.under(load))
 
 
 def load_at_one(

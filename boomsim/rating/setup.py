@@ -38,7 +38,7 @@ class _Named(Protocol):
 _N = TypeVar("_N", bound=_Named)
 
 
-@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True, repr=False)
 class Setup:
     """A machine, rigged.
 
@@ -69,6 +69,13 @@ class Setup:
     rule: Rule
     disturbances: Disturbances = CALM
     kinds: tuple[Kind, ...] = KINDS
+
+    def __repr__(self) -> str:
+        return (
+            f"<boomsim setup: {self.machine.name}, {self.sector}, counterweight "
+            f"{self.counterweight.name}, support {self.support.name}, up to {self.parts} parts of "
+            f"line, rule {self.rule.name}>"
+        )
 
 
 def set_up(

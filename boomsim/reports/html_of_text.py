@@ -1,8 +1,12 @@
 """A report's text as HTML: its tables as tables, its paragraphs as paragraphs."""
 
+import re
 from html import escape
 
 from boomsim.reports.text_in_trade_words import RULE, table_of
+
+ITEM = re.compile(r"- |\d+\. [A-Z]")
+"""Begins a line of a list."""
 
 
 def html_of(text: str) -> str:
@@ -26,7 +30,18 @@ def _block(lines: list[str]) -> str:
         return _table(lines)
     if any(line.startswith(" ") for line in lines):
         return f"<pre>{escape(chr(10).join(lines))}</pre>"
-    return f"<p>{escape(' '.join(lines))}</p>"
+    return f"<p>{'<br>'.join(escape(item) for item in _items(lines))}</p>"
+
+
+def _items(lines: list[str]) -> list[str]:
+    """Join the lines of a paragraph; what is counted or listed stands on lines of its own."""
+    items: list[str] = []
+    for line in lines:
+        if not items or ITEM.match(line):
+            items.append(line)
+        else:
+            items[-1] += f" {line}"
+    return items
 
 
 def _table(lines: list[str]) -> str:

@@ -54,18 +54,18 @@ def as_text(found: "Overload", *, units: str) -> str:
         tell_event,
         tell_fall,
         tell_feel,
+        tell_kept,
         tell_ultimates,
         tell_verdict,
     )
     from boomsim.rating.strategies import label
     from boomsim.units import show, show_rated
 
-    kept = "boom angle" if found.hold == "angle" else "radius"
     head = (
         f"{setup_text(found.setup, units=units, extension=found.extension)} "
         f"Extension {label(found.extension)} % (base side first); "
         f"{show_rated(found.rated, units)} is rated at {show(found.radius, 'length', units)} "
-        f"({what_sets(found.governing)}). The {kept} is kept while the load is raised; no "
+        f"({what_sets(found.governing)}). {tell_kept(found)} while the load is raised; no "
         f"safety margins are applied. {tell_ultimates(found)}"
     )
     rows = [

@@ -8,7 +8,8 @@ import json
 import os
 
 import pytest
-from lab.scenes_to_try import by_command, random_scene
+from lab.scenes_to_try import by_command, by_compare, random_scene
+from lab.test_live_ways import compared_scene, hook_mass, shows
 
 from boomsim.cli import main
 from boomsim.lab.live.live_model import Live
@@ -22,6 +23,10 @@ pytestmark = pytest.mark.browser
 
 READY = "() => document.getElementById('state').textContent.startsWith('Ready')"
 MANY = 60
+LARGEST = 12_000_000
+"""A page of more is too large to mail [bytes]."""
+
+PHONE = {"is_mobile": True, "has_touch": True}
 
 CLOSE = 3e-5
 """The explorer's search for a rated load is this close; see tests/lab/test_same_numbers.py."""
@@ -33,7 +38,9 @@ def file(tmp_path_factory):
     if not folder:
         pytest.skip("no runtime for live pages at hand: name its folder in BOOMSIM_RUNTIME")
     path = tmp_path_factory.mktemp("live") / "live.html"
-    assert main(["page", "--live", str(path), "--runtime", folder]) == 0
+    words = ["page", "--live", str(path), "--runtime", folder]
+    assert main([*words, "--address", "https://example.org/crane.html"]) == 0
+    assert path.stat().st_size < LARGEST
     return path
 
 
@@ -71,7 +78,12 @@ def desk(open_at):
 
 @pytest.fixture(scope="module")
 def phone(open_at):
-    return open_at(390, 844, is_mobile=True, has_touch=True)
+    return open_at(390, 844, **PHONE)
+
+
+@pytest.fixture(scope="module")
+def lying(open_at):
+    return open_at(844, 390, **PHONE)
 
 
 def after(page, act):
@@ -83,10 +95,16 @@ def after(page, act):
     )
 
 
+GO = """where => {
+  if (location.hash === '#' + where) ask({do: 'go', address: where});
+  else location.hash = where;
+}"""
+
+
 def go(page, scene: Scene) -> dict[str, str]:
     """Open a scene by its address, and read the numbers that are shown."""
     address = to_address(scene, Look())
-    after(page, lambda: page.evaluate("where => { location.hash = where; }", address))
+    after(page, lambda: page.evaluate(GO, address))
     return numbers(page)
 
 
@@ -164,6 +182,7 @@ def test_arrow_keys_move_a_slider_and_the_picture_answers(desk):
     before = numbers(desk)
     press(desk, "load", "ArrowRight")
     assert numbers(desk)["load"] != before["load"]
+    after(desk, lambda: desk.locator('[name="keep"]').select_option(label="the radius"))
     press(desk, "section 4", "ArrowRight")
     assert numbers(desk)["length"] != before["length"]
 
@@ -200,40 +219,313 @@ def test_a_machine_file_of_ones_own_is_opened_and_a_wrong_one_is_refused(desk):
     assert numbers(desk)["load"] == show(first_scene("truck18").load, "mass")
 
 
-def test_on_a_phone_every_slider_is_seen_together_with_the_picture(phone):
-    names = phone.locator("input[type=range]").evaluate_all("all => all.map(one => one.name)")
-    shut = [name for name in names if phone.locator(f'[name="{name}"]').is_hidden()]
+# --- The main job --------------------------------------------------------------------------------
+
+
+def ways(page) -> list[dict]:
+    """What the cards show, in their order."""
+    return page.evaluate(
+        """() => [...document.querySelectorAll('.way')].map(one => ({extension: one.way.extension,
+             carries: one.querySelector('.carries').textContent,
+             pressed: one.getAttribute('aria-pressed')}))"""
+    )
+
+
+def compared(page, numbers) -> int:
+    """Compare the cards of random scenes with `compare --json`; how many could be."""
+    tried = 0
+    for number in numbers:
+        scene = compared_scene(number)
+        go(page, scene)
+        shown = ways(page)
+        told = by_compare(scene, [tuple(w["extension"]) for w in shown]) if shown else None
+        if told is None:
+            continue
+        tried += 1
+        hook = hook_mass(scene)
+        for way, capacity in zip(shown, told, strict=True):
+            assert shows(capacity, way["carries"], hook=hook), (number, way)
+    return tried
+
+
+def test_the_ways_of_random_scenes_carry_what_compare_says_to_the_printed_digit(desk):
+    assert compared(desk, range(150)) >= 100
+
+
+@pytest.mark.long
+def test_the_ways_of_five_hundred_random_scenes_carry_what_compare_says(desk):
+    assert compared(desk, range(200, 850)) >= 500
+
+
+def test_the_question_and_its_answer_are_seen_first_without_scrolling_or_unfolding(open_at):
+    for width, height, more in ((1280, 800, {}), (390, 844, PHONE), (844, 390, PHONE)):
+        page = open_at(width, height, **more)
+        page.wait_for_function("() => document.getElementById('because').textContent")
+        for one in ("#question", ".way >> nth=0", ".way >> nth=2", "#because", "#stage svg"):
+            box = page.locator(one).bounding_box()
+            assert box["y"] >= 0, one
+            assert box["y"] + box["height"] <= height + 1, one
+        assert page.locator("#because").text_content().startswith("At ")
+
+
+def test_a_way_that_is_pressed_becomes_the_boom(desk):
+    go(desk, Scene())
+    other = next(k for k, one in enumerate(ways(desk)) if one["pressed"] == "false")
+    after(desk, lambda: desk.locator(".way").nth(other).click())
+    assert ways(desk)[other]["pressed"] == "true"
+
+
+# --- Taking hold of it ---------------------------------------------------------------------------
+
+
+def middle(page, grip: str) -> tuple[float, float]:
+    box = page.locator(f'[data-grip="{grip}"]').bounding_box()
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def drag(page, grip: str, right: float, down: float) -> None:
+    """Take hold, go in ten steps, let go, and wait until the page is still."""
+    page.locator(f'[data-grip="{grip}"]').scroll_into_view_if_needed()
+    x, y = middle(page, grip)
+    page.mouse.move(x, y)
+    page.mouse.down()
+    for k in range(1, 11):
+        page.mouse.move(x + right * k / 10, y + down * k / 10)
+    after(page, page.mouse.up)
+    still(page)
+
+
+def still(page) -> None:
+    page.wait_for_function("() => !busy && !wishes.length", timeout=60_000)
+
+
+@pytest.mark.parametrize(("right", "down"), [(-50, -25), (30, 20)])
+def test_the_tip_follows_the_mouse(right, down, desk):
+    go(desk, Scene(radius=9.6))
+    x, y = middle(desk, "tip")
+    drag(desk, "tip", right, down)
+    now = middle(desk, "tip")
+    # On a circle about the heel pin, and in steps of 0.1 m: some 2 px.
+    assert abs(now[0] - x - right) < 12
+    assert abs(now[1] - y - down) < 12
+
+
+def test_the_load_follows_a_finger(phone):
+    go(phone, Scene(radius=9.6, load=8000.0))
+    before, (x, y) = numbers(phone), middle(phone, "load")
+    client = phone.context.new_cdp_session(phone)
+
+    def touch(kind: str, points: list) -> None:
+        client.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
+
+    touch("touchStart", [{"x": x, "y": y}])
+    for k in range(1, 9):
+        touch("touchMove", [{"x": x + 8 * k, "y": y}])
+    after(phone, lambda: touch("touchEnd", []))
+    still(phone)
+    assert abs(middle(phone, "load")[0] - x - 64) < 6
+    assert numbers(phone)["radius"] != before["radius"]
+    assert numbers(phone)["load"] == before["load"]
+
+
+def test_a_section_dragged_out_draws_another_in_and_the_length_stays(desk):
+    go(desk, Scene(radius=9.6))
+    before = numbers(desk)["length"]
+    drag(desk, "section 3", 40, -60)
+    assert numbers(desk)["length"] == before
+    assert "extension=0,0,0.9,0" in desk.url
+
+
+def test_a_drag_is_one_step_back(desk):
+    go(desk, Scene(radius=9.6, load=9000.0))
+    before = desk.url
+    drag(desk, "load", 90, 0)
+    assert desk.url != before
+    after(desk, lambda: desk.keyboard.press("Control+z"))
+    assert desk.url == before
+    after(desk, lambda: desk.keyboard.press("Control+y"))
+    assert desk.url != before
+
+
+def test_every_grip_has_a_name_a_state_a_place_for_the_keyboard_and_a_focus_that_is_seen(desk):
+    go(desk, Scene(radius=9.6))
+    desk.locator(".way").last.focus()
+    for grip in ("tip", "section 1", "section 2", "section 3", "load"):
+        desk.keyboard.press("Tab")
+        if desk.evaluate("document.activeElement.id") == "raise":
+            desk.keyboard.press("Tab")
+        told = desk.evaluate(
+            """() => { const one = document.activeElement, style = getComputedStyle(one);
+              return {grip: one.dataset.grip, role: one.getAttribute('role'),
+                name: one.getAttribute('aria-label'), state: one.getAttribute('aria-valuetext'),
+                outline: style.outlineStyle, wide: parseFloat(style.outlineWidth)}; }"""
+        )
+        assert told["grip"] == grip
+        assert told["role"] == "slider"
+        assert told["name"]
+        assert told["state"] in text(desk, "said")
+        assert told["outline"] != "none"
+        assert told["wide"] >= 2
+
+
+def test_arrow_keys_move_a_grip_and_it_keeps_the_focus(desk):
+    go(desk, Scene(radius=9.6, load=8000.0))
+    before = numbers(desk)
+    grip = desk.locator('[data-grip="load"]')
+    grip.focus()
+    after(desk, lambda: desk.keyboard.press("ArrowRight"))
+    after(desk, lambda: desk.keyboard.press("PageUp"))
+    now = numbers(desk)
+    assert now["radius"] != before["radius"]
+    assert now["load"] != before["load"]
+    assert desk.evaluate("document.activeElement.dataset.grip") == "load"
+
+
+# --- Past the rated load -------------------------------------------------------------------------
+
+TIPPED = Scene(extension=(0.0, 0.0, 0.45, 0.45), radius=9.6, load=23_000.0)
+AT_THE_END = """() => { const one = document.getElementById('moment');
+  return !document.getElementById('past').hidden && Number(one.value) >= Number(one.max); }"""
+
+
+def shown_past(page) -> int:
+    return int(page.locator("#past").get_attribute("data-shown"))
+
+
+def test_a_load_that_tips_it_makes_it_tip_and_back_leads_to_the_lift(desk):
+    go(desk, TIPPED)
+    desk.wait_for_selector("#past:not([hidden])", timeout=60_000)
+    desk.wait_for_function(AT_THE_END, timeout=120_000)
+    desk.wait_for_function(
+        "() => document.querySelector('#pastview [data-lean]')?.dataset.lean > 15"
+    )
+    happened = desk.locator("#order .happened").all_text_contents()
+    assert "lifts" in happened[0]
+    assert "the crane tips" in happened[-1]
+    assert not desk.locator("#lift").is_visible()
+    desk.locator("#back").click()
+    assert desk.locator("#lift").is_visible()
+    assert desk.evaluate("document.activeElement.id") == "raise"
+
+
+def test_it_can_be_stopped_and_gone_through_by_hand(desk):
+    go(desk, Scene(extension=(0.0, 0.0, 0.0, 0.9), radius=4.0, load=20_000.0))
+    desk.locator("#raise").click()
+    desk.wait_for_function(
+        "() => document.getElementById('past').dataset.shown > 2", timeout=60_000
+    )
+    desk.locator("#play").click()
+    stopped = shown_past(desk)
+    desk.wait_for_timeout(900)  # longer than one picture stands
+    assert shown_past(desk) == stopped
+    desk.locator("#moment").press("End")
+    desk.wait_for_function(AT_THE_END)
+    assert "still standing" in text(desk, "note")
+    desk.keyboard.press("Escape")
+    assert not desk.locator("#past").is_visible()
+
+
+def test_with_reduced_motion_nothing_goes_by_itself(open_at):
+    page = open_at(reduced_motion="reduce", address="#" + to_address(TIPPED, Look()))
+    page.wait_for_selector("#past:not([hidden])", timeout=60_000)
+    first = shown_past(page)
+    page.wait_for_timeout(1200)
+    assert shown_past(page) == first
+    assert text(page, "play") == "Next step"
+    page.locator("#play").click()
+    assert shown_past(page) > first
+
+
+def test_below_the_rated_load_nothing_happens_unless_asked(desk):
+    go(desk, Scene(radius=9.6, load=8000.0))
+    desk.wait_for_timeout(1500)
+    assert not desk.locator("#past").is_visible()
+
+
+# --- Sizes, dark, print, links -------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("held", ["phone", "lying"])
+def test_on_a_phone_every_slider_is_seen_together_with_the_picture(held, request):
+    page = request.getfixturevalue(held)
+    high = page.viewport_size["height"]
+    go(page, Scene(radius=9.6, load=8000.0))
+    names = page.locator("input[type=range]").evaluate_all("all => all.map(one => one.name)")
+    shut = [name for name in names if not name or page.locator(f'[name="{name}"]').is_hidden()]
     assert len(names) - len(shut) == 8
     for name in set(names) - set(shut):
-        slider = phone.locator(f'[name="{name}"]')
+        slider = page.locator(f'[name="{name}"]')
         slider.evaluate("one => one.scrollIntoView({block: 'end'})")
-        picture, held = phone.locator("#stage svg").bounding_box(), slider.bounding_box()
+        picture, box = page.locator("#stage svg").bounding_box(), slider.bounding_box()
         assert picture["y"] >= 0
-        assert picture["height"] > 200
-        assert picture["y"] + picture["height"] <= held["y"]
-        assert held["y"] + held["height"] <= 844 + 1  # a page scrolls by whole pixels
+        assert picture["height"] > (200 if held == "phone" else 130)
+        assert picture["y"] + picture["height"] <= high + 1
+        beside = box["x"] + box["width"] <= picture["x"]
+        assert beside or picture["y"] + picture["height"] <= box["y"]
+        assert box["y"] >= 0
+        assert box["y"] + box["height"] <= high + 1  # a page scrolls by whole pixels
 
 
-@pytest.mark.parametrize("size", [(390, 844), (844, 390), (1280, 800), (1920, 1080)])
+@pytest.mark.parametrize("size", [(360, 640), (390, 844), (844, 390), (1280, 800), (1920, 1080)])
 def test_nothing_runs_out_sideways_and_the_caution_is_in_sight(size, open_at):
     page = open_at(*size)
     assert page.evaluate("document.documentElement.scrollWidth - window.innerWidth") <= 0
-    seen = page.locator("body > .caution")
-    caution = seen if seen.is_visible() else page.locator("#stage .caution").first
+    caution = page.locator("body > .caution")
     assert "not for planning a lift" in caution.text_content()
     box = caution.bounding_box()
     assert 0 <= box["y"] <= size[1] - box["height"]
 
 
-def test_a_dark_room_gets_a_dark_page(open_at):
+def test_for_a_class_all_of_it_is_on_one_screen_and_large(open_at):
+    page = open_at(1920, 1080)
+    after(page, lambda: page.locator("#present").click())
+    for one in ("#question", ".way >> nth=2", "#because", "#stage svg", '[name="load"]'):
+        box = page.locator(one).bounding_box()
+        assert box["y"] >= 0
+        assert box["y"] + box["height"] <= 1080, one
+    size = page.locator(".way .carries").first.evaluate("one => getComputedStyle(one).fontSize")
+    assert float(size.removesuffix("px")) >= 30
+    assert not page.locator('[name="machine"]').is_visible()
+    after(page, lambda: page.locator("#present").click())
+    assert page.locator('[name="machine"]').is_visible()
+
+
+def ground(page) -> list[int]:
+    colour = page.evaluate("getComputedStyle(document.body).backgroundColor")
+    return [int(one) for one in colour[4:-1].split(",")]
+
+
+def test_a_dark_room_gets_a_dark_page_and_a_switch_turns_it(open_at):
     page = open_at(color_scheme="dark")
-    ground = page.evaluate("getComputedStyle(document.body).backgroundColor")
-    assert max(int(one) for one in ground[4:-1].split(",")) < 64
+    assert max(ground(page)) < 64
     assert "invert" in page.locator("#stage svg").evaluate("one => getComputedStyle(one).filter")
+    page.locator("#theme").click()
+    assert min(ground(page)) > 200
+    assert page.locator("#theme").get_attribute("aria-pressed") == "false"
 
 
-def test_print_keeps_picture_and_caution_and_leaves_the_controls_out(desk):
+def test_print_keeps_ways_picture_and_caution_on_one_sheet_and_leaves_the_controls_out(desk):
+    go(desk, Scene(radius=9.6, load=8000.0))
     desk.emulate_media(media="print")
-    assert desk.locator("#stage svg").is_visible()
-    assert not desk.locator("#controls").is_visible()
+    for kept in ("#question", "#stage svg", "body > .caution"):
+        assert desk.locator(kept).is_visible()
+    for left in ("#controls", "#tools", "#grips", "#raise"):
+        assert not desk.locator(left).is_visible()
+    made = desk.pdf(format="A4", print_background=False)
+    assert made.count(b"/Type /Page\n") + made.count(b"/Type /Page/") == 1
     desk.emulate_media(media="screen")
+
+
+def test_the_link_of_a_scene_begins_where_the_page_will_lie_and_has_a_code(desk):
+    go(desk, Scene(radius=9.6, load=8000.0))
+    desk.locator("#link").click()
+    desk.wait_for_selector("#code path", state="attached", timeout=60_000)
+    link = desk.locator("#address").input_value()
+    assert link == "https://example.org/crane.html#" + desk.url.split("#")[1]
+    side = int(desk.locator("#code").get_attribute("viewBox").split()[2])
+    segno = pytest.importorskip("segno")
+    matrix = segno.make(link, error="m", micro=False).matrix
+    assert side == len(matrix) + 8
+    dark = desk.locator("#code path").get_attribute("d").count("M")
+    assert dark == sum(sum(row) for row in matrix)
+    desk.locator("#shut").click()

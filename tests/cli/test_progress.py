@@ -18,7 +18,7 @@ LONG = {
     "paper quiz-10-minutes --variants 2 --format json --out {}/papers": "setting papers",
     "handouts {}/sheets --lesson 01 --lesson 02": "setting handouts",
     "page {}/page.html bench": "drawing ways",
-    "losses bench": "rating anew",
+    "losses bench": "rating again",
     "overload bench --map": "raising loads",
 }
 

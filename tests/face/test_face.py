@@ -156,3 +156,13 @@ def test_the_lines_of_the_readme_run_and_tell_what_they_were_asked(capsys):
     assert "counterweight none" in said
     assert "Why, at 6.00 m:" in said
     assert " lb" in said
+
+
+def test_a_setup_and_a_machine_say_themselves_in_one_short_line():
+    setup = bs.set_up("truck18", support="half", slew="rear")
+    for said in map(repr, (setup, setup.machine)):
+        assert "\n" not in said
+        assert len(said) < 200
+        assert "truck18" in said
+    assert "support half" in repr(setup)
+    assert setup.sector in repr(setup)

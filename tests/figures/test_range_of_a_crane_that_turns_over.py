@@ -55,8 +55,8 @@ def test_no_arc_is_drawn_below_the_boom_angle_at_which_the_crane_turns_over(
 
 def test_nothing_less_than_hook_block_and_slings_is_rated(shape: RangeShape) -> None:
     known = np.isfinite(shape.capacity)
-    hung = hanging_mass(shape.setup, length=shape.length, angle=shape.angle[None, :])
-    assert np.all(shape.capacity[known] >= np.broadcast_to(hung, known.shape)[known])
+    hung = hanging_mass(shape.setup, length=shape.length, angle=shape.angle[None])
+    assert np.all(shape.capacity[known] >= hung[known])
     assert np.all(shape.stands[known])
     assert np.array_equal(known, shape.governing >= 0)
 

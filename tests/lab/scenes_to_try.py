@@ -73,6 +73,18 @@ def by_command(scene: Scene) -> dict | None:
         return _said(_words(scene, str(path)))
 
 
+def by_compare(scene: Scene, extensions: list[tuple[float, ...]]) -> list[float | None] | None:
+    """Capacities that `boomsim compare --json` gives ways at a scene's radius; None: it refuses."""
+    words = ["compare", scene.machine, "--json", "--radii", f"{scene.radius!r} m"]
+    for extension in extensions:
+        words += ["--extension", ",".join(repr(100 * f) for f in extension)]
+    slew = f"{scene.slew!r} rad" if scene.rated_for == "here" else scene.rated_for
+    words += [f"--slew={slew}", f"--rule={scene.rule}", "--parts", str(scene.parts)]
+    words += [f"--counterweight={scene.counterweight}", f"--support={scene.support}"]
+    told = _said(words)
+    return None if told is None else [one["capacity"][0] for one in told["configurations"]]
+
+
 def _words(scene: Scene, machine: str) -> list[str]:
     """What a person would type for a scene."""
     held = f"{scene.radius!r} m" if scene.held == "radius" else f"{scene.angle!r} rad"

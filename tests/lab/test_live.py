@@ -12,6 +12,7 @@ from scenes_to_try import random_scene
 from boomsim.cli import main
 from boomsim.lab.live import python_runtime as runtime
 from boomsim.lab.live.bytecode import PYTHON, Compiler
+from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_model import Live
 from boomsim.lab.live.live_package import own_files
 from boomsim.lab.live.scene_address import from_address, to_address
@@ -69,6 +70,26 @@ def test_a_file_that_is_another_than_the_pinned_one_is_refused(tmp_path, monkeyp
 def test_a_runtime_without_a_live_page_is_refused(tmp_path, capsys):
     said = refused(["page", str(tmp_path / "ways.html"), "--runtime", str(tmp_path)], capsys)
     assert "--runtime goes with --live" in said
+
+
+@pytest.mark.parametrize("address", ["crane.html", "ftp://example.org/a", "https://a.org/#load=1"])
+def test_an_address_that_is_none_of_the_web_is_refused(address, tmp_path, capsys):
+    words = ["page", "--live", str(tmp_path / "live.html"), "--address", address]
+    assert "https://example.org/crane.html" in refused(words, capsys)
+
+
+def test_a_code_has_its_three_corners_and_none_is_made_of_what_does_not_fit():
+    """ISO/IEC 18004: a finder pattern, 7 by 7, in three corners, four modules of white around."""
+    pytest.importorskip("segno")
+    made = link_code("https://example.org/crane.html#machine=bench")
+    dark = {tuple(map(int, one.split("h")[0].split(","))) for one in made["path"].split("M")[1:]}
+    finder = {(x, y) for x in range(7) for y in range(7) if max(abs(x - 3), abs(y - 3)) != 2}
+    last = made["size"] - 11
+    for left, top in ((4, 4), (last, 4), (4, last)):
+        corner = {(left + x, top + y) for x in range(7) for y in range(7)}
+        assert {(x - left, y - top) for x, y in dark & corner} == finder
+    assert min(min(one) for one in dark) == 4
+    assert link_code("x" * 5000) == link_code("") == {"size": 0, "path": ""}
 
 
 # --- What is packed ------------------------------------------------------------------------------
@@ -134,7 +155,9 @@ def test_a_scene_goes_into_an_address_and_comes_back(number):
     scene, look = random_scene(number), Look(units=("metric", "us")[number % 2])
     disturbed = Disturbances(wind_speed=7.5, wind_across=True, lean=-0.01)
     for one in (scene, Scene(disturbances=disturbed)):
-        again, again_look = from_address(to_address(one, look))
+        again, again_look, keeps = from_address(to_address(one, look))
+        assert keeps
+        assert not from_address(to_address(one, look, keep=one.held))[2]
         assert to_address(again, again_look) == to_address(one, look)
         assert again_look.units == look.units
         assert again.disturbances == one.disturbances
@@ -157,6 +180,7 @@ def test_a_scene_goes_into_an_address_and_comes_back(number):
         ("parts=3.5", "3.5"),
         ("counterweight=lead", "lead"),
         ("units=imperial", "imperial"),
+        ("keep=everything", "everything"),
         ("wind_speed=900", "wind_speed"),
         ("x" * 3000, "3000 letters"),
         ("machine=../secret.toml", "secret"),
@@ -229,11 +253,11 @@ def test_a_file_that_is_no_machine_is_refused_and_not_kept(name, text, says, tmp
     assert list(tmp_path.iterdir()) == []
 
 
-def test_a_phone_gets_the_same_views_in_two_pictures():
-    told = Live(layout="phone").told()
+@pytest.mark.parametrize(("layout", "staged"), [("desk", 2), ("phone", 1), ("wall", 2)])
+def test_every_layout_shows_the_same_numbers_and_a_desk_and_a_phone_every_view(layout, staged):
+    told = Live(layout=layout).told()
     views = ["side", "limits", "chart", "moments", "plan"]
-    assert [one for one in views if f'data-view="{one}"' in told["stage"]] == ["side"]
-    assert [one for one in views if f'data-view="{one}"' in told["below"]] == views[1:]
-    desk = Live().told()
-    assert all(f'data-view="{one}"' in desk["stage"] for one in views)
-    assert told["numbers"] == desk["numbers"]
+    assert [one for one in views if f'data-view="{one}"' in told["stage"]] == views[:staged]
+    below = [one for one in views if f'data-view="{one}"' in told["below"]]
+    assert below == ([] if layout == "wall" else views[staged:])
+    assert told["numbers"] == Live().told()["numbers"]

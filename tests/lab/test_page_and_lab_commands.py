@@ -22,7 +22,7 @@ def test_page_takes_the_ways_the_setup_and_the_units(tmp_path):
     assert main(words) == 0
     text = path.read_text(encoding="utf-8")
     assert "One length, two ways" in text
-    assert "slewed to 90°" in text
+    assert "swung to 90°" in text, "the page speaks US words"
     assert "narrow" in text
     assert " lb" in text
 

@@ -20,8 +20,8 @@ from boomsim.lab.solve.capacity_curve import curve
 from boomsim.lab.solve.solved_scene import answer
 from boomsim.lab.widgets.explorer import Explorer
 from boomsim.rating.capacity import rate
-from boomsim.rating.empty_hook.empty_hook_study import hanging_mass
 from boomsim.rating.lift.lift_study import lift
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.units import show, show_rated
 
 CLOSE = 3e-5
@@ -131,12 +131,13 @@ def test_what_the_trials_do_not_enclose_is_rated_from_nothing(monkeypatch):
 
 def fallen(setup, scene, told):
     """Where the hook alone turns the crane over, whatever `rate` says: there a curve has a gap."""
-    hook = hanging_mass(setup.machine)
     out = np.array(scene.extension)
+    length = told.boom.layout.boom_length
+    hooks = hanging_mass(setup, length=length, angle=told.angle)[0]
     return [
         bool(np.isfinite(capacity))
-        and lift(setup, extension=out, load=hook, radius=float(radius)).tipping_load <= hook
-        for radius, capacity in zip(told.radius[0], told.capacity[0], strict=True)
+        and lift(setup, extension=out, load=float(hook), radius=float(radius)).tipping_load <= hook
+        for radius, capacity, hook in zip(told.radius[0], told.capacity[0], hooks, strict=True)
     ]
 
 

@@ -174,3 +174,9 @@ def test_lessons_are_found_by_number_and_by_name():
 
 def test_every_quantity_of_a_check_is_known():
     assert all(lesson.check("metric").quantity in QUANTITIES for lesson in LESSONS)
+
+
+def test_an_empty_answer_gets_the_question_again():
+    check = lesson_named("02").check("metric")
+    assert check.question in repr(check(""))
+    assert "Write your answer" in repr(check(""))

@@ -1,10 +1,12 @@
 """The class of 45 minutes."""
 
 import re
+from html import escape, unescape
 from itertools import pairwise
 
 import pytest
 
+from boomsim.caution import CAUTION
 from boomsim.lessons.class_plan import (
     LENGTH,
     SCENES,
@@ -15,8 +17,10 @@ from boomsim.lessons.class_plan import (
     wrong_answers,
     wrong_guesses,
 )
+from boomsim.lessons.class_screen import SCRIPT, Screen
 from boomsim.lessons.lesson_order import LESSONS, lesson_named
 from boomsim.machine.machine_files import load_machine
+from boomsim.units import in_words
 
 
 def test_the_scenes_fill_the_class_and_the_clock_runs_through():
@@ -71,3 +75,26 @@ def test_what_the_model_says_to_a_guess_is_there_for_the_instructor():
 def test_a_scene_that_is_none_is_refused():
     with pytest.raises(ValueError, match="There is no scene 'Lunch'"):
         scene_named("Lunch")
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_the_script_is_a_page_of_its_own_and_the_screen_says_none_of_it(tmp_path, units):
+    screen = Screen(units=units)
+    told = repr(screen.script(tmp_path))
+    page = (tmp_path / SCRIPT).read_text(encoding="utf-8")
+    assert SCRIPT in told
+    assert CAUTION in unescape(page)
+    for scene in SCENES:
+        for said in (scene.ask, scene.point, *(reply for _, reply in scene.wrong)):
+            assert escape(in_words(said, units)) in page
+            assert said not in told
+    for one in LESSONS:
+        for words, _ in wrong_answers(one.number, units=units).rows:
+            assert escape(in_words(words, units)) in page
+
+
+def test_what_the_screen_does_not_have_is_refused_with_what_it_has():
+    with pytest.raises(ValueError, match=r"nothing called 'the curve'\. Did you mean"):
+        Screen().show("the curve")
+    with pytest.raises(ValueError, match="not known"):
+        Screen(units="imperial")

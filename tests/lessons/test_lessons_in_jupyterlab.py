@@ -70,8 +70,8 @@ def test_an_answer_typed_into_the_check_is_judged(opened):
     page.evaluate(
         """answer => {
           const cells = window.jupyterapp.shell.currentWidget.content.widgets;
-          const asked = cells.find(cell => cell.model.sharedModel.source === 'check("")');
-          asked.model.sharedModel.setSource(`check("${answer}")`);
+          const asked = cells.find(cell => cell.model.sharedModel.source === 'this.check("")');
+          asked.model.sharedModel.setSource(`this.check("${answer}")`);
           window.jupyterapp.shell.currentWidget.content.activeCellIndex = cells.indexOf(asked);
           return window.jupyterapp.commands.execute('notebook:run-cell');
         }""",

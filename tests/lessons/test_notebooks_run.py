@@ -17,13 +17,12 @@ from boomsim.lessons.lesson_order import lesson_named
 MOVED = """
 from boomsim.lessons.lesson_sliders import Slides
 
-_found = {id(value): value for value in list(globals().values()) if isinstance(value, Slides)}
-for _one in _found.values():
-    _one.try_all()
-    assert not _one.troubles, _one.troubles[-1]
-print(f"{len(_found)} moved")
+this.live.try_all()
+assert isinstance(this.live, Slides)
+assert not this.live.troubles, this.live.troubles[-1]
+print("moved")
 """
-"""Runs last: moves every slider of the notebook through its range."""
+"""Runs last: moves every slider of the lesson through its range."""
 
 
 @pytest.fixture
@@ -45,16 +44,16 @@ def client_of(notebook, folder):
 @pytest.mark.parametrize("path", ALL, ids=name)
 def test_the_notebook_runs_to_its_end(path, quiet):
     notebook = nbformat.reads(json.dumps(with_guess(path)), as_version=4)
-    notebook.cells.append(nbformat.v4.new_code_cell(MOVED))
+    if path in OF_LESSONS:
+        notebook.cells.append(nbformat.v4.new_code_cell(MOVED))
     client_of(notebook, quiet).execute()
     outputs = [out for cell in notebook.cells if cell.cell_type == "code" for out in cell.outputs]
     assert not [out for out in outputs if out.get("name") == "stderr"]
     plain = " ".join(str(out.get("data", {}).get("text/plain", "")) for out in outputs)
     assert CAUTION in plain
-    # A stream may come in pieces.
-    said = "".join(out.get("text", "") for out in notebook.cells[-1].outputs)
-    wanted = sum("Slides(" in cell.source for cell in notebook.cells[:-1])
-    assert said == f"{wanted} moved\n"
+    if path in OF_LESSONS:
+        # A stream may come in pieces.
+        assert "".join(out.get("text", "") for out in notebook.cells[-1].outputs) == "moved\n"
 
 
 @pytest.mark.slow

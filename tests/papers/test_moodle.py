@@ -185,9 +185,10 @@ def other_importer() -> types.ModuleType:
 
 @pytest.mark.parametrize("way", WAYS, ids=str)
 def test_an_importer_that_is_not_ours_reads_the_same_numbers(
-    way: tuple[str, str], tmp_path: Path
+    way: tuple[str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     importer = other_importer()
+    monkeypatch.chdir(tmp_path)  # it writes pictures where it is
     (tmp_path / "quiz.xml").write_bytes(moodle_quiz(paper(*way)))
     importer.Quiz(str(tmp_path / "quiz.xml")).convert(str(tmp_path / "quiz.tex"))
     told = (tmp_path / "quiz.tex").read_text(encoding="utf-8")

@@ -45,6 +45,11 @@ def turns(state: State, first: int, last: int) -> float:
     return float(np.ptp(state.rotation[0, 9 * first : 9 * (last + 1), 0]))
 
 
+def strained(state: State) -> float:
+    """Largest strain of the axis [1]."""
+    return float(np.abs(state.strain).max())
+
+
 def resultant(acting: list[Force]) -> tuple[float, float]:
     """Length of the sum of all forces, and the sum of their lengths [N]."""
     total = np.sum([force.vector for force in acting], axis=0)
@@ -72,8 +77,11 @@ def test_moments_on_every_moving_section_add_up_to_nothing(seed: int, clearance:
         moments = [f.moment(about) for f in free_body(boom, state, forces, number)]
         # A pad's lever arm is taken along the bent axis, not across the chord: some part of the
         # square of the turn, 1e-3 where the axis turns by 0.08 rad.
+        # A section has one strain, which stands for its own at each place, and that of the base
+        # section between section 1's tail and the lug lengthens no overlap: a part of the strain.
         turned = turns(state, number, min(number + 1, last))
-        assert abs(sum(moments)) < (1e-5 + 0.2 * turned**2) * sum(map(abs, moments))
+        allowed = 1e-5 + 0.2 * turned**2 + 0.3 * strained(state)
+        assert abs(sum(moments)) < allowed * sum(map(abs, moments))
 
 
 @few
@@ -132,5 +140,7 @@ def test_both_pads_touch(seed: int, clearance: bool) -> None:
         off = (axes[number].at(mouth) - outer_front) @ axes[number].normal(mouth)
         play = boom.machine.boom.sections[number].clearance
         turned = turns(state, number - 1, number)
-        # The mean rotation of both is the same; their sines differ by its third power.
-        assert abs(off) < play * (1 + turned**2) + 0.2 * mouth * turned**3 + 1e-7
+        # The mean rotation of both is the same; their sines differ by its third power. Where
+        # stretch moves the mouth on the section, its rotation there has changed by some of that.
+        slid = 0.2 * strained(state) * mouth * turned
+        assert abs(off) < play * (1 + turned**2) + 0.2 * mouth * turned**3 + slid + 1e-7

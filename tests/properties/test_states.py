@@ -128,12 +128,13 @@ def test_one_state_is_the_same_alone_or_among_others(
 def test_a_solved_state_gives_itself_back_at_once(
     out: list[float], angle: float, load: float
 ) -> None:
-    # Nothing but the rotations is carried from one sweep to the next.
+    # Of the rotations nothing else is carried from one sweep to the next; the stretch, of a
+    # ten-thousandth, is kept from the first sweeps on.
     boom = condense(CRANE, extension=np.array([out]))
     state = solve_state(boom, load=one(load), parts=10, angle=one(angle))
     again = solve_state(boom, load=one(load), parts=10, angle=one(angle), start=state.rotation)
     assert again.sweeps == 1
-    assert again.head_above == pytest.approx(state.head_above, rel=1e-12)
+    assert again.head_above == pytest.approx(state.head_above, rel=1e-8)
 
 
 @settings(max_examples=12, deadline=None, derandomize=True)

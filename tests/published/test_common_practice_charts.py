@@ -70,10 +70,17 @@ def test_over_the_rear_is_rated_no_lower_than_all_around(name: str, rule: str) -
     assert set(around.radii) <= set(rear.radii)
     rows = np.searchsorted(rear.radii, around.radii)
     rear = replace(
-        rear, **{name: getattr(rear, name)[rows] for name in ("steps", "governing", "exact")}
+        rear,
+        **{name: getattr(rear, name)[rows] for name in ("steps", "governing", "exact", "blank")},
     )
     shared = around.rated & rear.rated
-    assert np.array_equal(shared, around.rated)
+    # A boom that all but lies down may sag out of its radius under the larger load first: blank in
+    # the column's outermost row, as a place where the boom cannot be.
+    lost = np.argwhere(around.rated & ~rear.rated)
+    assert len(lost) <= 1
+    for row, column in lost:
+        assert not around.rated[row + 1 :, column].any()
+        assert rear.reason(row, column).key == "out of reach"
     # Both searches are good to 1e-6 of the capacity.
     assert np.all(rear.exact[shared] >= around.exact[shared] * (1 - 4e-6))
     # Strength does not feel the slew angle: what breaks first either way is rated alike, to

@@ -10,7 +10,7 @@ from boomsim.machine.model import Disturbances, Machine
 from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.lift_response import Response
-from boomsim.rating.load_search import hang, no_margin
+from boomsim.rating.load_search import Held, no_margin
 from boomsim.rating.overload.overload_map import meeting_radii, overload_map
 from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.overload.tip_over import net_moment
@@ -21,12 +21,11 @@ OUT = np.array([1.0, 1.0, 1.0])
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 def bendier() -> Machine:

@@ -20,7 +20,7 @@ from boomsim.rating.limits.limit_kind import GIVES_WAY, PERMISSIBLE, Kind
 from boomsim.rating.limits.limit_table import KINDS
 from boomsim.rating.limits.ultimate_values import ultimate_of, with_ultimates
 from boomsim.rating.limits.wear_pads import FRONT_PAD
-from boomsim.rating.load_search import hang, no_margin
+from boomsim.rating.load_search import Held, no_margin
 from boomsim.rating.overload.overload_map import overload_map
 from boomsim.rating.overload.overload_sentences import tell_ultimates, tell_verdict
 from boomsim.rating.overload.overload_study import Overload, overload
@@ -55,12 +55,11 @@ def study(name: str) -> Overload:
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 def borne(name: str, at: Response) -> float:

@@ -11,7 +11,7 @@ from making import invented_crane
 from boomsim.rating.around.float_loads import float_loads, lift_use, slews_of
 from boomsim.rating.around.slew_directions import over
 from boomsim.rating.lift_response import Response
-from boomsim.rating.load_search import FLOAT, hang, no_margin
+from boomsim.rating.load_search import FLOAT, Held, no_margin
 from boomsim.rating.overload.float_lightening import Lightening
 from boomsim.rating.overload.overload_sentences import tell_event, tell_feel, tell_lightening
 from boomsim.rating.overload.overload_study import Overload, overload
@@ -29,12 +29,11 @@ def study(radius: float, slew: float | str = "around") -> Overload:
 
 
 def hung(result: Overload, load: float) -> Response:
-    return hang(
-        no_margin(result.setup),
-        boom=result.boom,
-        load=np.array([[load]]),
-        held=np.array([[result.angle]]),
+    rated, angle = np.array([[result.rated]]), np.array([[result.angle]])
+    kept = Held(
+        no_margin(result.setup), boom=result.boom, rated=rated, held=angle, hold=result.hold
     )
+    return kept.hung(np.array([[load]]))
 
 
 @pytest.mark.parametrize("radius", [FAR, NEAR])

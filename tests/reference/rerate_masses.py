@@ -137,6 +137,7 @@ def axis_lines(boom: Condensed, state: State, row: int) -> list[Line]:
         rotation = state.rotation[row, own, 0]
         aside = np.array(state.rotation_side[row, own, 0])
         way = np.stack([np.cos(rotation), np.sin(rotation), aside], axis=1)
+        way[:, :2] *= 1.0 + strains(boom, state, row, i)[:, None]
         mouth = float(boom.layout.overlap[row, i])
         lines.append(
             Line(
@@ -148,6 +149,22 @@ def axis_lines(boom: Condensed, state: State, row: int) -> list[Line]:
             )
         )
     return lines
+
+
+def strains(boom: Condensed, state: State, row: int, section: int) -> np.ndarray:
+    """How much longer a section's axis is at its stations: the force along it over E A.
+
+    Ahead of the next section's tail it bears its own weight alone, and counts as rigid.
+    """
+    own = slice(section * PER_SECTION, (section + 1) * PER_SECTION)
+    rotation = state.rotation[row, own, 0]
+    pulled = state.force_along[row, own, 0] * np.cos(rotation)
+    pulled = pulled + state.force_above[row, own, 0] * np.sin(rotation)
+    if not section:
+        pulled = pulled + boom.stations.in_overlap[row, own, 0] * state.lug_along[row, 0]
+    steel = boom.machine.boom.sections[section]
+    carries = boom.stations.beyond[row, own, 0]
+    return carries * pulled / (steel.material.in_tension * outline_of(steel.profile).area)
 
 
 def _summed(along: np.ndarray, way: np.ndarray) -> np.ndarray:

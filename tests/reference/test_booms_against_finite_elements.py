@@ -7,21 +7,20 @@ Tolerances are the promises of the design: section moments and pad forces within
 state's largest, tip deflection within 0.2 %, while the tip deflects by at most 5 % of the boom
 length. Compared with the largest of a state because small ones are differences of large ones.
 
-The mechanics bends sections and does not stretch them. Where a boom is nested and loaded far beyond
-its rating, thrust shortens the overlap by some millimetres and with it the short overhang, so that
-a few states miss the promise: measured here as they are, and once more without stretch.
+Axial stretch is in both. Where a boom is nested and loaded far beyond its rating, thrust shortens
+the overlap by some millimetres and with it the short overhang: without it, deflections were up to
+0.5 % off.
 
 Source: OpenSeesPy and PyNite: booms in their plane. Status: reference program.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-import fe_opensees
 import fe_pynite
 import numpy as np
 import pytest
 from boom_states import BoomAnswer, solve_boom
-from frame import Frame, FrameSolution, NoSolution
+from frame import NoSolution
 from random_machines import random_machine, random_state, without_shear
 from verification.record import Record
 
@@ -36,7 +35,6 @@ MOMENTS = PADS = 1e-3
 DEFLECTION = 2e-3
 PROMISES = {"moment": MOMENTS, "front_pad": PADS, "rear_pad": PADS, "deflection": DEFLECTION}
 LEAST_DEFLECTION, MOST_DEFLECTION = 0.003, 0.05
-STIFFER = 200.0
 COUNTED = (
     "counted where the program finds an equilibrium and the tip deflects by"
     f" {100 * LEAST_DEFLECTION:g} to {100 * MOST_DEFLECTION:g} % of the boom length"
@@ -45,7 +43,7 @@ COUNTED = (
 
 @dataclass(frozen=True, slots=True)
 class Deviation:
-    """Largest deviations in one state, and its tip deflection over boom length."""
+    """Largest deviations in one state, its tip deflection and its stretch, over boom length."""
 
     seed: int
     moment: float
@@ -55,6 +53,7 @@ class Deviation:
     cylinder: float
     deflection: float
     bent: float
+    stretch: float
 
 
 def deviation(seed: int, machine: Machine, state, reference: BoomAnswer) -> Deviation:
@@ -75,6 +74,7 @@ def deviation(seed: int, machine: Machine, state, reference: BoomAnswer) -> Devi
     largest = max(abs(section.largest_moment) for section in reference.sections)
     pressed = max(np.abs(reference.front_pads).max(), np.abs(reference.rear_pads).max())
     down = -machine.boom.head.below - float(ours.head_above[0, 0])
+    length = float(boom.layout.boom_length[0])
     return Deviation(
         seed=seed,
         moment=float(np.abs(moments).max() / largest),
@@ -86,24 +86,19 @@ def deviation(seed: int, machine: Machine, state, reference: BoomAnswer) -> Devi
         ),
         cylinder=abs(float(ours.cylinder[0, 0]) / reference.cylinder - 1.0),
         deflection=abs(down / -reference.tip_deflection - 1.0),
-        bent=down / float(boom.layout.boom_length[0]),
+        bent=down / length,
+        stretch=abs(float(ours.head_along[0, 0]) - reference.head[0]) / length,
     )
 
 
-def hardly_stretched(frame: Frame) -> FrameSolution:
-    """The same frame with `STIFFER` times the axial stiffness."""
-    frame.beams[:] = [replace(beam, axial=STIFFER * beam.axial) for beam in frame.beams]
-    return fe_opensees.solve_frame(frame)
-
-
-def compared(seeds: range, solver=fe_opensees.solve_frame) -> list[Deviation]:
+def compared(seeds: range) -> list[Deviation]:
     found = []
     for seed in seeds:
         rng = np.random.default_rng(seed)
         machine = random_machine(rng)
         state = random_state(machine, rng)
         try:
-            reference = solve_boom(machine, state.fractions, state.theta, state.load, solver=solver)
+            reference = solve_boom(machine, state.fractions, state.theta, state.load)
         except NoSolution:
             continue
         one = deviation(seed, machine, state, reference)
@@ -134,17 +129,6 @@ def deviations(verification: Record) -> list[Deviation]:
     return keep(verification, "as they are", compared(range(STATES)), drawn=STATES, about=COUNTED)
 
 
-@pytest.fixture(scope="module")
-def unstretched(verification: Record) -> list[Deviation]:
-    found = compared(range(STATES), solver=hardly_stretched)
-    about = f"the same models {STIFFER:.0f} times as stiff along their axis"
-    return keep(verification, "without stretch", found, drawn=STATES, about=about)
-
-
-def share_within(deviations: list[Deviation], name: str, tolerance: float) -> float:
-    return float(np.mean([getattr(one, name) < tolerance for one in deviations]))
-
-
 def worst(deviations: list[Deviation], name: str) -> str:
     top = sorted(deviations, key=lambda one: -getattr(one, name))[:4]
     return ", ".join(f"seed {one.seed}: {getattr(one, name):.2e}" for one in top)
@@ -154,20 +138,9 @@ def test_at_least_two_hundred_random_states_were_compared(deviations):
     assert len(deviations) >= 200
 
 
-def test_section_moments_agree_within_the_promise(deviations):
-    assert max(one.moment for one in deviations) < MOMENTS, worst(deviations, "moment")
-
-
-def test_pad_forces_agree_within_the_promise_but_for_one_state_in_a_hundred(deviations):
-    for name in ("front_pad", "rear_pad"):
-        assert share_within(deviations, name, PADS) > 0.99, worst(deviations, name)
-        assert max(getattr(one, name) for one in deviations) < 2 * PADS, worst(deviations, name)
-
-
 @pytest.mark.parametrize("name", PROMISES)
-def test_without_stretch_every_state_agrees_within_the_promise(unstretched, name):
-    assert len(unstretched) >= 200
-    assert max(getattr(one, name) for one in unstretched) < PROMISES[name], worst(unstretched, name)
+def test_every_state_agrees_within_the_promise(deviations, name):
+    assert max(getattr(one, name) for one in deviations) < PROMISES[name], worst(deviations, name)
 
 
 def test_the_luffing_cylinder_agrees_within_a_thousandth(deviations):
@@ -181,9 +154,10 @@ def test_lock_thrusts_agree_within_a_hundredth(deviations):
     assert max(one.lock for one in deviations) < 1e-2, worst(deviations, "lock")
 
 
-def test_tip_deflection_agrees_within_the_promise_but_for_two_states_in_a_hundred(deviations):
-    assert share_within(deviations, "deflection", DEFLECTION) > 0.98
-    assert max(o.deflection for o in deviations) < 3 * DEFLECTION, worst(deviations, "deflection")
+def test_the_head_stands_as_far_out_along_the_base_section_to_3_in_100_000(deviations):
+    # Not promised. Booms stretch by 2 in 100,000 of their length, and by up to 60 far beyond their
+    # rating; left are the deflection's own deviation times the slope, and one strain for each part.
+    assert max(one.stretch for one in deviations) < 3e-5, worst(deviations, "stretch")
 
 
 def test_play_of_the_pads_agrees_where_every_pad_presses(verification):

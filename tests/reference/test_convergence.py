@@ -117,11 +117,11 @@ def test_small_loads_bring_the_theory_of_small_deflections_with_the_square(
     assert errors[0] / sizes[0] ** 2 == pytest.approx(-4 / 35, rel=0.02)
 
 
-@pytest.mark.parametrize("seed", [69, 120, 135])
+@pytest.mark.parametrize("seed", [69, 113, 199])
 def test_more_elements_bring_the_reference_to_rest_with_the_square(
     seed: int, verification: Record
 ) -> None:
-    # Of the random states the worst in deflection, in deflection without stretch, and in moment.
+    # Of the random states the worst in pads, in moment and deflection, and in stretch.
     rng = np.random.default_rng(seed)
     machine = random_machine(rng)
     state = random_state(machine, rng)

@@ -17,7 +17,7 @@ NAMES = {
 INTRODUCTION = (
     "Machines, configurations, angles and loads are drawn at random and solved twice: by boomsim,"
     " and by a corotational finite-element model that is built from the machine's data alone."
-    " boomsim bends sections and does not stretch them, so the comparison is made with and without."
+    " Sections bend, shear and stretch in both."
 )
 PICTURE_WORDS = (
     "Each mark is a state; above the line it misses the promise, in red with its number."

@@ -20,7 +20,7 @@ TITLES = {
     "rear_pad": "rear-pad forces",
     "deflection": "tip deflection",
 }
-SETS = {"as they are": ("#1f5a99", "o"), "without stretch": ("#b8b8b8", "x")}
+SETS = {"as they are": ("#1f5a99", "o")}
 MISSED = "#c0392b"
 LEAST = 1e-6
 """Smaller deviations are drawn here [1]."""

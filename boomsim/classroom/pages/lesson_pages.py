@@ -11,7 +11,16 @@ from importlib.resources import files
 from itertools import pairwise
 
 from boomsim.caution import CAUTION
-from boomsim.classroom.pages.notebook_cells import COMPARED, GATE, Kernel, Shown, cells, guessed
+from boomsim.classroom.pages.notebook_cells import (
+    COMPARED,
+    EXERCISE,
+    GATE,
+    Kernel,
+    Shown,
+    cells,
+    exercise_of,
+    guessed,
+)
 from boomsim.lessons.choice_questions import ChoiceQuestion, choice_questions
 from boomsim.lessons.lesson_parts import Lesson
 
@@ -22,7 +31,7 @@ HOW = "Choose first, then go on: what the model says is not shown before."
 NO_SCRIPT = "This page asks before it answers, with a script; scripts are switched off."
 WIDTH = 88
 """Of a line that a lesson's cell prints [characters]."""
-
+GUESSED = "I have guessed: go on"
 MOVED = "In the notebook sliders move this; here it is as it begins."
 
 
@@ -96,6 +105,9 @@ def _halves(lesson: Lesson, units: str) -> tuple[list[str], list[str]]:
             kernel.run(guessed(text, lesson, units))
             put = rest
             continue
+        if EXERCISE in text:
+            put.append(_set_exercise(*exercise_of(text, lesson, units)))
+            continue
         shown = kernel.run(text.replace('units="metric"', f'units="{units}"'))
         if COMPARED in text:
             put.append('<div id="verdicts"></div>')
@@ -111,6 +123,11 @@ def _set_words(text: str) -> str:
     return made if isinstance(made, str) else ""
 
 
+def _set_exercise(question: str, answer: str) -> str:
+    said = f"<summary>{escape(GUESSED)}</summary>"
+    return f'<p>{escape(question)}</p><details>{said}<div class="shown">{answer}</div></details>'
+
+
 def _set(one: Shown) -> str:
     if one.kind == "html":
         return f'<div class="shown">{one.text}</div>'
@@ -122,16 +139,7 @@ def _set(one: Shown) -> str:
 
 
 def unwrapped(text: str) -> str:
-    """Join lines that a notebook breaks for its width; a page breaks them for its own.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    str
-    """
+    """Join lines that a notebook breaks for its width; a page breaks them for its own."""
     lines = text.splitlines()
     made = lines[:1]
     for before, line in pairwise(lines):

@@ -12,8 +12,9 @@ from boomsim.files.shipped_files import shipped_files
 from boomsim.lessons.first_guess import said_of
 from boomsim.lessons.lesson_parts import Lesson
 
-GATE, COMPARED = "this.predict(", "this.compare("
-"""In the cell beyond which nothing runs without a guess, and in the one that holds it up."""
+GATE, COMPARED, EXERCISE = "this.predict(", "this.compare(", "this.exercise("
+"""In the cell beyond which nothing runs without a guess, the one that holds it up, and in one that
+asks something more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,8 +55,17 @@ def guessed(text: str, lesson: Lesson, units: str) -> str:
     """Fill the cell with the guess in, as somebody does who knows the answers."""
     for truth in lesson.guess(units).truths:
         said = said_of(truth, units).replace(",", "")
-        text = text.replace('= ""', f'= "{said}"', 1)
+        text = text.replace('=""', f'="{said}"', 1)
     return text
+
+
+def exercise_of(text: str, lesson: Lesson, units: str) -> tuple[str, str]:
+    """Give question and answer of a cell that asks something more, the answer as HTML."""
+    from boomsim.lessons.shown.shown_in_order import shown_of
+
+    name = text.removeprefix(EXERCISE).split('"')[1]
+    asked = shown_of(lesson.number).exercises[name](units)
+    return asked.guess.question, asked.told()._repr_html_()
 
 
 class Kernel:

@@ -67,9 +67,10 @@ def draw_shown_and_true(ax: Axes, found: Indicated, *, units: str = "metric") ->
         words = f"shows {percent(one.shown_use)}, is {percent(one.use)}"
         made: list[Artist] = [
             ax.annotate(
-                words, (max(shows, true), row), (7.0, 0.0), textcoords="offset points", ha="left",
-                va="center", zorder=6.0, **type_of(SMALL, bold=less),
-                bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.6, "alpha": 0.85},
+                words, (1.0, row), (-4.0, 0.0), xycoords=("axes fraction", "data"),
+                textcoords="offset points", ha="right", va="center", zorder=6.0,
+                bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.6},
+                **type_of(SMALL, bold=less),
             ),
             ax.annotate(
                 name_of(one, found, units=units), (0.0, row), (-6.0, 0.0),

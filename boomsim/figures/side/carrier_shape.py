@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.footprint import axles, chassis_ends
+from boomsim.machine.footprint import axles, chassis_ends, half_width
 from boomsim.machine.model import Machine, Support, TurningMass
 from boomsim.mechanics.geometry import Array
 
@@ -53,15 +53,110 @@ def pieces(
     tuple of Piece
         Back to front
     """
-    stands_on = support or machine.supports[0]
-    hung = counterweight or machine.counterweights[0]
     return (
-        *_chassis(machine),
-        *_wheels(machine),
-        *(_jacks(machine, stands_on) if stands_on.kind == "outriggers" else ()),
-        *_superstructure(machine, hung),
-        *_counterweight(machine, hung),
+        *carrier_pieces(machine, support=support),
+        *turning_pieces(machine, counterweight=counterweight),
     )
+
+
+def turning_pieces(
+    machine: Machine, *, counterweight: TurningMass | None = None
+) -> tuple[Piece, ...]:
+    """What turns with the boom.
+
+    Parameters
+    ----------
+    machine : Machine
+    counterweight : TurningMass, optional
+        Default: the usual one
+
+    Returns
+    -------
+    tuple of Piece
+        Back to front
+    """
+    hung = counterweight or machine.counterweights[0]
+    return (*_superstructure(machine, hung), *_counterweight(machine, hung))
+
+
+def carrier_pieces(
+    machine: Machine, *, support: Support | None = None, slew: float = 0.0
+) -> tuple[Piece, ...]:
+    """Chassis, wheels and jacks, looked at across the boom.
+
+    Parameters
+    ----------
+    machine : Machine
+    support : Support, optional
+        Default: the usual one
+    slew : float
+        Where the boom points; 0 over the rear [rad]
+
+    Returns
+    -------
+    tuple of Piece
+        Back to front
+    """
+    stands_on = support or machine.supports[0]
+    if abs(np.sin(slew)) < ASKEW:
+        own = (
+            *_chassis(machine),
+            *_wheels(machine),
+            *(_jacks(machine, stands_on) if stands_on.kind == "outriggers" else ()),
+        )
+        return own if np.cos(slew) > 0.0 else tuple(_mirrored(piece) for piece in own)
+    return tuple(_askew(machine, stands_on, slew))
+
+
+ASKEW = 0.1
+"""A carrier that is turned by less than this is drawn from its side: sine of the angle [1]."""
+
+
+def _mirrored(piece: Piece) -> Piece:
+    return Piece(name=piece.name, tone=piece.tone, corners=piece.corners * (-1.0, 1.0))
+
+
+def _askew(machine: Machine, support: Support, slew: float) -> list[Piece]:
+    """A carrier that stands askew or end on: plain boxes as wide as they look from there."""
+    along, across = np.cos(slew), np.sin(slew)
+
+    def seen(x: float, y: float) -> float:
+        return float(x * along + y * across)
+
+    places, radius = axles(machine)
+    half, (front, rear) = half_width(machine), chassis_ends(machine)
+    low = 0.9 * radius if places else 0.3 * machine.ring.up
+    ends = [seen(x, y) for x in (front, rear) for y in (-half, half)]
+    found = []
+    if places:
+        cab = [seen(x, y) for x in (front, front + 2.2 * radius) for y in (-half, half)]
+        body = _box(min(cab), 0.75 * radius, max(cab), 0.95 * machine.heel_up)
+        found.append(Piece(name="driver's cab", tone="body", corners=body))
+    frame = _box(min(ends), low, max(ends), 0.88 * machine.ring.up)
+    found.append(Piece(name="chassis", tone="body", corners=frame))
+    wide = radius * abs(along) + 0.3 * radius * abs(across)
+    for x in places:
+        for y in (-0.85 * half, 0.85 * half):
+            tyre = _disc(0.0, radius, radius) * (wide / radius, 1.0) + (seen(x, y), 0.0)
+            found.append(Piece(name="tyre", tone="wheel", corners=tyre))
+    if support.kind == "outriggers":
+        spots = sorted({round(seen(x, y), 3) for x, y in support.points})
+        up = 0.7 * machine.ring.up
+        beam = _box(spots[0], up, spots[-1], up + 0.08 * machine.heel_up)
+        found.append(Piece(name="beam", tone="dark", corners=beam))
+        found += _jacks_at(machine, spots)
+    return found
+
+
+def _jacks_at(machine: Machine, places: list[float]) -> list[Piece]:
+    size, top = machine.heel_up, 0.8 * machine.ring.up
+    found = []
+    for x in places:
+        leg = _box(x - 0.035 * size, 0.03 * size, x + 0.035 * size, top)
+        plate = _box(x - 0.13 * size, 0.0, x + 0.13 * size, 0.04 * size)
+        found.append(Piece(name="jack", tone="dark", corners=leg))
+        found.append(Piece(name="float", tone="dark", corners=plate))
+    return found
 
 
 def _box(left: float, bottom: float, right: float, top: float) -> Array:
@@ -112,14 +207,7 @@ def _cab(front_axle: float, radius: float, machine: Machine) -> list[Piece]:
 
 
 def _jacks(machine: Machine, support: Support) -> list[Piece]:
-    size, top = machine.heel_up, 0.8 * machine.ring.up
-    found = []
-    for x in sorted({x for x, _ in support.points}):
-        leg = _box(x - 0.035 * size, 0.03 * size, x + 0.035 * size, top)
-        plate = _box(x - 0.13 * size, 0.0, x + 0.13 * size, 0.04 * size)
-        found.append(Piece(name="jack", tone="dark", corners=leg))
-        found.append(Piece(name="float", tone="dark", corners=plate))
-    return found
+    return _jacks_at(machine, sorted({x for x, _ in support.points}))
 
 
 def _superstructure(machine: Machine, counterweight: TurningMass) -> list[Piece]:

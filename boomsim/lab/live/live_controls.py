@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from boomsim.lab.live.drag_grips import keeps_of
 from boomsim.lab.scene.scene import Look, Scene, setup_of
 from boomsim.lab.scene.scene_changes import systems_of
 from boomsim.lab.solve.solved_scene import Answer
@@ -28,10 +29,13 @@ EATS = {
 }
 """Sliders of what eats capacity: words, least, most, step."""
 
+KEPT_WORDS = {"length": "the length", "radius": "the radius", "angle": "the boom angle"}
+"""What can stay while something is dragged."""
+
 Control = dict[str, Any]
 
 
-def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
+def offered(scene: Scene, look: Look, *, now: Answer, keep: str) -> list[Control]:
     """Give every control, in its order.
 
     Parameters
@@ -40,6 +44,8 @@ def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
     look : Look
     now : Answer
         To `scene`
+    keep : str
+        What stays while something is dragged
 
     Returns
     -------
@@ -52,7 +58,7 @@ def offered(scene: Scene, look: Look, *, now: Answer) -> list[Control]:
     return [
         *_places(scene, look, now, stands),
         *_sections(scene, stands),
-        *_choices(scene, look),
+        *_choices(scene, look, keep),
         *_eats(scene, stands),
     ]
 
@@ -85,12 +91,12 @@ def _sections(scene: Scene, stands: dict[str, Any]) -> list[Control]:
     return found
 
 
-def _choices(scene: Scene, look: Look) -> list[Control]:
+def _choices(scene: Scene, look: Look, keep: str) -> list[Control]:
     setup = setup_of(scene)
     machine = setup.machine
     rows: list[tuple[str, str, Any, list[Any]]] = [
         ("machine", "machine", scene.machine, [*dict.fromkeys((*machine_names(), scene.machine))]),
-        ("held", "keep", scene.held, [("radius", "the radius"), ("angle", "the boom angle")]),
+        ("keep", "keep", keep, [(one, KEPT_WORDS[one]) for one in keeps_of(scene)]),
         ("system", "boom system", scene.system, [*systems_of(machine.boom)]),
         (
             "counterweight",
@@ -120,7 +126,7 @@ def _choices(scene: Scene, look: Look) -> list[Control]:
             "name": name,
             "words": in_words(words, look.units),
             "kind": "choice",
-            "group": "choice",
+            "group": "drag" if name == "keep" else "choice",
             "value": value,
             "options": [
                 (value, in_words(str(shown), look.units))

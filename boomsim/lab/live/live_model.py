@@ -9,17 +9,26 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from boomsim.lab.live.drag_grips import Hold, dragged, grips, keeps_of, nudged, weighed
+from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_controls import offered
-from boomsim.lab.live.live_pictures import LAYOUTS, pictures
+from boomsim.lab.live.live_pictures import LAYOUTS, pictures, stage_frame
+from boomsim.lab.live.overload_pictures import past_picture, told_past
 from boomsim.lab.live.scene_address import from_address, to_address
+from boomsim.lab.live.sliding_sections import traded
+from boomsim.lab.live.ways_side_by_side import Way, Ways, chosen, told_ways, ways_of
+from boomsim.lab.live.why_ways_differ import told_reasons
 from boomsim.lab.scene.scene import Look, Scene, first_scene
 from boomsim.lab.scene.scene_check import checked
 from boomsim.lab.scene.undo_history import History
 from boomsim.lab.solve.solved_scene import Answer, answer
 from boomsim.lab.views.number_table import numbers
 from boomsim.lab.views.scene_sentences import headline, remark
-from boomsim.lab.widgets.control_map import moved
+from boomsim.lab.views.svg_text import Frame
+from boomsim.lab.widgets.control_map import holding, moved
+from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.machine_files import read_machine
+from boomsim.machine.part_names import section_name
 from boomsim.units import all_in_words, display
 
 MOST_LETTERS = 200_000
@@ -39,6 +48,11 @@ class Live:
         Machine files that the page carries: name, text
     layout : str
         One of `LAYOUTS`
+
+    Attributes
+    ----------
+    keeps_length : bool
+        Whether sections slide against each other
     """
 
     def __init__(
@@ -51,9 +65,12 @@ class Live:
     ) -> None:
         for name, text in (files or {}).items():
             _lay_down(name, text)
-        self.scene, self.look = from_address(start) if start else (first_scene(), Look())
+        opened = from_address(start) if start else (first_scene(), Look(), True)
+        self.scene, self.look, self.keeps_length = opened
         self.layout = layout if layout in LAYOUTS else LAYOUTS[0]
         self._start, self._history, self._trouble = self.scene, History(), ""
+        self._ways: tuple[Way, ...] = ()
+        self._frame: Frame | None = None
         if address:
             self._try({"do": "go", "address": address})
 
@@ -63,15 +80,22 @@ class Live:
         Parameters
         ----------
         asked : str
-            JSON with `do`: "move" (`name`, `value`), "go" (`address`), "open" (`name`, `text` of
-            a machine file), "undo", "reset" or "look" (`layout`)
+            JSON with `do`: "move" (`name`, `value`), "drag" (`grip`, `frame` as told when it began,
+            and `place` or `load`), "drop", "nudge" (`grip`, `key`, `large`), "way" (`number` of
+            the card), "go" (`address`), "open" (`name`, `text` of a machine file), "undo", "redo",
+            "reset" or "look" (`layout`); or "why", "past", "frame" (`number`) and "code"
+            (`text` of a link), which move
+            nothing
 
         Returns
         -------
         str
-            As :meth:`tell`
+            As :meth:`tell`; what moves nothing is answered under its own name alone
         """
-        self._try(json.loads(asked))
+        wanted = json.loads(asked)
+        if wanted["do"] in _READ:
+            return json.dumps({wanted["do"]: _READ[wanted["do"]](self, wanted)}, ensure_ascii=False)
+        self._try(wanted)
         return self.tell()
 
     def tell(self) -> str:
@@ -87,19 +111,55 @@ class Live:
             Plain values; `trouble` is a refusal, empty where nothing was refused
         """
         now, units = self.answer, self.look.units
+        ways = self._compared(now)
+        frame = self._frame or stage_frame(now, self.look, layout=self.layout)
+        held = grips(now, self.look, frame, keep=self.keep)
         spoken = {
+            **told_ways(ways, now, units=units),
+            "grips": held,
             "numbers": numbers(now, self.look),
             "headline": headline(now, units=units),
             "remark": remark(now, units=units),
             "trouble": self._trouble,
-            **pictures(now, self.look, layout=self.layout),
+            **pictures(now, ways, self.look, layout=self.layout, frame=frame, held=held),
         }
         return {
-            "address": to_address(self.scene, self.look),
-            "controls": offered(self.scene, self.look, now=now),
+            "address": to_address(self.scene, self.look, keep=self.keep),
+            "controls": offered(self.scene, self.look, now=now, keep=self.keep),
+            "past": bool(now.used > 1.0),
+            "undo": self._history.goes_back,
+            "redo": self._history.goes_forward,
             "layout": self.layout,
             **all_in_words(spoken, units),
         }
+
+    @property
+    def keep(self) -> str:
+        """What stays while something is dragged: "length", "radius" or "angle"."""
+        if self.keeps_length and "length" in keeps_of(self.scene):
+            return "length"
+        return self.scene.held
+
+    def _compared(self, now: Answer) -> Ways | None:
+        self._ways = chosen(self.scene, before=self._ways)
+        return ways_of(now, self._ways)
+
+    def _why(self, asked: dict[str, Any]) -> dict[str, Any]:
+        now = self.answer
+        told = told_reasons(self._compared(now), now, units=self.look.units)
+        return all_in_words(told, self.look.units)
+
+    def _past(self, asked: dict[str, Any]) -> dict[str, Any]:
+        told = told_past(self.answer, self.look, layout=self.layout)
+        return all_in_words(told, self.look.units)
+
+    def _code(self, asked: dict[str, Any]) -> dict[str, Any]:
+        return link_code(str(asked["text"]))
+
+    def _frame_past(self, asked: dict[str, Any]) -> str:
+        number = int(asked["number"])
+        drawn = past_picture(self.answer, self.look, layout=self.layout, number=number)
+        return all_in_words(drawn, self.look.units)
 
     @property
     def answer(self) -> Answer:
@@ -111,7 +171,7 @@ class Live:
 
     def _try(self, asked: dict[str, Any]) -> None:
         """What is refused changes nothing, and is told."""
-        self._trouble = ""
+        self._trouble, self._frame = "", None
         try:
             _DO[asked["do"]](self, asked)
         except ValueError as refusal:
@@ -127,19 +187,73 @@ class Live:
         name, value = asked["name"], asked["value"]
         if name == "units":
             self._arrive(self.scene, replace(self.look, units=value), by=name)
-            return
-        scene = moved(self.scene, name, value, look=self.look, now=self.answer)
-        self._arrive(checked(scene), self.look, by=name)
+        elif name == "keep":
+            self._keep(str(value))
+        elif name.startswith("section ") and self.keep == "length":
+            self._trade(int(name.split()[1]), float(value))
+        else:
+            scene = moved(self.scene, name, value, look=self.look, now=self.answer)
+            self._arrive(checked(scene), self.look, by=name)
+
+    def _keep(self, what: str) -> None:
+        if what not in keeps_of(self.scene):
+            raise ValueError(
+                f'"{what}" cannot be kept here. Keep one of: {", ".join(keeps_of(self.scene))}.'
+            )
+        self.keeps_length = what == "length"
+        held = self.scene.held if what == "length" else what
+        self._arrive(holding(self.scene, held, now=self.answer), self.look, by="keep")
+
+    def _trade(self, section: int, value: float) -> None:
+        locks = BOOM_SYSTEMS[self.scene.system].locks
+        scene = traded(self.scene, section=section, fraction=value if locks else value / 100.0)
+        if scene == self.scene:
+            raise ValueError(
+                f"No other way to this length has {section_name(section)} nearer to there. Keep "
+                "the radius or the boom angle to make the boom longer or shorter."
+            )
+        self._arrive(checked(scene), self.look, by=f"section {section}")
+
+    def _drag(self, asked: dict[str, Any]) -> None:
+        grip = str(asked["grip"])
+        # A longer boom at another scale would run away from the hand that draws it out.
+        x, y, scale = (float(one) for one in asked["frame"])
+        self._frame = Frame(x=x, y=y, scale=scale)
+        if "load" in asked:
+            scene = weighed(self.scene, float(asked["load"]), look=self.look)
+        else:
+            out, up = (float(one) for one in asked["place"])
+            hold = Hold(grip=grip, keep=self.keep)
+            scene = dragged(self.scene, hold, (out, up), look=self.look, now=self.answer)
+        self._arrive(checked(scene), self.look, by=f"drag {grip}")
+
+    def _drop(self, asked: dict[str, Any]) -> None:
+        """What was dragged is let go: the picture may have its own scale again."""
+
+    def _nudge(self, asked: dict[str, Any]) -> None:
+        hold = Hold(grip=str(asked["grip"]), keep=self.keep)
+        key, large = str(asked["key"]), bool(asked["large"])
+        scene = nudged(self.scene, hold, key, large=large, look=self.look, now=self.answer)
+        self._arrive(checked(scene), self.look, by=f"drag {hold.grip}")
+
+    def _way(self, asked: dict[str, Any]) -> None:
+        extension, system = self._ways[int(asked["number"])]
+        scene = replace(self.scene, extension=extension, system=system)
+        self._arrive(checked(scene), self.look, by="")
 
     def _go(self, asked: dict[str, Any]) -> None:
-        self._arrive(*from_address(asked["address"]), by="")
+        scene, look, self.keeps_length = from_address(asked["address"])
+        self._arrive(scene, look, by="")
 
     def _open(self, asked: dict[str, Any]) -> None:
         name = _lay_down(str(asked["name"]), str(asked["text"]))
         self._move({"name": "machine", "value": name})
 
     def _undo(self, asked: dict[str, Any]) -> None:
-        self.scene = self._history.back() or self.scene
+        self.scene = self._history.back(now=self.scene) or self.scene
+
+    def _redo(self, asked: dict[str, Any]) -> None:
+        self.scene = self._history.forward(now=self.scene) or self.scene
 
     def _reset(self, asked: dict[str, Any]) -> None:
         self._arrive(self._start, self.look, by="reset")
@@ -166,9 +280,22 @@ def _lay_down(name: str, text: str) -> str:
 
 _DO = {
     "move": Live._move,
+    "drag": Live._drag,
+    "drop": Live._drop,
+    "nudge": Live._nudge,
+    "way": Live._way,
     "go": Live._go,
     "open": Live._open,
     "undo": Live._undo,
+    "redo": Live._redo,
     "reset": Live._reset,
     "look": Live._look,
 }
+
+_READ = {
+    "why": Live._why,
+    "past": Live._past,
+    "frame": Live._frame_past,
+    "code": Live._code,
+}
+"""What is told beside the scene, and changes nothing."""

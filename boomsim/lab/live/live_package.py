@@ -4,9 +4,11 @@ import gzip
 import json
 from base64 import b64encode
 from collections.abc import Iterator
+from importlib.metadata import distribution
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from io import BytesIO
+from pathlib import Path
 from zipfile import ZIP_STORED, ZipFile, ZipInfo
 
 from boomsim.lab.live.bytecode import Compiler
@@ -35,7 +37,7 @@ def packed(runtime: Runtime, *, compiler: Compiler | None) -> dict[str, str]:
     """
     held = runtime.files
     stdlib = list(_kept(held["python_stdlib.zip"], STDLIB_UNUSED))
-    numpy, own = list(_kept(held[NUMPY], NUMPY_UNUSED)), list(own_files())
+    numpy, own = list(_kept(held[NUMPY], NUMPY_UNUSED)), [*own_files(), *code_files()]
     if compiler is not None:
         stdlib = compiler.compiled(stdlib, level=NO_DOCUMENTATION)
         numpy, own = compiler.compiled(numpy, level=0), compiler.compiled(own, level=0)
@@ -63,6 +65,29 @@ def own_files() -> Iterator[Entry]:
             yield f"boomsim/{path}", one.read_bytes()
 
 
+def code_files() -> Iterator[Entry]:
+    """Give what makes QR codes of links: segno's encoder, where segno is installed.
+
+    The rest of segno writes files, and needs what a browser's Python has not: an empty beginning
+    takes its place.
+
+    Yields
+    ------
+    (str, bytes)
+        Path, content
+    """
+    try:
+        place, known = files("segno"), distribution("segno")
+    except ImportError:
+        return
+    yield "segno/__init__.py", b""
+    for name in ("encoder.py", "consts.py"):
+        yield f"segno/{name}", place.joinpath(name).read_bytes()
+    for one in known.files or ():
+        if one.name.startswith("LICENSE"):
+            yield f"segno/{one.name}", Path(str(one.locate())).read_bytes()
+
+
 def _walked(folder: Traversable, where: str) -> Iterator[tuple[str, Traversable]]:
     for one in sorted(folder.iterdir(), key=lambda entry: entry.name):
         if one.is_dir():
@@ -76,7 +101,7 @@ def _kept(archive: bytes, unused: tuple[str, ...]) -> Iterator[Entry]:
     with ZipFile(BytesIO(archive)) as held:
         for name in sorted(held.namelist()):
             idle = name.startswith(unused) or "/tests/" in name
-            if not idle and name.endswith((".py", ".so")):
+            if (not idle and name.endswith((".py", ".so"))) or name.endswith("LICENSE.txt"):
                 yield name, held.read(name)
 
 

@@ -21,8 +21,34 @@ from boomsim.machine.machine_files import machine_names
 
 READY = "Ready. The model is in this file; nothing is fetched."
 
+STYLES = (
+    *(
+        "base.css",
+        "ways.css",
+        "grips.css",
+        "past.css",
+        "share.css",
+        "phone.css",
+        "presenting.css",
+        "print.css",
+    ),
+)
+SCRIPTS = (
+    *("asking.js", "controls.js", "ways.js", "grips.js", "past.js", "showing.js", "looks.js"),
+    "share.js",
+    "start.js",
+)
+"""Parts of the page in the folder page/, in their order; a later one may use an earlier one."""
 
-def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler | None) -> str:
+
+def live_page(
+    runtime: Runtime,
+    scene: Scene,
+    *,
+    units: str,
+    compiler: Compiler | None,
+    address: str = "",
+) -> str:
     """Write the page.
 
     Parameters
@@ -34,13 +60,15 @@ def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler 
         "metric" or "us", until the reader chooses others
     compiler : Compiler or None
         With one the page starts in about half the time
+    address : str
+        Web address at which the page will lie: its links and their codes begin with it
 
     Returns
     -------
     str
         HTML that needs no network
     """
-    folder = files("boomsim.lab.live")
+    folder = files("boomsim.lab.live").joinpath("page")
 
     def read(name: str) -> str:
         return folder.joinpath(name).read_text(encoding="utf-8")
@@ -48,22 +76,22 @@ def live_page(runtime: Runtime, scene: Scene, *, units: str, compiler: Compiler 
     filled = {
         "TITLE": "A telescoping boom, live",
         "CAUTION": escape(CAUTION),
-        "STYLE": read("live.css"),
-        "SCRIPT": read("live.js"),
+        "STYLE": "\n".join(read(name) for name in STYLES),
+        "SCRIPT": "\n".join(read(name) for name in SCRIPTS),
         "WORKER": read("worker.js"),
-        "FIRST": _first(scene, units),
+        "FIRST": _first(scene, units, address),
         "PARTS": "\n".join(
             f'<script type="text/plain" id="part-{name}">{text}</script>'
             for name, text in packed(runtime, compiler=compiler).items()
         ),
     }
-    made = read("live.html")
+    made = read("page.html")
     for name, text in filled.items():
         made = made.replace(f"@{name}@", text)
     return made
 
 
-def _first(scene: Scene, units: str) -> str:
+def _first(scene: Scene, units: str, address: str) -> str:
     """What is shown while the model starts: its own answers, worked out when the page is made."""
     carried = _carried(scene)
     scene = replace(scene, machine=Path(scene.machine).name)
@@ -71,8 +99,9 @@ def _first(scene: Scene, units: str) -> str:
     # The model reads a machine file where it works, as it does in the browser's memory.
     with TemporaryDirectory() as place, chdir(place):
         told = {layout: Live(start, files=carried, layout=layout).told() for layout in LAYOUTS}
+        told |= json.loads(Live(start, files=carried).ask('{"do": "why"}'))
     begin = {"start": start, "files": carried}
-    data = json.dumps({"begin": begin, "ready": READY, **told}, ensure_ascii=False)
+    data = json.dumps({"begin": begin, "ready": READY, "web": address, **told}, ensure_ascii=False)
     # "</" inside the data would end the script element that holds it.
     return data.replace("</", "<\\/")
 

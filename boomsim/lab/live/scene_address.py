@@ -6,7 +6,7 @@ from types import GenericAlias
 from typing import Any
 from urllib.parse import parse_qsl, urlencode
 
-from boomsim.lab.scene.scene import Look, Scene
+from boomsim.lab.scene.scene import HELD, Look, Scene
 from boomsim.lab.scene.scene_check import checked_look
 from boomsim.lab.scene.scene_data import as_dict, from_dict
 from boomsim.machine.model import Disturbances
@@ -16,8 +16,17 @@ MOST_LETTERS = 2000
 """An address that is longer was not written here."""
 
 
-def to_address(scene: Scene, look: Look) -> str:
-    """Write a scene and its units.
+KEPT = "length"
+"""What is kept while dragging, where an address says nothing of it."""
+
+
+def to_address(scene: Scene, look: Look, *, keep: str = KEPT) -> str:
+    """Write a scene, its units and what is kept while something is dragged.
+
+    Parameters
+    ----------
+    keep : str
+        "length", "radius" or "angle"
 
     Returns
     -------
@@ -33,6 +42,8 @@ def to_address(scene: Scene, look: Look) -> str:
     plain |= plain.pop("disturbances", {})
     if look.units != Look().units:
         plain["units"] = look.units
+    if keep != KEPT:
+        plain["keep"] = keep
     return urlencode({name: _written(value) for name, value in plain.items()}, safe=",")
 
 
@@ -42,8 +53,8 @@ def _written(value: Any) -> str:
     return value if isinstance(value, str) else json.dumps(value)
 
 
-def from_address(address: str) -> tuple[Scene, Look]:
-    """Read a scene and its units, and refuse what they cannot be.
+def from_address(address: str) -> tuple[Scene, Look, bool]:
+    """Read a scene, its units and whether its length is kept, and refuse what they cannot be.
 
     Parameters
     ----------
@@ -62,12 +73,19 @@ def from_address(address: str) -> tuple[Scene, Look]:
         )
     given = dict(parse_qsl(address, keep_blank_values=True))
     look = checked_look(Look(units=given.pop("units", Look().units)))
+    keep = given.pop("keep", KEPT)
+    if keep not in (KEPT, *HELD):
+        raise ValueError(
+            f'The address keeps "{keep}", and only length, radius or angle can be kept. '
+            "Take a link that this page wrote."
+        )
     own = {name: _read(name, text, _KINDS) for name, text in given.items() if name in _KINDS}
     blown = {name: _read(name, text, _BLOWN) for name, text in given.items() if name in _BLOWN}
     for name in given.keys() - own.keys() - blown.keys():
         hint = did_you_mean(name, [*_KINDS, *_BLOWN]) or " Take a link that this page wrote."
         raise ValueError(f'The address names "{name}", which a scene does not have.{hint}')
-    return from_dict({**own, **({"disturbances": blown} if blown else {})}), look
+    scene = from_dict({**own, **({"disturbances": blown} if blown else {})})
+    return scene, look, keep == KEPT
 
 
 _KINDS = {field.name: field.type for field in fields(Scene) if field.name != "disturbances"}

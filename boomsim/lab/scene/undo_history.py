@@ -16,6 +16,7 @@ class History:
 
     def __init__(self, *, clock: Callable[[], float] = monotonic) -> None:
         self._scenes: list[Scene] = []
+        self._undone: list[Scene] = []
         self._last: tuple[str, float] = ("", -TOGETHER)
         self._clock = clock
 
@@ -33,8 +34,43 @@ class History:
         self._last = (by, now)
         if not drags:
             self._scenes = [*self._scenes[-LONGEST + 1 :], scene]
+        self._undone = []
 
-    def back(self) -> Scene | None:
-        """Take off the scene before the last drag; None if there is none."""
+    @property
+    def goes_back(self) -> bool:
+        """Whether there is a scene to go back to."""
+        return bool(self._scenes)
+
+    @property
+    def goes_forward(self) -> bool:
+        """Whether something was undone since the last move."""
+        return bool(self._undone)
+
+    def back(self, *, now: Scene | None = None) -> Scene | None:
+        """Take off the scene before the last drag; None if there is none.
+
+        Parameters
+        ----------
+        now : Scene, optional
+            That is left so: :meth:`forward` leads to it again
+        """
         self._last = ("", -TOGETHER)
-        return self._scenes.pop() if self._scenes else None
+        if not self._scenes:
+            return None
+        if now is not None:
+            self._undone.append(now)
+        return self._scenes.pop()
+
+    def forward(self, *, now: Scene) -> Scene | None:
+        """Take back the last step back; None if there is none.
+
+        Parameters
+        ----------
+        now : Scene
+            That is left so
+        """
+        self._last = ("", -TOGETHER)
+        if not self._undone:
+            return None
+        self._scenes.append(now)
+        return self._undone.pop()

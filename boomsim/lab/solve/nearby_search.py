@@ -73,15 +73,17 @@ def guesses(radii: Array, capacity: Array, wanted: Array) -> Array:
     return np.where(near, 1.0 / np.where(near, drawn, 1.0), np.nan)
 
 
-def crossings(tried: Response, *, first: int) -> list[Found | None]:
+def crossings(tried: Response, *, first: int, row: int = 0) -> list[Found | None]:
     """Read capacities off trials, radius by radius.
 
     Parameters
     ----------
     tried : Response
-        One configuration; its cells from `first` on are `TRIALS` at one radius after another
+        Its cells from `first` on are `TRIALS` at one radius after another
     first : int
         Cell to begin with
+    row : int
+        Configuration to read
 
     Returns
     -------
@@ -89,12 +91,12 @@ def crossings(tried: Response, *, first: int) -> list[Found | None]:
         None where the trials do not enclose the capacity
     """
     shape = (-1, len(TRIALS))
-    load = tried.state.load[0, first:].reshape(shape)
-    use = tried.use[:, 0, first:].reshape(len(tried.use), *load.shape)
+    load = tried.state.load[row, first:].reshape(shape)
+    use = tried.use[:, row, first:].reshape(len(tried.use), *load.shape)
     worst = use.max(axis=0)
-    sound = tried.state.converged[0, first:].reshape(shape).all(axis=1)
+    sound = tried.state.converged[row, first:].reshape(shape).all(axis=1)
     sound &= (worst[:, 0] <= 1.0) & (worst[:, -1] > 1.0)
-    allowed = tried.in_range[0, first:].reshape(shape)
+    allowed = tried.in_range[row, first:].reshape(shape)
     return [
         _crossing(load[i], use[:, i], worst[i], allowed[i]) if sound[i] else None
         for i in range(len(load))

@@ -52,7 +52,7 @@ def fixed(setup: Setup) -> Fixed:
     pads = np.concatenate([strong.front_pad, strong.rear_pad])
     return Fixed(
         reach=heights(machine),
-        crane="".join(_metres(piece.corners, piece.tone) for piece in shapes),
+        crane="".join(in_metres(piece.corners, piece.tone) for piece in shapes),
         back=-min(float(piece.corners[:, 0].min()) for piece in pieces(machine)),
         strongest_pad=float(pads[np.isfinite(pads)].max(initial=0.0)) or 1.0,
         points=np.array(setup.support.points),
@@ -61,7 +61,21 @@ def fixed(setup: Setup) -> Fixed:
     )
 
 
-def _metres(corners: Array, tone: str) -> str:
+def in_metres(corners: Array, tone: str) -> str:
+    """Write a shape in metres, y upwards, for a group that brings it to its scale.
+
+    Parameters
+    ----------
+    corners : ndarray, shape (points, 2)
+        [m]
+    tone : str
+        Class
+
+    Returns
+    -------
+    str
+        SVG
+    """
     # A wheel of forty corners looks no rounder than one of twenty, and makes the picture longer.
     fewer = corners[::2] if len(corners) > 24 else corners
     points = " ".join(f"{x:.3g},{y:.3g}" for x, y in fewer.tolist())

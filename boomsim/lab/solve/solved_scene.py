@@ -146,7 +146,7 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
         radius=radius,
         capacity=capacity,
         first=first,
-        standing=None if drawn is None else _standing(drawn, slew=scene.slew),
+        standing=None if drawn is None else standing_of(drawn, slew=scene.slew),
         empty_hook=bare,
         lies=False,
     )
@@ -227,7 +227,16 @@ def _trouble(setup: Setup, scene: Scene) -> str:
     return "The boom finds no equilibrium here."
 
 
-def _standing(at: Response, *, slew: float) -> Standing:
+def standing_of(at: Response, *, slew: float) -> Standing:
+    """Find how the crane stands with its boom at a slew angle.
+
+    Parameters
+    ----------
+    at : Response
+        Of one cell
+    slew : float
+        [rad]
+    """
     balance = turned(at, slew=np.array([slew]))
     weight, x, y = (values[:, 0, 0] for values in resultant(at, balance=balance))
     return Standing(

@@ -49,7 +49,14 @@ def section_uses(answer: Answer) -> list[float]:
 
 
 def side_view(
-    answer: Answer, look: Look, box: Box, *, uid: str, small: bool = False, keyed: bool = True
+    answer: Answer,
+    look: Look,
+    box: Box,
+    *,
+    uid: str,
+    small: bool = False,
+    keyed: bool = True,
+    frame: Frame | None = None,
 ) -> str:
     """Draw it.
 
@@ -64,6 +71,8 @@ def side_view(
         Without ruler, forces and words, for pictures side by side
     keyed : bool
         With a key to the patterns, where the box has room for it
+    frame : Frame, optional
+        Default: all of the boom at the largest scale; see :func:`frame_of`
 
     Returns
     -------
@@ -71,7 +80,7 @@ def side_view(
         SVG
     """
     large, uses = type_scale(look), section_uses(answer)
-    frame = frame_of(answer, box, small=small, large=large)
+    frame = frame or frame_of(answer, box, small=small, large=large)
     shape = drawn_shape(answer)
     parts = [
         f'<clipPath id="{uid}-clip"><rect x="{box.x}" y="{box.y}" width="{box.width}" '
@@ -79,8 +88,8 @@ def side_view(
         rect(box.x, frame.y, box.width, 2.0, "solid"),
         _crane(answer, frame),
         *_hoist(answer, frame, shape, look, small),
-        *_cylinder(answer, frame, shape),
-        *_sections(answer, frame, shape, uses),
+        *cylinder_parts(answer, frame, shape),
+        *section_parts(answer, frame, shape, uses),
     ]
     if small:
         return view("side", _label(answer, look, uses), [*parts, "</g>"])
@@ -147,7 +156,14 @@ def _crane(answer: Answer, frame: Frame) -> str:
     )
 
 
-def _cylinder(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
+def cylinder_parts(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
+    """Draw the luffing cylinder.
+
+    Returns
+    -------
+    list of str
+        SVG
+    """
     machine = answer.setup.machine
     cylinder, arm = machine.cylinder, 0.06 * machine.cylinder.attach_along
     axis, up = spot(shape, 0, cylinder.attach_along)
@@ -164,8 +180,22 @@ def _cylinder(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     ]
 
 
-def _sections(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) -> list[str]:
-    """Innermost first, so that each outer section covers what lies inside it."""
+def section_parts(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) -> list[str]:
+    """Draw the sections, innermost first, so that each outer one covers what lies inside it.
+
+    Parameters
+    ----------
+    answer : Answer
+    frame : Frame
+    shape : Bent
+    uses : list of float
+        Of each section [1]
+
+    Returns
+    -------
+    list of str
+        SVG
+    """
     reach = fixed(answer.setup).reach
     bodies = frame.place(outlines(shape, reach))
     foot = shape.axis[-1, -1] - reach[-1, 1] * shape.up[-1, -1]
@@ -188,10 +218,22 @@ def _mouths(bodies: Array) -> list[str]:
     return [between(end[:2], end[2:], "collar") for end in ends.tolist()]
 
 
+def hung(answer: Answer, shape: Bent) -> tuple[float, float]:
+    """Where the load hangs, and how large it is drawn.
+
+    Returns
+    -------
+    float, float
+        Its underside over the ground, its side; no size where it is not lifted [m]
+    """
+    side = (answer.scene.load / LOAD_DENSITY) ** (1.0 / 3.0) if answer.solved else 0.0
+    room = max(float(shape.sheave[1]) - side - 0.3, 0.0)
+    return min(0.25 * answer.setup.machine.heel_up, room), side
+
+
 def _hoist(answer: Answer, frame: Frame, shape: Bent, look: Look, small: bool) -> list[str]:
     machine, load = answer.setup.machine, answer.scene.load
-    side = (load / LOAD_DENSITY) ** (1.0 / 3.0) if answer.solved else 0.0
-    bottom = min(0.25 * machine.heel_up, max(float(shape.sheave[1]) - side - 0.3, 0.0))
+    bottom, side = hung(answer, shape)
     winch, rope, sheave, hook = frame.place(
         np.array(
             [

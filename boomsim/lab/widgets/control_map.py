@@ -71,7 +71,7 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
     if name == "plates":
         return _with(scene, name, round(value, 9))
     if name == "held":
-        return _holding(scene, value, now)
+        return holding(scene, value, now=now)
     if name == "system":
         return choose_system(scene, system=value)
     if name == "machine":
@@ -91,8 +91,17 @@ def _placed(scene: Scene, name: str, value: float) -> Scene:
     return _with(scene, name, value)
 
 
-def _holding(scene: Scene, what: str, now: Answer) -> Scene:
-    """Hold the other of radius and angle, at what it is now."""
+def holding(scene: Scene, what: str, *, now: Answer) -> Scene:
+    """Hold radius or boom angle, at what it is now.
+
+    Parameters
+    ----------
+    scene : Scene
+    what : str
+        "radius" or "angle"
+    now : Answer
+        To `scene`
+    """
     at = now.at
     if what == scene.held or at is None:
         return scene

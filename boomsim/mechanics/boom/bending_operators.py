@@ -32,6 +32,9 @@ class Plane:
         The same for a moment at the head [rad/(N m)]
     rotation_lug : ndarray, shape (configurations, K, 1)
         The same for the moment at the lug [rad/(N m)]
+    rotation_mouths : ndarray, shape (configurations, K, moving sections)
+        The same for a moment on each moving section at the mouth around it, which its pads balance:
+        it grows in a straight line from the section's tail [rad/(N m)]
     stiffness : ndarray, shape (K, 1)
         E I [N m2]
     """
@@ -44,6 +47,7 @@ class Plane:
     rotation: Array
     rotation_head: Array
     rotation_lug: Array
+    rotation_mouths: Array
     stiffness: Array
 
 
@@ -66,8 +70,10 @@ def planes_of(cuts: Cuts, *, stiffness: Array, in_shear: Array) -> tuple[Plane, 
     pads = _pads(cuts, total)
     moment = _moments(cuts, total, integral, pads)
     stiff = np.repeat(stiffness, PER_SECTION, axis=1)
-    rotation = (_turn(cuts, integral, total) / stiff[:, None, None]) @ moment
+    bent = _turn(cuts, integral, total) / stiff[:, None, None]
+    rotation = bent @ moment
     rotation += _sheared(cuts, total, pads, in_shear)
+    mouths = bent @ _at_mouths(cuts)
     up, side = (
         Plane(
             moment=moment[k, :, :, :size],
@@ -78,6 +84,7 @@ def planes_of(cuts: Cuts, *, stiffness: Array, in_shear: Array) -> tuple[Plane, 
             rotation=rotation[k, :, :, :size],
             rotation_head=rotation[k, :, :, size : size + 1],
             rotation_lug=rotation[k, :, :, size + 1 :],
+            rotation_mouths=mouths[k],
             stiffness=stiff[k, :, None],
         )
         for k in range(2)
@@ -116,9 +123,24 @@ def _moments(cuts: Cuts, total: Array, integral: Array, pads: Array) -> Array:
         block = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
         moment[:, :, i, :, block] += total[:, i, None, :] - integral[:, i]
     moment[:, :, -1, :, size] += 1.0
-    along = position[:, 0] / cuts.support[:, :1] * cuts.spread(cuts.in_overlap)[:, 0]
-    moment[:, :, 0, :, size + 1] = along
+    moment[:, :, 0, :, size + 1] = _growing(cuts)[:, 0]
     return np.asarray(moment.reshape(2, configurations, size, size + 2))
+
+
+def _growing(cuts: Cuts) -> Array:
+    """From nought at each section's tail to one at the mouth around it (base section: at the lug).
+
+    Shape (configurations, sections, 9).
+    """
+    position = cuts.position.reshape(*cuts.shape, PER_SECTION)
+    return np.asarray(position / cuts.support[..., None] * cuts.spread(cuts.in_overlap))
+
+
+def _at_mouths(cuts: Cuts) -> Array:
+    """Bending moments of one at each moving section's mouth, shape (configurations, K, moving)."""
+    configurations, sections = cuts.shape
+    made = _growing(cuts)[..., None] * np.eye(sections)[:, None, 1:]
+    return np.asarray(made.reshape(configurations, sections * PER_SECTION, sections - 1))
 
 
 def _pads(cuts: Cuts, total: Array) -> Array:

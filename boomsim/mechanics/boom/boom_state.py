@@ -1,8 +1,8 @@
 """The deflected boom in equilibrium: every other number follows from this one solution.
 
-The axis bends without stretching; its rotation at every station is the unknown. The force that the
-axis carries at a station has a part across the *deflected* axis; the integral of that part is the
-bending moment, which bends the axis: rotation = operator x force across. That is the plane
+The axis bends, shears and stretches; its rotation at every station is the unknown. The force that
+the axis carries at a station has a part across the *deflected* axis; the integral of that part is
+the bending moment, which bends the axis: rotation = operator x force across. That is the plane
 elastica, so the second-order effect of the load and the shortening of lever arms are in it.
 Sideways the same holds with small rotations.
 """
@@ -48,10 +48,14 @@ class State:
         Of the axis at each station [rad]
     cos, sin : ndarray, K
         Of `rotation` [1]
+    strain : ndarray, shape (configurations, sections + 1, cells)
+        Of the axis from the heel pin to the lug, on to section 1's tail, and of each moving section
+        up to the next one's tail; pressed is negative [1]
     across, across_side : ndarray, K
         Force across the axis from all that is outboard, without pads [N]
-    acting : ndarray, shape (configurations, K + 2, cells)
-        All that bends the axis: `across`, the moment at the head and that at the lug [N], [N m]
+    acting : ndarray, shape (configurations, K + 2 + parts, cells)
+        All that bends the axis: `across`, the moment at the head, forces across that stand for the
+        longer arms of the stretched axis, and the moment at the lug [N], [N m]
     force_along, force_above : ndarray, K
         The same force in axes of the base section [N]
     head_along, head_above, head_left : ndarray
@@ -77,6 +81,7 @@ class State:
     rotation_side: Array
     cos: Array
     sin: Array
+    strain: Array
     across: Array
     across_side: Array
     acting: Array
@@ -157,7 +162,7 @@ def solve_state(
         sin=kept.direction[1],
         across=kept.acting[:, :size],
         across_side=kept.across_side,
-        acting=kept.acting[:, : size + 2],
+        acting=kept.acting[:, : boom.bending.shape[2]],
         force_along=kept.force[0],
         force_above=kept.force[1],
         **found,

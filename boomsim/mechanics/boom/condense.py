@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.machine.model import Machine
+from boomsim.mechanics.boom.axial_stretch import Stretch, stretch_of
 from boomsim.mechanics.boom.bending_operators import Plane, planes_of
 from boomsim.mechanics.boom.stations import PER_SECTION, Cuts, Stations, stations_of
 from boomsim.mechanics.geometry import Array, Layout, layout
@@ -27,11 +28,15 @@ class Condensed:
     stations : Stations
     up, side : Plane
         Bending in the luffing plane and sideways
-    turning : ndarray, shape (configurations, K, K + 2 + sections)
+    turning : ndarray, shape (configurations, K, K + 2 + parts + 2 moving sections)
         Rotation of the axis in the luffing plane for all that turns it at once: the known forces
-        across, the head moment, the lug moment, and each section's play [rad/N], [rad/(N m)], [rad]
-    bending : ndarray, shape (configurations, K + sections, K + 2)
-        Bending moments, then front-pad forces, for the first three of these [m], [1], [1/m]
+        across, the head moment, the forces of longer arms, the lug moment, a moment on each moving
+        section at the mouth around it, and what each turns by as a whole, with all that is in it
+        [rad/N], [rad/(N m)], [1]
+    play : ndarray, shape (configurations, moving sections, 1)
+        What each turns by when it takes up its play as in a drooping boom [rad]
+    bending : ndarray, shape (configurations, K + sections, K + 2 + parts)
+        Bending moments, then front-pad forces, for the first four of these [m], [1], [1/m]
     pressing : ndarray, shape (configurations, K, sections)
         Shear for each front-pad force: the own inside the overlap, the inner's past its tail [1]
     straight : ndarray, shape (configurations, K, 4)
@@ -40,6 +45,7 @@ class Condensed:
     thrust : ndarray, shape (configurations, 2, 1)
         Share of the critical load for free fall and a head force along the axis (Rayleigh, with the
         shape of a force across the head) [s2/m], [1/N]
+    stretch : Stretch
     path : ndarray, shape (configurations, 1, K)
         Weights that sum the direction of the axis to the position of the last front [m]
     centres : ndarray, shape (configurations, sections, K)
@@ -54,10 +60,12 @@ class Condensed:
     up: Plane
     side: Plane
     turning: Array
+    play: Array
     bending: Array
     pressing: Array
     straight: Array
     thrust: Array
+    stretch: Stretch
     path: Array
     centres: Array
     shown: Array
@@ -88,6 +96,10 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
     up, side = planes_of(cuts, stiffness=bending, in_shear=in_shear * areas)
     path, centres, shown = _positions(cuts)
     straight, thrust = _start(stations, up)
+    stretch = stretch_of(
+        machine, cuts=cuts, stations=stations, up=up, path=path, centres=centres, shown=shown
+    )
+    carries = np.repeat(_carries(len(shapes))[None], len(path), axis=0)
     return Condensed(
         machine=machine,
         layout=placed,
@@ -95,12 +107,22 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
         up=up,
         side=side,
         turning=np.concatenate(
-            [up.rotation, up.rotation_head, up.rotation_lug, _play(machine, placed)], axis=2
+            [
+                up.rotation,
+                up.rotation_head,
+                up.rotation @ stretch.spread,
+                up.rotation_lug,
+                up.rotation_mouths,
+                carries,
+            ],
+            axis=2,
         ),
-        bending=_bending(up),
+        play=_play(machine, placed),
+        bending=_bending(up, stretch),
         pressing=_pressing(stations),
         straight=straight,
         thrust=thrust,
+        stretch=stretch,
         path=path,
         centres=centres,
         shown=shown,
@@ -118,11 +140,11 @@ def _start(stations: Stations, up: Plane) -> tuple[Array, Array]:
     return straight, work / energy
 
 
-def _bending(up: Plane) -> Array:
-    """Moments and front-pad forces for the forces across, the head moment and the lug moment."""
-    moments = np.concatenate([up.moment, up.moment_head, up.moment_lug], axis=2)
-    pads = np.concatenate([up.pads, up.pads_head, np.zeros_like(up.pads_head)], axis=2)
-    return np.concatenate([moments, pads], axis=1)
+def _bending(up: Plane, stretch: Stretch) -> Array:
+    """Moments and front-pad forces for forces across, head moment, longer arms, lug moment."""
+    moments = [up.moment, up.moment_head, up.moment @ stretch.spread, up.moment_lug]
+    pads = [up.pads, up.pads_head, up.pads @ stretch.spread, np.zeros_like(up.pads_head)]
+    return np.concatenate([np.concatenate(both, axis=2) for both in (moments, pads)], axis=1)
 
 
 def _pressing(stations: Stations) -> Array:
@@ -132,18 +154,18 @@ def _pressing(stations: Stations) -> Array:
     return own * stations.in_overlap - inner * (1.0 - stations.beyond)
 
 
-def _play(machine: Machine, placed: Layout) -> Array:
-    """Rotation of every station when one section takes up its play as in a drooping boom.
+def _carries(sections: int) -> Array:
+    """Stations that turn when a moving section does: its own and those of all that is in it.
 
-    A section turns by clearance/overlap and takes along all that is in it. Shape (configurations,
-    K, sections).
+    Shape (K, moving sections).
     """
+    return np.repeat(np.tri(sections), PER_SECTION, axis=0)[:, 1:]
+
+
+def _play(machine: Machine, placed: Layout) -> Array:
+    """What each moving section turns by when it takes up its play: clearance/overlap."""
     clearance = np.array([s.clearance for s in machine.boom.sections])
-    sections = len(clearance)
-    turn = np.zeros_like(placed.overlap)
-    turn[:, 1:] = -clearance[1:] / placed.overlap[:, 1:]
-    carries = np.repeat(np.tri(sections), PER_SECTION, axis=0)
-    return np.asarray(carries * turn[:, None, :])
+    return np.asarray((-clearance[1:] / placed.overlap[:, 1:])[..., None])
 
 
 def _positions(cuts: Cuts) -> tuple[Array, Array, Array]:

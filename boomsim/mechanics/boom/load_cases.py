@@ -78,9 +78,10 @@ class AtStations(NamedTuple):
         Its cosine and sine [1]
     force : ndarray, shape (2, configurations, K, cells)
         From all that is outboard, along and above the base section [N]
-    acting : ndarray, shape (configurations, K + 2 + sections, cells)
-        What turns the axis: force across it [N], the moments at the head and at the lug [N m], how
-        far each section's play is taken up [1]
+    acting : ndarray, shape (configurations, K + 2 + parts + 2 moving sections, cells)
+        What turns the axis: force across it [N], the moment at the head [N m], forces of longer
+        arms [N], the moments at the lug and on each moving section at its mouth [N m], what each
+        turns by as a whole [rad]
     rotation_side, across_side : ndarray, shape (configurations, K, cells)
         Sideways: rotation [rad] and force [N]
     """

@@ -5,10 +5,12 @@ Pairs, on axis 0, are along and above the base section, or cosine and sine.
 Derived in docs/theory.md, section 3.
 """
 
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 
+from boomsim.mechanics.boom.axial_stretch import Stretching
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_forces import Luffed, Luffing
 from boomsim.mechanics.boom.stations import PER_SECTION
@@ -20,18 +22,25 @@ HARDLY = 0.05
 """Pad force over the section's own weight below which its play is not all taken up: a jump from one
 side to the other would leave some loads without a solution [1]."""
 
+STRETCHED = 3
+"""First sweeps in which the stretch follows the rotations; then it is kept. It is a ten-thousandth
+of the boom; kept after one sweep it leaves 3e-5 of a use, after two 2e-6, after three 2e-7."""
+
 
 class Head(NamedTuple):
     """The boom's head, along and above the base section; pairs of shape (2, c, cells).
 
     Attributes
     ----------
+    front : ndarray
+        Of the last section, where the bent axis would put it without its stretch [m]
     sheave, rope_from : ndarray
         Head sheave and lead-line sheave, from the heel pin [m]
     arms : ndarray, shape (2, 2, c, cells)
         From the last front: of the load, and of the lead line [m]
     """
 
+    front: Array
     sheave: Array
     rope_from: Array
     arms: Array
@@ -111,39 +120,48 @@ class LuffingPlane:
         self.half_cylinder = lifts.dead * machine.cylinder.mass / 2
         self.luffing = Luffing(machine, hanging=self.half_cylinder, change=change)
         self.carried, self.wind = _carried(lifts), lifts.wind_from_behind
+        self.stretching = Stretching(boom.stretch, carried=self.carried)
+        self.to_stretch = STRETCHED
         self.arms_of = _arms(lifts)
         self.spare = np.empty_like(kept.rotation)
         held = None if lifts.hold_radius else (np.cos(lifts.held), np.sin(lifts.held))
         self.kept_angle = self.luffing.to(*held) if held else None
-        # Without play only the lug's pad and the two moments are needed.
-        size, sections = self.spare.shape[1], machine.boom.sections
+        self._take_operators()
+
+    def _take_operators(self) -> None:
+        """Put together what the forces across press on the pads, and how they turn sections."""
+        boom, sections = self.boom, self.boom.machine.boom.sections
+        size = self.spare.shape[1]
         self.has_play = any(section.clearance for section in sections)
-        rows = boom.turning.shape[2] if self.has_play else size + 2
-        pads = len(sections) if self.has_play else 1
-        self.acting, self.across = kept.acting[:, :rows], kept.acting[:, :size]
-        self.turning = boom.turning[:, :, :rows]
-        self.pads = boom.bending[:, size : size + pads, : size + 1]
+        self.acting, self.across = self.kept.acting, self.kept.acting[:, :size]
+        moving, arms = len(sections) - 1, len(sections) + 1
+        ends = np.cumsum([size + 1, arms, 1, moving, moving])
+        self.of_arms, self.of_lug, self.of_mouths, self.of_wholes = (
+            slice(*pair) for pair in pairwise(ends)
+        )
+        known = size + 1 + arms
+        pads = boom.bending[:, size:, :known]
+        self.pads = pads if self.has_play else pads[:, :1]
+        self.all_pads = np.concatenate([pads, boom.stretch.turns[:, :, :known]], axis=1)
         self.chord = boom.stations.in_overlap[:, :PER_SECTION]
         # One over the force below which a pad hardly presses.
-        hardly = [HARDLY * GRAVITY * mass for mass in machine.boom.section_masses]
+        hardly = [HARDLY * GRAVITY * mass for mass in boom.machine.boom.section_masses[1:]]
         self.firm = 1.0 / np.array(hardly)[:, None]
 
     def start(self) -> Array:
         """Rotations to start from: of first order, enlarged by thrust, all play taken up [rad]."""
-        boom, plane, direction = self.boom, self.boom.up, self.kept.direction
+        boom, direction = self.boom, self.kept.direction
         direction[0], direction[1] = 1.0, 0.0
         head = self._head()
         luffed = self._luffed(head)
         end = self._end(head, luffed)
-        hung = (plane.pads[:, :1] @ self.carried @ end.spread[1])[:, 0]
-        across = hung + plane.pads_head[:, 0] * end.moment
-        lug = self._cylinder(luffed, across=across, feedback=0.0)
+        lug = self._pushed_about(head, luffed, end)
         causes = np.concatenate(
             [end.spread[1, :, :2], end.moment[:, None], lug.moment[:, None]], axis=1
         )
         pull = (boom.thrust * end.spread[0, :, :2]).sum(axis=1)
         bent = (boom.straight @ causes) / (1.0 + pull.clip(-0.5, 0.5))[:, None]
-        play = boom.turning[:, :, plane.moment.shape[1] + 2 :].sum(axis=2, keepdims=True)
+        play = boom.turning[:, :, self.of_wholes] @ boom.play
         return np.asarray(bent + play)
 
     def turned(self, rotation: Array, out: Array) -> None:
@@ -153,22 +171,28 @@ class LuffingPlane:
         head = self._head()
         luffed = self._luffed(head)
         end = self._end(head, luffed)
+        if self.to_stretch:
+            head, luffed, end = self._stretched(head, luffed, end)
         np.matmul(self.carried, end.spread, out=self.kept.force)
         # The new rotations are not there yet: their room serves for a product.
         np.multiply(above, cos, out=out)
         np.multiply(along, sin, out=self.spare)
         np.subtract(out, self.spare, out=self.across)
         cylinder = self._held(luffed, end)
-        np.matmul(self.turning, self.acting, out=out)
+        np.matmul(self.boom.turning, self.acting, out=out)
         self.last = Sweep(luffed, head, end, cylinder)
 
     def _head(self) -> Head:
-        """Head sheave and lead-line sheave, where the directions of the axis put them."""
+        """Head sheave and lead-line sheave on the bent axis."""
         tip = self.kept.direction[:, :, -1]
         front = (self.boom.path @ self.kept.direction)[:, :, 0]
         arms = (self.arms_of @ tip.reshape(2, -1)).reshape(2, *tip.shape)
-        sheave, rope_from = front + arms
-        return Head(sheave, rope_from, arms)
+        return self._standing(front, arms)
+
+    def _standing(self, front: Array, arms: Array) -> Head:
+        """Put the head where the axis ends as it is stretched by now."""
+        sheave, rope_from = front + self.stretching.moved + arms
+        return Head(front, sheave, rope_from, arms)
 
     def _luffed(self, head: Head) -> Luffed:
         """The boom angle: kept, or the one that keeps the radius of this head."""
@@ -192,24 +216,54 @@ class LuffingPlane:
         moment = _moment(head.arms[0], load) + _moment(head.arms[1], rope)
         return End(force, moment, np.stack([luffed.gravity, force, *wind], axis=2))
 
+    def _stretched(self, head: Head, luffed: Luffed, end: End) -> tuple[Head, Luffed, End]:
+        """Stretch the sections, and let the head stand where they then end."""
+        lug, stretching = self._pushed_about(head, luffed, end), self.stretching
+        stretching.strain_by(end.spread, sin=self.kept.direction[1], lug_along=lug.along)
+        stretching.lengthen_arms(out=self.acting[:, self.of_arms])
+        head = self._standing(head.front, head.arms)
+        luffed = self._luffed(head)
+        return head, luffed, self._end(head, luffed)
+
     def _held(self, luffed: Luffed, end: End) -> Cylinder:
         """Let the luffing cylinder hold the boom, and each section's play be taken up.
 
         The cylinder presses the bent base section between heel pin and lug along its chord, so
         that a little of its push along the boom is missing from the force across that it holds.
         """
-        size = self.across.shape[1]
-        self.acting[:, size] = end.moment
-        pads = self.pads @ self.acting[:, : size + 1]
+        self.acting[:, self.across.shape[1]] = end.moment
+        pads = self._pressed()
         bent = self.chord * self.kept.direction[1, :, :PER_SECTION]
         feedback = (self.pads[:, :1, :PER_SECTION] @ bent)[:, 0]
         cylinder = self._cylinder(luffed, across=pads[:, 0], feedback=feedback)
         bent *= cylinder.along[:, None]
         self.across[:, :PER_SECTION] -= bent
-        self.acting[:, size + 1] = cylinder.moment
+        self.acting[:, self.of_lug] = cylinder.moment[:, None]
         if self.has_play:
-            self.acting[:, size + 2 :] = self._play_taken(pads)
+            taken = self.boom.play * self._play_taken(pads)
+            np.add(self.slid, taken, out=self.acting[:, self.of_wholes])
         return cylinder
+
+    def _pressed(self) -> Array:
+        """Pad forces; with a new stretch also what the mouths do that it moves on the sections."""
+        known = self.acting[:, : self.of_arms.stop]
+        if not self.to_stretch:
+            return np.asarray(self.pads @ known)
+        self.to_stretch -= 1
+        sections = len(self.boom.machine.boom.sections)
+        pressed, outwards = self.all_pads @ known, self.stretching.outwards()
+        np.multiply(pressed[:, 1:sections], outwards, out=self.acting[:, self.of_mouths])
+        self.slid = pressed[:, sections:] * outwards
+        self.acting[:, self.of_wholes] = self.slid
+        return np.asarray(pressed[:, :sections])
+
+    def _pushed_about(self, head: Head, luffed: Luffed, end: End) -> Cylinder:
+        """What the luffing cylinder does, nearly: only what hangs on the head has sunk."""
+        plane, arm = self.boom.up, self.boom.machine.cylinder.attach_along
+        hung = (plane.pads[:, :1] @ self.carried @ end.spread[1])[:, 0]
+        sunk = head.front[1] * end.force[0] / arm
+        across = hung + sunk + plane.pads_head[:, 0] * end.moment
+        return self._cylinder(luffed, across=across, feedback=0.0)
 
     def _cylinder(self, luffed: Luffed, *, across: Array, feedback: Array | float) -> Cylinder:
         """Force of the luffing cylinder along the boom at its lug.
@@ -253,11 +307,12 @@ class LuffingPlane:
         return np.asarray(thrust * luffed.rod[1] + self.half_cylinder * luffed.gravity[1])
 
     def _play_taken(self, front: Array) -> Array:
-        """How much of each section's play is taken up, 1 as in a drooping boom to -1.
+        """How much of each moving section's play is taken up, 1 as in a drooping boom to -1.
 
         What lies on both its pads from above has no play to take up.
         """
-        rear = front + self.across[:, ::PER_SECTION]
+        front = front[:, 1:]
+        rear = front + self.across[:, PER_SECTION::PER_SECTION]
         return np.asarray((_side(front * self.firm) + _side(rear * self.firm)) / 2.0)
 
 

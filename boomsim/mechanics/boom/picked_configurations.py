@@ -7,8 +7,8 @@ import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed
 
-_PARTS = ("layout", "stations", "up", "side")
-_OF_ALL = ("machine", "stiffness")
+_PARTS = ("layout", "stations", "up", "side", "stretch")
+_OF_ALL = ("machine", "stiffness", "soft")
 """What has no axis of configurations."""
 
 

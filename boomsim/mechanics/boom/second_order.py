@@ -95,7 +95,7 @@ def _solve(
         found |= _sideways(side)
     if not good.all():
         kept.forget(~good)
-        found = {name: np.where(good, values, np.nan) for name, values in found.items()}
+        found = {name: _where(good, values) for name, values in found.items()}
     known = {"load": lifts.load, "line_pull": plane.pull, "sweeps": bent.count}
     straight = dict.fromkeys(BESIDE, np.zeros_like(lifts.load))
     return kept, {**straight, **found, **known, "converged": good}
@@ -109,10 +109,17 @@ def _believed(bent: Sweeps) -> np.typing.NDArray[np.bool_]:
     return bent.converged & straight
 
 
+def _where(good: np.typing.NDArray[np.bool_], values: Array) -> Array:
+    """Leave no number where there is no solution; cells are the last axis."""
+    kept = good if values.ndim == good.ndim else good[:, None]
+    return np.where(kept, values, np.nan)
+
+
 def _in_plane(plane: LuffingPlane) -> dict[str, Array]:
     head, end, cylinder = plane.last.head, plane.last.end, plane.last.cylinder
     return {
         "angle": plane.angle,
+        "strain": plane.stretching.strain,
         "head_along": head.sheave[0],
         "head_above": head.sheave[1],
         "head_moment": end.moment,

@@ -60,8 +60,7 @@ def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Mass
         )
 
     centre_out, centre_up = placed(
-        np.moveaxis(boom.centres @ state.cos, 1, 0),
-        np.moveaxis(boom.centres @ state.sin, 1, 0),
+        *(np.moveaxis(centre, 1, 0) for centre in centres(boom, state=state)),
     )
     head_out, head_up = placed(state.head_along, state.head_above)
     lug_out, lug_up = placed(
@@ -114,6 +113,23 @@ def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Mass
         head_left=state.head_left,
         head_up=head_up,
     )
+
+
+def centres(boom: Condensed, *, state: State) -> tuple[Array, Array]:
+    """Centres of gravity of the sections, along and above the base section.
+
+    Parameters
+    ----------
+    boom : Condensed
+    state : State
+
+    Returns
+    -------
+    ndarray, ndarray, shape (configurations, sections, cells)
+        [m]
+    """
+    along, above = boom.stretch.moved(boom.stretch.centres, strain=state.strain, sin=state.sin)
+    return boom.centres @ state.cos + along, boom.centres @ state.sin + above
 
 
 def _side_shares(boom: Condensed, state: State) -> list[Array]:

@@ -201,7 +201,11 @@ def wind_on_sections(
     own = whole - np.append(whole[:, 1:], np.zeros_like(whole[:, :1]), axis=1)
     push = pressure * boom.machine.boom.wind_shape * np.moveaxis(own, 1, 0)
     sin = np.sin(state.angle)
-    along, above = (np.moveaxis(boom.shown @ way, 1, 0) for way in (state.cos, state.sin))
+    moved = boom.stretch.moved(boom.stretch.shown, strain=state.strain, sin=state.sin)
+    along, above = (
+        np.moveaxis(boom.shown @ way + own, 1, 0)
+        for way, own in zip((state.cos, state.sin), moved, strict=True)
+    )
     height = boom.machine.heel_up + along * sin + above * np.cos(state.angle)
     return np.asarray(push if across else push * sin**2), height
 

@@ -72,6 +72,7 @@ def textbook_boom(
             profile=_BOX,
             material=Material(
                 yield_stress=1e9, modulus=(modulus or (STIFF,) * count)[i], shear_modulus=np.inf,
+                axial_modulus=np.inf,
             ),
             length=lengths[i], mass=(masses or (0.0,) * count)[i], stroke=moved[i], nose=nosed[i],
         )

@@ -67,7 +67,7 @@ class _Bent:
         behind, _ = gusts(change)
         if behind:
             parts["wind"] = self.wind(behind, hook)
-        if self.row[self.size + 1] or self.machine.cylinder.attach_below:
+        if self.row[-1] or self.machine.cylinder.attach_below:
             parts["cylinder lug"] = self.lug()
         return {name: moment for name, moment in parts.items() if moment}
 
@@ -77,9 +77,12 @@ class _Bent:
         return ahead * cos - above * sin, ahead * sin + above * cos
 
     def spread(self, carried: Array, force: Pair) -> float:
-        """Moment of a force that each station carries a share of."""
+        """Moment of a force that each station carries a share of, at the stretched axis's arms."""
         across = carried * (force[1] * self.cos - force[0] * self.sin)
-        return float(self.row[: self.size] @ across)
+        stretch, strain = self.at.boom.stretch, self.state.strain[0, :, 0]
+        mean = stretch.mean[0] @ carried
+        mean *= strain * (force[1] - force[0] * self.sin[stretch.middle[0]])
+        return float(self.row[: self.size] @ across + self.row[self.size + 1 : -1] @ mean)
 
     def at_head(self, force: Pair, *, arm: Pair) -> float:
         """Moment of a force that acts off the last section's front."""
@@ -116,7 +119,7 @@ class _Bent:
         along = float(self.state.lug_along[0, 0])
         own = slice(0, PER_SECTION)
         pressed = self.at.boom.stations.in_overlap[0, own, 0] * self.sin[own] * along
-        turned = float(self.row[self.size + 1]) * float(self.state.lug_moment[0, 0])
+        turned = float(self.row[-1]) * float(self.state.lug_moment[0, 0])
         return turned - float(self.row[own] @ pressed)
 
 

@@ -1,16 +1,24 @@
 """The answer in three sentences that can be spoken: who leads close in, who far out, and why."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import numpy as np
 
+from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_reasons import further_in, tell_pair
-from boomsim.rating.comparison.comparison_study import Comparison, account_at, capacities_at
-from boomsim.rating.comparison.difference_account import Account, Difference, difference
+from boomsim.rating.comparison.comparison_study import (
+    Comparison,
+    account_at,
+    capacities_at,
+    capacities_of,
+)
+from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
 from boomsim.rating.comparison.lead_spans import Span, spans_of
 from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import listed, show, show_rated
 
@@ -36,7 +44,14 @@ def in_short(
     units : str
         "metric" or "us"
     """
-    told = _Told(comparison, names, units)
+    told = _Told(
+        comparison.configurations.extension,
+        comparison.rating.boom,
+        names,
+        units,
+        carried=lambda radius: capacities_at(comparison, radius=radius),
+        account=lambda way, radius: account_at(comparison, way=way, radius=radius),
+    )
     row = row_step(comparison.setup.machine, length=comparison.configurations.length)
     spans = _lasting(spans_of(comparison.leads), least=GLIMPSE * row)
     spans = _broad(spans, least=BRIEF * row)
@@ -45,6 +60,47 @@ def in_short(
     if len(names) == 1:
         return [told.alone(spans), *told.at(radius)]
     return [told.close_in(spans), told.far_out(spans), *told.at(radius)]
+
+
+def in_short_at(
+    setup: Setup,
+    *,
+    extension: Array,
+    boom: Condensed,
+    names: Sequence[str],
+    radius: float,
+    units: str,
+) -> str:
+    """Say who carries most at one radius, by how much more than who carries least, and why.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (configurations, moving sections)
+        [1]
+    boom : Condensed
+        Of these configurations
+    names : sequence of str
+        A letter for each way
+    radius : float
+        [m]
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    str
+        A sentence; empty where there is nothing to tell
+    """
+    told = _Told(
+        extension,
+        boom,
+        names,
+        units,
+        carried=lambda where: capacities_of(setup, extension=extension, boom=boom, radius=where),
+        account=lambda way, where: account(setup, extension=extension[way], radius=where),
+    )
+    return " ".join(told.at(radius))
 
 
 def _lasting(spans: list[Span], *, least: float) -> list[Span]:
@@ -65,15 +121,26 @@ def _broad(spans: list[Span], *, least: float) -> list[Span]:
 class _Told:
     """Names each way in full where it first comes up."""
 
-    def __init__(self, comparison: Comparison, names: Sequence[str], units: str) -> None:
-        self.comparison, self.names, self.units = comparison, names, units
+    def __init__(
+        self,
+        extension: Array,
+        boom: Condensed,
+        names: Sequence[str],
+        units: str,
+        *,
+        carried: Callable[[float], Array],
+        account: Callable[[int, float], Account | None],
+    ) -> None:
+        self.extension, self.boom = extension, boom
+        self.carried, self.account = carried, account
+        self.names, self.units = names, units
         self.named: set[int] = set()
 
     def name(self, way: int) -> str:
         if way in self.named:
             return self.names[way]
         self.named.add(way)
-        return f"{self.names[way]} ({label(self.comparison.configurations.extension[way])})"
+        return f"{self.names[way]} ({label(self.extension[way])})"
 
     def metres(self, radius: float) -> str:
         return show(radius, "length", self.units)
@@ -121,13 +188,13 @@ class _Told:
 
     def at(self, radius: float) -> list[str]:
         """The third sentence: kilograms at one radius, and why."""
-        carried = capacities_at(self.comparison, radius=radius)
+        carried = self.carried(radius)
         order = [int(way) for way in np.argsort(-carried, kind="stable") if carried[way] > 0.0]
         where = self.metres(radius)
         if not order:
             return [f"At {where} none of them carries anything."]
         best, least = order[0], order[-1]
-        one, other = (account_at(self.comparison, way=way, radius=radius) for way in (best, least))
+        one, other = (self.account(way, radius) for way in (best, least))
         if one is None or other is None:
             return []
         if best == least:
@@ -148,5 +215,5 @@ class _Told:
     def pair(self, ways: tuple[int, int], apart: Difference) -> str:
         best, least = (self.name(way) for way in ways)
         letters = self.names[ways[0]], self.names[ways[1]]
-        kept = further_in(self.comparison.rating.boom.layout.front[list(ways)])
+        kept = further_in(self.boom.layout.front[list(ways)])
         return tell_pair(apart, names=(best, least), letters=letters, kept=kept, units=self.units)

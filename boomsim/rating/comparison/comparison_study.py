@@ -6,7 +6,7 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.machine.model import Boom
-from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
@@ -177,6 +177,28 @@ def capacities_at(comparison: Comparison, *, radius: float) -> Array:
     """
     rating, cell = _rated_at(comparison, radius)
     return np.asarray(np.nan_to_num(rating.capacity[:, cell]))
+
+
+def capacities_of(setup: Setup, *, extension: Array, boom: Condensed, radius: float) -> Array:
+    """Rate ways at one radius; see :func:`capacities_at`.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (configurations, moving sections)
+        [1]
+    boom : Condensed
+        Of these configurations
+    radius : float
+        [m]
+
+    Returns
+    -------
+    ndarray, shape (configurations,)
+        0 where one does not reach [kg]
+    """
+    rating = rate(setup, extension=extension, radius=np.array([radius]), boom=boom)
+    return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
 
 
 @lru_cache(maxsize=32)

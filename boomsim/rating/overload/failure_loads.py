@@ -6,10 +6,9 @@ import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.limit_kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.load_search import (
-    hang,
+    Held,
     largest_load,
     load_at_one,
     most_used,
@@ -66,10 +65,7 @@ def ends_of(
     """
     real = no_margin(setup)
     most = np.maximum(largest_load(real), 10.0 * rated)
-
-    def hung(load: Array) -> Response:
-        return hang(real, boom=boom, load=load, held=held, hold=hold)
-
+    hung = Held(real, boom=boom, rated=rated, held=held, hold=hold).hung
     limits = hung(rated).limits
     breaks, tips = (rows_of(limits, kind) for kind in (GIVES_WAY, TIPS))
 

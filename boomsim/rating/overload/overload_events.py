@@ -14,7 +14,7 @@ from boomsim.rating.limits.limit_kind import TIPS, Kind, Limit
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.load_search import (
     FLOAT,
-    hang,
+    Held,
     load_at_one,
     most_used,
     no_margin,
@@ -61,9 +61,12 @@ class Raised:
     """A rated cell without its margins, and loads hung on it."""
 
     def __init__(self, setup: Setup, rating: Rating, hold: str) -> None:
-        self.real, self.boom, self.hold = no_margin(setup), rating.boom, hold
+        self.real, self.boom = no_margin(setup), rating.boom
         self.rated = float(rating.capacity[0, 0])
         self.held = rating.angle if hold == "angle" else rating.radius
+        self.kept = Held(
+            self.real, boom=self.boom, rated=rating.capacity, held=self.held, hold=hold
+        )
         self.limits = limits_of(self.real.machine, kinds=self.real.kinds)
 
     def direction(self, load: float) -> tuple[int, int]:
@@ -75,7 +78,7 @@ class Raised:
 
     def hung(self, load: Array) -> Response:
         """Hang loads, one in each cell, shape (1, cells) [kg]."""
-        return hang(self.real, boom=self.boom, load=load, held=self.held, hold=self.hold)
+        return self.kept.hung(load)
 
     def _meet(self, masks: np.ndarray, *, low: Array, high: Array, first: Array) -> Array:
         """Load at which the limits of each mask are first used up, shape (masks,) [kg]."""

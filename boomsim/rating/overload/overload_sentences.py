@@ -49,6 +49,24 @@ def ultimates_of(setup: Setup) -> str:
     return f"Makers' permissible values are not the end: {_listed(told)}." if told else ""
 
 
+def tell_kept(result: Overload) -> str:
+    """Say what is kept while the load is raised: the beginning of a sentence.
+
+    Parameters
+    ----------
+    result : Overload
+
+    Returns
+    -------
+    str
+    """
+    if result.hold == "radius":
+        return "The radius is kept"
+    if result.setup.machine.cylinder.bore is None:
+        return "The boom angle is kept"
+    return "Nobody luffs, and the boom gives way on its luffing cylinder's oil,"
+
+
 def tell_multiple(multiple: float) -> str:
     """Write a multiple of the rated load: "1.17 x rated"."""
     return f"{multiple:.2f} × rated"
@@ -186,7 +204,7 @@ def tell_feel(result: Overload, *, units: str) -> str:
         f"carrier leans {leans} on its {feet}, the head comes down by "
         f"{show(float(feel.droop[-1]), 'small_length', units)} and the radius grows from "
         f"{show(float(feel.radius[0]), 'length', units)} to "
-        f"{show(float(feel.radius[-1]), 'length', units)}."
+        f"{show(float(feel.radius[-1]), 'length', units)}{_of_oil(result, units=units)}."
         f"{_not_counted(result, lean, units)}"
     )
 
@@ -199,9 +217,20 @@ def _not_counted(result: Overload, lean: float, units: str) -> str:
     size = "small_length" if carried < 1.0 else "length"
     much = f"{show(carried, size, units)} farther out" if lean < MOST_LEAN else "far out"
     return (
-        " The boom's angle to the horizontal is held: a boom that leans with the carrier would "
-        f"carry the head {much}, which is not counted, so in truth the end comes sooner."
+        " That the boom leans with the carrier is not counted: it would carry the head "
+        f"{much}, so in truth the end comes sooner."
     )
+
+
+TOLD_OF_OIL = 0.01
+"""What the oil adds to a radius is told from here on [m]."""
+
+
+def _of_oil(result: Overload, *, units: str) -> str:
+    by_oil = result.feel.by_oil
+    if not by_oil > TOLD_OF_OIL:
+        return ""
+    return f", {show(by_oil, 'length', units)} of it as the luffing cylinder's oil gives way"
 
 
 def tell_fall(result: Overload, *, units: str) -> str:

@@ -1,9 +1,10 @@
 """Past the rated load: what happens, in which order, and what an operator could feel of it.
 
 The boom is set so that the *rated* load hangs at the wanted radius. Then the load is raised from
-zero at that boom angle, for nobody luffs while it fails; the radius grows with the deflection.
-(Or the radius is kept, for comparison with a chart.) Loads of later events are those of a crane
-that has come through the earlier ones: the model stays elastic, it does not break.
+zero, and nobody luffs while it fails: the radius grows with the deflection, and as the boom sinks
+on its luffing cylinder's oil. (Or the radius is kept, for comparison with a chart.) Loads of later
+events are those of a crane that has come through the earlier ones: the model stays elastic, it does
+not break.
 
 Derived in docs/theory.md, section 10.
 """
@@ -62,6 +63,8 @@ class Feel:
         [m]
     droop : ndarray
         How far the head has come down since the hook was empty [m]
+    by_oil : float
+        How much of the radius's growth is the oil of the luffing cylinder that gives way [m]
     carried : ndarray
         How much farther out the lean would carry the head if the boom leant with the carrier; not
         in `radius`, for the boom's angle to the horizontal is held [m]
@@ -73,6 +76,7 @@ class Feel:
     lean: Array
     radius: Array
     droop: Array
+    by_oil: float
     carried: Array
 
 
@@ -256,9 +260,19 @@ def _feel(raised: Raised, *, until: float, slew: float) -> Feel:
         lean=leant,
         radius=at.radius[0],
         droop=up[0] - up,
+        by_oil=_by_oil(at),
         # About the ground under the axis of rotation.
         carried=up * np.sin(leant) - out * (1.0 - np.cos(leant)),
     )
+
+
+def _by_oil(at: Response) -> float:
+    """Radius under the last load, less what it were at the boom angle of the first [m]."""
+    machine, angle = at.setup.machine, at.state.angle[0]
+    out = float(at.radius[0, -1]) - machine.heel_out
+    up = float(at.placed.head_up[0, -1]) - machine.heel_up
+    back = float(angle[0] - angle[-1])
+    return out - float(out * np.cos(back) - up * np.sin(back))
 
 
 def _fall(raised: Raised, tipping: float, turn: int, line: int) -> Fall:

@@ -1,0 +1,37 @@
+// Buttons and the start.
+async function start() {
+  const begin = {...first.begin, address: location.hash.slice(1), layout: layout()};
+  const parts = {};
+  for (const name of ['code', 'wasm', 'stdlib', 'site']) {
+    parts[name] = at(`part-${name}`).textContent;
+    at(`part-${name}`).remove();
+  }
+  const letters = atob(parts.code), bytes = Uint8Array.from(letters, letter => letter.charCodeAt(0));
+  const code = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'))).text();
+  delete parts.code;
+  const blob = new Blob([code, '\n', at('worker').textContent], {type: 'text/javascript'});
+  worker = new Worker(URL.createObjectURL(blob));
+  worker.onmessage = heard;
+  worker.onerror = fault => failed(fault.message || 'its worker did not start');
+  worker.postMessage({parts, begin: JSON.stringify(begin)});
+}
+
+const first = JSON.parse(at('first').textContent);
+at('state').dataset.ready = first.ready;
+if (!location.hash) { show(first[layout()]); readings.why(first.why); }
+narrow.addEventListener('change', () => ask({do: 'look', layout: layout()}));
+for (const name of ['undo', 'redo', 'reset']) at(name).addEventListener('click', () => ask({do: name}));
+addEventListener('keydown', event => {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.type === 'text' || at('share').open) return;
+  const what = {z: event.shiftKey ? 'redo' : 'undo', y: 'redo'}[event.key.toLowerCase()];
+  if (!what) return;
+  event.preventDefault();
+  ask({do: what});
+});
+at('file').addEventListener('change', async () => {
+  const file = at('file').files[0];
+  if (file) ask({do: 'open', name: file.name, text: await file.text()});
+  at('file').value = '';
+});
+addEventListener('hashchange', () => ask({do: 'go', address: location.hash.slice(1)}));
+start().catch(fault => failed(fault.message));

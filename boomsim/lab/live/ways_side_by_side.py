@@ -1,0 +1,321 @@
+"""Which way out carries more here, by how much and why: the ways of one length, side by side.
+
+Rated as everywhere: what :mod:`boomsim.lab.solve.nearby_search` encloses by trials, the rest by
+:func:`boomsim.rating.capacity.rate`. The reasons are those of :mod:`boomsim.rating.comparison`.
+"""
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from boomsim.figures.colours_and_lines import identity, ink_on
+from boomsim.lab.scene.scene import FREE, Scene, machine_of, setup_of
+from boomsim.lab.scene.scene_changes import systems_of
+from boomsim.lab.solve import nearby_search as near
+from boomsim.lab.solve.setup_constants import fixed
+from boomsim.lab.solve.solved_scene import Answer
+from boomsim.lab.views.scene_sentences import gives_way
+from boomsim.machine.model import CALM, Boom, Machine
+from boomsim.mechanics.boom.boom_state import State, solve_state
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.geometry import Array, layout
+from boomsim.rating.capacity import rate
+from boomsim.rating.comparison.capacity_envelope import SAME
+from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.comparison.mass_sums import scale_of
+from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
+from boomsim.rating.lift_response import respond
+from boomsim.rating.limits.governing_words import WHAT_SETS
+from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.longest_boom import too_long
+from boomsim.rating.parts_reeved import reeved
+from boomsim.rating.setup import Setup
+from boomsim.rating.strategies import (
+    EQUAL_LENGTH,
+    configurations_of_length,
+    label,
+    letter,
+)
+from boomsim.units import show, show_rated
+
+MOST = 3
+"""So many ways are shown at once: more outlines over each other cannot be told apart."""
+
+Way = tuple[tuple[float, ...], str]
+"""An extension [1] and the boom system that it belongs to."""
+
+
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
+class Ways:
+    """Ways of one length in one lift.
+
+    Attributes
+    ----------
+    setup : Setup
+    ways : tuple of Way
+        Weight at the head side out first, weight at the base side out last
+    present : int
+        Which of them the boom is out by
+    radius : float
+        [m]
+    capacity : ndarray, shape (ways,)
+        NaN where there is none [kg]
+    first : tuple of Limit or None
+        What sets each figure
+    boom : Condensed
+        Of all ways
+    state : State
+        Of the lift, one cell for each way
+    """
+
+    setup: Setup
+    ways: tuple[Way, ...]
+    present: int
+    radius: float
+    capacity: Array
+    first: tuple[Limit | None, ...]
+    boom: Condensed
+    state: State
+
+    @property
+    def extension(self) -> Array:
+        """Fractions of each stroke, shape (ways, moving sections) [1]."""
+        return np.array([extension for extension, _ in self.ways])
+
+
+def chosen(scene: Scene, *, before: tuple[Way, ...] = ()) -> tuple[Way, ...]:
+    """Choose up to three ways of a scene's length, its own among them.
+
+    Parameters
+    ----------
+    scene : Scene
+    before : tuple of Way
+        That were chosen before; they stay while they can, so that no letter changes its meaning
+
+    Returns
+    -------
+    tuple of Way
+        The two that differ most, and one between
+    """
+    boom, own = machine_of(scene.machine).boom, (scene.extension, scene.system)
+    listed = _legal(boom, scene)
+    places = [way for way, _ in listed]
+    if before and _same(before, places, own, boom, scene):
+        return before
+    if not any(way == own[0] for way in places):
+        listed = tuple(sorted([*listed, own]))
+    if len(listed) <= MOST:
+        return listed
+    between = own if own not in (listed[0], listed[-1]) else _between(boom, listed)
+    return listed[0], between, listed[-1]
+
+
+def _same(
+    before: tuple[Way, ...], places: list[tuple[float, ...]], own: Way, boom: Boom, scene: Scene
+) -> bool:
+    """Whether these ways still belong to the scene, and it is one of them."""
+    known = [way for way, _ in before]
+    if own[0] not in known or len(known[0]) != len(own[0]):
+        return False
+    lengths = layout(boom, extension=np.array(known)).boom_length
+    now = layout(boom, extension=scene.extension).boom_length
+    return bool(np.all(np.abs(lengths - now) <= EQUAL_LENGTH)) and all(
+        one == own[0] or one in places for one in known
+    )
+
+
+def _between(boom: Boom, listed: tuple[Way, ...]) -> Way:
+    """The demonstration's own way between, where it is one of these; the middle one elsewhere."""
+    shown = demonstration(boom)
+    middle = tuple(float(f) for f in shown.extension[len(shown.extension) // 2])
+    inner = listed[1:-1]
+    return next((way for way in inner if way[0] == middle), inner[len(inner) // 2])
+
+
+def _legal(boom: Boom, scene: Scene) -> tuple[Way, ...]:
+    length = float(layout(boom, extension=scene.extension).boom_length[0])
+    return _of_length(boom, scene.system == FREE, round(length, 6))
+
+
+@lru_cache(maxsize=64)
+def _of_length(boom: Boom, free: bool, length: float) -> tuple[Way, ...]:
+    """Ways that the machine has; of a boom whose locks are taken out, three for all of them."""
+    if free:
+        boom = replace(boom, systems=systems_of(boom))
+    try:
+        found = configurations_of_length(boom, length=length, system=FREE if free else None)
+    except ValueError:  # nothing that locks is so long
+        return ()
+    return tuple(
+        (tuple(float(f) for f in row), system)
+        for row, system in zip(found.extension, found.system, strict=True)
+    )
+
+
+@lru_cache(maxsize=64)
+def _condensed(machine: Machine, ways: tuple[Way, ...]) -> Condensed:
+    return condense(machine, extension=np.array([extension for extension, _ in ways]))
+
+
+@lru_cache(maxsize=64)
+def _lowest(setup: Setup, ways: tuple[Way, ...]) -> EmptyHook:
+    return empty_hook(setup, extension=np.array([extension for extension, _ in ways]))
+
+
+_last: dict[tuple[str, str], Array] = {}
+"""Capacities found last, by machine and rule: where the next trials begin. It changes how long the
+next answer takes and not what it says."""
+
+
+def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
+    """Rate ways at the radius of an answer, and hang its load on each.
+
+    Parameters
+    ----------
+    now : Answer
+    ways : tuple of Way
+        From :func:`chosen`
+
+    Returns
+    -------
+    Ways or None
+        None where the scene has no lift to compare at
+    """
+    scene, radius = now.scene, now.radius
+    if not np.isfinite(radius) or not radius > 0.0 or now.lies:
+        return None
+    setup = setup_of(scene)
+    capacity, first = _rated(setup, ways, radius)
+    present = [extension for extension, _ in ways].index(scene.extension)
+    limits = fixed(setup).limits
+    listed = [limits[one] if one >= 0 else None for one in first]
+    # One figure, one number: what the page says of the present way is the answer's own.
+    own, listed[present] = np.array(capacity), now.first
+    own[present] = now.capacity
+    return Ways(
+        setup=setup,
+        ways=ways,
+        present=present,
+        radius=radius,
+        capacity=own,
+        first=tuple(listed),
+        boom=_condensed(setup.machine, ways),
+        state=_hung(setup, ways, radius, scene.load),
+    )
+
+
+@lru_cache(maxsize=256)
+def _rated(
+    setup: Setup, ways: tuple[Way, ...], radius: float
+) -> tuple[tuple[float, ...], tuple[int, ...]]:
+    """Capacities [kg], and which limit sets each, -1 for none; one answer to one question."""
+    boom, bare = _condensed(setup.machine, ways), _lowest(setup, ways)
+    key, count = (setup.machine.name, setup.rule.name), len(ways)
+    guess = _last.get(key, np.full(count, np.nan))
+    good = near.goes(setup) and len(guess) == count and bool(np.all(guess > 0.0))
+    capacity, first = np.full(count, np.nan), [-1] * count
+    open_ = np.ones(count, dtype=bool)
+    if good:
+        tried = respond(
+            setup,
+            boom=boom,
+            load=guess[:, None] * near.TRIALS,
+            radius=np.full((count, 1), radius),
+        )
+        for k in range(count):
+            found = near.crossings(tried, first=0, row=k)[0]
+            if found is not None:
+                capacity[k], first[k], open_[k] = found.capacity, found.limit, False
+    if open_.any():
+        extension = np.array([extension for extension, _ in ways])[open_]
+        rated = rate(setup, extension=extension, radius=np.array([radius]))
+        capacity[open_] = rated.capacity[:, 0]
+        for k, limit in zip(np.flatnonzero(open_).tolist(), rated.governing[:, 0], strict=True):
+            first[k] = int(limit)
+    capacity[bare.lies_over(radius=radius)] = np.nan
+    capacity[too_long(setup, length=boom.layout.boom_length)] = np.nan
+    _last[key] = capacity
+    return tuple(capacity.tolist()), tuple(first)
+
+
+@lru_cache(maxsize=256)
+def _hung(setup: Setup, ways: tuple[Way, ...], radius: float, load: float) -> State:
+    """All ways under one load at one radius, each solved and not judged."""
+    boom, count, given = _condensed(setup.machine, ways), len(ways), setup.disturbances
+    loads = np.full((count, 1), load)
+    parts = reeved(setup, length=boom.layout.boom_length)
+    calm = solve_state(boom, load=loads, parts=parts, radius=np.full((count, 1), radius))
+    if given == CALM:
+        return calm
+    return solve_state(boom, load=loads, parts=parts, angle=calm.angle, disturbances=given)
+
+
+def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
+    """Tell what a page shows of them first.
+
+    Parameters
+    ----------
+    found : Ways or None
+    now : Answer
+    units : str
+        "metric" or "us"
+
+    Returns
+    -------
+    dict
+        `title`; `ways`: rows with `letter`, `colour`, `ink`, `label`, `carries`, `less`, `share`
+        and `gap` [1], `set_by`, `what`, `present`, `best`, `extension` and `boom`, the
+        sections as pairs of start and end over the length [1]
+    """
+    length = show(float(now.boom.layout.boom_length[0]), "boom_length", units)
+    if found is None:
+        return {"title": f"One length, {length}: no lift to compare here", "ways": []}
+    radius = show(found.radius, "length", units)
+    most = float(np.nanmax(np.nan_to_num(found.capacity)))
+    title = f"Boom {length} long, load at {radius}: which way out carries more?"
+    if len(found.ways) == 1:
+        title = f"Boom {length} long, load at {radius}: there is only this way out"
+    scale = scale_of(most, units)
+    steps = [scale.down(float(c)) if c > 0.0 else 0 for c in found.capacity]
+    gaps = [max(steps) - one for one in steps]
+    rows = [
+        _row(found, k, units)
+        | {
+            "share": round(steps[k] / max(max(steps), 1), 4),
+            "gap": round(gaps[k] / max(*gaps, 1), 4),
+            "less": scale.text(gaps[k]) if gaps[k] and steps[k] else "",
+            "best": bool(most > 0.0 and found.capacity[k] >= most * (1.0 - SAME)),
+        }
+        for k in range(len(found.ways))
+    ]
+    return {"title": title, "ways": rows}
+
+
+def _row(found: Ways, k: int, units: str) -> dict[str, Any]:
+    capacity, limit = float(found.capacity[k]), found.first[k]
+    extension = found.ways[k][0]
+    paint, known = identity(k).colour, np.isfinite(capacity)
+    sets = WHAT_SETS[limit.set_by] if limit is not None else ""
+    return {
+        "letter": letter(k),
+        "colour": paint,
+        "ink": ink_on(paint),
+        "label": label(np.array(extension)),
+        "carries": show_rated(capacity, units) if known else "–",
+        "set_by": sets,
+        "what": gives_way(limit) if limit is not None else "no rated load here",
+        "tips": limit is not None and limit.set_by == STABILITY,
+        "present": k == found.present,
+        "extension": list(extension),
+        "boom": _sections(found.boom, k),
+    }
+
+
+def _sections(boom: Condensed, way: int) -> list[list[float]]:
+    """Where each section begins and ends along the boom, over its length [1]."""
+    placed = boom.layout
+    length = float(placed.boom_length[way])
+    ends = np.stack([placed.tail[way], placed.front[way]], axis=1) / length
+    return [[round(float(one), 4) for one in row] for row in ends]

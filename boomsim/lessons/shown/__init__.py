@@ -1,0 +1,1 @@
+"""What each lesson shows after the guess: views, a live picture, exercises."""
