@@ -79,7 +79,7 @@ def as_text(found: "Losses", costs: "Sensitivity", *, units: str) -> str:
     masses = [
         [
             f"{name} ({show(float(costs.mass[k]), 'mass', units)})",
-            *(f"{costs.best[k, n]:+.3f}" + " k" * bool(costs.kink[k, n]) for n in columns),
+            *(_each(costs.best[k, n]) + " k" * bool(costs.kink[k, n]) for n in columns),
         ]
         for k, name in enumerate(costs.name)
     ]
@@ -123,3 +123,8 @@ def figure(found: "Losses", costs: "Sensitivity", *, units: str) -> "Figure":
     from boomsim.figures.losses.losses_figure import figure_of_losses
 
     return figure_of_losses(found, costs, units=units)
+
+
+def _each(value: float) -> str:
+    """Write what one kilogram gives or costs; what is less than is shown has no sign."""
+    return f"{value:+.3f}" if abs(value) >= 0.0005 else "0.000"

@@ -81,7 +81,7 @@ def as_text(found: "RangeShape", *, units: str) -> str:
     return "\n\n".join(
         [
             paragraph(
-                f"{words}{setup_words(found.setup, units=units)}. "
+                f"{words}{setup_words(found.setup, units=units, extension=found.extension)}. "
                 f"{allowance_words(found.setup.rule, units=units)}"
             ),
             table(head, rows),

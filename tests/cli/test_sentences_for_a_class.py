@@ -85,3 +85,13 @@ def test_what_a_command_does_not_take_is_refused_with_the_way_out(capsys) -> Non
     assert "--help behind the command lists what it takes" in capsys.readouterr().err
     assert main(["chart", "truck18", "--read", "40 m, 10 m"]) == 2
     assert "the radius is given first, then the boom length" in capsys.readouterr().err
+
+
+def test_a_range_of_one_boom_names_its_own_parts_of_line(capsys) -> None:
+    reeved = said(capsys, "reeving", "truck18", "--extension", "50,50,50")
+    parts = re.search(r"is reeved in (\d+) parts of line", reeved)[1]
+    assert f"; {parts} parts of line;" in said(capsys, "range", "truck18", *PLACE[:2])
+
+
+def test_a_kilogram_that_costs_nothing_has_no_sign(capsys) -> None:
+    assert not re.search(r"[-+]0\.000", said(capsys, "losses", "truck18", *PLACE))

@@ -5,6 +5,7 @@ from itertools import pairwise, product
 
 import numpy as np
 import pytest
+from reeving_by_hand import parts_by_hand
 
 from boomsim.caution import CAUTION
 from boomsim.figures.charts.cell_text import code, numbers_of, percent, percents
@@ -168,10 +169,14 @@ def test_columns_are_parted_evenly_over_pages_and_none_is_lost():
     assert max(map(len, pieces)) - min(map(len, pieces)) <= 1
 
 
-def test_a_stated_chart_shows_how_far_each_section_is_out():
+def test_a_stated_chart_shows_how_far_each_section_is_out_and_how_each_boom_is_reeved():
     pages = chart_sheets(many(), units="metric")
     shown = [m.text for page in pages for m in words(page) if m.align == "center" and not m.bold]
     wanted = [percent(f) for row in many().configurations.extension for f in row]
+    machine = many().setup.machine
+    most = many().setup.parts
+    for length in many().length:
+        wanted.append(str(parts_by_hand(machine, length=float(length), most=most)))
     assert sorted(shown) == sorted(wanted)
 
 

@@ -149,7 +149,7 @@ def test_drawing_and_writing_leave_the_global_settings_alone(comparison):
 
 def test_no_figure_module_touches_pyplot_or_global_settings_or_writes_files():
     folder = Path(boomsim.figures.__file__).parent
-    for path in folder.glob("*.py"):
+    for path in folder.rglob("*.py"):
         names = {
             node.attr if isinstance(node, ast.Attribute) else node.name
             for node in ast.walk(ast.parse(path.read_text()))

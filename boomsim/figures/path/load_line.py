@@ -81,7 +81,7 @@ def draw_way(
     Returns
     -------
     list of Artist
-        The line, then a marker and words for each mark
+        The line, then a marker and words for each mark, then the line's name
     """
     level = load / y.factor
     line = Line2D(
@@ -95,6 +95,12 @@ def draw_way(
         made.append(_marker(ax, at, level, one.marker))
         words = f"{one.words}\n{near_radius(one.radius, units=units)}"
         made.append(_words(ax, (at, level), words, high=number, last=one is met[-1]))
+    made.append(
+        ax.annotate(
+            f"the load, {y.text(load)}", (start / x.factor, level), (0.0, -4.0),
+            textcoords="offset points", ha="left", va="top", **type_of(SMALL, colour=LOAD),
+        )
+    )  # fmt: skip
     return made
 
 

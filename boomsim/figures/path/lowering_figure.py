@@ -88,7 +88,7 @@ def draw_lowering(ax: Axes, found: Lowering, *, units: str = "metric") -> Curve:
 def _two_views(page: Page, found: Lowering, units: str) -> None:
     """Draw the crane where the way begins, and where it must end."""
     last = found.farthest or found.end
-    words = "the farthest it may go" if found.farthest else "where the boom ends"
+    words = "the farthest it is rated" if found.farthest else "where the boom ends"
     shapes = [bent_boom(_at(found, place)) for place in (found.start, last)]
     box = limits(shapes)
     top, left = page.room[1], page.room[0] - SIDE

@@ -166,7 +166,7 @@ def _two_views(page: Page, found: Telescoping, units: str) -> None:
     rated = found.marks.rated
     moved = found.is_moved_at_start
     last = found.end.at if rated is None or not moved else rated.place.at
-    words = "the farthest it may go" if moved else "where the boom is all out"
+    words = "the farthest it is run out" if moved else "where the boom is all out"
     places = (found.extension_at(0.0), found.extension_at(last))
     shapes = [bent_boom(with_load_of(found, place)) for place in places]
     box = limits(shapes)

@@ -76,7 +76,7 @@ def draw_sector(ax: Axes, shape: PlanShape, *, reach: float) -> list[Artist]:
     turn = (-0.55 if 0.0 < shape.slew < shape.rear else 0.55) * shape.rear
     turn = turn if abs(shape.slew) <= shape.rear else 0.0
     x, y = 0.9 * reach * np.cos(turn), 0.9 * reach * np.sin(turn)
-    words = f"over the rear\n\u00b1{angle:.0f}\u00b0"
+    words = f"over the\nrear \u00b1{angle:.0f}\u00b0"
     style = type_of(SMALL, colour=QUIET)
     name = ax.text(x, y, words, ha="center", va="center", zorder=7.5, **style)
     if turn == 0.0:

@@ -249,7 +249,7 @@ def figure_of_range(
         width=WIDTH,
         height=min(high + 0.0345, HIGHEST),
         title=f"{machine_words(setup)}: range of the boom head, and what is rated there",
-        subtitle=setup_words(setup, units=units),
+        subtitle=setup_words(setup, units=units, extension=shape.extension),
         foot=allowance_words(setup.rule, units=units),
     )
     foot = 0.0105
