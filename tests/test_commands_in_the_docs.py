@@ -34,6 +34,7 @@ NOT_RUN = (
     "boomsim describe mine.toml",
     "boomsim compare mine.toml",
     "boomsim page --live",
+    "boomsim scan",
 )
 """Serve until they are stopped, want a file or a runtime of one's own, or run every notebook, which
 tests/classroom does."""

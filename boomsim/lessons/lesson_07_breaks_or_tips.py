@@ -18,7 +18,7 @@ from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import set_up
 from boomsim.units import show, show_rated
 
-NEAR, FAR = 4.0, 16.0
+NEAR, FAR = 3.5, 16.0
 """A radius close in and one far out [m]."""
 
 ASKED = 10.0
@@ -152,7 +152,12 @@ def _breaks_sheet(units: str) -> Sheet:
 def _row(place: str, one: Overload, units: str) -> tuple[str | Blank, ...]:
     """What is needed to find the tipping load, and whether it comes first."""
     assert one.failure is not None and one.tipping is not None
-    at = lift(one.setup, extension=one.extension, load=one.tipping.load, angle=one.angle)
+    at = lift(
+        one.setup,
+        extension=one.extension,
+        load=one.tipping.load,
+        angle=one.angle_under(one.tipping),
+    )
     worst = max(at.margins, key=lambda margin: margin.use)
     lever = worst.overturning / (one.tipping.load * GRAVITY)
     moment, lever = as_said(worst.righting, "moment", units), as_said(lever, "length", units)

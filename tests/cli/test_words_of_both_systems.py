@@ -215,7 +215,7 @@ def test_the_live_page_has_the_words_of_its_units():
 
     scene = Scene()
     for units, other in (("us", ABROAD), ("metric", AMERICAN)):
-        controls = offered(scene, Look(units=units), now=answer(scene, unit=1.0))
+        controls = offered(scene, Look(units=units), now=answer(scene, unit=1.0), keep="radius")
         labels = [one["words"] for one in controls]
         labels += [str(shown) for one in controls if one["kind"] == "choice"
                    for _, shown in one["options"]]  # fmt: skip

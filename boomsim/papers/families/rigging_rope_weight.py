@@ -57,6 +57,8 @@ FAMILY = Family(
         Slip(P, G - m_b, "forgot that the rope weighs"),
         Slip(m_r, H * mu, "counted one fall only"),
         Slip(m_r, (N + 1) * H * mu, "counted the lead line as a part of line", safer=True),
+        Slip(m_r, 2 * N * H * mu, "counted each part of line up and down", safer=True),
+        Slip(P, G - 2 * (m_b + m_r), "took the deductions off twice", safer=True),
         Slip(P, G - m_r, "forgot hook block and slings"),
         Slip(P, G + m_b + m_r, "added the deductions"),
         Slip(P, G, "took the gross load for the net load"),

@@ -25,6 +25,7 @@ from boomsim.rating.overload.float_lightening import Lightening, lightenings
 from boomsim.rating.overload.overload_events import Event, Raised
 from boomsim.rating.overload.tip_over import Fall, fall
 from boomsim.rating.setup import Setup
+from boomsim.rating.sinking_on_oil import Trapped
 
 HOLDS = ("angle", "radius")
 """What is kept while the load grows."""
@@ -153,6 +154,12 @@ class Overload:
     def first(self) -> Event | None:
         """What ends it: the earlier of failure and tipping."""
         return self.tipping if self.warns else self.failure
+
+    def angle_under(self, event: Event) -> float:
+        """Boom angle under the load of an event, sunk on the cylinder's oil [rad]."""
+        held, load = np.array([[self.angle]]), np.array([[event.load]])
+        oil = Trapped(self.setup, boom=self.boom, load=np.array([[self.rated]]), angle=held)
+        return float(oil.under(load)[0, 0])
 
 
 def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angle") -> Overload:
