@@ -144,15 +144,18 @@ def folder() -> Iterator[Path]:
 
 @contextlib.contextmanager
 def no_server() -> Iterator[None]:
-    """Let `boomsim lab` do everything but serve."""
+    """Let `boomsim lab` and `boomsim class` do everything but serve, and a game get no answers."""
+    from boomsim.classroom.votes import class_server
     from boomsim.lab import notebook_server as serve
 
-    usual = serve.serve
+    usual, voting, typed = serve.serve, class_server.run, sys.stdin
     serve.serve = lambda command, folder, **_: 0
+    class_server.run = lambda given_class, questions, **_: None
+    sys.stdin = io.StringIO("")
     try:
         yield
     finally:
-        serve.serve = usual
+        serve.serve, class_server.run, sys.stdin = usual, voting, typed
 
 
 def guarded(trial: Callable[[Any], object]) -> Callable[[bytes], None]:
