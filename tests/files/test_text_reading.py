@@ -55,7 +55,7 @@ def test_another_code_page_is_refused_with_the_way_out(tmp_path: Path, encoding:
 
 @pytest.mark.parametrize("data", [b"\xff\xfea", b"\xfe\xff\xd8\x00", b"\x80"])
 def test_damaged_text_is_refused_in_words(data: bytes) -> None:
-    with pytest.raises(FileError, match=r"mine\.csv is no text in UTF-8"):
+    with pytest.raises(FileError, match=r"mine\.csv is not UTF-8 text"):
         text_of(data, name="mine.csv")
 
 
