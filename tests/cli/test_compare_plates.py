@@ -94,7 +94,7 @@ def test_the_picture_is_written(capsys, tmp_path):
         (("--plates", "1, 1.3", "--every-way"), "Leave one of the two out"),
         (("--plates", "1, 1.3", "--length", "18.7 m"), "one configuration, and here are 10"),
         (("--plates", "1, 1.3", "--radii", "300 m"), "Nothing may be lifted at any"),
-        (("--plates", "1, 1.3", "--figure", "x.txt"), "says no kind of picture"),
+        (("--plates", "1, 1.3", "--figure", "x.txt"), "names no kind of picture"),
     ],
 )
 def test_what_cannot_be_is_refused_in_one_line(capsys, more, says):

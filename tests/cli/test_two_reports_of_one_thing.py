@@ -206,7 +206,7 @@ def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
     foot = "tyre" if support == "tyres" else "float"
     carried = feel.carried[-1]
     shown = f"{carried:.2f} m" if carried >= 1.0 else f"{1000 * carried:.0f} mm"
-    assert f"would carry the head {shown} farther out, which is not counted" in said
+    assert f"would carry the head {shown} farther out, so in truth the end comes sooner" in said
     assert f"a {foot} goes light" in said and f"on its {foot}s" in said
 
 

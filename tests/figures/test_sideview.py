@@ -22,9 +22,10 @@ def new_axes():
 @pytest.mark.parametrize("cell", [0, 1])
 def test_the_load_hangs_where_the_solved_boom_has_its_head(lift, configuration, cell):
     shape = bent_boom(lift, configuration=configuration, cell=cell)
-    # Both sum the same parabolas: rounding only.
-    assert shape.sheave[0] == pytest.approx(lift.radius[configuration, cell], rel=1e-9)
-    assert shape.sheave[1] == pytest.approx(lift.placed.head_up[configuration, cell], rel=1e-9)
+    # Both sum the same parabolas; the picture draws no stretch, a few ten-thousandths of a boom.
+    stretch = 1e-4 * lift.boom.layout.boom_length[configuration]
+    assert shape.sheave[0] == pytest.approx(lift.radius[configuration, cell], abs=stretch)
+    assert shape.sheave[1] == pytest.approx(lift.placed.head_up[configuration, cell], abs=stretch)
 
 
 def test_each_tail_lies_on_the_axis_of_the_section_outside_it(lift):

@@ -197,7 +197,7 @@ def test_a_step_that_rounds_nothing_is_refused_in_one_sentence(step: float) -> N
 
 @pytest.mark.parametrize("radius", [np.nan, 0.0, -3.0, np.inf])
 def test_a_radius_that_is_none_is_refused(radius: float) -> None:
-    with pytest.raises(ValueError, match="is not one"):
+    with pytest.raises(ValueError, match="must be above 0 m"):
         best_chart(setup(), radii=np.array([5.0, radius]))
 
 

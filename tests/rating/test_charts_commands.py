@@ -119,7 +119,7 @@ def test_range_prints_places_of_the_head(capsys, tmp_path):
         (("--parts", "99"), "cannot be reeved"),
         (("--extension", "0,0"), "needs 3 percentages"),
         (("--length", "99 m"), "cannot be 99.00 m long"),
-        (("--system", "pinned"), "is not pinned"),
+        (("--system", "pinned"), "has no system 'pinned'"),
         (("--figure", "chart.txt"), "End it in .png, .svg or .pdf"),
         (("--csv", "nowhere/chart.csv"), "does not exist"),
         (("--all", "x", "--csv", "y.csv"), "--csv goes with one chart"),

@@ -97,7 +97,8 @@ def test_components_and_causes_of_what_gave_way_add_up(compared):
     near = account(compared.setup, extension=compared.configurations.extension[LIGHT], radius=5.0)
     gave = near.gave_way
     assert sum(gave.components.values()) == pytest.approx(1.0, abs=1e-5)
-    assert sum(gave.causes.values()) == pytest.approx(gave.moment, rel=1e-12)
+    # The arms are stretched by the last sweep's strains, the forces by those of one before it.
+    assert sum(gave.causes.values()) == pytest.approx(gave.moment, rel=1e-8)
 
 
 def test_no_winner_is_named_where_nobody_reaches():

@@ -21,7 +21,7 @@ OUT = np.array([1.0, 1.0, 1.0])
 
 @pytest.mark.parametrize("radius", [0.0, -1.0, np.nan])
 def test_a_radius_is_above_nought(radius: float) -> None:
-    with pytest.raises(ValueError, match=r"Give radii above 0 m"):
+    with pytest.raises(ValueError, match=r"must be above 0 m"):
         rate(set_up_by_hand(invented_crane()), extension=OUT, radius=np.array([8.0, radius]))
 
 
