@@ -44,7 +44,8 @@ html_theme_options = {
     for side in ("light", "dark")
 }
 exclude_patterns = ["_build", "shown", "asked"]
-suppress_warnings = ["myst.header"]
+# A study, its result in the face and a page of it share a name: an annotation takes the first.
+suppress_warnings = ["myst.header", "ref.python"]
 
 
 def run_derivations(app: Any, name: str, source: list[str]) -> None:

@@ -33,7 +33,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Keep a file's tests on one worker, and all browsers on one: two at once starve each other."""
+    """Keep a file's tests on one worker, and all browsers on one: two at once starve each other.
+
+    The site is built first: it takes minutes, and at the end one worker would wait for the other.
+    """
+    items.sort(key=lambda item: not item.nodeid.startswith("tests/test_docs.py"))
     for item in items:
         group = "browser" if item.get_closest_marker("browser") else item.nodeid.split("::")[0]
         item.add_marker(pytest.mark.xdist_group(group))

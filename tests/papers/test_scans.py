@@ -88,15 +88,16 @@ def some_scanner(dice: np.random.Generator) -> Scanner:
 
 
 @pytest.mark.slow
-def test_fifty_sheets_of_known_answers_are_read_without_a_wrong_one(
-    key: Path, tmp_path: Path
+@pytest.mark.parametrize("sheets", [15, pytest.param(50, marks=pytest.mark.long)])
+def test_sheets_of_known_answers_are_read_without_a_wrong_one(
+    key: Path, tmp_path: Path, sheets: int
 ) -> None:
     """And nothing but what is spoilt on purpose is referred: one answer on every fifth sheet."""
     dice = np.random.default_rng(14)
     known: dict[str, dict[str, str]] = {}
     spoilt: set[tuple[str, str]] = set()
     files = []
-    for number in range(50):
+    for number in range(sheets):
         variant, candidate = number % 2, f"{700 + 13 * number:06d}"
         answers = some_answers(variant, dice)
         image = filled(variant, candidate, answers, dice)

@@ -83,6 +83,8 @@ def guided(question: Question, script: Script, dice: random.Random) -> bool:
         if have[step.name] <= 0 or right[step.name] <= 0:
             return False
         is_wrong = step.name == wrong
+        if is_wrong and any(step.nearest) and step is not question.steps[-1]:
+            return False  # what is written in whole steps is not what the candidate goes on from
         if is_wrong and not far(have[step.name], [own, right[step.name]]):
             return False
         if (
