@@ -5,6 +5,7 @@ from functools import lru_cache
 import numpy as np
 import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
 
 from boomsim.caution import CAUTION
 from boomsim.figures.around.around_figure import figure_of_around
@@ -35,6 +36,7 @@ from boomsim.rating.charts.load_chart import best_chart
 from boomsim.rating.losses.losses_study import losses
 from boomsim.rating.losses.mass_sensitivity import sensitivity
 from boomsim.rating.overload.overload_map import overload_map
+from boomsim.rating.overload.overload_sentences import MOST_LEAN
 from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import set_up
 
@@ -167,6 +169,18 @@ def test_what_is_felt_is_drawn_until_it_ends():
     assert x[-1] * 1000.0 == pytest.approx(result.failure.load, rel=1e-5)
     assert y * 1000.0 == pytest.approx(result.feel.lightest)
     assert artists.rated[0].get_xdata()[0] * 1000.0 == pytest.approx(result.rated)
+
+
+def test_a_lean_without_end_leaves_its_panel_and_what_was_before_can_be_read():
+    """Where every tyre of a side goes light, springs alone would let the carrier turn for ever."""
+    setup = set_up(load_machine("truck18"), rigging=Rigging(support="tyres"))
+    found = overload(setup, extension=np.zeros(3), radius=4.0)
+    axes = Figure().subplots(3)
+    draw_feel(axes, found)
+    told = found.feel.lean[found.feel.lean < np.radians(MOST_LEAN)]
+    assert len(told) < len(found.feel.lean), "the lean must run away here, or this tries nothing"
+    assert np.degrees(told.max()) < axes[1].get_ylim()[1] <= MOST_LEAN
+    assert "nobody luffs" in " ".join(t.get_text() for t in figure_of_overload(found).texts)
 
 
 def test_the_curve_of_the_tipping_load_starts_at_nothing_and_goes_down():

@@ -75,9 +75,9 @@ def draw_equivalents(ax: Axes, found: Dynamics, *, units: str = "metric") -> Equ
         words = f"{show(effect.equivalent, 'mass', units)}, {percent(effect.share)} of rated"
         bars.others.append(
             ax.annotate(
-                words, (own + extra, row), (3.0, 0.0), textcoords="offset points", ha="left",
-                va="center", zorder=6.0, **type_of(SMALL),
-                bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.6, "alpha": 0.85},
+                words, (1.0, row), (-4.0, 0.0), xycoords=("axes fraction", "data"),
+                textcoords="offset points", ha="right", va="center", zorder=6.0, **type_of(SMALL),
+                bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.6},
             )
         )  # fmt: skip
         name = f"{row + 1}. {name_of(effect)}"

@@ -12,6 +12,7 @@ from boomsim.figures.colours_and_lines import INK, SMALL, type_of
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.machine.part_names import foot_name
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.overload.overload_sentences import MOST_LEAN
 from boomsim.rating.overload.overload_study import Overload
 from boomsim.units import display
 
@@ -82,7 +83,9 @@ def update_feel(artists: FeelCurves, result: Overload) -> None:
         artists.rated[k].set_xdata([result.rated / load.factor] * 2)
         ax.set_xlim(0.0, float(feel.load[-1]) / load.factor)
         most = float(np.nanmax(values)) / scale.factor
-        ax.set_ylim(0.0, 1.1 * most if most > 0.0 else 1.0)
+        top = 1.1 * most if most > 0.0 else 1.0
+        # Where the last foot goes light a lean has no end: its line leaves the panel.
+        ax.set_ylim(0.0, min(top, MOST_LEAN) if values is feel.lean else top)
 
 
 def _size(droop: Array) -> str:

@@ -39,7 +39,7 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         "metric" or "us"
     """
     rows = max(len(result.events), 4)
-    kept = "boom angle" if result.hold == "angle" else "radius"
+    kept = "nobody luffs" if result.hold == "angle" else "radius kept"
     events = (rows + 0.5) * ROW
     page = new_page(
         width=WIDTH,
@@ -47,7 +47,7 @@ def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
         title=f"{machine_words(result.setup)}: {_title(result)}",
         subtitle=f"extension {label(result.extension)} %; rated "
         f"{show_rated(result.rated, units)} at {show(result.radius, 'length', units)}; "
-        f"{kept} kept; {setup_words(result.setup, units=units, extension=result.extension)}",
+        f"{kept}; {setup_words(result.setup, units=units, extension=result.extension)}",
         foot=allowance_words(result.setup.rule, units=units),
     )
     top = page.room[1]

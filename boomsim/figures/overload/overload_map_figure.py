@@ -80,8 +80,8 @@ def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figu
         width=WIDTH,
         height=height + HEADS + KEY + 0.030,
         title=f"{machine_words(found.chart.setup)}: does it tip first, or break first?",
-        subtitle="load of the first structural failure over the tipping load, no margins, boom "
-        f"angle kept; {which_chart(found.chart)}; {setup_words(found.chart.setup, units=units)}",
+        subtitle="load of the first structural failure over the tipping load, no margins, "
+        f"nobody luffs; {which_chart(found.chart)}; {setup_words(found.chart.setup, units=units)}",
         foot=allowance_words(found.chart.setup.rule, units=units),
     )
     room = page.room

@@ -150,7 +150,7 @@ def _movie(now: Answer, look: Look, layout: str) -> "_Movie":
 
 def _title(result: Overload, units: str) -> str:
     radius, rated = show(result.radius, "length", units), show_rated(result.rated, units)
-    return f"The load is raised past the {rated} that are rated at {radius}; the angle is kept"
+    return f"The load is raised past the {rated} that are rated at {radius}; nobody luffs"
 
 
 def _order(result: Overload, loads: Array, units: str) -> list[dict[str, Any]]:

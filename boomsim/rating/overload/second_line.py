@@ -17,8 +17,7 @@ from boomsim.rating.overload.overload_map import OverloadMap
 BOLD_LINE = "bold line: what sets the figure"
 
 SECOND_LINE = (
-    "second line: what really comes first when the load is raised past all margins, the boom angle "
-    "kept"
+    "second line: what really comes first when the load is raised past all margins and nobody luffs"
 )
 """What each of the two lines parts."""
 
