@@ -37,8 +37,11 @@ class Lift(Result):
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each limit, the most used first."""
-        used = sorted(self.study.limits, key=lambda one: -one.use)
-        return [{"limit": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in used]
+        used = sorted(self.study.limits, key=lambda one: -one.utilisation)
+        return [
+            {"limit": u.limit.key, "set_by": u.limit.set_by, "utilisation": u.utilisation}
+            for u in used
+        ]
 
     def _figure(self, units: str) -> Figure:
         raise ValueError(

@@ -62,7 +62,7 @@ def rows(found: "Pick") -> list[dict[str, Any]]:
             "quantity": check.quantity,
             "found": check.found,
             "limit": check.limit,
-            "use": check.use,
+            "utilisation": check.utilisation,
         }
         for check in found.checks
     ]
