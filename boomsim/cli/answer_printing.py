@@ -26,7 +26,6 @@ def tell(
 
     Parameters
     ----------
-    chosen : argparse.Namespace
     kind : str
         Which command answers
     data, text, figure : callable
@@ -55,8 +54,6 @@ def tell_result(chosen: argparse.Namespace, found: "Result", *, picture: str | N
 
     Parameters
     ----------
-    chosen : argparse.Namespace
-    found : Result
     picture : str, optional
         File for the picture if none was named
     """

@@ -35,7 +35,6 @@ def add_rigging(
 
     Parameters
     ----------
-    parser : ArgumentParser
     slew : str
         How --slew is explained
     counterweight : bool

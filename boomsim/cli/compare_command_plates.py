@@ -66,13 +66,7 @@ def run_builds(chosen: argparse.Namespace) -> None:
 
 
 def factors(text: str) -> list[float]:
-    """Read factors such as "0.8, 1, 1.3".
-
-    Returns
-    -------
-    list of float
-        [1]
-    """
+    """Read factors such as "0.8, 1, 1.3" [1]."""
     from boomsim.machine.plate_thickness import checked_factor
 
     try:
@@ -112,7 +106,6 @@ def as_json(found: "Builds", at: tuple[float, ...]) -> dict[str, Any]:
 
     Parameters
     ----------
-    found : Builds
     at : tuple of float
         Radii at which each is overloaded [m]
     """
@@ -171,11 +164,8 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
 
     Parameters
     ----------
-    found : Builds
     at : tuple of float
         Radii at which each is overloaded [m]
-    units : str
-        "metric" or "us"
     """
     from boomsim.rating.builds.builds_sentences import builds_in_short
     from boomsim.rating.limits.governing_words import signs_in_words

@@ -15,7 +15,6 @@ def named(chosen: argparse.Namespace, setup: "Setup") -> "Configurations":
     ----------
     chosen : argparse.Namespace
         With `extension` and `system`
-    setup : Setup
     """
     from boomsim.face.default_places import ways
 

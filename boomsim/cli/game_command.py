@@ -175,8 +175,6 @@ def as_json(picks: "list[Pick]", seed: int, units: str) -> dict[str, Any]:
 
     Parameters
     ----------
-    picks : list of Pick
-    seed : int
     units : str
         Of the sentences
     """

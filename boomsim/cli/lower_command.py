@@ -122,14 +122,7 @@ def mark_json(mark: "Mark | None") -> dict[str, Any] | None:
 
 
 def as_text(found: "Lowering", *, units: str) -> str:
-    """Give the way: a sentence to be spoken, then places.
-
-    Parameters
-    ----------
-    found : Lowering
-    units : str
-        "metric" or "us"
-    """
+    """Give the way: a sentence to be spoken, then places."""
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
     from boomsim.rating.limits.governing_words import signs_in_words
     from boomsim.rating.path.lowering_sentences import tell_lowering, tell_what_sets

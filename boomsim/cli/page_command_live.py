@@ -58,7 +58,6 @@ def write_live(
 
     Parameters
     ----------
-    chosen : argparse.Namespace
     scene : Scene
         Whose setup holds
     ways : callable

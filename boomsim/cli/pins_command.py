@@ -76,15 +76,7 @@ def as_json(machine: "Machine", found: "Sequence") -> dict[str, Any]:
 
 
 def as_text(machine: "Machine", found: "Sequence", *, units: str) -> str:
-    """Give the moves: a sentence to be spoken, then the steps.
-
-    Parameters
-    ----------
-    machine : Machine
-    found : Sequence
-    units : str
-        "metric" or "us"
-    """
+    """Give the moves: a sentence to be spoken, then the steps."""
     from boomsim.rating.path.pins_sentences import RULE, tell_pins
     from boomsim.units import show
 

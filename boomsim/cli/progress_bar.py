@@ -39,7 +39,6 @@ class Bar:
 
         Parameters
         ----------
-        what : str
         done, of : int
             So many of so many
         """

@@ -121,10 +121,8 @@ def as_json(found: "Telescoping", largest: "list[Largest]", system: str) -> dict
 
     Parameters
     ----------
-    found : Telescoping
     largest : list of Largest
         Of its stages
-    system : str
     """
     return {
         **setup_json(found.setup),
@@ -164,16 +162,7 @@ def _mark_json(found: "Telescoping", name: str) -> dict[str, Any] | None:
 
 
 def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, units: str) -> str:
-    """Give the way: sentences to be spoken, the places, and what may be telescoped at each angle.
-
-    Parameters
-    ----------
-    found : Telescoping
-    largest : list of Largest
-    system : str
-    units : str
-        "metric" or "us"
-    """
+    """Give the way: sentences to be spoken, the places, what may be telescoped at each angle."""
     from boomsim.rating.path.lowering_sentences import tell_what_sets
     from boomsim.rating.path.telescoping_sentences import (
         stage_words,

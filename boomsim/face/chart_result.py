@@ -179,8 +179,6 @@ def columns(
 
     Parameters
     ----------
-    setup : Setup
-    best : bool
     extension, length, system
         As for :func:`chart`
     """
@@ -204,7 +202,6 @@ def read_rows(
 
     Parameters
     ----------
-    machine : Machine
     radii : str, float or sequence of these, optional
     rows : str or float, optional
     length : ndarray, shape (configurations,)
@@ -223,13 +220,7 @@ def read_rows(
 
 
 def read_step(step: Given | None) -> float | None:
-    """Read what capacities are rounded down to.
-
-    Returns
-    -------
-    float or None
-        [kg]
-    """
+    """Read what capacities are rounded down to [kg]."""
     from boomsim.rating.charts.rows_and_rounding import checked_step
 
     return None if step is None else checked_step(figure(step, "mass", what="--step"))

@@ -35,7 +35,6 @@ class Choices(TypedDict, total=False):
         "rule": strength bears the rule's allowances; "none": as in a calculation by hand
     wind : str or float
         Gust, from behind unless `wind_across` [m/s]
-    wind_across : bool
     load_area : str or float
         Wind area of each tonne of load [m2]
     side_pull : str or float
@@ -106,7 +105,6 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
 
     Parameters
     ----------
-    setup : Setup
     ground : str, float or None
         Stiffness of one float with the ground under it; None: the machine's [N/m]
     """
@@ -126,13 +124,7 @@ def on_ground(setup: Setup, ground: Given | None) -> Setup:
 
 
 def slew(value: Given) -> float | str:
-    """Read a slew angle, or pass on the name of a sector.
-
-    Returns
-    -------
-    float or str
-        [rad]
-    """
+    """Read a slew angle, or pass on the name of a sector [rad]."""
     if isinstance(value, str) and not any(sign.isdigit() for sign in value):
         return value
     return figure(value, "angle", what="--slew")

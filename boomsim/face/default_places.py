@@ -43,7 +43,6 @@ def ways(
     Parameters
     ----------
     value : str, sequence of float, sequence of these, or None
-    setup : Setup
     system : str, optional
         Boom system
     """

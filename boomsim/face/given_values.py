@@ -110,7 +110,6 @@ def extension(value: Extension, machine: Machine, *, what: str = "--extension") 
     ----------
     value : str or sequence of float
         Percent as text, such as "0, 0, 45, 45", or fractions of each stroke [1]
-    machine : Machine
     what : str
         What it is called in a refusal
 

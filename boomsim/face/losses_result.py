@@ -146,10 +146,8 @@ def checked_amount(name: str, written: str, *, has_value: bool = True) -> str:
 
     Parameters
     ----------
-    name : str
     written : str
         As it was given, for the refusal
-    has_value : bool
 
     Returns
     -------

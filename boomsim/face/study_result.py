@@ -70,11 +70,6 @@ class Result:
         ----------
         units : str, optional
             "metric" or "us"; default: those of the study
-
-        Returns
-        -------
-        Said
-            A str
         """
         from boomsim.reports.text_in_trade_words import in_trade_words
 
@@ -88,11 +83,6 @@ class Result:
         ----------
         units : str, optional
             "metric" or "us"; default: those of the study
-
-        Returns
-        -------
-        Figure
-            Of matplotlib
         """
         from boomsim.figures.labels_in_trade_words import label_in_trade_words
 
@@ -154,11 +144,6 @@ class ExplainedResult(Result):
             [m]
         units : str
             "metric" or "us"
-
-        Returns
-        -------
-        Said
-            A str
         """
         from boomsim.face.given_values import figure
         from boomsim.reports.text_in_trade_words import in_trade_words

@@ -54,11 +54,8 @@ def draw_curve(
 
     Parameters
     ----------
-    ax : Axes
-    rating : Rating
     row : int
         Which configuration
-    look : Identity
     x, y : float
         Metres and kilograms for one unit of each axis [m], [kg]
     quiet : bool
@@ -122,9 +119,6 @@ def update_curve(curve: Curve, rating: Rating, row: int, *, x: float, y: float) 
 
     Parameters
     ----------
-    curve : Curve
-    rating : Rating
-    row : int
     x, y : float
         [m], [kg]
     """
@@ -152,7 +146,6 @@ def with_turns(rating: Rating, row: int) -> tuple[Array, Array, np.ndarray, np.n
 
     Parameters
     ----------
-    rating : Rating
     row : int
         Which configuration
 

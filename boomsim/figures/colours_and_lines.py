@@ -124,8 +124,6 @@ def type_of(size: float = BODY, *, colour: str = INK, bold: bool = False) -> dic
     ----------
     size : float
         [pt]
-    colour : str
-    bold : bool
     """
     return {
         "fontsize": size,

@@ -38,7 +38,6 @@ class Page:
 
     Attributes
     ----------
-    figure : Figure
     width, height : float
         Of the whole page [m]
     left, bottom, right, top : float
@@ -141,7 +140,6 @@ def picture(figure: Figure, *, kind: str) -> bytes:
 
     Parameters
     ----------
-    figure : Figure
     kind : str
         "png", "svg" or "pdf"
     """
@@ -179,7 +177,6 @@ def write(figure: Figure, path: str | os.PathLike[str]) -> Path:
 
     Parameters
     ----------
-    figure : Figure
     path : str or path
         Ends in .png, .svg or .pdf
 

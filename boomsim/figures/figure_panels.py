@@ -14,14 +14,12 @@ def heading(
 
     Parameters
     ----------
-    page : Page
     words : str
         One line
     left, top : float
         From the lower left corner of the room between head and foot [m]
     width : float
         In which the note breaks [m]
-    note : str
 
     Returns
     -------

@@ -7,19 +7,7 @@ from boomsim.units import in_words
 
 
 def label_in_trade_words(figure: Figure, units: str) -> Figure:
-    """Say every label of a figure in the words of one system of units.
-
-    Parameters
-    ----------
-    figure : Figure
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    Figure
-        The same
-    """
+    """Say every label of a figure in the words of one system of units."""
     for text in figure.findobj(Text) if units == "us" else []:
         said = in_words(text.get_text(), units)
         if said != text.get_text():

@@ -18,14 +18,12 @@ def lines_that_fit(
 
     Parameters
     ----------
-    text : str
     width : float
         Of the room
     size : float
         [pt]
     measure : callable
         Width of a text
-    bold : bool
 
     Returns
     -------

@@ -21,9 +21,6 @@ def setup_words(setup: Setup, *, units: str = "metric", extension: Array | None 
 
     Parameters
     ----------
-    setup : Setup
-    units : str
-        "metric" or "us"
     extension : ndarray, shape (moving sections,) or (configurations, moving sections), optional
         Of the booms that it holds for; default: any [1]
     """
@@ -45,7 +42,6 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
 
     Parameters
     ----------
-    rule : Rule
     support_kind : str
         "outriggers" or "tyres"
     """
@@ -64,12 +60,6 @@ def rule_words(rule: Rule, *, support_kind: str) -> str:
 
 def allowance_words(rule: Rule, *, units: str = "metric") -> str:
     """Name each allowance in a rated load with its value and its source.
-
-    Parameters
-    ----------
-    rule : Rule
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -109,12 +99,6 @@ _DISTURBED = {
 
 def disturbance_words(disturbances: Disturbances, *, units: str = "metric") -> str:
     """List what disturbs the lift.
-
-    Parameters
-    ----------
-    disturbances : Disturbances
-    units : str
-        "metric" or "us"
 
     Returns
     -------

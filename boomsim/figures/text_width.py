@@ -15,19 +15,12 @@ POINT = INCH / 72.0
 
 @lru_cache(maxsize=512)
 def text_width(text: str, *, size: float, bold: bool = False) -> float:
-    """Width of one line of type.
+    """Width of one line of type [m].
 
     Parameters
     ----------
-    text : str
     size : float
         [pt]
-    bold : bool
-
-    Returns
-    -------
-    float
-        [m]
     """
     font = FontProperties(family=FONT, size=size, weight="bold" if bold else "normal")
     width, _, _ = TextToPath().get_text_width_height_descent(text, font, ismath=False)
@@ -39,12 +32,10 @@ def wrap(text: str, *, width: float, size: float, bold: bool = False) -> list[st
 
     Parameters
     ----------
-    text : str
     width : float
         [m]
     size : float
         [pt]
-    bold : bool
 
     Returns
     -------

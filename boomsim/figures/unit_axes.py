@@ -18,8 +18,6 @@ def display_of(quantity: str, units: str, values: Iterable[float] | np.ndarray) 
     ----------
     quantity : str
         A key of `boomsim.units.QUANTITIES`
-    units : str
-        "metric" or "us"
     values : ndarray
         Not-a-number and infinite values do not count [SI unit of the quantity]
     """
@@ -33,7 +31,6 @@ def quiet_axes(ax: Axes, *, x: str, y: str, grid: str = "both") -> None:
 
     Parameters
     ----------
-    ax : Axes
     x, y : str
         Axis labels
     grid : str
@@ -64,8 +61,6 @@ def ticks_in(axis: Axis, unit: Display, *, reach: float) -> None:
 
     Parameters
     ----------
-    axis : Axis
-    unit : Display
     reach : float
         Length of the axis, for the distance of the ticks [SI unit]
     """

@@ -19,7 +19,6 @@ def explained(target: Path, *, to_be: str) -> Iterator[None]:
 
     Parameters
     ----------
-    target : Path
     to_be : str
         "read" or "written"
 

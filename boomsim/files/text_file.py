@@ -11,8 +11,6 @@ def write_whole(text: str, path: str | PathLike[str], *, ending: str) -> Path:
 
     Parameters
     ----------
-    text : str
-    path : str or path
     ending : str
         That the name must have, such as ".html"
 

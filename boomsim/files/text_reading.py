@@ -13,7 +13,6 @@ def read_bytes(path: Path, *, most: int) -> bytes:
 
     Parameters
     ----------
-    path : Path
     most : int
         So much is read at most [bytes]
 
@@ -36,7 +35,6 @@ def text_of(data: bytes, *, name: str) -> str:
 
     Parameters
     ----------
-    data : bytes
     name : str
         Of the file, for the message
 

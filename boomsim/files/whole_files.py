@@ -50,7 +50,6 @@ def write_whole(target: Path, content: bytes) -> Path:
     ----------
     target : Path
         Its folder is made if it is not there
-    content : bytes
 
     Returns
     -------

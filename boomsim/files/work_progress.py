@@ -14,7 +14,6 @@ def counted(items: Sequence[_T], *, what: str, told: Told | None) -> Iterator[_T
 
     Parameters
     ----------
-    items : sequence
     what : str
         Such as "setting papers"
     told : callable, optional

@@ -21,11 +21,8 @@ def game_page(picks: Sequence[Pick], *, head: str, units: str) -> str:
 
     Parameters
     ----------
-    picks : sequence of Pick
     head : str
         What holds for all picks
-    units : str
-        "metric" or "us"
 
     Returns
     -------

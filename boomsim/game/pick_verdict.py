@@ -22,8 +22,6 @@ class Verdict:
 
     Attributes
     ----------
-    chosen : str
-    points : int
     first : str
         Whether it was right, in a sentence
     ways : tuple of str
@@ -40,14 +38,7 @@ class Verdict:
 
 
 def ask(pick: Pick, *, units: str) -> str:
-    """State a pick.
-
-    Parameters
-    ----------
-    pick : Pick
-    units : str
-        "metric" or "us"
-    """
+    """State a pick."""
     scale = _scale(pick, units)
     named = listed(what_hangs(pick.setup.machine))
     with_it = f"{named} in it, " if named else ""
@@ -65,11 +56,8 @@ def judge(pick: Pick, chosen: str, *, units: str) -> Verdict:
 
     Parameters
     ----------
-    pick : Pick
     chosen : str
         One of the letters of the pick
-    units : str
-        "metric" or "us"
     """
     said = Verdict(
         chosen=chosen,

@@ -52,7 +52,6 @@ def draw(setup: Setup, *, picks: int, seed: int, units: str = "metric") -> list[
 
     Parameters
     ----------
-    setup : Setup
     picks : int
         How many, 1 to 50
     seed : int

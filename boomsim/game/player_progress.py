@@ -33,11 +33,8 @@ class Played:
 
     Attributes
     ----------
-    machine : str
     seed, number : int
         Which pick it was
-    chosen : str
-    points : int
     set_by : str
         What sets the best figure: a key of `WHERE`
     """

@@ -23,7 +23,6 @@ class Pick:
 
     Attributes
     ----------
-    setup : Setup
     length, radius : float
         [m]
     load : float

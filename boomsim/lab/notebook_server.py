@@ -97,7 +97,6 @@ def serve(command: list[str], folder: Path) -> int:
 
     Parameters
     ----------
-    command : list of str
     folder : Path
         To run in
 

@@ -19,9 +19,6 @@ class Option:
 
     Attributes
     ----------
-    letter : str
-    words : str
-    right : bool
     thought : str
         What probably led to it, after "you probably …"; empty where it is right
     """
@@ -44,7 +41,6 @@ class ChoiceQuestion:
         Number of the lesson
     title : str
         The lesson's question
-    words : str
     asked : str
         Which part of the words is asked for; empty for all
     options : tuple of Option
@@ -53,7 +49,6 @@ class ChoiceQuestion:
         Why the right one is right
     given : str
         What the table shows
-    head : tuple of str
     rows : tuple of tuple of str
         The table of the lesson's sheet, without what is to be filled in; none beside a guess, which
         it might answer
@@ -78,12 +73,6 @@ class ChoiceQuestion:
 
 def choice_questions(lesson: Lesson, units: str) -> tuple[ChoiceQuestion, ...]:
     """Make a lesson's questions; works their answers out.
-
-    Parameters
-    ----------
-    lesson : Lesson
-    units : str
-        "metric" or "us"
 
     Returns
     -------

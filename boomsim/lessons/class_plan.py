@@ -13,8 +13,6 @@ class Scene:
 
     Attributes
     ----------
-    name : str
-    minutes : int
     lesson : str
         Number of the lesson that it is taken from
     show : str
@@ -174,8 +172,6 @@ def wrong_answers(number: str, *, units: str = "metric") -> Table:
     ----------
     number : str
         Of the lesson
-    units : str
-        "metric" or "us"
     """
     check = lesson_named(number).check(units)
     slips = sorted(check.slips.items(), key=lambda item: item[1])
@@ -190,8 +186,6 @@ def right_guesses(number: str, *, units: str = "metric") -> Table:
     ----------
     number : str
         Of the lesson
-    units : str
-        "metric" or "us"
     """
     guess = lesson_named(number).guess(units)
     rows = [(truth.what, said_of(truth, units)) for truth in guess.truths]
@@ -205,8 +199,6 @@ def wrong_guesses(number: str, *, units: str = "metric") -> Table:
     ----------
     number : str
         Of the lesson
-    units : str
-        "metric" or "us"
     """
     rows = []
     for truth in lesson_named(number).guess(units).truths:

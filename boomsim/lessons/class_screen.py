@@ -39,11 +39,6 @@ h2{{margin-top:1.6em}}</style>
 class Screen:
     """What the class sees: pictures and questions, and no word of the script.
 
-    Parameters
-    ----------
-    units : str
-        "metric" or "us"
-
     Raises
     ------
     ValueError
@@ -167,11 +162,6 @@ SHOWN: dict[str, Callable[[str], object]] = {
 
 def script_page(units: str = "metric") -> str:
     """Set the script: scene by scene, then the wrong guesses and answers to expect.
-
-    Parameters
-    ----------
-    units : str
-        "metric" or "us"
 
     Returns
     -------

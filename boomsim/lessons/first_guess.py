@@ -80,7 +80,6 @@ class Truth:
 
         Parameters
         ----------
-        guess, other : str or float
         within : float
             Share by which a figure may differ [1]
         """
@@ -118,13 +117,10 @@ class Guess:
 
     Attributes
     ----------
-    question : str
     parts : int
         How many guesses it asks for
     answers : callable
         Works out what each part is held against: not before somebody has guessed
-    units : str
-        "metric" or "us"
     """
 
     question: str

@@ -31,7 +31,6 @@ def best_at(comparison: Comparison, radius: float) -> str:
 
     Parameters
     ----------
-    comparison : Comparison
     radius : float
         One of its radii [m]
     """

@@ -42,8 +42,6 @@ class Over:
     ----------
     name : str
         A key of `DIRECTIONS`
-    setup : Setup
-    account : Account
     holds : dict of str to float
         Moment of each group of masses about the tipping line, righting positive [N m]
     """

@@ -52,8 +52,6 @@ def lesson_chart(units: str, *, counterweight: str | None = None) -> Chart:
 
     Parameters
     ----------
-    units : str
-        "metric" or "us"
     counterweight : str, optional
         Default: the usual one
     """
@@ -68,8 +66,6 @@ def gross_reading(units: str, *, radius: float, length: float) -> Reading:
 
     Parameters
     ----------
-    units : str
-        "metric" or "us"
     radius, length : float
         [m]
     """

@@ -28,7 +28,6 @@ def net_reading(units: str, *, radius: float, parts: int) -> Reading:
 
     Parameters
     ----------
-    units : str
     radius : float
         [m]
     parts : int

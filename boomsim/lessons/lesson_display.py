@@ -70,8 +70,6 @@ class Table:
 
     Attributes
     ----------
-    head : tuple of str
-    rows : tuple of tuple of str
     small : str
         Printed small below
     """
@@ -188,7 +186,6 @@ class Picture:
 
     Attributes
     ----------
-    svg : bytes
     words : str
         What can be seen, for whoever cannot see it
     """
@@ -213,7 +210,6 @@ def picture(figure: "Figure", words: str) -> Picture:
 
     Parameters
     ----------
-    figure : Figure
     words : str
         What can be seen, for whoever cannot see it
     """

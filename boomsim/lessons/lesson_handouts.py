@@ -30,7 +30,6 @@ def handout_pdf(lesson: Lesson, *, units: str = "metric") -> bytes:
 
     Parameters
     ----------
-    lesson : Lesson
     units : str
         "metric" (A4) or "us" (Letter)
 
@@ -53,7 +52,6 @@ def answers_pdf(lessons: tuple[Lesson, ...], *, units: str = "metric") -> bytes:
 
     Parameters
     ----------
-    lessons : tuple of Lesson
     units : str
         "metric" (A4) or "us" (Letter)
 

@@ -32,7 +32,6 @@ class Sheet:
         Makes the figure, without a title
     seen : str
         Text alternative of the figure
-    head : tuple of str
     rows : tuple of tuple of (str or Blank)
         Table to fill in
     task : str

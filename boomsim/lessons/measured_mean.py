@@ -71,7 +71,6 @@ def apart(predicted: float, measured: float, *, uncertainties: Sequence[float]) 
 
     Parameters
     ----------
-    predicted, measured : float
     uncertainties : sequence of float
         Standard uncertainty of each
 

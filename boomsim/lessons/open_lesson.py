@@ -18,14 +18,7 @@ if TYPE_CHECKING:
 
 
 class Open:
-    """A lesson that is open in a notebook.
-
-    Attributes
-    ----------
-    lesson : Lesson
-    units : str
-        "metric" or "us"
-    """
+    """A lesson that is open in a notebook."""
 
     def __init__(self, *, lesson: Lesson, units: str) -> None:
         self.lesson, self.units = lesson, units
@@ -173,8 +166,6 @@ def lesson(number: str, *, units: str = "metric") -> Open:
     ----------
     number : str
         "02", or its name, such as "same-length"
-    units : str
-        "metric" or "us"
 
     Raises
     ------

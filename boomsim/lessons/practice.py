@@ -33,8 +33,6 @@ class Practice:
     ----------
     topic : str
         A topic, a family's id, or words of its title: "statics", "pad forces"
-    units : str
-        "metric" or "us"
     form : str
         "numeric" or "choice"
     seed : str, int or None

@@ -11,7 +11,6 @@ def length_of(value: float, units: str) -> str:
     ----------
     value : float
         [m]
-    units : str
     """
     return display("length", units, like=0.0).text(value)
 
@@ -25,7 +24,6 @@ def as_said(value: float, quantity: str, units: str) -> float:
         [SI unit of the quantity]
     quantity : str
         A key of `boomsim.units.QUANTITIES`
-    units : str
 
     Returns
     -------
@@ -50,7 +48,7 @@ def divide(units: str) -> str:
 
 
 def divided(moment: float, lever: float, units: str) -> float:
-    """Divide as :func:`divide` says, so that a class gets the figure on the answer sheet.
+    """Divide as :func:`divide` says, so that a class gets the figure on the answer sheet [kg].
 
     Parameters
     ----------
@@ -58,28 +56,16 @@ def divided(moment: float, lever: float, units: str) -> float:
         As it is printed [N m]
     lever : float
         As it is printed [m]
-    units : str
-
-    Returns
-    -------
-    float
-        [kg]
     """
     return moment / (lever * (GRAVITY if units == "us" else SCHOOL_GRAVITY))
 
 
 def rated_as_said(value: float, units: str) -> float:
-    """Round a rated load down as it is printed, so that reckoning with it comes out even.
+    """Round a rated load down as it is printed, so that reckoning with it comes out even [kg].
 
     Parameters
     ----------
     value : float
-        [kg]
-    units : str
-
-    Returns
-    -------
-    float
         [kg]
     """
     return parse(show_rated(value, units).replace(",", ""), "mass")

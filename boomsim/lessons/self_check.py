@@ -59,7 +59,6 @@ class Check:
 
     Attributes
     ----------
-    question : str
     answer : float
         [SI unit of the quantity]
     quantity : str

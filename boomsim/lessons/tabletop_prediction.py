@@ -34,20 +34,14 @@ def bench() -> Machine:
 
 @lru_cache(maxsize=64)
 def tips_at(machine: Machine, way: str, *, farther: float = 0.0) -> float:
-    """Load at which the tabletop crane tips, boom over the side.
+    """Load at which the tabletop crane tips, boom over the side [kg].
 
     Parameters
     ----------
-    machine : Machine
     way : str
         A key of `WAYS`
     farther : float
         Added to the radius [m]
-
-    Returns
-    -------
-    float
-        [kg]
 
     Raises
     ------
@@ -66,7 +60,6 @@ def shifts(machine: Machine, way: str) -> dict[str, float]:
 
     Parameters
     ----------
-    machine : Machine
     way : str
         A key of `WAYS`
 
@@ -124,9 +117,6 @@ def rehearsal(way: str, *, units: str = "metric", count: int = 6, seed: int = 1)
     ----------
     way : str
         A key of `WAYS`
-    units : str
-        "metric" or "us"
-    count : int
     seed : int
         Same seed, same readings
     """
@@ -156,7 +146,6 @@ def reading_text(value: float, units: str) -> str:
     ----------
     value : float
         [kg]
-    units : str
     """
     unit = "kg" if units == "metric" else "lb"
     return f"{value / parse(f'1 {unit}', 'mass'):.2f} {unit}"

@@ -83,7 +83,6 @@ def overlap_left(section: Section, *, fraction: float = 1.0) -> float:
 
     Parameters
     ----------
-    section : Section
     fraction : float
         How far out it is [1]
 

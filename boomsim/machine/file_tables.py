@@ -25,7 +25,6 @@ class Key:
 
     Attributes
     ----------
-    reader : Reader
     about : str
         For the message when it is missing and the comment when it is written
     default : object

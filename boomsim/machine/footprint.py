@@ -41,13 +41,7 @@ def chassis_ends(machine: Machine) -> tuple[float, float]:
 
 
 def half_width(machine: Machine) -> float:
-    """Half the carrier's width.
-
-    Returns
-    -------
-    float
-        [m]
-    """
+    """Half the carrier's width [m]."""
     tyres = [abs(y) for s in machine.supports if s.kind == "tyres" for _, y in s.points]
     widest = max(abs(y) for s in machine.supports for _, y in s.points)
     return max(tyres) * 1.15 if tyres else 0.6 * widest
@@ -70,7 +64,6 @@ def covered(machine: Machine, *, slew: float) -> float:
 
     Parameters
     ----------
-    machine : Machine
     slew : float
         0 over the rear [rad]
 

@@ -32,7 +32,6 @@ def head_height(machine: Machine, *, length: T, cos: T, sin: T) -> T:
 
     Parameters
     ----------
-    machine : Machine
     length : float or ndarray
         Boom length [m]
     cos, sin : float or ndarray
@@ -51,7 +50,6 @@ def lead_line(machine: Machine, *, length: T, cos: T, sin: T) -> T:
 
     Parameters
     ----------
-    machine : Machine
     length : float or ndarray
         Boom length [m]
     cos, sin : float or ndarray
@@ -101,7 +99,6 @@ def most_parts(machine: Machine, *, length: float) -> float:
 
     Parameters
     ----------
-    machine : Machine
     length : float
         Boom length [m]
 

@@ -35,7 +35,6 @@ def names_faults(names: Sequence[str], path: str) -> Iterator[Fault]:
 
     Parameters
     ----------
-    names : sequence of str
     path : str
         Where a name stands, with {} for its number
     """
@@ -93,7 +92,6 @@ def lever_arm(machine: Machine, *, angle: float) -> float:
 
     Parameters
     ----------
-    machine : Machine
     angle : float
         Boom angle [rad]
 

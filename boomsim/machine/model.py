@@ -107,8 +107,6 @@ class Section:
 
     Attributes
     ----------
-    profile : Profile
-    material : Material
     length : float
         Tail to front [m]; the base section's tail is the heel pin
     mass : float
@@ -192,7 +190,6 @@ class Boom:
     ----------
     sections : tuple of Section
         Base section first
-    head : Head
     systems : tuple of str
         Which of :data:`boomsim.machine.boom_systems.BOOM_SYSTEMS` it has; the first is the usual
         one
@@ -316,7 +313,6 @@ class Support:
 
     Attributes
     ----------
-    name : str
     kind : str
         "outriggers" or "tyres": which stability share applies
     points : tuple of (float, float)
@@ -369,14 +365,8 @@ class Machine:
 
     Attributes
     ----------
-    name, title, note : str
-    boom : Boom
     heel_out, heel_up : float
         Heel pin in superstructure axes; `heel_out` is negative behind the axis of rotation [m]
-    cylinder : LuffingCylinder
-    hoist : Hoist
-    ring : SlewingRing
-    carrier : tuple of CarrierMass
     superstructure : tuple of TurningMass
         Without boom, cylinder and counterweight
     counterweights, supports : tuples

@@ -28,7 +28,6 @@ def with_plates(machine: Machine, *, factor: float) -> Machine:
 
     Parameters
     ----------
-    machine : Machine
     factor : float
         New thickness over old, 0.6 to 1.8; 1 gives the machine itself [1]
 

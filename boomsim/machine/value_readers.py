@@ -31,7 +31,6 @@ class Reading:
 
     Attributes
     ----------
-    faults : list of Fault
     named : dict
         Values by name that later keys may refer to, such as materials
     """

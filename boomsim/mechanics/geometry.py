@@ -44,7 +44,6 @@ def layout(boom: Boom, *, extension: ArrayLike) -> Layout:
 
     Parameters
     ----------
-    boom : Boom
     extension : array_like, shape (moving sections,) or (configurations, moving sections)
         Fraction of each stroke, base side first [1]
 

@@ -10,7 +10,7 @@ from boomsim.mechanics.external_loads import GRAVITY
 
 
 def stopped_in(speed: float, *, time: float) -> float:
-    """Factor on a load that is lowered and stopped evenly: 1 + v/(g t).
+    """Factor on a load that is lowered and stopped evenly: 1 + v/(g t) [1].
 
     Parameters
     ----------
@@ -18,11 +18,6 @@ def stopped_in(speed: float, *, time: float) -> float:
         Of lowering v [m/s]
     time : float
         In which it stops t, above zero [s]
-
-    Returns
-    -------
-    float
-        [1]
 
     Notes
     -----
@@ -37,7 +32,7 @@ def stopped_in(speed: float, *, time: float) -> float:
 
 
 def stopped_at_once(speed: float, *, sag: float) -> float:
-    """Factor on a load that moves down and is held at once: 1 + v/sqrt(g delta).
+    """Factor on a load that moves down and is held at once: 1 + v/sqrt(g delta) [1].
 
     The crane is a spring that the still load stretches by delta; it takes the load's energy of
     motion up. A slack rope that comes taut while the hook goes up at v does the same to a load on
@@ -49,11 +44,6 @@ def stopped_at_once(speed: float, *, sag: float) -> float:
         v [m/s]
     sag : float
         Stretch under the still load delta, above zero [m]
-
-    Returns
-    -------
-    float
-        [1]
 
     Notes
     -----
@@ -101,17 +91,12 @@ is then pulled outwards by, as it would be close to a small crane [1]."""
 
 
 def usual_swing(radius: float) -> float:
-    """Speed of the boom head that is taken where none is given.
+    """Speed of the boom head that is taken where none is given [m/s].
 
     Parameters
     ----------
     radius : float
         [m]
-
-    Returns
-    -------
-    float
-        [m/s]
     """
     return min(USUAL_SWING, sqrt(USUAL_OUTWARDS * GRAVITY * radius))
 
@@ -164,7 +149,7 @@ def _sine_of(tangent: float) -> float:
 
 
 def swung_back(speed: float, *, time: float) -> float:
-    """Pull across the boom when slewing starts or stops evenly, over the load: 2 v/(g t).
+    """Pull across the boom when slewing starts or stops evenly, over the load: 2 v/(g t) [1].
 
     The load lags by the angle whose tangent is (v/t)/g, and swings as far again beyond it, for
     nothing stops it there.
@@ -175,11 +160,6 @@ def swung_back(speed: float, *, time: float) -> float:
         Of the boom head v [m/s]
     time : float
         In which slewing starts or stops t, above zero [s]
-
-    Returns
-    -------
-    float
-        [1]
 
     Notes
     -----

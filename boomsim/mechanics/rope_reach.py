@@ -22,7 +22,6 @@ def parts_reached(machine: Machine, *, length: ArrayLike) -> Array:
 
     Parameters
     ----------
-    machine : Machine
     length : array_like, shape (configurations,)
         Boom length [m]
 
@@ -53,7 +52,6 @@ def parts_reeved(machine: Machine, *, length: ArrayLike, most: int) -> NDArray[n
 
     Parameters
     ----------
-    machine : Machine
     length : array_like, shape (configurations,)
         Boom length [m]
     most : int
@@ -75,7 +73,6 @@ def falls_mass(machine: Machine, *, parts: ArrayLike, length: ArrayLike, angle: 
 
     Parameters
     ----------
-    machine : Machine
     parts : array_like
         Parts of line [1]
     length : array_like

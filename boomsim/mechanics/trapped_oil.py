@@ -17,18 +17,12 @@ from boomsim.mechanics.geometry import Array
 
 
 def cylinder_length(machine: Machine, *, angle: ArrayLike) -> Array:
-    """Distance between the luffing cylinder's pins.
+    """Distance between the luffing cylinder's pins [m].
 
     Parameters
     ----------
-    machine : Machine
     angle : array_like
         Boom angle [rad]
-
-    Returns
-    -------
-    ndarray
-        [m]
     """
     to_base, to_lug, between = _triangle(machine)
     turned = np.cos(np.asarray(angle) - between)
@@ -40,7 +34,6 @@ def angle_at_length(machine: Machine, *, length: ArrayLike) -> Array:
 
     Parameters
     ----------
-    machine : Machine
     length : array_like
         [m]
 

@@ -95,11 +95,8 @@ class Blueprint(_Strict):
 
     Attributes
     ----------
-    title, subtitle : str
     minutes : int
         Time allowed [min]
-    units : str
-        "metric" or "us"
     form : str
         "numeric", "choice", or "mixed": questions of difficulty 1 and 2 as choices
     guided : bool
@@ -122,7 +119,6 @@ class Blueprint(_Strict):
         Printed below the title, beside the usual ones
     marking : Policy
         What a slip, a unit and a rounding cost
-    part : list of Part
     """
 
     title: str = Field(min_length=1, max_length=120)
@@ -226,7 +222,6 @@ def make_blueprint(table: dict[str, object], *, name: str = "blueprint") -> Blue
 
     Parameters
     ----------
-    table : dict
     name : str
         For the error message
     """

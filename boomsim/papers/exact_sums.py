@@ -51,7 +51,6 @@ def draw(worths: Sequence[Worth], wanted: Sums, dice: Chance, *, times: int) -> 
         Of the questions on offer
     wanted : (int, int, int)
         A sum that :func:`reachable` counts ways to
-    dice : Chance
     times : int
         How often the same question may be taken [1]
 
@@ -74,18 +73,12 @@ def draw(worths: Sequence[Worth], wanted: Sums, dice: Chance, *, times: int) -> 
 
 
 def weighted(weights: Sequence[float], dice: Chance) -> int:
-    """Draw a place, each as likely as its weight.
+    """Draw a place, each as likely as its weight [1].
 
     Parameters
     ----------
     weights : sequence of float
         At least one above 0 [1]
-    dice : Chance
-
-    Returns
-    -------
-    int
-        [1]
     """
     left = dice.integer(FINE) / FINE * sum(weights)
     for place, weight in enumerate(weights):

@@ -31,7 +31,6 @@ def choose(plan: Blueprint, *, variant: int) -> tuple[Slot, ...]:
 
     Parameters
     ----------
-    plan : Blueprint
     variant : int
         From 0 [1]
     """

@@ -59,7 +59,6 @@ def policy_notes(policy: Policy, *, answer_alone: bool) -> list[str]:
 
     Parameters
     ----------
-    policy : Policy
     answer_alone : bool
         Whether any question with several steps asks for its answer alone
     """

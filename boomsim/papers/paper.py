@@ -25,11 +25,8 @@ class Asked:
     ----------
     label : str
         "1a"; column of the answer sheet
-    step : Step
     marks : int
         [1]
-    system : str
-        "metric" or "us"
     """
 
     label: str
@@ -57,7 +54,6 @@ class Question:
     ----------
     number : int
         From 1 [1]
-    problem : Problem
     guided : bool
         Whether every step is asked for
     heading : str
@@ -169,10 +165,8 @@ class Paper:
 
     Attributes
     ----------
-    plan : Blueprint
     variant : str
         "01"
-    questions : tuple of Question
     """
 
     plan: Blueprint
@@ -195,7 +189,6 @@ def make_paper(plan: Blueprint, *, variant: int) -> Paper:
 
     Parameters
     ----------
-    plan : Blueprint
     variant : int
         From 0 [1]
     """

@@ -41,7 +41,6 @@ class Written:
 
     Attributes
     ----------
-    folder : Path
     key : Path
         For :func:`boomsim.papers.marking.mark_class.mark`
     sheet : Path
@@ -82,8 +81,6 @@ def write_papers(
 
     Parameters
     ----------
-    blueprint_path : str or Path
-    out_dir : str or Path
     formats : sequence of str
         Among `FORMATS`
     units, variants, seed : optional
@@ -115,9 +112,6 @@ def write_plan(
 
     Parameters
     ----------
-    plan : Blueprint
-    folder : Path
-    formats : sequence of str
     told : callable, optional
         Hears what is done
     """

@@ -80,13 +80,7 @@ def hardness(papers: Sequence[Paper]) -> Hardness:
 
 
 def mean_marks(paper: Paper) -> float:
-    """Mean marks of the simulated candidates in one variant.
-
-    Returns
-    -------
-    float
-        [1]
-    """
+    """Mean marks of the simulated candidates in one variant [1]."""
     return sum(_mean(one, paper) for one in paper.questions)
 
 

@@ -64,13 +64,7 @@ def points(family: AnyFamily) -> int:
 
 @lru_cache(maxsize=1024)
 def expected(slot: Slot) -> float:
-    """Mean marks of the simulated candidates, from the family alone.
-
-    Returns
-    -------
-    float
-        [1]
-    """
+    """Mean marks of the simulated candidates, from the family alone [1]."""
     family = slot.family
     if isinstance(family, ChoiceFamily):  # its misconceptions are known only with its numbers
         return slot.marks * (1.0 - MOST * (COUNT + 1) / (2 * COUNT))

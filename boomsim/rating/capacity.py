@@ -37,8 +37,6 @@ class Rating:
 
     Attributes
     ----------
-    setup : Setup
-    boom : Condensed
     radius : ndarray
         [m]
     capacity : ndarray
@@ -46,7 +44,6 @@ class Rating:
         without any load [kg]
     governing : ndarray of int
         Index into `limits`; -1 where blank
-    limits : tuple of Limit
     utilisation : ndarray, shape (limits, configurations, cells)
         Of every limit at the rated load [1]
     angle, tipping_load, tip_deflection : ndarray
@@ -91,7 +88,6 @@ def rate(
 
     Parameters
     ----------
-    setup : Setup
     extension : array_like, shape (configurations, moving sections)
         Fractions of the strokes [1]
     radius : array_like, shape (cells,) or (configurations, cells)

@@ -29,8 +29,6 @@ def rate_places(setup: Setup, places: Places, *, farther: float = 0.0) -> Rating
 
     Parameters
     ----------
-    setup : Setup
-    places : Places
     farther : float
         Added to every radius [m]
 

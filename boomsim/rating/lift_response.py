@@ -47,19 +47,12 @@ class Response:
 
     Attributes
     ----------
-    setup : Setup
-    boom : Condensed
     state : State
         Of the lift as it is given
-    strained : State
     strained_forces : Forces
         With the allowances of the rule, without partial factors
-    factored : State
     factored_forces : Forces
         With the allowances and the partial factors of the rule
-    placed : Masses
-    balance : Overturning
-    limits : tuple of Limit
     utilisation : ndarray, shape (limits, configurations, cells)
         How much of each limit is used [1]
     """
@@ -131,7 +124,6 @@ def respond(
 
     Parameters
     ----------
-    setup : Setup
     boom : Condensed
         Configurations of the same machine
     load : ndarray, shape (configurations, cells) or broadcastable

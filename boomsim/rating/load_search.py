@@ -74,7 +74,6 @@ def rows_of(limits: tuple[Limit, ...], kind: str) -> np.ndarray:
 
     Parameters
     ----------
-    limits : tuple of Limit
     kind : str
         `GIVES_WAY`, `PERMISSIBLE` or `TIPS` of :mod:`boomsim.rating.limits.limit_kind`
 
@@ -92,7 +91,6 @@ def most_used(utilisation: Array, *, limits: tuple[Limit, ...], rows: np.ndarray
     ----------
     utilisation : ndarray, shape (limits, *cells)
         [1]
-    limits : tuple of Limit
     rows : ndarray of bool, shape (limits,)
         The limits to choose from
 
@@ -108,13 +106,7 @@ def most_used(utilisation: Array, *, limits: tuple[Limit, ...], rows: np.ndarray
 
 
 def largest_load(setup: Setup) -> float:
-    """Load beyond which nothing is looked for.
-
-    Returns
-    -------
-    float
-        [kg]
-    """
+    """Load beyond which nothing is looked for [kg]."""
     hoist = setup.machine.hoist
     advantage = tackle_advantage(setup.parts, sheave_efficiency=hoist.sheave_efficiency)
     return MOST_OF_LINE * hoist.line_pull * advantage / GRAVITY
@@ -128,8 +120,6 @@ class Held:
 
     Parameters
     ----------
-    setup : Setup
-    boom : Condensed
     rated : ndarray, shape (configurations, cells)
         Rated loads [kg]
     held : ndarray, shape (configurations, cells)
@@ -152,10 +142,6 @@ class Held:
         ----------
         load : ndarray, shape (configurations, cells)
             Gross load [kg]
-
-        Returns
-        -------
-        Response
         """
         if self.oil is None:
             return respond(self.setup, boom=self.boom, load=load, radius=self.held)

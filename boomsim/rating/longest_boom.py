@@ -17,7 +17,6 @@ def too_long(setup: Setup, *, length: Array) -> np.ndarray:
 
     Parameters
     ----------
-    setup : Setup
     length : ndarray, shape (configurations,)
         Boom length [m]
 
@@ -57,7 +56,6 @@ def refuse_too_long(setup: Setup, *, length: Array) -> None:
 
     Parameters
     ----------
-    setup : Setup
     length : ndarray, shape (configurations,)
         Boom length [m]
 

@@ -20,7 +20,6 @@ def reeved(setup: Setup, *, length: ArrayLike) -> NDArray[np.int_]:
 
     Parameters
     ----------
-    setup : Setup
     length : array_like, shape (configurations,)
         Boom length [m]
 
@@ -37,7 +36,6 @@ def line_capacity(setup: Setup, *, length: ArrayLike) -> Array:
 
     Parameters
     ----------
-    setup : Setup
     length : array_like, shape (configurations,)
         Boom length [m]
 
@@ -66,7 +64,6 @@ def hanging_mass(setup: Setup, *, length: ArrayLike, angle: ArrayLike) -> Array:
 
     Parameters
     ----------
-    setup : Setup
     length : array_like, shape (configurations,)
         Boom length [m]
     angle : array_like, shape (configurations, cells) or broadcastable
@@ -88,7 +85,6 @@ def falls_at_radius(setup: Setup, *, length: ArrayLike, radius: ArrayLike) -> Ar
 
     Parameters
     ----------
-    setup : Setup
     length : array_like, shape (configurations,)
         Boom length [m]
     radius : array_like, shape (configurations, cells) or broadcastable
@@ -116,7 +112,6 @@ def as_reeved(setup: Setup, *, length: float) -> Setup:
 
     Parameters
     ----------
-    setup : Setup
     length : float
         Boom length [m]
     """
@@ -133,7 +128,6 @@ def parts_words(setup: Setup, *, extension: Array | None = None) -> str:
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,) or (configurations, moving sections), optional
         Without it any boom length that may be rated counts [1]
 
@@ -159,11 +153,8 @@ def tell_fewer_parts(setup: Setup, *, length: float, units: str) -> list[str]:
 
     Parameters
     ----------
-    setup : Setup
     length : float
         Boom length [m]
-    units : str
-        "metric" or "us"
 
     Returns
     -------

@@ -13,7 +13,6 @@ def turned(at: Response, *, slew: Array) -> Overturning:
 
     Parameters
     ----------
-    at : Response
     slew : ndarray, shape (slews,)
         [rad]
     """
@@ -32,7 +31,6 @@ def resultant(at: Response, *, balance: Overturning) -> tuple[Array, Array, Arra
 
     Parameters
     ----------
-    at : Response
     balance : Overturning
         Of this response, at the slew angles that are asked for: see :func:`turned`
 

@@ -26,7 +26,6 @@ class StabilityRule:
         For "test load" [1]
     backward_share : float
         Least share of the crane's weight on its boom side without a load [1]
-    source : str
     """
 
     kind: str
@@ -54,7 +53,6 @@ class StrengthRule:
         What yield stresses and lock strengths are divided by [1]
     buckling : float
         Least ratio of the elastic critical load to the load, on top of `dead` and `live` [1]
-    source : str
     """
 
     dead: float = 1.0
@@ -72,7 +70,6 @@ class Allowance:
     ----------
     value : float
         [SI unit of the disturbance]
-    source : str
     """
 
     value: float
@@ -143,9 +140,6 @@ class Rule:
 
     Attributes
     ----------
-    name : str
-    stability : StabilityRule
-    strength : StrengthRule
     allowances : Allowances or None
         None: a lift is judged by what is given and by nothing else
     """

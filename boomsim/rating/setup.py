@@ -44,9 +44,6 @@ class Setup:
 
     Attributes
     ----------
-    machine : Machine
-    counterweight : TurningMass
-    support : Support
     parts : int
         Most parts of line to reeve; longer booms have those that the rope on the drum reaches for,
         see :func:`boomsim.rating.parts_reeved.reeved` [1]
@@ -54,8 +51,6 @@ class Setup:
         Slew angles that the rating must hold for; the least favourable counts [rad]
     sector : str
         What `slew` stands for, in words
-    rule : Rule
-    disturbances : Disturbances
     kinds : tuple of Kind
         Of limits, all that the lift is judged by
     """
@@ -91,14 +86,12 @@ def set_up(
 
     Parameters
     ----------
-    machine : Machine
     rigging : Rigging, optional
         Default: the machine's usual counterweight, supports and parts of line
     slew : float or str
         A slew angle [rad], or a sector: "around" or "rear"
     rule : str
         A name in `boomsim.rating.rules.RULES`
-    disturbances : Disturbances
     allowances : str
         "rule": strength bears the rule's allowances; "none": what is given and nothing else
 

@@ -11,7 +11,6 @@ def with_sector(setup: Setup, *, slew: float | str) -> Setup:
 
     Parameters
     ----------
-    setup : Setup
     slew : float or str
         [rad], or "around" or "rear"
     """
@@ -55,7 +54,6 @@ def with_disturbances(setup: Setup, **changes: float | bool) -> Setup:
 
     Parameters
     ----------
-    setup : Setup
     **changes : float or bool
         Fields of :class:`boomsim.machine.model.Disturbances`
     """

@@ -21,8 +21,6 @@ class Trapped:
 
     Parameters
     ----------
-    setup : Setup
-    boom : Condensed
     load : ndarray, shape (configurations, cells)
         When the oil was trapped [kg]
     angle : ndarray, shape (configurations, cells)

@@ -107,7 +107,6 @@ def configurations_of(boom: Boom, *, extension: Array, system: str | None = None
 
     Parameters
     ----------
-    boom : Boom
     extension : ndarray, shape (configurations, moving sections)
         [1]
     system : str, optional
@@ -132,7 +131,6 @@ def configurations_of_length(
 
     Parameters
     ----------
-    boom : Boom
     length : float
         Wanted boom length [m]
     system : str, optional

@@ -35,10 +35,8 @@ class AroundStudy:
         All around and over the rear, at every radius
     at : Response
         The load whose floats are looked at, hung
-    ground : GroundLoads
     margins : Margins
         Of that load, in each direction
-    empty_hook : EmptyHook
     reasons : tuple of Reason, optional
         What holds the crane down at the last radius in each sector
     """
@@ -134,11 +132,8 @@ def why(found: AroundStudy, *, radius: float, units: str) -> str:
 
     Parameters
     ----------
-    found : AroundStudy
     radius : float
         [m]
-    units : str
-        "metric" or "us"
     """
     from boomsim.rating.around.over_rear_sector import reasons
     from boomsim.units import show

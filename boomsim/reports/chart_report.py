@@ -27,12 +27,8 @@ def figure(chart: "Chart", *, units: str, rule: str, second_line: bool) -> "Figu
 
     Parameters
     ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
     rule : str
         By which the ways to extend were chosen
-    second_line : bool
     """
     from dataclasses import replace
 
@@ -66,9 +62,6 @@ def as_text(
 
     Parameters
     ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
     marked : bool
         Put a sign beside each figure that stability does not set
     rule : str

@@ -20,11 +20,8 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
 
     Parameters
     ----------
-    found : Comparison
     at : list of float
         Radii at which differences are explained [m]
-    units : str
-        "metric" or "us"
     every : bool
         Whether to list every way, not only those that matter
     """
@@ -190,11 +187,8 @@ def why(found: "Comparison", *, radius: float, units: str) -> str:
 
     Parameters
     ----------
-    found : Comparison
     radius : float
         [m]
-    units : str
-        "metric" or "us"
     """
     from boomsim.rating.comparison.lead_spans import ways_that_matter
     from boomsim.rating.strategies import letter

@@ -11,12 +11,6 @@ if TYPE_CHECKING:
 def cylinder_words(boom: "Boom", *, units: str) -> str:
     """Say with which sections the telescope cylinder's mass goes.
 
-    Parameters
-    ----------
-    boom : Boom
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     str
@@ -47,13 +41,10 @@ def holding_rows(
 
     Parameters
     ----------
-    setup : Setup
     moments : sequence of mapping of str to float
         Of each part; a column for each mapping [N m]
     mass : mapping of str to float
         Of each part that is a mass [kg]
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -79,12 +70,6 @@ def holding_rows(
 
 def holding_note(boom: "Boom", *, units: str) -> str:
     """Say that the sections of such a table are weighed with the telescope cylinder.
-
-    Parameters
-    ----------
-    boom : Boom
-    units : str
-        "metric" or "us"
 
     Returns
     -------

@@ -31,14 +31,7 @@ def setup_json(setup: "Setup", *, extension: "Array | None" = None) -> dict[str,
 
 
 def counterweight_words(setup: "Setup", *, units: str) -> str:
-    """Name the counterweight, with pounds behind a name that has its mass in tonnes.
-
-    Parameters
-    ----------
-    setup : Setup
-    units : str
-        "metric" or "us"
-    """
+    """Name the counterweight, with pounds behind a name that has its mass in tonnes."""
     from boomsim.units import show
 
     weight = setup.counterweight

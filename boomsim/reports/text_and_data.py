@@ -23,7 +23,6 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
 
     Parameters
     ----------
-    head : sequence of str
     rows : sequence of sequence of str
         As many fields as `head`
     """

@@ -18,8 +18,6 @@ def in_trade_words(text: str, units: str) -> str:
     ----------
     text : str
         Of paragraphs and tables from :mod:`boomsim.reports.text_and_data`, parted by blank lines
-    units : str
-        "metric" or "us"
     """
     if units != "us":
         return text

@@ -331,8 +331,6 @@ def display(quantity: str, system: str = "metric", *, like: float = math.inf) ->
     ----------
     quantity : str
         A key of `QUANTITIES`
-    system : str
-        "metric" or "us"
     like : float
         A typical value, such as the largest; without it the unit for large values
         [SI unit of the quantity]
@@ -354,8 +352,6 @@ def show(value: float, quantity: str, system: str = "metric") -> str:
         [SI unit of the quantity]
     quantity : str
         A key of `QUANTITIES`
-    system : str
-        "metric" or "us"
 
     Examples
     --------
@@ -392,8 +388,6 @@ def show_rated(value: float, system: str = "metric") -> str:
     ----------
     value : float
         [kg]
-    system : str
-        "metric" or "us"
 
     Examples
     --------

@@ -63,8 +63,6 @@ def in_words(text: str, system: str) -> str:
     ----------
     text : str
         In the international form
-    system : str
-        "metric" or "us"
 
     Examples
     --------
@@ -90,8 +88,6 @@ def markup_in_words(markup: str, system: str) -> str:
     ----------
     markup : str
         Without style sheets or scripts that have such words
-    system : str
-        "metric" or "us"
     """
     if system != "us" or not _INTERNATIONAL.search(markup):
         return markup
@@ -113,8 +109,6 @@ def all_in_words(value: Told, system: str) -> Told:
     ----------
     value : object
         Functions in it stay as they are, and so does a key of one word
-    system : str
-        "metric" or "us"
 
     Returns
     -------

@@ -39,9 +39,6 @@ def lesson_folder(
 
     Parameters
     ----------
-    lessons : tuple of Lesson
-    units : str
-        "metric" or "us"
     runtime : Runtime or None
         Without it the crane's page has every state worked out before, and not everything moves
     compiler : Compiler or None

@@ -65,9 +65,6 @@ def lesson_page(lesson: Lesson, *, units: str, nav: str, crane: str) -> str:
 
     Parameters
     ----------
-    lesson : Lesson
-    units : str
-        "metric" or "us"
     nav : str
         HTML of the links to the other pages
     crane : str

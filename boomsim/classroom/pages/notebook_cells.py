@@ -26,7 +26,6 @@ class Shown:
     kind : str
         "printed" or "text" (plain text), "html" (a table, a picture), or "sliders" (HTML of what
         stands over them at their start)
-    text : str
     """
 
     kind: str

@@ -71,8 +71,6 @@ class Ballot:
 
         Parameters
         ----------
-        voter : str
-        letter : str
         round : int
             That the voter's page shows
 

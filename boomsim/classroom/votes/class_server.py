@@ -34,7 +34,6 @@ class Class:
     ----------
     lessons : tuple of Lesson
         Whose questions can be asked
-    units : str
     crane : bytes
         The page with the crane, HTML
     folder : Path or None
@@ -54,8 +53,6 @@ def questions_of(
 
     Parameters
     ----------
-    lessons : tuple of Lesson
-    units : str
     told : callable, optional
         Hears what is done
     """
@@ -85,7 +82,6 @@ def joining(address: str, port: int) -> str:
     ----------
     address : str
         That it listens at
-    port : int
     """
     host = address
     with suppress(ValueError):
@@ -154,9 +150,6 @@ def run(
 
     Parameters
     ----------
-    given_class : Class
-    questions : tuple of ChoiceQuestion
-    address : str
     port : int
         0 takes any that is free
     token : str

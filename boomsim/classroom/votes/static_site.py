@@ -43,7 +43,6 @@ class Given:
     ----------
     kind : str
         Media type
-    content : bytes
     packed : bytes or None
         The same, compressed with gzip; None where that is no gain
     policy : str
@@ -66,8 +65,6 @@ def given(name: str, content: bytes, *, policy: str = WRITTEN_HERE) -> Given:
     ----------
     name : str
         Its ending says what it is
-    content : bytes
-    policy : str
     """
     packed = gzip.compress(content, mtime=0) if len(content) > WORTH else None
     if packed is not None and len(packed) > 0.95 * len(content):

@@ -28,7 +28,6 @@ class Room:
 
     Parameters
     ----------
-    questions : tuple of ChoiceQuestion
     token : str
         Of the instructor
 
@@ -37,7 +36,6 @@ class Room:
     questions : dict of str to ChoiceQuestion
         By key
     ballot : Ballot
-    token : str
     """
 
     def __init__(self, questions: tuple[ChoiceQuestion, ...], *, token: str) -> None:

@@ -246,7 +246,6 @@ def application(room: Room, *, pages: Mapping[str, Given], picture: Picture) -> 
 
     Parameters
     ----------
-    room : Room
     pages : mapping of str to Given
         By path
     picture : callable
@@ -269,8 +268,6 @@ def listen(made: Application, *, address: str, port: int) -> tuple[HTTPServer, i
 
     Parameters
     ----------
-    made : Application
-    address : str
     port : int
         0 takes any that is free
 

@@ -46,8 +46,6 @@ def figure_of_around(
         Of that lift through a whole turn
     sectors : Sectors
         Over many radii
-    units : str
-        "metric" or "us"
     """
     load = show_rated(float(at.state.load[0, 0]), units)
     where = show(float(at.radius[0, 0]), "length", units)

@@ -37,8 +37,6 @@ class ReactionCurves:
     ----------
     ax, pressure : Axes
         Forces to the left, ground pressure to the right
-    units : str
-        "metric" or "us"
     lines : tuple of Line2D
         One for each support
     """
@@ -58,10 +56,6 @@ def draw_reactions(
     ----------
     ax : Axes
         With room to its right for the pressures
-    loads : GroundLoads
-    support : Support
-    units : str
-        "metric" or "us"
     """
     many = len(loads.force) > FEW
     lines = tuple(
@@ -126,7 +120,6 @@ def draw_reaction_key(ax: Axes, support: Support) -> None:
     ----------
     ax : Axes
         Without a frame of its own
-    support : Support
     """
     ax.set_axis_off()
     ax.set_xlim(0.0, 1.0)

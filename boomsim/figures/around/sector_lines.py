@@ -19,8 +19,6 @@ class SectorCurves:
 
     Attributes
     ----------
-    ax : Axes
-    around, rear : Curve
     gain : PolyCollection
         Between them
     """
@@ -32,15 +30,7 @@ class SectorCurves:
 
 
 def draw_sectors(ax: Axes, found: Sectors, *, units: str = "metric") -> SectorCurves:
-    """Draw the capacities of both sectors.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Sectors
-    units : str
-        "metric" or "us"
-    """
+    """Draw the capacities of both sectors."""
     x = display_of("length", units, found.radius)
     y = display_of("mass", units, found.rear.capacity)
     quiet_axes(ax, x=f"radius with the load on, {x.symbol}", y="")

@@ -42,9 +42,6 @@ class Polar:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     curves : list of (Line2D, Line2D)
         For each radius where strength governs, and where stability does
     others : list of Artist
@@ -66,9 +63,6 @@ def draw_polar(
     ----------
     ax : Axes
         Gets equal scales and no frame
-    found : Around
-    units : str
-        "metric" or "us"
     load : float, optional
         One load that is held against the lines, as a circle [kg]
     """
@@ -84,8 +78,6 @@ def update_polar(artists: Polar, found: Around, *, load: float | None = None) ->
 
     Parameters
     ----------
-    artists : Polar
-    found : Around
     load : float, optional
         [kg]
     """
@@ -204,7 +196,6 @@ def with_turns(found: Around, k: int) -> tuple[Array, Array, np.ndarray, np.ndar
 
     Parameters
     ----------
-    found : Around
     k : int
         Which radius
 

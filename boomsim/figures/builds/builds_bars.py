@@ -37,8 +37,6 @@ def draw_bars(ax: Axes, found: Builds, *, x: Display) -> list[Artist]:
 
     Parameters
     ----------
-    ax : Axes
-    found : Builds
     x : Display
         Unit of the radius
 

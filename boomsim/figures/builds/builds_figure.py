@@ -30,11 +30,8 @@ def figure_of_builds(found: Builds, *, at: tuple[float, ...], units: str = "metr
 
     Parameters
     ----------
-    found : Builds
     at : tuple of float
         Radii at which it is marked what comes first when each is overloaded [m]
-    units : str
-        "metric" or "us"
     """
     bars = BAR * len(found.builds)
     length = show(found.length, "boom_length", units)
@@ -62,13 +59,6 @@ def figure_of_builds(found: Builds, *, at: tuple[float, ...], units: str = "metr
 
 def draw_builds(ax: Axes, found: Builds, *, units: str = "metric") -> list[Curve]:
     """Draw capacity over radius, a line for each build.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Builds
-    units : str
-        "metric" or "us"
 
     Returns
     -------

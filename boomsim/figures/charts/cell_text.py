@@ -66,14 +66,7 @@ class Numbers:
 
 
 def numbers_of(chart: Chart, *, units: str) -> Numbers:
-    """Choose units and decimals, the same for all charts of one machine.
-
-    Parameters
-    ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
-    """
+    """Choose units and decimals, the same for all charts of one machine."""
     most = line_limit(chart, parts=chart.setup.machine.hoist.parts[-1]) / MASS_UNIT[units]
     many = most >= (1e3 if units == "metric" else 1e5)
     names = {"metric": ("kg", "t"), "us": ("lb", "1000 lb")}

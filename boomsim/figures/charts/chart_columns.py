@@ -74,7 +74,6 @@ def foot_marks(grid: Grid, *, top: float, row: float) -> Iterator[Mark]:
 
     Parameters
     ----------
-    grid : Grid
     top, row : float
         Of the lines and between them [mm]
     """

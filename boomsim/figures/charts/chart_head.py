@@ -35,9 +35,6 @@ def head_marks(
 
     Parameters
     ----------
-    chart : Chart
-    numbers : Numbers
-    title, note : str
     width : float
         Of the page [mm]
 

@@ -41,7 +41,6 @@ def plan_marks(
 
     Parameters
     ----------
-    setup : Setup
     left, top, width, height : float
         Of the rectangle that it fills [mm]
     """

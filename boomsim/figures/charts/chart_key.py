@@ -79,10 +79,6 @@ def key_lines(
 
     Parameters
     ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
-    look : Look
     width : float
         [mm]
     rule : str
@@ -191,14 +187,7 @@ def answer(chart: Chart) -> str:
 
 
 def how_to_read(chart: Chart, *, units: str) -> str:
-    """Say how the trade reads a chart.
-
-    Parameters
-    ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
-    """
+    """Say how the trade reads a chart."""
     machine, rope = chart.setup.machine, chart.setup.machine.hoist.rope_mass
     named = (("hook block", machine.hook_block), ("slings", machine.slings))
     taken = [f"{name} ({show(mass, 'mass', units)})" for name, mass in named if mass > 0.0]
@@ -237,7 +226,6 @@ def key_marks(lines: list[Line], *, top: float) -> Iterator[Mark]:
 
     Parameters
     ----------
-    lines : list of Line
     top : float
         [mm]
     """

@@ -19,9 +19,6 @@ class Grid:
 
     Attributes
     ----------
-    chart : Chart
-    numbers : Numbers
-    look : Look
     left, top : float
         Of the first column's and the first row's cell [mm]
     column, row : float
@@ -66,19 +63,12 @@ class Grid:
 
 
 def figure_size(chart: Chart, numbers: Numbers, *, column: float, row: float) -> float:
-    """Size of type with which the widest figure, its letter and its code fit a cell.
+    """Size of type with which the widest figure, its letter and its code fit a cell [pt].
 
     Parameters
     ----------
-    chart : Chart
-    numbers : Numbers
     column, row : float
         [mm]
-
-    Returns
-    -------
-    float
-        [pt]
     """
     widest = width_of(numbers.capacity(int(chart.steps.max())), size=1.0)
     beside = 0.7 * (width_of("A", size=1.0) + width_of("p0", size=1.0))

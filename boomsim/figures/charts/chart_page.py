@@ -53,12 +53,8 @@ def chart_sheets(
 
     Parameters
     ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
     paper : str
         "a4" or "letter"
-    look : Look
     title : str
         Default: says what the columns are
     rule : str

@@ -28,7 +28,6 @@ def font_object(
     new, write, stream : callable
         Number an object, write it, write a stream
     used : dict
-    bold : bool
 
     Returns
     -------

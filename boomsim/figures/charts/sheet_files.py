@@ -14,7 +14,6 @@ def write_sheets(sheets: Sequence[Sheet], path: str | os.PathLike[str]) -> Path:
 
     Parameters
     ----------
-    sheets : sequence of Sheet
     path : str or path
         Ends in .pdf, .svg or .png; only a .pdf holds several pages
 

@@ -57,19 +57,12 @@ def glyph(character: str, *, bold: bool) -> tuple[int, float]:
 
 @lru_cache(maxsize=16384)
 def width_of(text: str, *, size: float, bold: bool = False) -> float:
-    """Width of a line of type.
+    """Width of a line of type [mm].
 
     Parameters
     ----------
-    text : str
     size : float
         [pt]
-    bold : bool
-
-    Returns
-    -------
-    float
-        [mm]
     """
     return sum(glyph(c, bold=bold)[1] for c in text) * size * POINT
 
@@ -79,12 +72,10 @@ def broken(text: str, *, width: float, size: float, bold: bool = False) -> list[
 
     Parameters
     ----------
-    text : str
     width : float
         [mm]
     size : float
         [pt]
-    bold : bool
 
     Returns
     -------

@@ -35,14 +35,7 @@ GLYPH_WIDTH, GLYPH_HEIGHT, NAME_HEIGHT = 0.040, 0.0125, 0.0045
 
 
 def figure_of_comparison(comparison: Comparison, units: str = "metric") -> Figure:
-    """Draw the picture of `compare`.
-
-    Parameters
-    ----------
-    comparison : Comparison
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `compare`."""
     setup, configurations = comparison.setup, comparison.configurations
     count = len(configurations.extension)
     length = show(float(np.mean(configurations.length)), "boom_length", units)

@@ -23,7 +23,6 @@ class Gaps:
 
     Attributes
     ----------
-    ax : Axes
     lines : dict of int to Line2D
         By number of the configuration
     """
@@ -51,8 +50,6 @@ def draw_gaps(
 
     Parameters
     ----------
-    ax : Axes
-    comparison : Comparison
     looks : dict of int to Identity
         Of the configurations that are named; others are left out
     x, y : Display

@@ -50,9 +50,6 @@ class ComparisonChart:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     curves : dict of int to Curve
         By number of the configuration
     crossings : list of Artist
@@ -75,10 +72,6 @@ def draw_comparison(
 
     Parameters
     ----------
-    ax : Axes
-    comparison : Comparison
-    units : str
-        "metric" or "us"
     shown : list of int, optional
         Configurations drawn in their own style; default: :func:`shown_configurations`
     """
@@ -114,12 +107,6 @@ def looks_of(shown: list[int]) -> dict[int, Identity]:
 
 def displays_of(comparison: Comparison, units: str) -> tuple[Display, Display]:
     """Units of the two axes.
-
-    Parameters
-    ----------
-    comparison : Comparison
-    units : str
-        "metric" or "us"
 
     Returns
     -------

@@ -37,12 +37,8 @@ def mark_crossovers(
 
     Parameters
     ----------
-    ax : Axes
-    comparison : Comparison
     x, y : Display
         Units of the axes
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -132,7 +128,6 @@ def mark_winners(
     ----------
     ax : Axes
         With its limits set
-    comparison : Comparison
     looks : dict of int to Identity
         Of the configurations that are named; blocks of others stay grey and nameless
     x : Display
@@ -187,15 +182,10 @@ def draw_key(ax: Axes, *, crossovers: bool = True, others: int = 0) -> list[Line
 
     Parameters
     ----------
-    ax : Axes
     crossovers : bool
         Whether there are any
     others : int
         How many configurations are thin grey lines [1]
-
-    Returns
-    -------
-    list of Line2D or Text
     """
     rows: list[tuple[Line2D, str]] = []
     for style in FAMILIES.values():

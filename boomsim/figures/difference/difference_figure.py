@@ -32,14 +32,10 @@ class Waterfall:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     bars : list of Rectangle
         One for each step
     links : list of Line2D
         From the end of each step to the start of the next, and marks of broken bars
-    numbers, names : list of Text
     """
 
     ax: Axes
@@ -55,11 +51,8 @@ def draw_difference(ax: Axes, steps: tuple[Step, ...], *, units: str = "metric")
 
     Parameters
     ----------
-    ax : Axes
     steps : tuple of Step
         From :func:`steps_of`
-    units : str
-        "metric" or "us"
     """
     artists = Waterfall(ax=ax, units=units)
     update_difference(artists, steps)
@@ -175,15 +168,12 @@ def figure_of_difference(
 
     Parameters
     ----------
-    difference : Difference
     setup : Setup
         That it was rated with
     extensions : (ndarray, ndarray)
         Of the first and the second configuration [1]
     letters : (str, str)
         Their names
-    units : str
-        "metric" or "us"
     """
     steps = steps_of(difference, setup=setup, letters=letters, units=units)
     more = "more" if difference.total >= 0.0 else "less"

@@ -22,7 +22,6 @@ class Step:
 
     Attributes
     ----------
-    words : str
     kind : str
         "rated" for the two ends, "weight" or "strength" for a step between
     start, end : float
@@ -51,13 +50,10 @@ def steps_of(
 
     Parameters
     ----------
-    difference : Difference
     setup : Setup
         That it was rated with
     letters : (str, str)
         Names of the first and the second configuration
-    units : str
-        "metric" or "us"
 
     Returns
     -------

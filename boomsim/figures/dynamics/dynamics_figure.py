@@ -16,14 +16,7 @@ LEFT, BOTTOM = 0.062, 0.0095
 
 
 def figure_of_dynamics(found: Dynamics, *, units: str = "metric") -> Figure:
-    """Draw the picture of `dynamics`.
-
-    Parameters
-    ----------
-    found : Dynamics
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `dynamics`."""
     length = show(found.length, "boom_length", units)
     page = new_page(
         width=WIDTH,

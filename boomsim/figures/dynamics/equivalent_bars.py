@@ -33,7 +33,6 @@ class EquivalentBars:
         What moving it adds
     lines : Line2D by name
         "rated", "tips" and "breaks"
-    others : list of Artist
     """
 
     still: dict[str, Rectangle] = field(default_factory=dict)
@@ -43,15 +42,7 @@ class EquivalentBars:
 
 
 def draw_equivalents(ax: Axes, found: Dynamics, *, units: str = "metric") -> EquivalentBars:
-    """Draw a bar for each way to move the load.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Dynamics
-    units : str
-        "metric" or "us"
-    """
+    """Draw a bar for each way to move the load."""
     ends = [found.tipping, found.breaking]
     most = max([effect.equivalent for effect in found.effects] + [found.rated])
     shown = [end for end in ends if np.isfinite(end) and end < 1.6 * most]

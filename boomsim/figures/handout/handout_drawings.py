@@ -24,11 +24,8 @@ def figure_of_rows(machine: Machine, *, extension: Array, units: str) -> Figure:
 
     Parameters
     ----------
-    machine : Machine
     extension : array_like, shape (moving sections,)
         [1]
-    units : str
-        "metric" or "us"
     """
     high = 0.009 * len(machine.boom.sections)
     figure = bare(high + 0.0105)
@@ -46,13 +43,10 @@ def figure_of_ways(
 
     Parameters
     ----------
-    machine : Machine
     extension : ndarray, shape (configurations, moving sections)
         [1]
     radius, capacity : float
         Where the empty axes end [m], [kg]
-    units : str
-        "metric" or "us"
     """
     figure = bare(0.068)
     shapes = [straight_boom(machine, extension=e, angle=GLYPH_ANGLE) for e in extension]
@@ -82,10 +76,8 @@ def figure_of_columns(machine: Machine, *, extension: Array, names: tuple[str, .
 
     Parameters
     ----------
-    machine : Machine
     extension : ndarray, shape (configurations, moving sections)
         [1]
-    names : tuple of str
     """
     shapes = [straight_boom(machine, extension=e, angle=GLYPH_ANGLE) for e in extension]
     box = limits(shapes)
@@ -109,8 +101,6 @@ def figure_of_plan_bare(at: Response, *, slew: float, units: str) -> Figure:
         Of one configuration and one cell
     slew : float
         [rad]
-    units : str
-        "metric" or "us"
     """
     figure = bare(0.072)
     ax = axes_on(figure, left=0.0, bottom=0.0, width=WIDTH, height=0.072)
@@ -127,8 +117,6 @@ def figure_of_lifts(
     ----------
     responses : list of Response
         Of one machine, each of one configuration and one cell
-    units : str
-        "metric" or "us"
     names : tuple of str
         Of each; without, there is one and it gets its dimensions
     """

@@ -26,14 +26,10 @@ def draw_moments(
 
     Parameters
     ----------
-    ax : Axes
     at : Response
         Of one cell
-    configuration : int
     top : float, optional
         Largest moment that the axis shows; default: a little beyond the largest there is [N m]
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -79,8 +75,6 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
     ----------
     at : Response
         Of one cell: the same load at the same radius
-    units : str
-        "metric" or "us"
     """
     count = len(at.boom.layout.extension)
     load, radius = (float(v[0, 0]) for v in (at.state.load, at.radius))

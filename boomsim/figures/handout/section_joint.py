@@ -18,8 +18,6 @@ def figure_of_joint(*, overhang: float, overlap: float, force: float, units: str
         Of the inner section [m]
     force : float
         Across the boom, at the head [N]
-    units : str
-        "metric" or "us"
     """
     figure = bare(0.036)
     ax = axes_on(figure, left=0.0, bottom=0.0, width=WIDTH, height=0.036)

@@ -40,7 +40,6 @@ class Rows:
 
     Attributes
     ----------
-    ax : Axes
     bodies, overlaps : list of Rectangle
         Whole section; its part inside the outer section
     pads : list of Rectangle
@@ -66,12 +65,8 @@ def draw_rows(
 
     Parameters
     ----------
-    ax : Axes
-    boom : Boom
     extension : array_like, shape (moving sections,)
         [1]
-    units : str
-        "metric" or "us"
     numbers : bool
         Whether the overlaps are written in; without, they can be read from the grid
     """
@@ -160,11 +155,8 @@ def figure_of_sections(machine: Machine, *, extension: Array, units: str = "metr
 
     Parameters
     ----------
-    machine : Machine
     extension : array_like, shape (moving sections,)
         [1]
-    units : str
-        "metric" or "us"
     """
     boom = machine.boom
     high = ROW * len(boom.sections) + 0.006

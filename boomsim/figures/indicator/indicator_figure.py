@@ -16,14 +16,7 @@ LEFT, BOTTOM, KEY = 0.068, 0.0095, 0.0045
 
 
 def figure_of_indicator(found: Indicated, *, units: str = "metric") -> Figure:
-    """Draw the picture of `indicator`.
-
-    Parameters
-    ----------
-    found : Indicated
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `indicator`."""
     load, radius = show(found.load, "mass", units), show(found.radius, "length", units)
     length = show(found.length, "boom_length", units)
     page = new_page(

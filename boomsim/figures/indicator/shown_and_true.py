@@ -26,7 +26,6 @@ class ShownAndTrue:
         What it shows, what is
     links : Line2D by condition
         Between both
-    others : list of Artist
     """
 
     shown: dict[str, Line2D] = field(default_factory=dict)
@@ -36,15 +35,7 @@ class ShownAndTrue:
 
 
 def draw_shown_and_true(ax: Axes, found: Indicated, *, units: str = "metric") -> ShownAndTrue:
-    """Draw a line for each condition.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Indicated
-    units : str
-        "metric" or "us"
-    """
+    """Draw a line for each condition."""
     quiet_axes(ax, x="of the rated load, %", y="", grid="x")
     every = [_at(share) for row in found.rows for share in (row.shown_utilisation, row.utilisation)]
     low, high = min(every), max([*every, 100.0])

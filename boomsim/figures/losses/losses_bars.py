@@ -56,7 +56,6 @@ def draw_bars(
         One for each column, with room for the rows' words to the left of the first
     values : ndarray, shape (rows, columns)
         Losses point left, gains right; NaN draws no bar [1]
-    rows : sequence of str
     structural : ndarray of bool, shape (rows, columns)
         True draws the hatch of strength, else the black of stability
     write : callable
@@ -82,11 +81,8 @@ def update_bars(
 
     Parameters
     ----------
-    table : BarTable
     values : ndarray, shape (rows, columns)
-    rows : sequence of str
     structural : ndarray of bool, shape (rows, columns)
-    write : callable
     width : float
         [m]
     """

@@ -44,11 +44,8 @@ def figure_of_losses(found: Losses, costs: Sensitivity, *, units: str = "metric"
 
     Parameters
     ----------
-    found : Losses
     costs : Sensitivity
         At the same places
-    units : str
-        "metric" or "us"
     """
     effects, parts = len(found.effects) * ROW, len(costs.name) * ROW
     notes = _notes(found, units)

@@ -49,9 +49,6 @@ class EventBars:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     bars : list of Rectangle
         In the order of the events
     others : list of Artist
@@ -71,9 +68,6 @@ def draw_events(ax: Axes, result: Overload, *, units: str = "metric") -> EventBa
     ----------
     ax : Axes
         With room to its left for the words
-    result : Overload
-    units : str
-        "metric" or "us"
     """
     artists = EventBars(ax=ax, units=units)
     update_events(artists, result)
@@ -148,7 +142,6 @@ def draw_event_key(ax: Axes, result: Overload, *, width: float) -> None:
     ----------
     ax : Axes
         Without a frame of its own
-    result : Overload
     width : float
         Of the axes on paper [m]
     """

@@ -25,8 +25,6 @@ class FeelCurves:
     ----------
     axes : tuple of Axes
         Lightest float, lean, droop of the head; from top to bottom
-    units : str
-        "metric" or "us"
     lines : tuple of Line2D
         One for each
     rated : tuple of Line2D
@@ -46,9 +44,6 @@ def draw_feel(axes: Sequence[Axes], result: Overload, *, units: str = "metric") 
     ----------
     axes : sequence of Axes
         Three, one above the other
-    result : Overload
-    units : str
-        "metric" or "us"
     """
     lines = tuple(ax.plot([], [], color=INK, linewidth=1.6, zorder=3.0)[0] for ax in axes)
     rated = tuple(

@@ -30,14 +30,7 @@ JUST = 0.95
 
 
 def figure_of_overload(result: Overload, *, units: str = "metric") -> Figure:
-    """Draw one lift past its rated load.
-
-    Parameters
-    ----------
-    result : Overload
-    units : str
-        "metric" or "us"
-    """
+    """Draw one lift past its rated load."""
     rows = max(len(result.events), 4)
     kept = "nobody luffs" if result.hold == "angle" else "radius kept"
     events = (rows + 0.5) * ROW

@@ -52,7 +52,6 @@ class MapArtists:
 
     Attributes
     ----------
-    ax : Axes
     cells : dict of (int, int) to Rectangle
         By row and column of the chart
     meeting, bold : list of Line2D
@@ -66,14 +65,7 @@ class MapArtists:
 
 
 def figure_of_overload_map(found: OverloadMap, *, units: str = "metric") -> Figure:
-    """Draw what would end it, all over a chart.
-
-    Parameters
-    ----------
-    found : OverloadMap
-    units : str
-        "metric" or "us"
-    """
+    """Draw what would end it, all over a chart."""
     rows = len(found.chart.radii)
     height = rows * min(TALLEST, LONGEST / rows)
     page = new_page(
@@ -103,9 +95,6 @@ def draw_overload_map(ax: Axes, found: OverloadMap, *, units: str = "metric") ->
     ----------
     ax : Axes
         With room for radii on both sides and boom lengths above
-    found : OverloadMap
-    units : str
-        "metric" or "us"
     """
     rows, columns = found.ratio.shape
     ax.set_xlim(0.0, columns)
@@ -211,7 +200,6 @@ def draw_map_key(page: Page, ax: Axes) -> None:
 
     Parameters
     ----------
-    page : Page
     ax : Axes
         As wide as the room of the page
     """

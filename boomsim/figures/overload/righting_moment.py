@@ -30,9 +30,6 @@ class FallCurves:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     lines : tuple of Line2D
         One for each load
     returns : Line2D
@@ -55,9 +52,6 @@ def draw_fall(ax: Axes, fall: Fall, *, units: str = "metric") -> FallCurves:
     ----------
     ax : Axes
         With room to its right for the loads
-    fall : Fall
-    units : str
-        "metric" or "us"
     """
     lines = tuple(
         ax.plot([], [], color=colour, linewidth=width, linestyle=style, zorder=3.0)[0]

@@ -24,7 +24,6 @@ class Met:
     ----------
     radius : float
         [m]
-    words : str
     marker : str
         For the plot
     """
@@ -39,7 +38,6 @@ def met_on(marks: Marks, *, direction: float) -> list[Met]:
 
     Parameters
     ----------
-    marks : Marks
     direction : float
         1 where places along the way grow, -1 where they become less [1]
     """
@@ -65,18 +63,14 @@ def draw_way(
 
     Parameters
     ----------
-    ax : Axes
     load : float
         [kg]
     start, end : float
         Radii [m]
-    marks : Marks
     direction : float
         As in :func:`met_on`
     x, y : Display
         Units of the axes
-    units : str
-        "metric" or "us"
 
     Returns
     -------

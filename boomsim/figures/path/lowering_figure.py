@@ -31,14 +31,7 @@ ROOM = 1.35
 
 
 def figure_of_lowering(found: Lowering, *, units: str = "metric") -> Figure:
-    """Draw the picture of `lower`.
-
-    Parameters
-    ----------
-    found : Lowering
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `lower`."""
     length = show(found.length, "boom_length", units)
     page = new_page(
         width=WIDTH,
@@ -57,13 +50,6 @@ def figure_of_lowering(found: Lowering, *, units: str = "metric") -> Figure:
 
 def draw_lowering(ax: Axes, found: Lowering, *, units: str = "metric") -> Curve:
     """Draw rated capacity over radius, and the load on its way out.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Lowering
-    units : str
-        "metric" or "us"
 
     Returns
     -------

@@ -26,15 +26,7 @@ HIGH = 0.52
 
 
 def figure_of_pins(machine: Machine, found: Sequence, *, units: str = "metric") -> Figure:
-    """Draw the picture of `pins`.
-
-    Parameters
-    ----------
-    machine : Machine
-    found : Sequence
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `pins`."""
     high = ROW * (len(found.moves) + 1)
     page = new_page(
         width=WIDTH,
@@ -52,14 +44,6 @@ def draw_pins(
     ax: Axes, machine: Machine, found: Sequence, *, units: str = "metric"
 ) -> list[list[Rectangle]]:
     """Draw the boom before the first move and after each, to scale along it.
-
-    Parameters
-    ----------
-    ax : Axes
-    machine : Machine
-    found : Sequence
-    units : str
-        "metric" or "us"
 
     Returns
     -------

@@ -41,14 +41,7 @@ LOOKS: dict[str, tuple[LineStyle, str]] = {
 
 
 def figure_of_telescoping(found: Telescoping, *, units: str = "metric") -> Figure:
-    """Draw the picture of `telescope`.
-
-    Parameters
-    ----------
-    found : Telescoping
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `telescope`."""
     page = new_page(
         width=WIDTH,
         height=HEIGHT,
@@ -74,13 +67,6 @@ def figure_of_telescoping(found: Telescoping, *, units: str = "metric") -> Figur
 
 def draw_telescoping(ax: Axes, found: Telescoping, *, units: str = "metric") -> list[Line2D]:
     """Draw over the radius what may hang and what may be run out, and the load on its way.
-
-    Parameters
-    ----------
-    ax : Axes
-    found : Telescoping
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -112,13 +98,6 @@ def draw_telescoping(ax: Axes, found: Telescoping, *, units: str = "metric") -> 
 
 def draw_largest(ax: Axes, one: Largest, *, units: str = "metric") -> list[Line2D]:
     """Draw over the boom angle what the push moves and what may hang: the lower may be telescoped.
-
-    Parameters
-    ----------
-    ax : Axes
-    one : Largest
-    units : str
-        "metric" or "us"
 
     Returns
     -------

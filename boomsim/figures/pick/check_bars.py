@@ -41,7 +41,6 @@ class Ladder:
         By check
     words : dict of str to Artist
         What each comes to
-    others : list of Artist
     """
 
     bars: dict[str, Rectangle] = field(default_factory=dict)
@@ -56,13 +55,10 @@ def draw_ladder(
 
     Parameters
     ----------
-    ax : Axes
     checks : tuple of Check
         From the top
     width : float
         On paper [m]
-    units : str
-        "metric" or "us"
     """
     ladder = Ladder()
     ax.set_axis_off()

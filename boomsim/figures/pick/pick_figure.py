@@ -24,14 +24,7 @@ LADDER, PLAN = 0.104, 0.074
 
 
 def figure_of_pick(found: Pick, *, units: str = "metric") -> Figure:
-    """Draw the picture of `pick`.
-
-    Parameters
-    ----------
-    found : Pick
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `pick`."""
     inside, asked = found.found, found.asked
     load, where = show(asked.load, "mass", units), show(asked.radius, "length", units)
     length = show(float(inside.boom.layout.boom_length[0]), "boom_length", units)

@@ -25,8 +25,6 @@ def figure_of_plan(at: Response, *, slew: float | None = None, units: str = "met
         Of one configuration and one cell
     slew : float, optional
         Default: where least holds the crane down [rad]
-    units : str
-        "metric" or "us"
     """
     shape = plan_of(at, slew=slew)
     box = view(shape)

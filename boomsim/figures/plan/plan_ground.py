@@ -16,8 +16,6 @@ def draw_bodies(ax: Axes, shape: PlanShape, *, head: float) -> list[Artist]:
 
     Parameters
     ----------
-    ax : Axes
-    shape : PlanShape
     head : float
         How much of the boom to draw at most, from the axis of rotation [m]
     """
@@ -49,8 +47,6 @@ def draw_sector(ax: Axes, shape: PlanShape, *, reach: float) -> list[Artist]:
 
     Parameters
     ----------
-    ax : Axes
-    shape : PlanShape
     reach : float
         How far out to draw it [m]
     """

@@ -29,12 +29,10 @@ class PlanShape:
 
     Attributes
     ----------
-    setup : Setup
     slew : float
         Where the boom points [rad]
     radius, load : float
         [m], [kg]
-    lines : TippingLines
     near : int
         The line with the least moment left, about which the crane would tip
     rear : float
@@ -167,7 +165,6 @@ def turning_shapes(setup: Setup, *, head: float) -> dict[str, Array]:
 
     Parameters
     ----------
-    setup : Setup
     head : float
         How far the boom's head is out [m]
 

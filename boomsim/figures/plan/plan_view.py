@@ -50,16 +50,12 @@ class Plan:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     lines : Line2D
         All tipping lines
     near : Line2D
         The one about which the crane would tip
     path, bare_path : Line2D
         Of the resultant with the load, and with an empty hook
-    resultant : Line2D
     centres : dict of str to Line2D
         By group of masses
     reactions : list of Text
@@ -87,9 +83,6 @@ def draw_plan(ax: Axes, shape: PlanShape, *, units: str = "metric") -> Plan:
     ----------
     ax : Axes
         Gets equal scales and no frame
-    shape : PlanShape
-    units : str
-        "metric" or "us"
     """
     ax.set_aspect("equal", adjustable="box")
     ax.set_axis_off()
@@ -181,7 +174,7 @@ def view(shape: PlanShape) -> Box:
 
 
 def edge_of(box: Box, slew: float) -> float:
-    """Find how far from the axis of rotation a ray leaves the picture.
+    """Find how far from the axis of rotation a ray leaves the picture [m].
 
     Parameters
     ----------
@@ -189,11 +182,6 @@ def edge_of(box: Box, slew: float) -> float:
         Left, right, low, high [m]
     slew : float
         Of the ray [rad]
-
-    Returns
-    -------
-    float
-        [m]
     """
     cos, sin = np.cos(slew), np.sin(slew)
     across = (box[1] if cos > 0 else box[0]) / cos if abs(cos) > 1e-9 else np.inf

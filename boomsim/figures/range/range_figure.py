@@ -48,9 +48,6 @@ class RangeDiagram:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     structural, stability : list of Line2D
         Arc of each configuration where that family governs
     contours : list of Line2D
@@ -77,9 +74,6 @@ def draw_range(ax: Axes, shape: RangeShape, *, units: str = "metric") -> RangeDi
     ----------
     ax : Axes
         Gets equal scales; its limits are set by the shape
-    shape : RangeShape
-    units : str
-        "metric" or "us"
     """
     diagram = RangeDiagram(ax=ax, units=units)
     update_range(diagram, shape)
@@ -235,11 +229,8 @@ def figure_of_range(
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (configurations, moving sections), optional
         Default: :func:`boomsim.figures.range.range_shape.usual_extensions` [1]
-    units : str
-        "metric" or "us"
     """
     shape = range_of(setup, extension=extension)
     left, right, top = view(shape)

@@ -32,7 +32,6 @@ class RangeShape:
 
     Attributes
     ----------
-    setup : Setup
     extension : ndarray, shape (configurations, moving sections)
         [1]
     length : ndarray, shape (configurations,)
@@ -46,7 +45,6 @@ class RangeShape:
         less than hook block, slings and falls [kg]
     governing : ndarray of int
         Limit that sets it, index into `limits`; -1 where nothing is rated
-    limits : tuple of Limit
     tips : ndarray of bool
         True where stability sets it
     empty_hook : EmptyHook
@@ -81,7 +79,6 @@ def usual_extensions(boom: Boom, *, steps: int = 6) -> Array:
 
     Parameters
     ----------
-    boom : Boom
     steps : int
         Rows for a boom whose sections move together or freely
 
@@ -107,7 +104,6 @@ def range_of(setup: Setup, *, extension: Array | None = None) -> RangeShape:
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (configurations, moving sections), optional
         Default: those of :func:`usual_extensions` that are not too long for the tyres [1]
 
@@ -160,7 +156,6 @@ def bands(shape: RangeShape, *, unit: float) -> Array:
 
     Parameters
     ----------
-    shape : RangeShape
     unit : float
         Of the display [kg]
 
@@ -183,7 +178,6 @@ def contour(shape: RangeShape, capacity: float) -> Array:
 
     Parameters
     ----------
-    shape : RangeShape
     capacity : float
         [kg]
 

@@ -38,14 +38,7 @@ DRAWN = 401
 
 
 def figure_of_reeving(found: Reeving, *, units: str = "metric") -> Figure:
-    """Draw how a boom is reeved.
-
-    Parameters
-    ----------
-    found : Reeving
-    units : str
-        "metric" or "us"
-    """
+    """Draw how a boom is reeved."""
     length = show(found.length, "boom_length", units)
     page = new_page(
         width=WIDTH,
@@ -131,10 +124,8 @@ def draw_rope(ax: Axes, found: Reeving, *, units: str = "metric") -> None:
 
     Parameters
     ----------
-    ax : Axes
     found : Reeving
         Of a machine that says how long its rope is
-    units : str
     """
     rope = found.rope
     assert rope.whole is not None and rope.left is not None

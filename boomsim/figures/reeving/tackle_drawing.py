@@ -42,7 +42,6 @@ class Tackle:
 
     Attributes
     ----------
-    parts : int
     on_drum : float or None
         Share of the rope that is on the drum; None where it is not known [1]
     lead, dead_end, hook, drum : str
@@ -191,7 +190,6 @@ def tangent(one: Array, radius_one: float, two: Array, radius_two: float) -> tup
     ----------
     one, two : ndarray, shape (2,)
         Centres
-    radius_one, radius_two : float
 
     Returns
     -------

@@ -26,7 +26,6 @@ class BoomShape:
 
     Attributes
     ----------
-    machine : Machine
     axis : tuple of ndarray, shape (points, 2)
         Axis of each section from its tail to its front [m]
     along : tuple of ndarray, shape (points,)
@@ -66,7 +65,6 @@ def bent_boom(
 
     Parameters
     ----------
-    response : Response
     configuration, cell : int
         Which of its states
     exaggeration : float
@@ -99,7 +97,6 @@ def straight_boom(
 
     Parameters
     ----------
-    machine : Machine
     extension : array_like, shape (moving sections,)
         Fraction of each stroke [1]
     angle : float
@@ -212,8 +209,6 @@ def outline(
 
     Parameters
     ----------
-    shape : BoomShape
-    section : int
     start, end : float
         From the section's tail; default: all of it [m]
     thick : float

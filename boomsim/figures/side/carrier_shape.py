@@ -23,7 +23,6 @@ class Piece:
 
     Attributes
     ----------
-    name : str
     tone : str
         "body", "dark", "glass" or "wheel"
     corners : ndarray, shape (points, 2)
@@ -42,7 +41,6 @@ def pieces(
 
     Parameters
     ----------
-    machine : Machine
     counterweight : TurningMass, optional
         Default: the usual one
     support : Support, optional
@@ -66,7 +64,6 @@ def turning_pieces(
 
     Parameters
     ----------
-    machine : Machine
     counterweight : TurningMass, optional
         Default: the usual one
 
@@ -86,7 +83,6 @@ def carrier_pieces(
 
     Parameters
     ----------
-    machine : Machine
     support : Support, optional
         Default: the usual one
     slew : float

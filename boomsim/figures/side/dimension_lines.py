@@ -20,14 +20,10 @@ class Dimensions:
 
     Attributes
     ----------
-    ax : Axes
-    units : str
-        "metric" or "us"
     axis, arc, angle_arm : Line2D
         Axis of rotation, boom angle and the horizontal it starts from
     radius, height : Annotation
         Arrows
-    radius_text, height_text, angle_text, bend_text : Text
     load_text : Annotation
         Beside the hook line
     sections : list of Annotation
@@ -58,11 +54,8 @@ def draw_dimensions(
     ----------
     ax : Axes
         Of the side view
-    shape : BoomShape
     radius, angle, bend : float
         Loaded radius [m], boom angle [rad], tip deflection [m]
-    units : str
-        "metric" or "us"
     """
 
     def thin(style: LineStyle) -> Line2D:
@@ -129,8 +122,6 @@ def update_dimensions(
 
     Parameters
     ----------
-    artists : Dimensions
-    shape : BoomShape
     radius, angle, bend : float
         [m], [rad], [m]
     """

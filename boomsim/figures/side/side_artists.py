@@ -21,7 +21,6 @@ class SideView:
 
     Attributes
     ----------
-    ax : Axes
     crane : PolyCollection
         Without the boom
     rigging : list of object
@@ -140,13 +139,7 @@ def place_load(artists: SideView, shape: BoomShape) -> None:
 
 
 def load_side(shape: BoomShape) -> float:
-    """Side of the cube that stands for the load.
-
-    Returns
-    -------
-    float
-        [m]
-    """
+    """Side of the cube that stands for the load [m]."""
     return float((shape.load / LOAD_DENSITY) ** (1.0 / 3.0))
 
 

@@ -26,11 +26,8 @@ def figure_of_lift(
 
     Parameters
     ----------
-    response : Response
     configuration, cell : int
         Which of its states
-    units : str
-        "metric" or "us"
     exaggeration : float
         Multiplies the deflection [1]
     """

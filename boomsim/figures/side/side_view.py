@@ -61,7 +61,6 @@ def draw_sideview(
     ----------
     ax : Axes
         Gets equal scales and no frame
-    shape : BoomShape
     counterweight : TurningMass, optional
         Default: the machine's usual one
     support : Support, optional
@@ -186,7 +185,6 @@ def frame(artists: SideView, box: tuple[float, float, float, float]) -> None:
 
     Parameters
     ----------
-    artists : SideView
     box : tuple of float
         Left, right, bottom, top [m]
     """

@@ -36,8 +36,6 @@ class BandChart:
         By support and way out
     tips : dict of (str, int) to Line2D
         From where on the crane would turn over
-    deck : Line2D or None
-    others : list of Artist
     """
 
     bars: dict[tuple[str, int], Rectangle] = field(default_factory=dict)
@@ -51,12 +49,8 @@ def draw_bands(ax: Axes, found: Slabs, own: list[Bands], *, units: str, names: b
 
     Parameters
     ----------
-    ax : Axes
-    found : Slabs
     own : list of Bands
         Of this slab, one for each support
-    units : str
-        "metric" or "us"
     names : bool
         Whether the ways out are named at the left
     """

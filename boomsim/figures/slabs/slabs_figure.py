@@ -18,14 +18,7 @@ NAMES, BETWEEN, KEY = 0.013, 0.006, 0.0085
 
 
 def figure_of_slabs(found: Slabs, *, units: str = "metric") -> Figure:
-    """Draw the picture of `slabs`.
-
-    Parameters
-    ----------
-    found : Slabs
-    units : str
-        "metric" or "us"
-    """
+    """Draw the picture of `slabs`."""
     setup, count = found.setup, len(found.ways.length)
     page = new_page(
         width=WIDTH,

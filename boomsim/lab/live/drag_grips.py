@@ -66,8 +66,6 @@ def grips(now: Answer, look: Look, frame: Frame, *, keep: str) -> list[dict[str,
 
     Parameters
     ----------
-    now : Answer
-    look : Look
     frame : Frame
         Of the picture
     keep : str
@@ -170,8 +168,6 @@ def dragged(
 
     Parameters
     ----------
-    scene : Scene
-    hold : Hold
     place : tuple of float
         Where the pointer is, (out, up) [m]
     look : Look
@@ -209,10 +205,8 @@ def weighed(scene: Scene, load: float, *, look: Look) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     load : float
         [kg]
-    look : Look
     """
     span = ranges(scene, look)["load"]
     return replace(scene, load=span.to_si(span.to_shown(max(load, 0.0))))
@@ -223,14 +217,10 @@ def nudged(scene: Scene, hold: Hold, key: str, *, large: bool, look: Look, now: 
 
     Parameters
     ----------
-    scene : Scene
-    hold : Hold
     key : str
         "up", "down", "left" or "right"
     large : bool
         A step ten times as large, where nothing locks
-    look : Look
-    now : Answer
     """
     way = 1 if key in ("up", "right") else -1
     many = LARGE if large else 1

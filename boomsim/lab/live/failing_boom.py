@@ -35,8 +35,6 @@ class Way:
 
     Attributes
     ----------
-    how : str
-    section : int or None
     place : float or None
         Of a fold, from the heel pin along the unbent boom [m]
     """
@@ -75,7 +73,6 @@ def fallen(way: Way, at: Response, share: float) -> Bent:
 
     Parameters
     ----------
-    way : Way
     at : Response
         One cell, just before it gives way
     share : float

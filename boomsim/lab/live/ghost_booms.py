@@ -22,9 +22,6 @@ def ghosts(found: Ways | None, now: Answer, frame: Frame, *, large: float) -> st
 
     Parameters
     ----------
-    found : Ways or None
-    now : Answer
-    frame : Frame
     large : float
         Type scale [1]
 

@@ -40,8 +40,6 @@ def offered(scene: Scene, look: Look, *, now: Answer, keep: str) -> list[Control
 
     Parameters
     ----------
-    scene : Scene
-    look : Look
     now : Answer
         To `scene`
     keep : str

@@ -26,7 +26,6 @@ def packed(runtime: Runtime, *, compiler: Compiler | None) -> dict[str, str]:
 
     Parameters
     ----------
-    runtime : Runtime
     compiler : Compiler or None
         Makes bytecode of Python's sources, which the page then need not; None leaves sources
 

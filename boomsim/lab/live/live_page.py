@@ -53,7 +53,6 @@ def live_page(
 
     Parameters
     ----------
-    runtime : Runtime
     scene : Scene
         That it opens with; its machine goes into the page where it is a file
     units : str

@@ -65,8 +65,6 @@ def stage_frame(found: Answer, look: Look, *, layout: str) -> Frame:
 
     Parameters
     ----------
-    found : Answer
-    look : Look
     layout : str
         One of `LAYOUTS`
     """
@@ -87,10 +85,8 @@ def pictures(
 
     Parameters
     ----------
-    found : Answer
     ways : Ways or None
         Whose outlines are laid over it
-    look : Look
     layout : str
         One of `LAYOUTS`
     frame : Frame

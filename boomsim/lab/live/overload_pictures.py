@@ -83,8 +83,6 @@ def told_past(now: Answer, look: Look, *, layout: str) -> dict[str, Any]:
 
     Parameters
     ----------
-    now : Answer
-    look : Look
     layout : str
         One of :data:`boomsim.lab.live.live_pictures.LAYOUTS`
 
@@ -126,9 +124,6 @@ def past_picture(now: Answer, look: Look, *, layout: str, number: int) -> str:
 
     Parameters
     ----------
-    now : Answer
-    look : Look
-    layout : str
     number : int
         Among the frames of :func:`told_past`; the last stands for all beyond
 

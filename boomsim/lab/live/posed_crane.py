@@ -85,9 +85,6 @@ def posed_view(
     ----------
     answer : Answer
         Whose load hangs
-    pose : Pose
-    frame : Frame
-    box : Box
     uid : str
         Prefix of names
     words : str

@@ -31,7 +31,6 @@ def traded(scene: Scene, *, section: int, fraction: float) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     section : int
         1 is the largest that moves
     fraction : float
@@ -60,8 +59,6 @@ def ended(scene: Scene, *, section: int, front: float, keeps_length: bool) -> Sc
 
     Parameters
     ----------
-    scene : Scene
-    section : int
     front : float
         From the heel pin [m]
     keeps_length : bool
@@ -84,7 +81,6 @@ def with_length(scene: Scene, *, length: float) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     length : float
         Wanted; the nearest that there is [m]
     """
@@ -110,7 +106,6 @@ def next_length(scene: Scene, *, way: int, step: float) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     way : int
         1 longer, -1 shorter
     step : float
@@ -133,13 +128,10 @@ def next_end(scene: Scene, *, section: int, way: int, share: float, keeps_length
 
     Parameters
     ----------
-    scene : Scene
-    section : int
     way : int
         1 out, -1 in
     share : float
         Of its stroke, where nothing locks [1]
-    keeps_length : bool
 
     Returns
     -------

@@ -53,7 +53,6 @@ class Ways:
 
     Attributes
     ----------
-    setup : Setup
     ways : tuple of Way
         Weight at the head side out first, weight at the base side out last
     present : int
@@ -90,7 +89,6 @@ def chosen(scene: Scene, *, before: tuple[Way, ...] = ()) -> tuple[Way, ...]:
 
     Parameters
     ----------
-    scene : Scene
     before : tuple of Way
         That were chosen before; they stay while they can, so that no letter changes its meaning
 
@@ -174,7 +172,6 @@ def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
 
     Parameters
     ----------
-    now : Answer
     ways : tuple of Way
         From :func:`chosen`
 
@@ -254,13 +251,6 @@ def _hung(setup: Setup, ways: tuple[Way, ...], radius: float, load: float) -> St
 
 def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
     """Tell what a page shows of them first.
-
-    Parameters
-    ----------
-    found : Ways or None
-    now : Answer
-    units : str
-        "metric" or "us"
 
     Returns
     -------

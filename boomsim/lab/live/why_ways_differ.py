@@ -22,13 +22,6 @@ STRIP = Box(x=0.0, y=0.0, width=420.0, height=150.0)
 def told_reasons(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:
     """Tell who carries most, by how much more than who carries least, and why.
 
-    Parameters
-    ----------
-    found : Ways or None
-    now : Answer
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     dict

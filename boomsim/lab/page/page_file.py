@@ -21,7 +21,6 @@ def page(ways: Ways, *, told: Told | None = None) -> str:
 
     Parameters
     ----------
-    ways : Ways
     told : callable, optional
         Hears what is done
 

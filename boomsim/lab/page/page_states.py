@@ -43,11 +43,8 @@ class Ways:
     ----------
     scene : Scene
         Whose setup holds for all
-    configurations : Configurations
     radii : ndarray, shape (radii,)
         [m]
-    rating : Rating
-    look : Look
     empty_hook : EmptyHook
         How far down and out each way stands
     """
@@ -74,8 +71,6 @@ def ways_of(scene: Scene, configurations: Configurations, *, units: str = "metri
         Whose setup holds for all
     configurations : Configurations
         Two to six
-    units : str
-        "metric" or "us"
 
     Raises
     ------
@@ -116,7 +111,6 @@ def page_data(ways: Ways, *, told: Told | None = None) -> dict[str, Any]:
 
     Parameters
     ----------
-    ways : Ways
     told : callable, optional
         Hears what is done
 

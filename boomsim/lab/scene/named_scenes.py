@@ -104,7 +104,6 @@ def write_scenes(scenes: Iterable[NamedScene], path: str | PathLike[str]) -> Pat
 
     Parameters
     ----------
-    scenes : iterable of NamedScene
     path : str or path
         A .json file
 

@@ -56,7 +56,6 @@ class Scene:
         A name in `boomsim.rating.rules.RULES`
     allowances : str
         "rule": strength bears the rule's allowances; "none": what is given and nothing else
-    disturbances : Disturbances
     """
 
     machine: str = "yard60"
@@ -83,8 +82,6 @@ class Look:
 
     Attributes
     ----------
-    units : str
-        "metric" or "us"
     exaggeration : float
         What the deflection of the thin line is multiplied by [1]
     projector : bool

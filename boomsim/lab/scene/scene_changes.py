@@ -14,7 +14,6 @@ def move_section(scene: Scene, *, section: int, fraction: float) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     section : int
         1 is the largest that moves
     fraction : float
@@ -32,17 +31,11 @@ def move_section(scene: Scene, *, section: int, fraction: float) -> Scene:
 
 
 def locked(boom: Boom, fraction: float) -> float:
-    """Lock position that is nearest.
+    """Lock position that is nearest [1].
 
     Parameters
     ----------
-    boom : Boom
     fraction : float
-        [1]
-
-    Returns
-    -------
-    float
         [1]
     """
     return min(boom.lock_positions, key=lambda position: abs(position - fraction))
@@ -53,7 +46,6 @@ def choose_system(scene: Scene, *, system: str) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     system : str
         One of the boom's systems, or "free", which leaves all as they are
     """
@@ -76,7 +68,6 @@ def hold_radius(scene: Scene, *, radius: float) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     radius : float
         [m]
     """
@@ -88,7 +79,6 @@ def hold_angle(scene: Scene, *, angle: float) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     angle : float
         [rad]
     """

@@ -96,13 +96,7 @@ def _at_locks(scene: Scene) -> Scene:
 
 
 def checked_look(look: Look) -> Look:
-    """Refuse a look that names what is not there.
-
-    Returns
-    -------
-    Look
-        The same
-    """
+    """Refuse a look that names what is not there."""
     _among("units", look.units, SYSTEMS)
     _among("beside", look.beside, BESIDE)
     if not 1.0 <= look.exaggeration <= 100.0:

@@ -104,11 +104,8 @@ def radius_range(machine: Machine, *, length: float, units: str) -> Range:
 
     Parameters
     ----------
-    machine : Machine
     length : float
         Of the boom as it is out [m]
-    units : str
-        "metric" or "us"
     """
     boom, heel = machine.boom, machine.heel_out
     longest = heel + range_of_length(boom)[1]

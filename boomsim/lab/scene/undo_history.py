@@ -25,7 +25,6 @@ class History:
 
         Parameters
         ----------
-        scene : Scene
         by : str
             Control that moves; empty for a jump, which is never part of a drag
         """

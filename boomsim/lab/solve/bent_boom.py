@@ -106,8 +106,6 @@ def spot(shape: Bent, section: int, along: float) -> tuple[Array, Array]:
 
     Parameters
     ----------
-    shape : Bent
-    section : int
     along : float
         From the section's tail [m]
 
@@ -129,7 +127,6 @@ def outlines(shape: Bent, reach: Array) -> Array:
 
     Parameters
     ----------
-    shape : Bent
     reach : ndarray, shape (sections, 2)
         Axis to top and to bottom [m]
 

@@ -52,7 +52,6 @@ def condensed(machine: Machine, extension: tuple[float, ...]) -> Condensed:
 
     Parameters
     ----------
-    machine : Machine
     extension : tuple of float
         [1]
     """

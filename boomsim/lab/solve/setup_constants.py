@@ -32,7 +32,6 @@ class Fixed:
         Carrier axes [m]
     rear : float
         Half the over-rear sector [rad]
-    limits : tuple of Limit
     """
 
     reach: Array

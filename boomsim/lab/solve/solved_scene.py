@@ -54,9 +54,6 @@ class Answer:
 
     Attributes
     ----------
-    scene : Scene
-    setup : Setup
-    boom : Condensed
     at : Response or None
         The lift, in its first cell; without its load where the load finds no equilibrium; None
         where the boom cannot be there even without a load, or the crane would lie on its side
@@ -70,7 +67,6 @@ class Answer:
         Rated gross load at this radius; NaN where there is none [kg]
     first : Limit or None
         Limit that sets the rated load at this radius
-    standing : Standing or None
     empty_hook : EmptyHook
         How far down and out this configuration stands
     lies : bool
@@ -114,7 +110,6 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
 
     Parameters
     ----------
-    scene : Scene
     unit : float
         Of the chart's radii [m]
     """

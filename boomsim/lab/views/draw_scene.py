@@ -29,8 +29,6 @@ def draw(
 
     Parameters
     ----------
-    scene : Scene
-    look : Look, optional
     held : tuple of Scene
         Their capacity curves are drawn beside the scene's own
     uid : str

@@ -32,7 +32,6 @@ def account_at(setup: Setup, extension: tuple[float, ...], radius: float) -> Acc
 
     Parameters
     ----------
-    setup : Setup
     extension : tuple of float
         [1]
     radius : float
@@ -64,12 +63,8 @@ def held_picture(
 
     Parameters
     ----------
-    live : Answer
-    held : tuple of Answer
-    look : Look
     pair : (int, int)
         Which two to explain; `NOW` is the live scene
-    uid : str
 
     Returns
     -------
@@ -157,7 +152,6 @@ def difference_rows(found: Difference, names: list[str]) -> list[tuple[str, floa
 
     Parameters
     ----------
-    found : Difference
     names : list of str
         Of the two
 
@@ -184,11 +178,8 @@ def written(found: Difference, rows: list[tuple[str, float, str]], units: str) -
 
     Parameters
     ----------
-    found : Difference
     rows : list of (str, float, str)
         From :func:`difference_rows` [kg]
-    units : str
-        "metric" or "us"
 
     Returns
     -------

@@ -13,8 +13,5 @@ def say(value: float, quantity: str, units: str) -> str:
     ----------
     value : float
         [SI unit of the quantity]
-    quantity : str
-    units : str
-        "metric" or "us"
     """
     return show(value, quantity, units)

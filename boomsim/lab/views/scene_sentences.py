@@ -24,14 +24,7 @@ def gives_way(limit: Limit) -> str:
 
 
 def headline(answer: Answer, *, units: str) -> str:
-    """Say the whole picture in one sentence or two.
-
-    Parameters
-    ----------
-    answer : Answer
-    units : str
-        "metric" or "us"
-    """
+    """Say the whole picture in one sentence or two."""
     if answer.lies:
         return tell_empty_hook(answer.empty_hook, units=units)
     if answer.trouble:

@@ -62,9 +62,6 @@ def side_view(
 
     Parameters
     ----------
-    answer : Answer
-    look : Look
-    box : Box
     uid : str
         Prefix of names
     small : bool
@@ -126,8 +123,6 @@ def frame_of(answer: Answer, box: Box, *, small: bool, large: float) -> Frame:
 
     Parameters
     ----------
-    answer : Answer
-    box : Box
     small : bool
         Without room for words
     large : float
@@ -189,9 +184,6 @@ def section_parts(
 
     Parameters
     ----------
-    answer : Answer
-    frame : Frame
-    shape : Bent
     utilisations : list of float
         Of each section [1]
 

@@ -83,11 +83,8 @@ def angle_mark(answer: Answer, frame: Frame, large: float, look: Look) -> list[s
 
     Parameters
     ----------
-    answer : Answer
-    frame : Frame
     large : float
         Type scale [1]
-    look : Look
 
     Returns
     -------
@@ -115,10 +112,6 @@ def ruler(answer: Answer, frame: Frame, box: Box, look: Look, large: float) -> l
 
     Parameters
     ----------
-    answer : Answer
-    frame : Frame
-    box : Box
-    look : Look
     large : float
         Type scale [1]
 
@@ -158,7 +151,6 @@ def key(box: Box, large: float) -> str:
 
     Parameters
     ----------
-    box : Box
     large : float
         Type scale [1]
 

@@ -24,12 +24,10 @@ class Axes:
 
     Attributes
     ----------
-    plot : Box
     reach : float
         Radius at the right edge [m]
     top : float
         Load at the upper edge [kg]
-    mass : Display
     large : float
         Type scale [1]
     """
@@ -59,9 +57,6 @@ def chart_view(answer: Answer, look: Look, box: Box, *, held: tuple[Answer, ...]
 
     Parameters
     ----------
-    answer : Answer
-    look : Look
-    box : Box
     held : tuple of Answer
         Other configurations, drawn thinner
 

@@ -30,8 +30,6 @@ def cells(
         One configuration each; the first is the present one
     place : callable
         From a radius [m] to a place [px]
-    plot : Box
-    mass, length : Display
     large : float
         Type scale [1]
     framed : int
@@ -85,7 +83,6 @@ def near_column(one: Curve, radius: float) -> int:
 
     Parameters
     ----------
-    one : Curve
     radius : float
         [m]
 

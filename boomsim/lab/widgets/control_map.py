@@ -51,12 +51,10 @@ def moved(scene: Scene, name: str, value: Any, *, look: Look, now: Answer) -> Sc
 
     Parameters
     ----------
-    scene : Scene
     name : str
         Of the control
     value : object
         As the control gives it, in the units shown
-    look : Look
     now : Answer
         To `scene`; what is held next begins where the boom is
     """
@@ -96,7 +94,6 @@ def holding(scene: Scene, what: str, *, now: Answer) -> Scene:
 
     Parameters
     ----------
-    scene : Scene
     what : str
         "radius" or "angle"
     now : Answer
@@ -115,8 +112,6 @@ def spans_of(scene: Scene, *, look: Look, now: Answer) -> dict[str, Range]:
 
     Parameters
     ----------
-    scene : Scene
-    look : Look
     now : Answer
         To `scene`
     """
@@ -138,8 +133,6 @@ def shown_values(scene: Scene, *, look: Look, now: Answer) -> dict[str, Any]:
 
     Parameters
     ----------
-    scene : Scene
-    look : Look
     now : Answer
         To `scene`
 

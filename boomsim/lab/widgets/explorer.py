@@ -45,14 +45,11 @@ class Explorer:
     ----------
     scene : Scene, optional
         Where to begin; default: the demonstration of yard60
-    look : Look, optional
     scenes : iterable of NamedScene, optional
         What the list of scenes begins with; default: the machine's usual ones
 
     Attributes
     ----------
-    scene : Scene
-    look : Look
     held : tuple of Scene
         Up to three
     errors : list of str
@@ -300,7 +297,6 @@ def explore(
     ----------
     machine : str or Scene, optional
         A machine's name or file, or the scene to begin with
-    look : Look, optional
     scenes : iterable of NamedScene, optional
         What the list of scenes begins with
 

@@ -29,8 +29,6 @@ class Panel:
 
     Parameters
     ----------
-    scene : Scene
-    look : Look
     heard : callable
         Told the name and the new value of a control that a person moves
     buttons : dict of str to (str, callable, str)
@@ -106,8 +104,6 @@ class Panel:
 
         Parameters
         ----------
-        scene : Scene
-        look : Look
         now : Answer
             To the scene
         held : int

@@ -16,7 +16,6 @@ class Shelf:
 
     Parameters
     ----------
-    scenes : tuple of NamedScene
     now : callable
         Gives the scene on the screen
     go : callable

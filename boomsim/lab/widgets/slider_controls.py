@@ -40,7 +40,6 @@ def slider(name: str, words: str, span: Range, heard: Heard) -> Any:
         Its class is boomsim-<name>
     words : str
         Label, with the unit
-    span : Range
     heard : callable
         Takes the name and the new value
     """
@@ -197,8 +196,6 @@ def refill(made: dict[str, Any], scene: Scene, look: Look) -> None:
     ----------
     made : dict of str to widget
         From :func:`choices`
-    scene : Scene
-    look : Look
     """
     machine = machine_of(scene.machine)
 
@@ -250,8 +247,6 @@ def button(words: str, name: str, pressed: Callable[[], None], *, tip: str) -> A
     ----------
     words, name : str
         Its class is boomsim-<name>
-    pressed : callable
-    tip : str
     """
     made = widgets.Button(description=words, tooltip=tip)
     made.add_class(f"boomsim-{name}")

@@ -38,7 +38,6 @@ def from_above(units: str, *, slew: float = 90.0) -> Picture:
 
     Parameters
     ----------
-    units : str
     slew : float
         [deg]
     """

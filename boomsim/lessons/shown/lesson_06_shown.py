@@ -28,7 +28,6 @@ def chart(units: str, *, counterweight: str | None = None) -> Picture:
 
     Parameters
     ----------
-    units : str
     counterweight : str, optional
         Default: the usual one
     """

@@ -51,7 +51,6 @@ def agree(units: str, **readings: Sequence[str]) -> Stack:
 
     Parameters
     ----------
-    units : str
     **readings : sequence of str
         For each way, with their units; all empty: invented ones
     """

@@ -26,14 +26,7 @@ class Stack:
 
 
 class Told:
-    """What a study found, told in a system of units.
-
-    Parameters
-    ----------
-    found : Result
-    units : str
-        "metric" or "us"
-    """
+    """What a study found, told in a system of units."""
 
     def __init__(self, found: "Result", units: str) -> None:
         self._text = str(found.text(units))
@@ -51,14 +44,7 @@ class Told:
 
 
 def drawn(found: "Result", units: str) -> Picture:
-    """Draw what a study of the face found; its one-line summary is the text alternative.
-
-    Parameters
-    ----------
-    found : Result
-    units : str
-        "metric" or "us"
-    """
+    """Draw what a study of the face found; its one-line summary is the text alternative."""
     words = repr(found).removeprefix("<boomsim ").removesuffix(">")
     return picture(found.plot(units), f"{words[0].upper()}{words[1:]}.")
 
@@ -69,13 +55,10 @@ class Exercise:
 
     Attributes
     ----------
-    guess : Guess
     call : str
         How the study is asked, as somebody types it
     study : callable
         Asks it
-    units : str
-        "metric" or "us"
     """
 
     guess: Guess

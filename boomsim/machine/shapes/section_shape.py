@@ -40,7 +40,6 @@ def least_rounded(
 
     Parameters
     ----------
-    profile : Profile
     make : callable
         Profile from sizes
     sizes : callable

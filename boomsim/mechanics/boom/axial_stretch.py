@@ -99,19 +99,12 @@ def stretch_of(
 
     Parameters
     ----------
-    machine : Machine
-    cuts : Cuts
-    stations : Stations
     up : Plane
         The luffing plane
     path : ndarray, shape (configurations, 1, K)
         Weights that sum the direction of the axis to the last front [m]
     centres, shown : ndarray, shape (configurations, sections, K)
         The same for centres of gravity, and for the middle of what each section shows [m]
-
-    Returns
-    -------
-    Stretch
     """
     sections = machine.boom.sections
     stiff = np.array([s.material.in_tension * properties(s.profile).area for s in sections])
@@ -170,7 +163,6 @@ class Stretching:
 
     Parameters
     ----------
-    stretch : Stretch
     carried : ndarray, shape (configurations, K, causes)
         What each station carries a share of, as in :class:`boomsim.mechanics.boom.luffing_plane`
     """

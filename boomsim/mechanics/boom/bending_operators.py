@@ -59,7 +59,6 @@ def planes_of(cuts: Cuts, *, stiffness: Array, in_shear: Array) -> tuple[Plane, 
 
     Parameters
     ----------
-    cuts : Cuts
     stiffness, in_shear : ndarray, shape (2, sections)
         E I [N m2] and G A [N] of each section in the luffing plane and sideways
     """

@@ -130,7 +130,6 @@ def solve_state(
         Loaded radius, kept; the boom angle follows. Give this or `angle` [m]
     factors : Factors
         On weights and load [1]
-    disturbances : Disturbances
     start, start_side : ndarray, optional
         Rotations to start from, in the luffing plane and sideways, shape (c, K, cells) [rad]
 

@@ -23,9 +23,6 @@ class Condensed:
 
     Attributes
     ----------
-    machine : Machine
-    layout : Layout
-    stations : Stations
     up, side : Plane
         Bending in the luffing plane and sideways
     turning : ndarray, shape (configurations, K, K + 2 + parts + 2 moving sections)
@@ -45,7 +42,6 @@ class Condensed:
     thrust : ndarray, shape (configurations, 2, 1)
         Share of the critical load for free fall and a head force along the axis (Rayleigh, with the
         shape of a force across the head) [s2/m], [1/N]
-    stretch : Stretch
     path : ndarray, shape (configurations, 1, K)
         Weights that sum the direction of the axis to the position of the last front [m]
     centres : ndarray, shape (configurations, sections, K)
@@ -76,7 +72,6 @@ def condense(machine: Machine, *, extension: Array) -> Condensed:
 
     Parameters
     ----------
-    machine : Machine
     extension : array_like, shape (configurations, moving sections)
         Fraction of each stroke [1]
 

@@ -57,7 +57,6 @@ def section_forces(boom: Condensed, *, state: State) -> Forces:
 
     Parameters
     ----------
-    boom : Condensed
     state : State
         Of the same boom
     """

@@ -30,7 +30,6 @@ class Lifts:
         Parts of line [1]
     dead, live : float
         Factors on weights and on the load [1]
-    disturbances : Disturbances
     """
 
     boom: Condensed

@@ -275,7 +275,6 @@ class LuffingPlane:
 
         Parameters
         ----------
-        luffed : Luffed
         across : ndarray
             Force across the axis, over the lug, that would hold the boom [N]
         feedback : ndarray

@@ -17,7 +17,6 @@ def pick(boom: Condensed, rows: np.ndarray) -> Condensed:
 
     Parameters
     ----------
-    boom : Condensed
     rows : ndarray of int, shape (picked,)
         Which [1]
 

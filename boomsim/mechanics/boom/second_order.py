@@ -32,7 +32,6 @@ def solve(
 
     Parameters
     ----------
-    lifts : Lifts
     start, start_side : ndarray, optional
         Rotations to start from, in the luffing plane and sideways, shape (configurations, K,
         cells) [rad]

@@ -118,11 +118,6 @@ def masses(boom: Condensed, *, state: State, counterweight: TurningMass) -> Mass
 def centres(boom: Condensed, *, state: State) -> tuple[Array, Array]:
     """Centres of gravity of the sections, along and above the base section.
 
-    Parameters
-    ----------
-    boom : Condensed
-    state : State
-
     Returns
     -------
     ndarray, ndarray, shape (configurations, sections, cells)

@@ -29,7 +29,6 @@ class Overturning:
 
     Attributes
     ----------
-    lines : TippingLines
     slew : ndarray, shape (slews,)
         [rad]
     righting : ndarray
@@ -67,13 +66,8 @@ def overturning(
 
     Parameters
     ----------
-    boom : Condensed
-    placed : Masses
-    state : State
-    support : Support
     slew : ndarray, shape (slews,)
         Slew angles to try; 0 over the rear [rad]
-    disturbances : Disturbances
     """
     lines = tipping_lines(support)
     slew = np.atleast_1d(np.asarray(slew, dtype=float))
@@ -115,7 +109,6 @@ def zero_moment_point(balance: Overturning, *, weight: Array, load: Array) -> tu
 
     Parameters
     ----------
-    balance : Overturning
     weight : ndarray, shape (configurations, cells)
         Of crane and load [N]
     load : ndarray, shape (configurations, cells)
@@ -181,7 +174,6 @@ def wind_on_sections(
 
     Parameters
     ----------
-    boom : Condensed
     state : State
         Of the same boom
     pressure : float
@@ -218,8 +210,6 @@ def backward_share(*, placed: Masses, lines: TippingLines, slew: Array, load: fl
 
     Parameters
     ----------
-    placed : Masses
-    lines : TippingLines
     slew : ndarray, shape (slews,)
         [rad]
     load : float

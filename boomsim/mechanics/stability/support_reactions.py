@@ -43,7 +43,6 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
 
     Parameters
     ----------
-    support : Support
     weight : ndarray
         Vertical resultant, downwards positive [N]
     x, y : ndarray

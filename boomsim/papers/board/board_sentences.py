@@ -19,11 +19,8 @@ class Section:
 
     Attributes
     ----------
-    title : str
-    sentences : tuple of str
     head : tuple of str
         Of the table; () for none
-    rows : tuple of tuple of str
     """
 
     title: str

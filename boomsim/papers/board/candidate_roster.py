@@ -66,7 +66,6 @@ def gradebook(marked: Marked, *, roster: Roster | None, judged: Judgements | Non
 
     Parameters
     ----------
-    marked : Marked
     roster : Roster or None
         With it the names stand beside the numbers; who has handed in nothing has a row, too
     judged : Judgements or None

@@ -29,7 +29,6 @@ class Judgements:
 
     Attributes
     ----------
-    judges : tuple of str
     shares : mapping of str to tuple of float
         By question, then by judge [1]
     """
@@ -79,7 +78,6 @@ def read_judgements(path: str | Path, found: Sequence[Item]) -> Judgements:
     path : str or Path
         CSV with the column judge, and one for each question by its number or its family; cells in
         per cent of the question's marks
-    found : sequence of Item
 
     Raises
     ------

@@ -6,7 +6,7 @@ _TINY, _ENOUGH = 1e-300, 1e-15
 
 
 def f_quantile(share: float, above: float, below: float) -> float:
-    """Value that an F-distributed ratio of variances stays under with a given probability.
+    """Value that an F-distributed ratio of variances stays under with a given probability [1].
 
     Parameters
     ----------
@@ -14,11 +14,6 @@ def f_quantile(share: float, above: float, below: float) -> float:
         Probability, between 0 and 1 [1]
     above, below : float
         Degrees of freedom of numerator and denominator [1]
-
-    Returns
-    -------
-    float
-        [1]
 
     Examples
     --------

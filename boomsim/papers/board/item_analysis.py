@@ -60,14 +60,12 @@ class Item:
         Family, with a number from the second of the same family on
     numbers : str
         Number in the papers; "" where variants number it differently
-    title, topic : str
     most, count : int
         Marks, and candidates who had it [1]
     facility : float
         Mean share of its marks [1]
     discrimination : float
         Correlation with the rest of the paper; NaN where it cannot be told [1]
-    ways : tuple of Way
     """
 
     key: str

@@ -14,7 +14,6 @@ class Outcome:
 
     Attributes
     ----------
-    topic : str
     questions : tuple of str
         Their names
     share : float

@@ -5,17 +5,12 @@ from collections.abc import Hashable, Sequence
 
 
 def agreement(pairs: Sequence[tuple[Hashable, Hashable]]) -> float:
-    """Share of decisions that are the same.
+    """Share of decisions that are the same [1].
 
     Parameters
     ----------
     pairs : sequence of (object, object)
         What the first and the second marker decided; at least one
-
-    Returns
-    -------
-    float
-        [1]
     """
     return sum(one == other for one, other in pairs) / len(pairs)
 

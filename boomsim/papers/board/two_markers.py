@@ -56,8 +56,6 @@ class Compared:
 
     Attributes
     ----------
-    whole : Agreed
-    questions : tuple of Agreed
     disagreements : tuple of Disagreement
         By question, then in the order of the first file
     single : tuple of str

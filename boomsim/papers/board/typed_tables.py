@@ -38,7 +38,6 @@ def read_table(path: str | Path, *, needed: tuple[str, ...], what: str) -> Typed
 
     Parameters
     ----------
-    path : str or Path
     needed : tuple of str
         Headings that must be there, in small letters
     what : str

@@ -64,8 +64,6 @@ def bold_column(number: int, system: str) -> BoldColumn:
     ----------
     number : int
         In `COLUMNS` [1]
-    system : str
-        "metric" or "us"
     """
     name, extension = COLUMNS[number]
     setup = set_up(load_machine(name))
@@ -91,11 +89,5 @@ def _steps(
 
 
 def last_row(column: BoldColumn) -> int:
-    """Find the last row that stability does not set.
-
-    Returns
-    -------
-    int
-        [1]
-    """
+    """Find the last row that stability does not set [1]."""
     return int(np.flatnonzero(~column.stands & (column.others > 0)).max())

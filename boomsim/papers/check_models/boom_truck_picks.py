@@ -52,10 +52,8 @@ def cell(system: str, *, row: int, column: Column) -> float:
 
     Parameters
     ----------
-    system : str
     row : int
         [1]
-    column : Column
 
     Returns
     -------
@@ -104,8 +102,6 @@ def radii_at(chance: Chance, system: str, row: int) -> tuple[float, float]:
 
     Parameters
     ----------
-    chance : Chance
-    system : str
     row : int
         From 1 on [1]
 
@@ -124,7 +120,6 @@ def row_beyond(system: str, radius: float) -> int:
 
     Parameters
     ----------
-    system : str
     radius : float
         [m]
     """
@@ -141,18 +136,12 @@ def _setup(column: Column) -> Setup:
 
 @lru_cache(maxsize=256)
 def rated(column: Column, radius: float) -> float:
-    """Rate one column at one radius, not rounded.
+    """Rate one column at one radius, not rounded [kg].
 
     Parameters
     ----------
-    column : Column
     radius : float
         [m]
-
-    Returns
-    -------
-    float
-        [kg]
     """
     found = rate(_setup(column), extension=np.array([WAYS[column.way]]), radius=np.array([radius]))
     return float(found.capacity[0, 0])
@@ -164,7 +153,6 @@ def largest_float(column: Column, *, load: float, radius: float) -> float:
 
     Parameters
     ----------
-    column : Column
     load : float
         Gross [kg]
     radius : float

@@ -14,13 +14,7 @@ BEARING = {METRIC: ("kN/m^2", (100, 120, 150, 200, 250)),
 
 
 def utilisation_of(chance: Chance, fails: bool) -> float:
-    """Draw a share of what is permitted, clearly above it or clearly below.
-
-    Returns
-    -------
-    float
-        [1]
-    """
+    """Draw a share of what is permitted, clearly above it or clearly below [1]."""
     return (106 + chance.integer(25) if fails else 70 + chance.integer(25)) / 100
 
 
@@ -29,8 +23,6 @@ def on_a_mat(chance: Chance, system: str, force: float, *, fails: bool) -> dict[
 
     Parameters
     ----------
-    chance : Chance
-    system : str
     force : float
         Of the most loaded float; NaN where the crane tips [N]
     fails : bool

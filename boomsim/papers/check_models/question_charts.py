@@ -40,7 +40,6 @@ class Piece:
         Of each column [1]
     radii : tuple of (str, tuple of float)
         By unit system, in metres or feet
-    sector : str
     support : str or None
         Default: the machine's usual one
     """
@@ -58,14 +57,7 @@ class Piece:
 
 @lru_cache(maxsize=64)
 def chart_of_piece(piece: Piece, system: str) -> Chart:
-    """Rate a piece, once.
-
-    Parameters
-    ----------
-    piece : Piece
-    system : str
-        "metric" or "us"
-    """
+    """Rate a piece, once."""
     machine = load_machine(piece.machine)
     setup = set_up(machine, rigging=Rigging(support=piece.support), slew=piece.sector)
     mass = float(unit(MASS[system]).factor)
@@ -95,8 +87,6 @@ def table(
 
     Parameters
     ----------
-    chart : Chart
-    system : str
     heads : sequence of str
         Of the columns
     mark : str

@@ -93,8 +93,6 @@ def crane(
         Mass and distance from the axis of rotation towards the boom head [kg], [m]
     carrier : sequence of (float, float)
         Mass and distance from the axis of rotation towards the rear [kg], [m]
-    support : Support, optional
-    hoist : Hoist, optional
     """
     boom = _bare()
     parts = [TurningMass(name="turning part", mass=m, out=x, up=1.0) for m, x in turning]
@@ -130,7 +128,6 @@ def stand(
         One of them [m] or [rad]
     slew : float
         0 over the rear [rad]
-    disturbances : Disturbances
     """
     machine = boom.machine
     state = solve_state(

@@ -90,7 +90,6 @@ def textbook_machine(boom: Boom, *, heel_out: float = 0.0) -> Machine:
 
     Parameters
     ----------
-    boom : Boom
     heel_out : float
         Heel pin from the axis of rotation [m]
     """
@@ -124,7 +123,6 @@ def lift(
 
     Parameters
     ----------
-    machine : Machine
     extension : sequence of float
         Fraction out of each moving section [1]
     load : float
@@ -184,17 +182,12 @@ def _second_moment() -> float:
 
 
 def modulus_for(stiffness: float) -> float:
-    """Find Young's modulus that gives a textbook section a bending stiffness.
+    """Find Young's modulus that gives a textbook section a bending stiffness [Pa].
 
     Parameters
     ----------
     stiffness : float
         E I in the luffing plane [N m2]
-
-    Returns
-    -------
-    float
-        [Pa]
     """
     return stiffness / _second_moment()
 
@@ -204,7 +197,6 @@ def head_place(boom: Condensed, *, state: State) -> tuple[float, float]:
 
     Parameters
     ----------
-    boom : Condensed
     state : State
         Of one cell
 
@@ -222,10 +214,8 @@ def droop_at_mouth(boom: Condensed, *, forces: Forces, section: int = 1) -> floa
 
     Parameters
     ----------
-    boom : Condensed
     forces : Forces
         Of one cell
-    section : int
 
     Returns
     -------

@@ -56,10 +56,8 @@ def in_letters(formula: Expr, order: tuple[str, ...], dialect: Dialect) -> str:
 
     Parameters
     ----------
-    formula : Expr
     order : tuple of str
         Letters in the order in which terms and factors are written
-    dialect : Dialect
     """
     return _Walk(dialect=dialect, order=order, slots=False).write(formula)
 
@@ -71,9 +69,6 @@ def in_numbers(
 
     Parameters
     ----------
-    formula : Expr
-    order : tuple of str
-    dialect : Dialect
     shown : callable
         Printed amount by letter
     """
@@ -88,7 +83,6 @@ def letter(name: str, dialect: Dialect) -> str:
     ----------
     name : str
         "F", "theta", "M_max"
-    dialect : Dialect
     """
     base, _, below = name.partition("_")
     return dialect.letter(base, below)

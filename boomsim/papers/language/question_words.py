@@ -22,7 +22,6 @@ class Piece:
 
     Attributes
     ----------
-    text : str
     letter : str
         "" for text
     """
@@ -47,7 +46,6 @@ def pieces(
 
     Parameters
     ----------
-    text : str
     shown : callable
         Printed amount by letter
     letters : frozenset of str

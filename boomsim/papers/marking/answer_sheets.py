@@ -19,7 +19,6 @@ class Refusal:
         As far as it could be read; shortened
     column : str
         "" for the whole row
-    reason : str
     """
 
     row: int
@@ -41,7 +40,6 @@ class Sheet:
     ----------
     row : int
         [1]
-    candidate, variant : str
     answers : mapping of str to str
         By label "1a"; blank ones are left out
     code : str

@@ -27,7 +27,6 @@ class QuestionFigures:
     ----------
     name : str
         "3", or the id of the family where variants have different ones
-    title : str
     count : int
         Candidates who had it [1]
     facility : float

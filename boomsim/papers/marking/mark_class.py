@@ -26,8 +26,6 @@ class CandidateMark:
     ----------
     row : int
         In the answers [1]
-    candidate, variant : str
-    questions : tuple of QuestionMark
     """
 
     row: int
@@ -58,7 +56,6 @@ class Marked:
 
     Attributes
     ----------
-    key : Key
     candidates : tuple of CandidateMark
         In the order of the answers
     refusals : tuple of Refusal

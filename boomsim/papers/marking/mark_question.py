@@ -88,8 +88,6 @@ class QuestionMark:
         [1]
     family : str
         Id of the problem family
-    title : str
-    parts : tuple of PartMark
     """
 
     number: int
@@ -120,12 +118,10 @@ def mark_question(
 
     Parameters
     ----------
-    question : Question
     answers : mapping of str to str
         By label; other labels are ignored
     sign : str
         From :func:`boomsim.papers.numbers.number_reading.decimal_sign`
-    policy : Policy
     """
     family = question.problem.family
     if question.is_choice or not isinstance(family, Family):

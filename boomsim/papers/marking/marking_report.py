@@ -19,8 +19,6 @@ def write_report(
 
     Parameters
     ----------
-    marked : Marked
-    folder : str or Path
     more : mapping of str to str, optional
         Other texts of the report by their file, such as board.html
 

@@ -31,7 +31,6 @@ def class_page(marked: Marked, picture: bytes) -> str:
 
     Parameters
     ----------
-    marked : Marked
     picture : bytes
         PNG
 

@@ -19,7 +19,6 @@ def html_text(tag: str, html: str, *, files: Mapping[str, str] | None = None) ->
     ----------
     tag : str
         "questiontext", "generalfeedback" or "feedback"
-    html : str
     files : mapping of str to str, optional
         Drawings by name
     """
@@ -85,7 +84,6 @@ def question(
     ----------
     kind : str
         "numerical", "multichoice" or "description"
-    name : str
     number : str
         Its idnumber, which no other question of a course may have
     text : str
@@ -96,7 +94,6 @@ def question(
         [1]
     feedback : str
         HTML shown after the attempt; "" for none
-    tags : sequence of str
     """
     tagged = "".join(f"<tag><text>{escape(one)}</text></tag>" for one in tags)
     return (

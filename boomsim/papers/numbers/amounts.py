@@ -24,7 +24,6 @@ class Amount:
     ----------
     number : Decimal
         As printed, in `unit`
-    unit : Unit
     value : float
         Of a given: exactly what is printed; of a result: before it was rounded for print [SI]
     """
@@ -55,7 +54,6 @@ def given(number: Decimal, of: Unit) -> Amount:
     ----------
     number : Decimal
         [1]
-    of : Unit
     """
     return Amount(number=number, unit=of, value=float(Fraction(number) * of.factor))
 
@@ -67,7 +65,6 @@ def result(value: float, of: Unit, *, figures: int, down: bool = False) -> Amoun
     ----------
     value : float
         [SI]
-    of : Unit
     figures : int
         Significant figures [1]
     down : bool
@@ -134,7 +131,6 @@ def grouped(number: Decimal, *, system: str = METRIC) -> str:
     ----------
     number : Decimal
         [1]
-    system : str
     """
     mark = "," if system == US else "\u202f"
     whole, _, part = f"{abs(number):f}".partition(".")

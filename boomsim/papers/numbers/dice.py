@@ -40,16 +40,11 @@ class Chance:
         return Chance(*self.path, *more)
 
     def integer(self, below: int) -> int:
-        """Throw a number from 0 up to but not including `below`, each equally likely.
+        """Throw a number from 0 up to but not including `below`, each equally likely [1].
 
         Parameters
         ----------
         below : int
-            [1]
-
-        Returns
-        -------
-        int
             [1]
         """
         if not 0 < below <= _RANGE:
@@ -69,7 +64,6 @@ class Chance:
 
         Parameters
         ----------
-        items : sequence
         count : int
             [1]
         """

@@ -38,17 +38,12 @@ _US = re.compile(rf"{_US_FORCE}{_BETWEEN}{_US_ARM}|{_US_ARM}{_BETWEEN}{_US_FORCE
 
 
 def moment_unit(name: str) -> Fraction | None:
-    """Find the size of a unit of moment.
+    """Find the size of a unit of moment [N m].
 
     Parameters
     ----------
     name : str
         "kNm", "t·m", "ft-lb", "k-ft"; "mN" and "mt", which mean something else, are none
-
-    Returns
-    -------
-    Fraction or None
-        [N m]
 
     Examples
     --------

@@ -26,7 +26,6 @@ def without_name(text: str, *, letter: str) -> str:
 
     Parameters
     ----------
-    text : str
     letter : str
         Which the answer line asks for; "" takes any
 

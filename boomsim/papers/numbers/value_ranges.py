@@ -20,7 +20,6 @@ class Spread:
 
     Attributes
     ----------
-    unit : Unit
     listed : tuple of Decimal
         All of them, or () when they come from low, step and count, or from a drawing function
     low, step : Decimal

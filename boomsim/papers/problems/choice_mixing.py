@@ -33,8 +33,6 @@ def mixed_choices(problem: Problem, family: Family, dice: Chance) -> tuple[Choic
     ----------
     problem : Problem
         Solved
-    family : Family
-    dice : Chance
 
     Returns
     -------

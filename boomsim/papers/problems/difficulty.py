@@ -34,17 +34,12 @@ def effort_of(formulas: tuple[Expr, ...]) -> int:
 
 @lru_cache(maxsize=1024)
 def points_of(formulas: tuple[Expr, ...]) -> int:
-    """Count the points of a chain of steps.
+    """Count the points of a chain of steps [1].
 
     Parameters
     ----------
     formulas : tuple of Expr
         Of the steps
-
-    Returns
-    -------
-    int
-        [1]
     """
     operations = sum(_operations(formula) for formula in formulas)
     curved = any(_is_curved(formula) for formula in formulas)

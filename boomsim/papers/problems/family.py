@@ -44,7 +44,6 @@ class Given:
 
     Attributes
     ----------
-    letter : Symbol
     words : str
         What it is: "overhang of the section"
     metric, us : str
@@ -178,7 +177,6 @@ class Drawn:
         By the letter of a given declared "drawn in … by …" [SI]
     words : mapping of str to str
         Texts for ``{name}`` in the wording
-    table : Table or None
     """
 
     values: Values = field(default_factory=dict)
@@ -198,7 +196,6 @@ class Family:
         The question; ``{a}`` is the value of a, ``{a=}`` is "a = 3.30 m"
     assume : str
         The simplification a candidate may assume, as a full sentence
-    givens : tuple of Given
     steps : tuple of Step
         The last one is the answer
     slips : tuple of Slip
@@ -259,7 +256,6 @@ class Option:
     ----------
     text : str
         With ``{a}`` as in the question
-    right : bool
     slip : str
         Why someone would choose it although it is wrong
     """

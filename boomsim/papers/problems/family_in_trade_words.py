@@ -20,8 +20,6 @@ def worded(family: F, system: str) -> F:
     Parameters
     ----------
     family : Family or ChoiceFamily
-    system : str
-        "metric" or "us"
 
     Returns
     -------

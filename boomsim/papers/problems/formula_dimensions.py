@@ -40,7 +40,6 @@ def dimension_of(formula: Expr, letters: Mapping[str, Dimension]) -> Dimension:
 
     Parameters
     ----------
-    formula : Expr
     letters : mapping of str to tuple of Fraction
         Dimension of each letter [1]
 

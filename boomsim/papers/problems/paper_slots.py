@@ -15,7 +15,6 @@ class Slot:
     family : Family or ChoiceFamily
     form : str
         "numeric" or "choice"
-    guided : bool
     part : int
         Number of the part, from 0 [1]
     """

@@ -28,8 +28,6 @@ class Choice:
     ----------
     letter : str
         "A", "B", …
-    text : tuple of Piece
-    right : bool
     slip : str
         What someone who chooses it has probably done; "" for the right one
     """
@@ -47,8 +45,6 @@ class Problem:
     Attributes
     ----------
     family : Family or ChoiceFamily
-    system : str
-        "metric" or "us"
     form : str
         "numeric" or "choice"
     seed : str
@@ -60,7 +56,6 @@ class Problem:
     because : str
         Why the right choice is right; "" where the steps say it
     words : mapping of str to str
-    table : Table or None
     """
 
     family: AnyFamily

@@ -39,9 +39,6 @@ def make_problem(
     Parameters
     ----------
     family : Family or ChoiceFamily
-    seed : str
-    system : str
-        "metric" or "us"
     form : str
         "numeric" or "choice"; a :class:`ChoiceFamily` is always a choice, and what is marked check
         by check never
@@ -72,11 +69,8 @@ def problem_with(
 
     Parameters
     ----------
-    family : Family
     givens : mapping of str to str
         By letter: ``{"F": "5.30 kN"}``
-    system : str
-    form : str
 
     Raises
     ------

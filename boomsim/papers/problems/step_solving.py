@@ -21,7 +21,6 @@ def solve(family: Family, givens: Values, *, slip: Slip | None = None) -> dict[s
 
     Parameters
     ----------
-    family : Family
     givens : mapping of str to float
         By letter [SI]
     slip : Slip or None
@@ -45,7 +44,6 @@ def evaluate(formula: Expr, values: Values) -> float:
 
     Parameters
     ----------
-    formula : Expr
     values : mapping of str to float
         By letter [SI]
 
@@ -111,7 +109,6 @@ def needed_by(family: Family, name: str) -> frozenset[str]:
 
     Parameters
     ----------
-    family : Family
     name : str
         Letter of the step
     """

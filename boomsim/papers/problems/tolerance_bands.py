@@ -21,13 +21,7 @@ _SLACK = 1.0 + 1e-6
 
 
 def asked_figures(step: Step) -> int:
-    """Significant figures that a paper asks for: more than usual only where they are needed.
-
-    Returns
-    -------
-    int
-        [1]
-    """
+    """Significant figures that a paper asks for: more than usual only where they are needed [1]."""
     if step.whole:
         return 1
     widest = 0.5 * 10.0 ** (1 - USUAL_FIGURES)  # what rounding hides of 1.00
@@ -35,14 +29,7 @@ def asked_figures(step: Step) -> int:
 
 
 def asked_of(step: Step, *, system: str) -> str:
-    """Say what rounding an answer line asks for; "" for the usual one.
-
-    Parameters
-    ----------
-    step : Step
-    system : str
-        "metric" or "us"
-    """
+    """Say what rounding an answer line asks for; "" for the usual one."""
     if step.whole:
         return "a whole number"
     if by := step.by(system):
@@ -56,10 +43,8 @@ def result_of(step: Step, value: float, *, system: str) -> Amount:
 
     Parameters
     ----------
-    step : Step
     value : float
         [SI]
-    system : str
     """
     unit, by = step.unit(system), step.by(system)
     if by is None:
@@ -69,21 +54,14 @@ def result_of(step: Step, value: float, *, system: str) -> Amount:
 
 
 def half_unit(step: Step, value: float, *, system: str, figures: int | None = None) -> float:
-    """Most that rounding as asked may hide of a value.
+    """Most that rounding as asked may hide of a value [SI].
 
     Parameters
     ----------
-    step : Step
     value : float
         [SI]
-    system : str
     figures : int, optional
         Default: those that the paper asks for [1]
-
-    Returns
-    -------
-    float
-        [SI]
     """
     factor = float(step.unit(system).factor)
     if by := step.by(system):
@@ -95,21 +73,14 @@ def half_unit(step: Step, value: float, *, system: str, figures: int | None = No
 
 
 def tolerance_of(step: Step, value: float, *, system: str, carried: float = 0.0) -> float:
-    """Find the largest relative difference from a value that counts as right.
+    """Find the largest relative difference from a value that counts as right [1].
 
     Parameters
     ----------
-    step : Step
     value : float
         What would be right [SI]
-    system : str
     carried : float
         See :func:`carried_rounding` [1]
-
-    Returns
-    -------
-    float
-        [1]
     """
     if not value > 0 or step.whole:
         return step.tolerance
@@ -126,11 +97,8 @@ def carried_rounding(
 
     Parameters
     ----------
-    family : Family
     values : mapping of str to float
         Givens and steps [SI]
-    step : Step
-    system : str
     unasked : iterable of str
         Letters of steps that have no answer line
 
@@ -169,19 +137,12 @@ def _follow(family: Family, values: Values, changed: Step, value: float, step: S
 
 
 def final_tolerance(family: Family, values: Values, *, system: str) -> float:
-    """Largest relative difference of the answer when nothing else is asked for.
+    """Largest relative difference of the answer when nothing else is asked for [1].
 
     Parameters
     ----------
-    family : Family
     values : mapping of str to float
         Givens and steps [SI]
-    system : str
-
-    Returns
-    -------
-    float
-        [1]
     """
     last, names = family.steps[-1], [step.name for step in family.steps[:-1]]
     names = [] if family.by_check else names  # each of them has an answer line
@@ -194,10 +155,8 @@ def slips_taken_for_right(family: Family, givens: Values, *, system: str) -> Ite
 
     Parameters
     ----------
-    family : Family
     givens : mapping of str to float
         [SI]
-    system : str
     """
     truth = solve(family, givens)
     last, widest = family.steps[-1].name, final_tolerance(family, truth, system=system)

@@ -46,7 +46,6 @@ def qti_package(paper: Paper, *, version: Version = QTI_22) -> bytes:
 
     Parameters
     ----------
-    paper : Paper
     version : Version
         Of the standard
 

@@ -27,7 +27,6 @@ class Version:
 
     Attributes
     ----------
-    name : str
     namespace, location : str
         Of items and tests, and of their schema
     packing, packing_location : str
@@ -83,7 +82,6 @@ def written(root: Element, version: Version) -> str:
     ----------
     root : Element
         With the names of QTI 2.2 and without namespaces; it is left as it is
-    version : Version
 
     Returns
     -------

@@ -25,7 +25,6 @@ def node(tag: str, *inside: Node, **attributes: str) -> Element:
 
     Parameters
     ----------
-    tag : str
     *inside : Element or str
         In order; a text belongs behind the element before it
     **attributes : str
@@ -100,7 +99,6 @@ def declaration(name: str, right: str, *, kind: str) -> Element:
 
     Parameters
     ----------
-    name, right : str
     kind : str
         "float" or "identifier"
     """
@@ -115,7 +113,6 @@ def band_condition(name: str, low: float, high: float, *, marks: int) -> Element
 
     Parameters
     ----------
-    name : str
     low, high : float
         In the unit that is asked for
     marks : int
@@ -156,10 +153,8 @@ def item(
 
     Parameters
     ----------
-    name, title : str
     declared : iterable of Element
         Response declarations
-    body : iterable of Element
     conditions : iterable of Element
         Response conditions
     most : int
@@ -204,7 +199,6 @@ def test(
 
     Parameters
     ----------
-    title : str
     items : sequence of str
         Their files
     minutes : int
@@ -254,7 +248,6 @@ def manifest(
         Files of the items, and of the drawings
     code : str
         Check code of the paper
-    version : Version
     """
     about = node(
         "metadata", node("schema", version.schema), node("schemaversion", version.schema_version)

@@ -24,7 +24,6 @@ def paper_data(paper: Paper, *, kind: str) -> Data:
 
     Parameters
     ----------
-    paper : Paper
     kind : str
         "paper", "solutions" or "marking"; the first has no answers in it
     """

@@ -22,7 +22,6 @@ def render_html(paper: Paper, *, kind: str) -> str:
 
     Parameters
     ----------
-    paper : Paper
     kind : str
         "paper", "solutions" or "marking"
 

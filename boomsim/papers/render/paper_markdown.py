@@ -20,7 +20,6 @@ def render_markdown(paper: Paper, *, kind: str) -> str:
 
     Parameters
     ----------
-    paper : Paper
     kind : str
         "paper", "solutions" or "marking"
 

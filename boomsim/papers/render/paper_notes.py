@@ -15,7 +15,6 @@ def notes(paper: Paper, *, kind: str) -> list[str]:
 
     Parameters
     ----------
-    paper : Paper
     kind : str
         One of `KINDS`
     """

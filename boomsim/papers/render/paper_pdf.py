@@ -22,7 +22,6 @@ def render_pdf(paper: Paper, *, kind: str, large: bool = False) -> bytes:
 
     Parameters
     ----------
-    paper : Paper
     kind : str
         "paper", "solutions" or "marking"
     large : bool

@@ -28,7 +28,6 @@ def height_of(question: Question, *, kind: str) -> float:
 
     Parameters
     ----------
-    question : Question
     kind : str
         "paper", "solutions" or "marking"
 
@@ -42,13 +41,7 @@ def height_of(question: Question, *, kind: str) -> float:
 
 
 def room_for_working(question: Question) -> float:
-    """Room on the candidate's paper for as many lines as there are steps, asked for or not.
-
-    Returns
-    -------
-    float
-        [pt]
-    """
+    """Room on the candidate's paper for as many lines as there are steps, asked for or not [pt]."""
     if question.is_choice:
         return 26.0
     return min(34.0 + 28.0 * max(len(question.asked), question.marks), 175.0)
@@ -68,18 +61,12 @@ def _solved(question: Question) -> float:
 
 
 def step_height(question: Question, place: int) -> float:
-    """Estimate the room of one step of a solution; the last one keeps the slips with it.
+    """Estimate the room of one step of a solution; the last one keeps the slips with it [pt].
 
     Parameters
     ----------
-    question : Question
     place : int
         Of the step, from 0 [1]
-
-    Returns
-    -------
-    float
-        [pt]
     """
     problem, step = question.problem, question.steps[place]
     numbers = in_numbers(step.formula, problem.letters, PLAIN, shown=problem.shown)
@@ -104,7 +91,6 @@ def is_wide(question: Question, place: int) -> bool:
 
     Parameters
     ----------
-    question : Question
     place : int
         Of the step, from 0 [1]
     """

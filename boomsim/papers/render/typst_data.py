@@ -28,7 +28,6 @@ def typst_data(paper: Paper, *, kind: str, large: bool = False) -> Data:
 
     Parameters
     ----------
-    paper : Paper
     kind : str
         "paper", "solutions" or "marking"
     large : bool

@@ -70,8 +70,6 @@ def answers_in(found: Found, page: SheetPage, *, sign: str) -> list[Answer]:
 
     Parameters
     ----------
-    found : Found
-    page : SheetPage
     sign : str
         Decimal sign that is written: "." or ","
 

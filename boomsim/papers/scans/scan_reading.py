@@ -49,7 +49,6 @@ class Doubt:
         As the file of answers names the row; "" for a page that gave no row
     label : str
         "1a"; "candidate"; "" for the page as a whole
-    reason : str
     picture : bytes
         PNG of the field; b"" where there is none
     """
@@ -67,7 +66,6 @@ class Row:
 
     Attributes
     ----------
-    candidate, variant, code : str
     answers : dict of str to str
         By label; blank ones are left out
     pages : dict of int to str
@@ -89,7 +87,6 @@ class ScansRead:
     ----------
     rows : tuple of Row
         By candidate
-    doubts : tuple of Doubt
     pages, certain : int
         Pages looked at, and answers read for certain [1]
     """

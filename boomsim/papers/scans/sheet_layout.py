@@ -130,11 +130,6 @@ def corners_of(size: tuple[float, float]) -> tuple[tuple[float, float], ...]:
 def paper_name(units: str) -> str:
     """Name the paper on which a unit system prints.
 
-    Parameters
-    ----------
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     str
@@ -145,12 +140,6 @@ def paper_name(units: str) -> str:
 
 def sheet_pages(questions: Sequence[Question], *, units: str) -> tuple[SheetPage, ...]:
     """Lay out the answer sheet of one variant.
-
-    Parameters
-    ----------
-    questions : sequence of Question
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -257,8 +246,6 @@ def units_of(unit: Unit, *, units: str) -> tuple[str, ...]:
     ----------
     unit : Unit
         Printed beside the answer line
-    units : str
-        "metric" or "us"
 
     Returns
     -------

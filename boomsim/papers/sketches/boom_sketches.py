@@ -19,7 +19,6 @@ class Place:
 
     Attributes
     ----------
-    sketch : Sketch
     start, end : (float, float)
         Of the boom, or of what stands out of a mouth [pt]
     hook : float or None
@@ -79,14 +78,8 @@ def level_lengths(place: Place, *, heel: str, radius: str) -> Place:
 
     Parameters
     ----------
-    place : Place
     heel, radius : str
         Printed values; "" for the letter alone
-
-    Returns
-    -------
-    Place
-        The same
     """
     sketch, hook, level = place.sketch, place.end[0] + 4, 14.0
     sketch.line(HEEL, (HEEL[0], level - 4), width=0.4, color=QUIET)
@@ -106,17 +99,11 @@ def arc(sketch: Sketch, centre: Point, *, radius: float, start: float, end: floa
 
     Parameters
     ----------
-    sketch : Sketch
     centre : (float, float)
     radius : float
         [pt]
     start, end : float
         From the horizontal [rad]
-
-    Returns
-    -------
-    Sketch
-        The same
     """
     steps = max(2, round((end - start) / radians(7.5)))
     turns = [start + (end - start) * k / steps for k in range(steps + 1)]
@@ -131,17 +118,10 @@ def angle_at(place: Place, *, angle: float, letter: str, value: str, radius: flo
 
     Parameters
     ----------
-    place : Place
     angle : float
         [rad]
-    letter, value : str
     radius : float
         At least; more where the angle is so flat that the label would touch the boom [pt]
-
-    Returns
-    -------
-    Place
-        The same
     """
     x, y = place.start
     radius = max(radius, 17 / tan(angle))
@@ -193,7 +173,6 @@ def bar_of(*, supports: tuple[float, ...] = (), wall: bool = False) -> Place:
     ----------
     supports : tuple of float
         Where they are, as shares of the length [1]
-    wall : bool
 
     Returns
     -------

@@ -18,7 +18,6 @@ class Side:
 
     Attributes
     ----------
-    sketch : Sketch
     axis, hook : float
         Where the axis of rotation and the hook are [pt]
     scale : float
@@ -95,7 +94,6 @@ class Plan:
 
     Attributes
     ----------
-    sketch : Sketch
     centre : (float, float)
         Middle of the floats [pt]
     half : (float, float)
@@ -147,14 +145,8 @@ def floats_measured(plan: Plan, *, along: tuple[str, str], across: tuple[str, st
 
     Parameters
     ----------
-    plan : Plan
     along, across : (str, str)
         Letter and value
-
-    Returns
-    -------
-    Plan
-        The same
     """
     (x, y), (u, v) = plan.centre, plan.half
     plan.sketch.dimension((x - u, y + v + 18), (x + u, y + v + 18), letter=along[0], value=along[1])

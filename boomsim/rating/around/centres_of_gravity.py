@@ -19,7 +19,6 @@ class Centre:
 
     Attributes
     ----------
-    name : str
     mass : float
         [kg]
     x, y : float
@@ -89,7 +88,6 @@ def hung_at(setup: Setup, *, extension: Array, load: float, radius: float) -> Re
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     load : float

@@ -58,7 +58,6 @@ def slews_of(setup: Setup, *, step: float = STEP) -> Array:
 
     Parameters
     ----------
-    setup : Setup
     step : float
         [rad]
 
@@ -83,7 +82,6 @@ def float_loads(at: Response, *, slew: Array) -> FloatLoads:
 
     Parameters
     ----------
-    at : Response
     slew : ndarray, shape (slews,)
         [rad]
     """
@@ -110,7 +108,6 @@ def bonded_reactions(support: Support, *, weight: Array, x: Array, y: Array) -> 
 
     Parameters
     ----------
-    support : Support
     weight : ndarray
         [N]
     x, y : ndarray
@@ -184,17 +181,11 @@ def ground_loads(at: Response, *, slew: Array, mat: float | None = None) -> Grou
 
 
 def mat_area(support: Support, *, mat: float | None) -> float:
-    """Area that presses on the ground.
+    """Area that presses on the ground [m2].
 
     Parameters
     ----------
-    support : Support
     mat : float or None
-        [m2]
-
-    Returns
-    -------
-    float
         [m2]
 
     Raises

@@ -12,12 +12,6 @@ from boomsim.units import show, show_rated
 def tell_margins(found: Margins, *, units: str) -> str:
     """Say where the load is rated, and where it has most and least room.
 
-    Parameters
-    ----------
-    found : Margins
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     str

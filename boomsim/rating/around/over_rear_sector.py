@@ -41,7 +41,6 @@ def sectors(setup: Setup, *, extension: Array, radius: Array) -> Sectors:
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     radius : ndarray, shape (radii,)
@@ -94,7 +93,6 @@ def reasons(setup: Setup, *, extension: Array, radius: float) -> tuple[Reason, R
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     radius : float
@@ -136,7 +134,6 @@ def group_of(setup: Setup, name: str) -> str:
 
     Parameters
     ----------
-    setup : Setup
     name : str
         As in :class:`boomsim.mechanics.stability.masses.Masses`
 

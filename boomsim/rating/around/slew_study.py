@@ -30,7 +30,6 @@ class Around:
 
     Attributes
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
     radius : ndarray, shape (radii,)
         [m]
@@ -46,7 +45,6 @@ class Around:
         What the tyres allow; infinite on outriggers [kg]
     line : ndarray of int
         Tipping line that it is about
-    limits : tuple of Limit
     """
 
     setup: Setup
@@ -89,7 +87,6 @@ def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None 
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     radius : ndarray, shape (radii,)

@@ -155,7 +155,6 @@ def setting(found: Followed, build: int) -> tuple[Stretch, ...]:
 
     Parameters
     ----------
-    found : Followed
     build : int
         Its number
 

@@ -19,11 +19,8 @@ def builds_in_short(found: Builds, *, at: tuple[float, ...], units: str) -> list
 
     Parameters
     ----------
-    found : Builds
     at : tuple of float
         Radii at which each build is overloaded [m]
-    units : str
-        "metric" or "us"
     """
     if not found.leads:
         return ["There is no radius at which all of these builds are rated and one carries a load."]
@@ -35,14 +32,7 @@ def builds_in_short(found: Builds, *, at: tuple[float, ...], units: str) -> list
 
 
 def tell_leads(found: Builds, *, units: str) -> str:
-    """Say which build carries most close in, and which far out.
-
-    Parameters
-    ----------
-    found : Builds
-    units : str
-        "metric" or "us"
-    """
+    """Say which build carries most close in, and which far out."""
     first, last = found.leads[0], found.leads[-1]
     if len(found.leads) == 1:
         return f"Everywhere, {_span(first, units)}, {_leader(found, first)}."
@@ -68,14 +58,7 @@ def _leader(found: Builds, one: Stretch) -> str:
 
 
 def tell_setting(found: Builds, *, units: str) -> str:
-    """Say from which radius stability sets the figure in each build, and what does nearer in.
-
-    Parameters
-    ----------
-    found : Builds
-    units : str
-        "metric" or "us"
-    """
+    """Say from which radius stability sets the figure in each build, and what does nearer in."""
     told = [f"with {build.name} {_where(build, units)}" for build in found.builds if build.sets]
     return f"Stability sets the figure: {'; '.join(told)}."
 
@@ -117,13 +100,10 @@ def tell_overloads(
 
     Parameters
     ----------
-    found : Builds
     past : tuple of (Overload or None)
         Of the builds
     radius : float
         Where their rated loads hang [m]
-    units : str
-        "metric" or "us"
     """
     where = f"Overloaded at {show(radius, 'length', units)}"
     ends = [one.first for one in past if one is not None and one.warns and one.is_valid]

@@ -176,7 +176,6 @@ def overloaded(found: Builds, *, radius: float) -> tuple[Overload | None, ...]:
 
     Parameters
     ----------
-    found : Builds
     radius : float
         [m]
 

@@ -66,7 +66,6 @@ def reasons_of_cells(cells: Cells, *, step: float) -> np.ndarray:
 
     Parameters
     ----------
-    cells : Cells
     step : float
         Capacities are rounded down to it [kg]
 

@@ -30,7 +30,6 @@ class Chapter:
 
     Attributes
     ----------
-    setup : Setup
     cells : Cells
         Every configuration at every radius
     best : Chart
@@ -51,15 +50,12 @@ class Book:
 
     Attributes
     ----------
-    machine : Machine
-    configurations : Configurations
     radii : ndarray, shape (rows,)
         [m]
     step : float
         [kg]
     units : str
         "metric" or "us": what the grid is even in
-    chapters : tuple of Chapter
     """
 
     machine: Machine
@@ -155,14 +151,12 @@ def every_setup(
 
     Parameters
     ----------
-    machine : Machine
     sectors : sequence of float or str
         Sectors, or slew angles [rad]
     counterweights, supports, rules : sequence of str, optional
         Names; default: all
     parts : int, optional
         Parts of line; default: the machine's usual number [1]
-    disturbances : Disturbances
     allowances : str
         "rule" or "none"
 

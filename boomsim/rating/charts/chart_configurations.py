@@ -26,7 +26,6 @@ def every_configuration(boom: Boom, *, system: str | None = None) -> Configurati
 
     Parameters
     ----------
-    boom : Boom
     system : str, optional
         Boom system to stay with; default: all of the boom's
 
@@ -62,7 +61,6 @@ def one_way_for_each_length(boom: Boom, *, system: str | None = None) -> Configu
 
     Parameters
     ----------
-    boom : Boom
     system : str, optional
         Default: the boom's usual one
 
@@ -135,7 +133,6 @@ def configurations_at_lengths(
 
     Parameters
     ----------
-    boom : Boom
     length : list of float
         [m]
     system : str, optional

@@ -69,7 +69,6 @@ def questions(book: Book, *, count: int) -> Iterator[Question]:
 
     Parameters
     ----------
-    book : Book
     count : int
         How many at most [1]
 
@@ -90,7 +89,6 @@ def question(book: Book, number: int) -> Question | None:
 
     Parameters
     ----------
-    book : Book
     number : int
         From 1
 

@@ -32,7 +32,6 @@ class Reading:
 
     Attributes
     ----------
-    chart : Chart
     radius, length : float
         Asked for [m]
     row, column : int
@@ -49,7 +48,6 @@ class Reading:
         Parts of line reeved [1]
     line_limit : float
         Gross load that the rope carries in these parts, rounded down [kg]
-    deductions : tuple of Deduction
     load : float or None
         To be lifted, without the deductions [kg]
     """
@@ -142,7 +140,6 @@ def read_chart(
 
     Parameters
     ----------
-    chart : Chart
     radius : float
         [m]
     length : float, optional

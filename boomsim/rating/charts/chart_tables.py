@@ -47,13 +47,7 @@ class Added:
 
 
 def table_head(units: str) -> Row:
-    """Name the columns of a table.
-
-    Parameters
-    ----------
-    units : str
-        "metric" or "us"
-    """
+    """Name the columns of a table."""
     length, mass = UNITS[units]
     return [
         "machine",
@@ -121,11 +115,8 @@ def write_csv(
 
     Parameters
     ----------
-    charts : iterable of Chart
     file : text file
         Opened with ``newline=""``
-    units : str
-        "metric" or "us"
     added : Added, optional
         To the table of one chart
     """

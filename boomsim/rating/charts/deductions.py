@@ -21,7 +21,6 @@ def usual_deductions(
 
     Parameters
     ----------
-    chart : Chart
     row, column : int
         Of the cell that is read: the falls of the rope are as long as its boom's head is high
     parts : int

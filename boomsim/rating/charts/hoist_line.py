@@ -12,20 +12,14 @@ from boomsim.units import show
 
 
 def line_limit(chart: Chart, *, parts: int) -> float:
-    """Gross load that the rope carries, rounded down to the chart's step.
+    """Gross load that the rope carries, rounded down to the chart's step [kg].
 
     Permissible line pull x advantage of the tackle / g.
 
     Parameters
     ----------
-    chart : Chart
     parts : int
         Parts of line [1]
-
-    Returns
-    -------
-    float
-        [kg]
     """
     hoist = chart.setup.machine.hoist
     if parts not in hoist.parts:
@@ -41,8 +35,6 @@ def parts_of_column(chart: Chart, *, column: int, parts: int | None = None) -> i
 
     Parameters
     ----------
-    chart : Chart
-    column : int
     parts : int, optional
         Wanted; default: those of the chart, or as many as the rope reaches for [1]
 
@@ -71,7 +63,6 @@ def fewest_parts(chart: Chart, *, gross: float, column: int | None = None) -> in
 
     Parameters
     ----------
-    chart : Chart
     gross : float
         [kg]
     column : int, optional

@@ -35,7 +35,6 @@ class Chart:
 
     Attributes
     ----------
-    setup : Setup
     configurations : Configurations
         All that the chart may use
     radii : ndarray, shape (rows,)
@@ -57,7 +56,6 @@ class Chart:
         Capacity before it is rounded; NaN where blank [kg]
     governing : ndarray of int
         Index into `limits`; -1 where blank
-    limits : tuple of Limit
     tipping_load, angle : ndarray
         At the rated load; NaN where blank [kg], [rad]
     within_range : ndarray of bool
@@ -127,7 +125,6 @@ def best_chart(
 
     Parameters
     ----------
-    setup : Setup
     configurations : Configurations, optional
         Default: all that belong in the machine's chart book; without those that are too long for
         the tyres
@@ -159,8 +156,6 @@ def stated_chart(
 
     Parameters
     ----------
-    setup : Setup
-    configurations : Configurations
     radii : array_like, optional
         Rows; default: every metre or every five feet that the boom reaches [m]
     step : float, optional
@@ -194,7 +189,6 @@ def chart_of(cells: Cells, *, columns: list[list[int]], step: float) -> Chart:
 
     Parameters
     ----------
-    cells : Cells
     columns : list of list of int
         The configurations among which each column takes the best
     step : float

@@ -36,7 +36,6 @@ def misreadings(reading: Reading, *, other_sector: Chart | None = None) -> tuple
 
     Parameters
     ----------
-    reading : Reading
     other_sector : Chart, optional
         The same chart for another sector
 

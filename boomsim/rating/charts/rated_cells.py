@@ -21,15 +21,12 @@ class Cells:
 
     Attributes
     ----------
-    setup : Setup
-    configurations : Configurations
     radii : ndarray, shape (rows,)
         Growing [m]
     capacity : ndarray
         Gross, not rounded; NaN out of reach or of the angle range [kg]
     governing : ndarray of int
         Index into `limits`; -1 where blank
-    limits : tuple of Limit
     tipping_load, angle : ndarray
         At the rated load; NaN where blank [kg], [rad]
     within_range : ndarray of bool
@@ -58,8 +55,6 @@ def rate_cells(setup: Setup, *, configurations: Configurations, radii: Array) ->
 
     Parameters
     ----------
-    setup : Setup
-    configurations : Configurations
     radii : array_like, shape (rows,)
         [m]
 
@@ -96,13 +91,10 @@ def chart_cells(
 
     Parameters
     ----------
-    setup : Setup
     configurations : Configurations, optional
         Default: all that belong in the machine's chart book
     radii : array_like, optional
         Default: :func:`chart_radii` [m]
-    units : str
-        "metric" or "us"
 
     Raises
     ------

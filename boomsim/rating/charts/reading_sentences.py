@@ -23,12 +23,6 @@ HEADING = 0.051
 def tell_reading(reading: Reading, *, units: str) -> list[str]:
     """Say which cell was read, why, and what is left for the load.
 
-    Parameters
-    ----------
-    reading : Reading
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     list of str
@@ -68,12 +62,6 @@ def which_chart(chart: Chart) -> str:
 
 def blank_words(chart: Chart, *, units: str) -> str:
     """Say why cells of a chart are blank, and where its rows begin.
-
-    Parameters
-    ----------
-    chart : Chart
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -143,10 +131,8 @@ def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:
 
     Parameters
     ----------
-    wrong : Misreading
     reading : Reading
         The right one
-    units : str
     """
     apart = wrong.net - reading.net
     more = "more" if apart > 0.0 else "less"

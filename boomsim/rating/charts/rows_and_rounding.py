@@ -28,8 +28,6 @@ def printed_decimals(radii: Array, *, length: Array, units: str) -> tuple[int, i
         [m]
     length : ndarray, shape (columns,)
         Boom lengths [m]
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -61,7 +59,6 @@ def reach(machine: Machine, *, length: Array) -> tuple[Array, Array]:
 
     Parameters
     ----------
-    machine : Machine
     length : ndarray
         Boom length [m]
 
@@ -76,20 +73,12 @@ def reach(machine: Machine, *, length: Array) -> tuple[Array, Array]:
 
 
 def row_step(machine: Machine, *, length: Array, units: str = "metric") -> float:
-    """Choose how far apart the rows of a chart are.
+    """Choose how far apart the rows of a chart are [m].
 
     Parameters
     ----------
-    machine : Machine
     length : ndarray
         Boom lengths [m]
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    float
-        [m]
     """
     unit = LENGTH_UNIT[units]
     return unit * _fine_enough(ROWS[units], float(reach(machine, length=length)[1].max()) / unit)
@@ -106,22 +95,14 @@ def _fine_enough(usual: float, most: float) -> float:
 def chart_radii(
     machine: Machine, *, length: Array, step: float | None = None, units: str = "metric"
 ) -> Array:
-    """Whole multiples of a step over the radii that some boom length may reach.
+    """Whole multiples of a step over the radii that some boom length may reach [m].
 
     Parameters
     ----------
-    machine : Machine
     length : ndarray
         Boom lengths [m]
     step : float, optional
         Default: :func:`row_step` [m]
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    ndarray
-        [m]
     """
     if step is None:
         step = row_step(machine, length=length, units=units)
@@ -173,19 +154,12 @@ def checked_radii(radii: Array) -> Array:
 
 
 def chart_step(capacity: Array, *, units: str = "metric") -> float:
-    """Choose what capacities are rounded down to.
+    """Choose what capacities are rounded down to [kg].
 
     Parameters
     ----------
     capacity : ndarray
         All that the chart will show [kg]
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    float
-        [kg]
     """
     unit = MASS_UNIT[units]
     return unit * _fine_enough(STEPS[units], float(np.nanmax(capacity)) / unit)

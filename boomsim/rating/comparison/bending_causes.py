@@ -23,7 +23,6 @@ def moment_by_cause(at: Response, station: int) -> dict[str, float]:
     ----------
     at : Response
         Of one configuration and one cell
-    station : int
 
     Returns
     -------

@@ -80,7 +80,6 @@ def envelope(setup: Setup, *, boom: Condensed) -> Envelope:
 
     Parameters
     ----------
-    setup : Setup
     boom : Condensed
         The ways
 

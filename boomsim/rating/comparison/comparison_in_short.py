@@ -36,13 +36,10 @@ def in_short(
 
     Parameters
     ----------
-    comparison : Comparison
     names : sequence of str
         A letter for each way
     radius : float
         Where the difference is explained [m]
-    units : str
-        "metric" or "us"
     """
     told = _Told(
         comparison.configurations.extension,
@@ -75,7 +72,6 @@ def in_short_at(
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (configurations, moving sections)
         [1]
     boom : Condensed
@@ -84,8 +80,6 @@ def in_short_at(
         A letter for each way
     radius : float
         [m]
-    units : str
-        "metric" or "us"
 
     Returns
     -------

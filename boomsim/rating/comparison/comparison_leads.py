@@ -112,7 +112,6 @@ def leads_of(setup: Setup, *, boom: Condensed) -> Leads:
 
     Parameters
     ----------
-    setup : Setup
     boom : Condensed
         The ways, of nearly one length
     """

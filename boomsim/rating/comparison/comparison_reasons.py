@@ -38,8 +38,6 @@ def tell_pair(
         Of the two, in full and where they come up again
     kept : sequence of str
         Sections that the first keeps further in
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -81,7 +79,6 @@ def reason(
         Sections that the first keeps further in
     total : int
         The difference as it is told [1]
-    scale : Scale
 
     Returns
     -------

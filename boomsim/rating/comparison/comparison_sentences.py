@@ -25,11 +25,8 @@ def tell_crossover(comparison: Comparison, crossover: Crossover, *, units: str) 
 
     Parameters
     ----------
-    comparison : Comparison
     crossover : Crossover
         Of the comparison
-    units : str
-        "metric" or "us"
     """
     near = label(comparison.configurations.extension[crossover.before])
     far = label(comparison.configurations.extension[crossover.after])
@@ -46,8 +43,6 @@ def tell_account(name: str, account: Account, *, units: str) -> str:
     ----------
     name : str
         Of the configuration
-    account : Account
-    units : str
     """
     said = f"{name} carries {show_rated(account.capacity, units)}"
     said += f"; {what_sets(account.limit)}"

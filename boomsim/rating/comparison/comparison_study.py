@@ -34,8 +34,6 @@ class Comparison:
 
     Attributes
     ----------
-    setup : Setup
-    configurations : Configurations
     radii : ndarray, shape (radii,)
         [m]
     rating : Rating
@@ -73,7 +71,6 @@ def compare(
 
     Parameters
     ----------
-    setup : Setup
     configurations : Configurations, optional
         Default: all legal ones of the wanted `length`
     length : float, optional
@@ -117,7 +114,6 @@ def demonstration(boom: Boom, *, system: str | None = None) -> Configurations:
 
     Parameters
     ----------
-    boom : Boom
     system : str, optional
         Boom system to stay with; default: all of the boom's
     """
@@ -166,7 +162,6 @@ def capacities_at(comparison: Comparison, *, radius: float) -> Array:
 
     Parameters
     ----------
-    comparison : Comparison
     radius : float
         [m]
 
@@ -184,7 +179,6 @@ def capacities_of(setup: Setup, *, extension: Array, boom: Condensed, radius: fl
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (configurations, moving sections)
         [1]
     boom : Condensed
@@ -207,7 +201,6 @@ def account_at(comparison: Comparison, *, way: int, radius: float) -> Account | 
 
     Parameters
     ----------
-    comparison : Comparison
     way : int
         Index of the configuration
     radius : float
@@ -261,8 +254,6 @@ def default_radii(
 
     Parameters
     ----------
-    setup : Setup
-    configurations : Configurations
     step : float, optional
         Default: a metre, or finer for a machine that reaches only a few [m]
 

@@ -34,8 +34,6 @@ class GaveWay:
 
     Attributes
     ----------
-    limit : Limit
-    section : int or None
     place : float or None
         Along that section from its tail [m]
     components : dict of str to float
@@ -102,7 +100,6 @@ class Difference:
     ----------
     radius : float
         [m]
-    first, second : Account
     by_part : dict of str to float
         Rated load that the shift of each part's weight costs (-) or gains (+) [kg]
     by_structure : tuple of float
@@ -124,7 +121,6 @@ def account(setup: Setup, *, extension: Array, radius: float) -> Account | None:
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     radius : float
@@ -143,7 +139,6 @@ def accounts(setup: Setup, *, extension: Array, radius: float) -> list[Account |
 
     Parameters
     ----------
-    setup : Setup
     extension : array_like, shape (configurations, moving sections)
         [1]
     radius : float
@@ -164,7 +159,6 @@ def account_of(rating: Rating, *, configuration: int, cell: int) -> Account | No
 
     Parameters
     ----------
-    rating : Rating
     configuration, cell : int
         Which of its cells
 

@@ -51,8 +51,6 @@ def scale_of(largest: float, units: str) -> Scale:
     ----------
     largest : float
         [kg]
-    units : str
-        "metric" or "us"
     """
     return Scale(unit=display("mass", units, like=largest))
 
@@ -66,7 +64,6 @@ def in_steps(parts: Mapping[str, float], *, total: int, scale: Scale) -> dict[st
         [kg]
     total : int
         Within a step of their sum [1]
-    scale : Scale
 
     Returns
     -------

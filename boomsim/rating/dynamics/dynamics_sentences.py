@@ -28,13 +28,6 @@ def name_of(effect: Effect) -> str:
 def cause_of(effect: Effect, found: Dynamics, *, units: str) -> str:
     """Say how it is done: speed, time or height.
 
-    Parameters
-    ----------
-    effect : Effect
-    found : Dynamics
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     str
@@ -78,13 +71,7 @@ def tell_effect(effect: Effect, found: Dynamics, *, units: str) -> str:
 
 
 def tell_ends(effect: Effect) -> str:
-    """Say what share of tipping and of breaking it takes, without any margin.
-
-    Returns
-    -------
-    str
-        A sentence
-    """
+    """Say what share of tipping and of breaking it takes, without any margin."""
     tips, breaks = effect.tips, effect.breaks
     if tips < 1.0 and breaks < 1.0:
         return (
@@ -100,13 +87,7 @@ def tell_ends(effect: Effect) -> str:
 
 
 def tell_worst(found: Dynamics, *, units: str) -> str:
-    """Say what the load counts as at worst.
-
-    Returns
-    -------
-    str
-        One sentence
-    """
+    """Say what the load counts as at worst."""
     worst = max(found.effects, key=lambda effect: effect.equivalent)
     return (
         f"{show_rated(found.load, units)} at {show(found.radius, 'length', units)}, "

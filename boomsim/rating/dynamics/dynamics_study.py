@@ -107,14 +107,12 @@ class Dynamics:
 
     Attributes
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     length, radius, angle : float
         Boom length [m], radius [m] and boom angle [rad] with the still load on
     load, rated : float
         Gross, and what is rated there [kg]
-    motion : Motion
     sag : Sag
         What gives under the still load
     swing_angle, swing_radius : float
@@ -122,7 +120,6 @@ class Dynamics:
     tipping, breaking : float
         Loads that, hanging still, would tip the crane or make something give way, without any
         margin; infinite where none does [kg]
-    effects : tuple of Effect
     """
 
     setup: Setup
@@ -170,7 +167,6 @@ def dynamics(
         With the still load on [m]
     load : float, optional
         Gross; default: three quarters of the rated one [kg]
-    motion : Motion, optional
 
     Raises
     ------

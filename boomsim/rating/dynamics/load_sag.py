@@ -58,7 +58,6 @@ def sag_of(setup: Setup, *, boom: Condensed, load: float, angle: float, hook: fl
 
     Parameters
     ----------
-    setup : Setup
     boom : Condensed
         Of one configuration
     load : float
@@ -100,7 +99,6 @@ def rope_stiffness(machine: Machine, parts: int, length: float, lead: float) -> 
 
     Parameters
     ----------
-    machine : Machine
     parts : int
         Parts of line n [1]
     length, lead : float

@@ -18,9 +18,6 @@ def tell_empty_hook(found: EmptyHook, *, units: str, row: int = 0) -> str:
 
     Parameters
     ----------
-    found : EmptyHook
-    units : str
-        "metric" or "us"
     row : int
         Which of the configurations
 
@@ -50,10 +47,8 @@ def hanging_words(machine: Machine, *, mass: float, units: str) -> str:
 
     Parameters
     ----------
-    machine : Machine
     mass : float
         Of all of it [kg]
-    units : str
 
     Returns
     -------
@@ -97,7 +92,6 @@ def near_radius(radius: float, *, units: str) -> str:
     ----------
     radius : float
         [m]
-    units : str
     """
     return display("length", units, like=radius).text_down(radius)
 

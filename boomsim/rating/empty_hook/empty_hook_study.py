@@ -29,7 +29,6 @@ class EmptyHook:
 
     Attributes
     ----------
-    setup : Setup
     load : ndarray
         Hook block, slings and falls at that boom angle; at the lowest where it never turns over, at
         the steepest where it stands nowhere [kg]
@@ -76,7 +75,6 @@ def empty_hook(setup: Setup, *, extension: Array) -> EmptyHook:
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (configurations, moving sections)
         [1]
     """
@@ -125,8 +123,6 @@ def _left(setup: Setup, boom: Condensed, angle: Array) -> Array:
 
     Parameters
     ----------
-    setup : Setup
-    boom : Condensed
     angle : ndarray, shape (configurations, angles)
         [rad]
 

@@ -82,7 +82,6 @@ def conditions(
         As it was told [1]
     radius : float
         [m]
-    amounts : Amounts
 
     Returns
     -------

@@ -91,7 +91,6 @@ def shown(
         Calm: what the operator told it
     extension : ndarray, shape (moving sections,)
         The way out that was told it [1]
-    sensors : Sensors
     teach : float
         Load with which it was taught how the boom bends [kg]
     bends : bool
@@ -141,7 +140,6 @@ def straight_lever(machine: Machine, *, length: float, angle: float) -> float:
 
     Parameters
     ----------
-    machine : Machine
     length : float
         [m]
     angle : float
@@ -156,18 +154,12 @@ def straight_lever(machine: Machine, *, length: float, angle: float) -> float:
 
 
 def cylinder_lever(machine: Machine, *, angle: float) -> float:
-    """Lever of the luffing cylinder about the heel pin, from its two pins.
+    """Lever of the luffing cylinder about the heel pin, from its two pins [m].
 
     Parameters
     ----------
-    machine : Machine
     angle : float
         [rad]
-
-    Returns
-    -------
-    float
-        [m]
     """
     cylinder = machine.cylinder
     along, below = cylinder.attach_along, cylinder.attach_below
@@ -182,7 +174,6 @@ def lead_line_lever(machine: Machine, *, length: float, angle: float) -> float:
 
     Parameters
     ----------
-    machine : Machine
     length : float
         [m]
     angle : float

@@ -33,15 +33,7 @@ WHY = {
 
 
 def name_of(row: Row, found: Indicated, *, units: str) -> str:
-    """Name a condition with its amount, or what is beside what was told.
-
-    Parameters
-    ----------
-    row : Row
-    found : Indicated
-    units : str
-        "metric" or "us"
-    """
+    """Name a condition with its amount, or what is beside what was told."""
     condition, much = row.condition, found.amounts
     actual, told = condition.actual, condition.entered
     lean, wind = show(much.lean, "angle", units), show(much.wind, "speed", units)
@@ -84,13 +76,7 @@ def tell_row(row: Row, found: Indicated, *, units: str) -> str:
 
 
 def tell_worst(found: Indicated, *, units: str) -> str:
-    """Say where it shows too little by most.
-
-    Returns
-    -------
-    str
-        One sentence
-    """
+    """Say where it shows too little by most."""
     short = [row for row in found.rows if row.verdict == LESS]
     if not short:
         return "Here the indicator shows too little in none of these conditions."

@@ -43,9 +43,6 @@ class Row:
 
     Attributes
     ----------
-    condition : Condition
-    sensors : Sensors
-    shown : Shown
     rated : float
         What is rated as the crane is, at the radius of the lift; zero where nothing is [kg]
     utilisation : float
@@ -81,10 +78,8 @@ class Indicated:
         As it was told [1]
     length, radius, load, rated : float
         Boom length and radius [m], gross load and what is rated as told [kg]
-    amounts : Amounts
     swing_angle : float
         Of the rope while the load swings out [rad]
-    rows : tuple of Row
     """
 
     setup: Setup
@@ -118,7 +113,6 @@ def indicate(
         With the load on, level and in still air [m]
     load : float, optional
         Gross; default: nine tenths of the rated one [kg]
-    amounts : Amounts, optional
 
     Raises
     ------

@@ -22,7 +22,6 @@ class SectionForces:
 
     Attributes
     ----------
-    name : str
     moment_max, moment_side_max : float
         Bending in the luffing plane and sideways [N m]
     axial_max : float
@@ -83,7 +82,6 @@ class SupportLoad:
         Carrier axes [m]
     force : float
         NaN where the crane tips [N]
-    lifted : bool
     ground_pressure : float
         [Pa]
     """

@@ -35,30 +35,21 @@ class Lift:
 
     Attributes
     ----------
-    setup : Setup
     response : Response
         The cell itself
     extension : ndarray, shape (moving sections,)
-    load, boom_length, boom_angle, radius, head_height, tip_deflection, side_deflection : float
-    cylinder_push, line_pull : float
     parts : int
         Parts of line reeved [1]
     falls : float
         Mass of the rope between head and hook, with the hook on the ground [kg]
-    in_angle_range, is_valid : bool
-    sections : tuple of SectionForces
-    limits : tuple of Utilisation
     governing : Limit
         Most used by this load
     capacity : float
         Rated gross load at this radius; NaN out of reach or of the angle range [kg]
-    capacity_governing : Limit or None
     tipping_load : float
         With this load's boom position; infinite where no load can tip the crane [kg]
-    margins : tuple of Margin
     holds, mass : dict of str to float
         What holds the crane down about the tipping line that governs, part by part [N m], [kg]
-    supports : tuple of SupportLoad
     supports_slew : float
         Slew angle at which they carry that: on tyres with a permissible load the one at which some
         tyre carries most, otherwise the one that governs stability [rad]
@@ -114,7 +105,6 @@ def lift(
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     load : float

@@ -40,20 +40,14 @@ class Case:
 
     Attributes
     ----------
-    boom : Condensed
-    rule : Rule
-    support : Support
     slew : ndarray, shape (slews,)
         [rad]
-    bear : Strengths
     strains : Disturbances
         What acts in the states `strained` and `factored`
-    service, strained, factored : State
     forces, factored_forces : Forces
         Of `strained` and `factored`
     placed, strained_placed : Masses
         Of `service` and `strained`
-    balance : Overturning
     """
 
     boom: Condensed
@@ -105,7 +99,6 @@ class Ultimate:
         Of the permissible value [1]
     words : str
         What happens then, such as "the hoist rope parts"
-    source : str
     """
 
     times: float

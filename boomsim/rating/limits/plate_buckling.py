@@ -45,8 +45,6 @@ def buckling_components(
     ----------
     forces : Forces
         Of one cell
-    station, section : int
-    bear : Strengths
 
     Returns
     -------

@@ -22,8 +22,6 @@ class Strengths:
 
     Attributes
     ----------
-    shapes : tuple of Properties
-    effective : tuple of EffectiveSection
     stress : ndarray, shape (sections,)
         Yield stress over the rule's factor [Pa]
     shear : tuple of ndarray, shape (plates that can lead, 3)

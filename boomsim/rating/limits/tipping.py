@@ -23,13 +23,8 @@ def tipping_utilisation(
 
     Parameters
     ----------
-    rule : StabilityRule
-    machine : Machine
-    support : Support
     load : ndarray
         Gross load [kg]
-    balance : Overturning
-    placed : Masses
 
     Returns
     -------
@@ -53,7 +48,6 @@ def rated_share(
 
     Parameters
     ----------
-    rule : StabilityRule
     tipping_load : ndarray
         T [kg]
     support_kind : str

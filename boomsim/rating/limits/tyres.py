@@ -19,9 +19,6 @@ def tyre_forces(support: Support, *, placed: Masses, balance: Overturning, load:
 
     Parameters
     ----------
-    support : Support
-    placed : Masses
-    balance : Overturning
     load : ndarray, shape (configurations, cells)
         Gross load [kg]
 

@@ -50,8 +50,6 @@ def stress_components(
     ----------
     forces : Forces
         Of one cell
-    station, section : int
-    bear : Strengths
 
     Returns
     -------

@@ -77,7 +77,6 @@ def why_nothing(before: Rating, after: Setup, *, place: int, farther: float = 0.
         Without the effect, of shape (places, 1)
     after : Setup
         With it
-    place : int
     farther : float
         Added to the radius [m]
 

@@ -35,14 +35,7 @@ TOUCHED = {
 
 
 def tell_effect(effect: Effect, *, units: str) -> str:
-    """Name an effect with its amount: "downhill ahead 1.0°".
-
-    Parameters
-    ----------
-    effect : Effect
-    units : str
-        "metric" or "us"
-    """
+    """Name an effect with its amount: "downhill ahead 1.0°"."""
     if effect.amount is None or effect.quantity is None:
         return effect.words
     return f"{effect.words} {show(effect.amount, effect.quantity, units)}"
@@ -124,11 +117,8 @@ def tell_lettered(effect: Effect, place: int, *, notes: dict[str, str], units: s
 
     Parameters
     ----------
-    effect : Effect
-    place : int
     notes : dict of str to str
         Of :func:`lettered_reasons`
-    units : str
     """
     said, why = tell_loss(effect, place, units=units), tell_reason(effect, place)
     return f"{said} ({notes[why]})" if why else said

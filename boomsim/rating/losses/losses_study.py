@@ -87,14 +87,10 @@ class Losses:
 
     Attributes
     ----------
-    setup : Setup
-    places : Places
     length : ndarray, shape (places,)
         Boom length [m]
     capacity : ndarray, shape (places,)
         Before any effect [kg]
-    governing : tuple of (Limit or None)
-    effects : tuple of Effect
     """
 
     setup: Setup
@@ -122,8 +118,6 @@ def losses(
 
     Parameters
     ----------
-    setup : Setup
-    places : Places
     amounts : Amounts, optional
         Default: the usual ones
     told : callable, optional

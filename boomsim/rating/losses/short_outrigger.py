@@ -41,7 +41,6 @@ def short_corners(setup: Setup, *, shorter: Support) -> list[ShortCorner]:
 
     Parameters
     ----------
-    setup : Setup
     shorter : Support
         As short as on this one
 
@@ -107,8 +106,6 @@ def short_outrigger(support: Support, *, shorter: Support, which: int) -> Suppor
 
     Parameters
     ----------
-    support : Support
-    shorter : Support
     which : int
         Index of the outrigger
     """

@@ -28,7 +28,6 @@ class OnSoftGround:
     ----------
     capacity : float
         [kg]
-    limit : Limit or None
     setup : Setup
         Turned to where it would tip, with the lean that the load makes
     """

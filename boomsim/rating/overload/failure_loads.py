@@ -51,7 +51,6 @@ def ends_of(
 
     Parameters
     ----------
-    setup : Setup
     boom : Condensed
         Of `c` configurations
     rated : ndarray, shape (c, cells)

@@ -42,7 +42,6 @@ def lightenings(raised: Raised, *, until: float) -> tuple[Lightening, ...]:
 
     Parameters
     ----------
-    raised : Raised
     until : float
         Load that ends it [kg]
 

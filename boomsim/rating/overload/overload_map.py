@@ -30,7 +30,6 @@ class OverloadMap:
 
     Attributes
     ----------
-    chart : Chart
     failure, tipping : ndarray
         Loads of the first structural failure and of tipping; infinite where never, NaN where the
         chart is blank [kg]
@@ -79,7 +78,6 @@ def overload_map(chart: Chart, *, told: Told | None = None) -> OverloadMap:
 
     Parameters
     ----------
-    chart : Chart
     told : callable, optional
         Hears what is done
     """

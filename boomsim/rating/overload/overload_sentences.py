@@ -50,16 +50,7 @@ def ultimates_of(setup: Setup) -> str:
 
 
 def tell_kept(result: Overload) -> str:
-    """Say what is kept while the load is raised: the beginning of a sentence.
-
-    Parameters
-    ----------
-    result : Overload
-
-    Returns
-    -------
-    str
-    """
+    """Say what is kept while the load is raised: the beginning of a sentence."""
     if result.hold == "radius":
         return "The radius is kept"
     if result.setup.machine.cylinder.bore is None:
@@ -74,12 +65,6 @@ def tell_multiple(multiple: float) -> str:
 
 def tell_verdict(result: Overload, *, units: str) -> list[str]:
     """Would it have warned: what ends it, and what could be felt before.
-
-    Parameters
-    ----------
-    result : Overload
-    units : str
-        "metric" or "us"
 
     Returns
     -------
@@ -181,14 +166,7 @@ def _listed(words: list[str]) -> str:
 
 
 def tell_feel(result: Overload, *, units: str) -> str:
-    """Say what an operator could feel just before the end.
-
-    Parameters
-    ----------
-    result : Overload
-    units : str
-        "metric" or "us"
-    """
+    """Say what an operator could feel just before the end."""
     feel = result.feel
     start, end = float(feel.lightest[0]), float(feel.lightest[-1])
     left = f"{show(end, 'force', units)} ({100 * end / start:.0f} %)" if start > 0.0 else "nothing"
@@ -234,14 +212,7 @@ def _of_oil(result: Overload, *, units: str) -> str:
 
 
 def tell_fall(result: Overload, *, units: str) -> str:
-    """Say how far it may lean and come back.
-
-    Parameters
-    ----------
-    result : Overload
-    units : str
-        "metric" or "us"
-    """
+    """Say how far it may lean and come back."""
     if result.fall is None:
         return "No load tips the crane here, so there is nothing to come back from."
     fall = result.fall

@@ -89,7 +89,6 @@ class Overload:
     ----------
     setup : Setup
         As it was rated
-    boom : Condensed
     extension : ndarray, shape (moving sections,)
     radius : float
         Where the rated load hangs [m]
@@ -107,12 +106,10 @@ class Overload:
         First that gives way, and the crane tipping; None where no load does it
     load : ndarray, shape (loads,)
         For curves [kg]
-    limits : tuple of Limit
     utilisation : ndarray, shape (limits, loads)
         Without any margin [1]
     lightens : tuple of Lightening
         In which directions a float goes light before it ends, and in which none does
-    feel : Feel
     fall : Fall or None
         None where no load tips the crane
     is_valid : bool
@@ -167,7 +164,6 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     radius : float

@@ -42,7 +42,6 @@ def comes_first(found: OverloadMap, row: int, column: int) -> str:
 
     Parameters
     ----------
-    found : OverloadMap
     row, column : int
         Of a rated cell
 
@@ -57,13 +56,7 @@ def comes_first(found: OverloadMap, row: int, column: int) -> str:
 
 
 def count_words(found: OverloadMap) -> str:
-    """Say in how many cells something breaks first.
-
-    Returns
-    -------
-    str
-        A sentence
-    """
+    """Say in how many cells something breaks first."""
     breaks, rated = int(np.sum(found.breaks_first)), int(np.sum(found.chart.rated))
     sets = int(np.sum(found.chart.structural & found.chart.rated))
     return (
@@ -79,12 +72,6 @@ def rows_between(edges: frozenset[Edge], column: int) -> list[int]:
 
 def second_columns(found: OverloadMap, *, units: str) -> Added:
     """List what the second line adds to a table of the chart.
-
-    Parameters
-    ----------
-    found : OverloadMap
-    units : str
-        "metric" or "us"
 
     Returns
     -------

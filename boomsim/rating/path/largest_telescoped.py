@@ -26,7 +26,6 @@ class Largest:
 
     Attributes
     ----------
-    stage : Stage
     angle : ndarray
         Boom angle [rad]
     pushed : ndarray
@@ -52,8 +51,6 @@ def largest_moved(setup: Setup, *, stage: Stage, angle: Array, friction: float) 
 
     Parameters
     ----------
-    setup : Setup
-    stage : Stage
     angle : ndarray, shape (angles,)
         Kept while the boom runs out [rad]
     friction : float

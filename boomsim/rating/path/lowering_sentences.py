@@ -13,19 +13,7 @@ SKETCH = "it bends beyond the model by then: a sketch"
 
 
 def tell_lowering(found: Lowering, *, units: str) -> str:
-    """Say how far down a boom may come with a load, and what would happen beyond.
-
-    Parameters
-    ----------
-    found : Lowering
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    str
-        One sentence
-    """
+    """Say how far down a boom may come with a load, and what would happen beyond."""
     load = show(found.load, "mass", units)
     rated = found.marks.rated
     if not found.is_rated_at_start:
@@ -50,8 +38,6 @@ def tell_ends(marks: Marks, *, units: str, direction: float) -> str:
 
     Parameters
     ----------
-    marks : Marks
-    units : str
     direction : float
         1 where places along the way grow, -1 where they become less [1]
 
@@ -74,13 +60,7 @@ def tell_ends(marks: Marks, *, units: str, direction: float) -> str:
 
 
 def tell_what_sets(mark: Mark) -> str:
-    """Say what sets the rated figure that a load has come up to.
-
-    Returns
-    -------
-    str
-        A sentence
-    """
+    """Say what sets the rated figure that a load has come up to."""
     words = WHAT_SETS[mark.limit.set_by]
     said = words if mark.limit.set_by == STABILITY else f"{words} ({mark.limit.words})"
     return f"The rated load there: {said}."

@@ -33,7 +33,6 @@ class Lowering:
 
     Attributes
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     length : float
@@ -85,7 +84,6 @@ def lower(
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         [1]
     load : float
@@ -152,7 +150,6 @@ def refuse_load(setup: Setup, load: float, *, length: float) -> None:
 
     Parameters
     ----------
-    setup : Setup
     load : float
         [kg]
     length : float

@@ -83,7 +83,6 @@ def marks_on(setup: Setup, responses_at: ResponsesAt, *, start: float, end: floa
 
     Parameters
     ----------
-    setup : Setup
     responses_at : callable
     start, end : float
         [unit of the way]
@@ -156,8 +155,6 @@ def loaded_radius(setup: Setup, *, boom: Condensed, load: Array, angle: Array) -
 
     Parameters
     ----------
-    setup : Setup
-    boom : Condensed
     load, angle : ndarray, shape (configurations, cells) or broadcastable
         [kg], [rad]
 

@@ -14,19 +14,7 @@ RULE = (
 
 
 def tell_pins(found: Sequence, *, units: str) -> str:
-    """Say how many moves it takes, and how far the boom comes back in between.
-
-    Parameters
-    ----------
-    found : Sequence
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    str
-        One sentence
-    """
+    """Say how many moves it takes, and how far the boom comes back in between."""
     ways = f"From ({label(found.start)}) % to ({label(found.end)}) %"
     count = len(found.moves)
     if not count:

@@ -102,7 +102,6 @@ def pin_sequence(boom: Boom, *, start: Array, end: Array) -> Sequence:
 
     Parameters
     ----------
-    boom : Boom
     start, end : ndarray, shape (moving sections,)
         [1]
 

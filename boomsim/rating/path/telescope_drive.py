@@ -39,7 +39,6 @@ def push_out(forces: Forces, *, friction: float) -> Array:
 
     Parameters
     ----------
-    forces : Forces
     friction : float
         Coefficient of friction of its pads [1]
 
@@ -56,7 +55,6 @@ def hold_back(forces: Forces, *, friction: float) -> Array:
 
     Parameters
     ----------
-    forces : Forces
     friction : float
         [1]
 
@@ -114,7 +112,6 @@ def with_push(setup: Setup, *, moving: tuple[int, ...], friction: float) -> Setu
 
     Parameters
     ----------
-    setup : Setup
     moving : tuple of int
         Numbers of the sections that move, from 1
     friction : float
@@ -133,7 +130,6 @@ def push_kind(*, moving: tuple[int, ...], friction: float) -> Kind:
 
     Parameters
     ----------
-    moving : tuple of int
     friction : float
         [1]
     """
@@ -169,11 +165,6 @@ def checked_friction(value: float) -> float:
     ----------
     value : float
         [1]
-
-    Returns
-    -------
-    float
-        The same
     """
     if not 0.0 <= value <= MOST_FRICTION:
         raise ValueError(

@@ -15,19 +15,7 @@ from boomsim.units import display, listed, show
 
 
 def tell_telescoping(found: Telescoping, *, units: str) -> str:
-    """Say how far a boom may be run out with a load, and what would happen beyond.
-
-    Parameters
-    ----------
-    found : Telescoping
-    units : str
-        "metric" or "us"
-
-    Returns
-    -------
-    str
-        One sentence
-    """
+    """Say how far a boom may be run out with a load, and what would happen beyond."""
     load, angle = show(found.load, "mass", units), show(found.angle, "angle", units)
     begun = f"With {load} at {angle}"
     rated = found.marks.rated
@@ -50,10 +38,8 @@ def out_words(found: Telescoping, out: float, *, units: str) -> str:
 
     Parameters
     ----------
-    found : Telescoping
     out : float
         Since the start [m]
-    units : str
 
     Returns
     -------

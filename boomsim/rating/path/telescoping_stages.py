@@ -49,7 +49,6 @@ def run_out(boom: Boom, *, extension: Array, system: str | None = None) -> tuple
 
     Parameters
     ----------
-    boom : Boom
     extension : ndarray, shape (moving sections,)
         [1]
     system : str, optional

@@ -75,14 +75,12 @@ class Telescoping:
         Gross, kept [kg]
     friction : float
         Of the pads [1]
-    stages : tuple of Stage
     start, end : Place
         Along the way counts how far the boom has run out since the start [m]
     marks : Marks
         What is met in between; `rated` may be the push
     empty_tips : Mark or None
         Where the crane tips with nothing but hook block, slings and rope
-    line : Line
     """
 
     setup: Setup
@@ -134,7 +132,6 @@ def telescope(
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         Where it begins [1]
     load : float
@@ -271,7 +268,6 @@ def with_load_of(found: Telescoping, extension: Array) -> Response:
 
     Parameters
     ----------
-    found : Telescoping
     extension : ndarray, shape (moving sections,)
         [1]
 

@@ -107,7 +107,6 @@ def slews(setup: Setup, asked: Asked) -> Array:
     ----------
     setup : Setup
         Of the whole sector where no swing is given
-    asked : Asked
 
     Returns
     -------

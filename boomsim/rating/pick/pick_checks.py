@@ -28,8 +28,6 @@ class Found:
     ----------
     setup : Setup
         Of the chart that is read
-    asked : Asked
-    boom : Condensed
     legal : ndarray or None
         Other ways out of the same length; None where this is none of the boom's [1]
     angle : float
@@ -97,7 +95,7 @@ class Found:
 
 
 def permitted_wind(speed: float, *, area: float, area_in_chart: float) -> float:
-    """Gusts in which a load shows the wind no more force than the chart has in it.
+    """Gusts in which a load shows the wind no more force than the chart has in it [m/s].
 
     v = v_chart sqrt(a_chart/a) for a larger area of each kilogram, for the force goes with a v2; a
     smaller area does not raise what the chart says.
@@ -108,11 +106,6 @@ def permitted_wind(speed: float, *, area: float, area_in_chart: float) -> float:
         Of the chart [m/s]
     area, area_in_chart : float
         Wind area of each kilogram of load, with its shape coefficient [m2/kg]
-
-    Returns
-    -------
-    float
-        [m/s]
 
     Notes
     -----

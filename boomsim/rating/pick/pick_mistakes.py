@@ -30,7 +30,6 @@ def mistakes(found: Found, *, units: str) -> tuple[Misreading, ...]:
 
     Parameters
     ----------
-    found : Found
     units : str
         In which the chart is printed
 

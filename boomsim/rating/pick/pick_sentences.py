@@ -27,12 +27,6 @@ NO_LEAVE = "A sum about an invented machine, for a class: it gives no leave to l
 def tell_verdict(found: Pick, *, units: str) -> str:
     """Say what the model makes of all checks.
 
-    Parameters
-    ----------
-    found : Pick
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     str
@@ -77,13 +71,6 @@ def tell_margin(found: Pick, *, units: str) -> str:
 
 def tell_check(check: Check, found: Found, *, units: str) -> str:
     """Say what one check found, and what it is held against.
-
-    Parameters
-    ----------
-    check : Check
-    found : Found
-    units : str
-        "metric" or "us"
 
     Returns
     -------

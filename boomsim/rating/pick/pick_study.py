@@ -37,7 +37,6 @@ class Pick:
     ----------
     setup : Setup
         Of the sector whose chart is read
-    asked : Asked
     found : Found
         What the checks are made of
     checks : tuple of Check
@@ -76,7 +75,6 @@ def pick(setup: Setup, *, extension: Array, asked: Asked, units: str = "metric")
         Calm: the chart's; its sector counts where the pick gives neither swing nor sector
     extension : ndarray, shape (moving sections,)
         [1]
-    asked : Asked
     units : str
         "metric" or "us": in which the chart is printed
 

@@ -16,7 +16,6 @@ def legal_ways(boom: Boom, *, extension: Array) -> Array | None:
 
     Parameters
     ----------
-    boom : Boom
     extension : ndarray, shape (moving sections,)
         [1]
 

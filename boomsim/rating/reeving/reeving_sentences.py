@@ -9,12 +9,6 @@ from boomsim.units import listed, show, show_rated
 def tell_parts(found: Reeving, *, units: str) -> str:
     """Say how many parts the boom is reeved in, and why not more.
 
-    Parameters
-    ----------
-    found : Reeving
-    units : str
-        "metric" or "us"
-
     Returns
     -------
     str

@@ -86,7 +86,6 @@ class Reeving:
 
     Attributes
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,)
         The way out that is rated most at the radius; the reeving is the same for all of one length
     length : float
@@ -107,7 +106,6 @@ class Reeving:
         In the lead line at the gross load: the rated one, or that of the load asked about [N]
     rope : Rope
         At that boom angle
-    choices : tuple of Choice
     """
 
     setup: Setup
@@ -189,7 +187,6 @@ def reeve(
 
     Parameters
     ----------
-    setup : Setup
     extension : ndarray, shape (moving sections,) or (ways, moving sections)
         Ways to one boom length [1]
     radius : float, optional
@@ -303,7 +300,6 @@ def longest_boom_for(machine: Machine, *, parts: int) -> float:
 
     Parameters
     ----------
-    machine : Machine
     parts : int
         [1]
 

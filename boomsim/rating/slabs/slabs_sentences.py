@@ -36,14 +36,7 @@ def chosen_way(found: Slabs, bands: Bands) -> int | None:
 
 
 def tell_stage(stage: Stage, *, units: str) -> str:
-    """Say what is picked, and what the crane has on meanwhile.
-
-    Parameters
-    ----------
-    stage : Stage
-    units : str
-        "metric" or "us"
-    """
+    """Say what is picked, and what the crane has on meanwhile."""
     unit = display("mass", units, like=stage.gross)
     on = (
         f"counterweight {stage.counterweight.name} on"

@@ -29,8 +29,6 @@ class Bands:
 
     Attributes
     ----------
-    stage : Stage
-    support : Support
     setup : Setup
         While this slab is picked
     near, far : ndarray
@@ -61,9 +59,6 @@ class Slabs:
 
     Attributes
     ----------
-    setup : Setup
-    ways : Configurations
-    stages : tuple of Stage
     bands : tuple of Bands
         By stage, then by support
     deck : float or None

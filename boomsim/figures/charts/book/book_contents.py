@@ -27,7 +27,6 @@ def contents_marks(size: Place, entries: Sequence[Entry]) -> Iterator[Mark]:
     ----------
     size : (float, float)
         Width and height of the page [mm]
-    entries : sequence of Entry
     """
     yield Words(MARGIN, MARGIN + 6.0, "Contents", LARGE + 4.0, bold=True)
     yield Words(MARGIN, MARGIN + 11.5, "Page on which the charts begin", BODY, colour=QUIET)

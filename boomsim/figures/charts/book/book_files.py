@@ -30,7 +30,6 @@ def write_book(
 
     Parameters
     ----------
-    book : Book
     folder : Path
         Made if there is none
     paper : str

@@ -21,11 +21,8 @@ def front_sheets(
 
     Parameters
     ----------
-    book : Book
     size : (float, float)
         Width and height of the pages [mm]
-    entries : sequence of Entry
-    look : Look
     """
     name = book.machine.name
     pages = (

@@ -35,7 +35,6 @@ def reading_marks(book: Book, size: Place) -> Iterator[Mark]:
 
     Parameters
     ----------
-    book : Book
     size : (float, float)
         Width and height of the page [mm]
     """

@@ -39,13 +39,10 @@ def text_lines(
 
     Parameters
     ----------
-    lines : sequence of str
     x, top : float
         [mm]
     size : float
         [pt]
-    colour : str
-    bold : bool
     """
     for k, line in enumerate(lines):
         base = top + (k + 0.85) * LINE * size * POINT

@@ -29,10 +29,8 @@ def book_sheets(
 
     Parameters
     ----------
-    book : Book
     paper : str
         "a4" or "letter"
-    look : Look
     stated : bool
         False leaves out the charts of stated ways to extend
     progress : callable, optional

@@ -21,10 +21,8 @@ def title_marks(book: Book, size: Place, look: Look) -> Iterator[Mark]:
 
     Parameters
     ----------
-    book : Book
     size : (float, float)
         Width and height of the page [mm]
-    look : Look
     """
     width, height = size
     left, top = MARGIN + 8.0, 0.26 * height
