@@ -1,7 +1,8 @@
 """What commands have in common: their options, and these options read into frozen inputs."""
 
 import argparse
-from typing import TYPE_CHECKING, cast
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, cast
 
 from boomsim.face.crane import DEMONSTRATION, Choices
 from boomsim.face.crane import slew as slew
@@ -11,6 +12,7 @@ from boomsim.units import quoted
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Disturbances, Machine
+    from boomsim.mechanics.geometry import Array
     from boomsim.rating.setup import Setup
 
 
@@ -24,6 +26,9 @@ def add_machine(parser: argparse.ArgumentParser) -> None:
         help=f"built-in name or TOML file (default: {DEMONSTRATION})",
     )
 
+
+CLOSE_IN = "1.5 m/s, less very close in"
+"""Speed of the boom head that is taken where none is given."""
 
 SLEW = "around, rear, or a slew angle such as '90 deg' (0 is over the rear)"
 
@@ -114,9 +119,37 @@ def machine(chosen: argparse.Namespace) -> "Machine":
     return load_machine(chosen.machine)
 
 
+def from_retracted(chosen: argparse.Namespace, machine: "Machine") -> "Array":
+    """Read a configuration; without one take the retracted boom [1]."""
+    return extension(chosen.extension or ",".join("0" for _ in machine.boom.sections[1:]), machine)
+
+
 def choices(chosen: argparse.Namespace) -> Choices:
     """Gather the options of rigging, rule and disturbances."""
     return cast(Choices, {name: getattr(chosen, name) for name in Choices.__annotations__})
+
+
+def asked(chosen: argparse.Namespace, study: Callable[..., Any]) -> dict[str, Any]:
+    """Gather the options that a function of the face takes by name."""
+    from inspect import signature
+
+    _, *names = signature(study).parameters
+    return {name: getattr(chosen, name) for name in names}
+
+
+def add_amounts(
+    group: "argparse._ArgumentGroup", amounts: tuple[tuple[str, str, str | None, str], ...]
+) -> None:
+    """Add options with a default each.
+
+    Parameters
+    ----------
+    amounts : tuple of (str, str, str or None, str)
+        Name, kind, default, words; without a default it is :data:`CLOSE_IN`
+    """
+    for name, kind, usual, words in amounts:
+        told = (usual or CLOSE_IN).replace("%", "%%")
+        group.add_argument(name, metavar=kind, default=usual, help=f"{words} (default: {told})")
 
 
 def setup(chosen: argparse.Namespace, machine: "Machine") -> "Setup":

@@ -46,8 +46,7 @@ def run(chosen: argparse.Namespace) -> None:
         print(text, end="")
         return
     machine = inputs.machine(chosen)
-    moving = len(machine.boom.sections) - 1
-    extension = inputs.extension(chosen.extension or ",".join(["0"] * moving), machine)
+    extension = inputs.from_retracted(chosen, machine)
     if chosen.json:
         print_json("describe", as_json(machine, extension=extension, rule=chosen.rule))
     else:

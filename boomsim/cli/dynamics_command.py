@@ -7,7 +7,6 @@ from boomsim.cli import place_options as places
 from boomsim.cli.answer_printing import refuse_picture, tell_result
 
 HELP = "a load lifted off, stopped, dropped or swung: as which load, hanging still, it counts"
-CLOSE_IN = "1.5 m/s, less very close in"
 EXAMPLE = "boomsim dynamics yard60 --extension 0,0,45,45 --radius '10 m' --speed '0.5 m/s'"
 
 
@@ -27,10 +26,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         ("--swing-stop", "TIME", "3 s", "in which slewing is stopped"),
         ("--hook", "LENGTH", "2 m", "height of the hook above the ground"),
     )
-    for name, kind, usual, words in options:
-        moved.add_argument(
-            name, metavar=kind, default=usual, help=f"{words} (default: {usual or CLOSE_IN})"
-        )
+    inputs.add_amounts(moved, options)
     moved.add_argument("--hoist-class", metavar="N", type=int, default=2, help="1 soft to 4 stiff")
     inputs.add_rigging(parser)
     inputs.add_output(parser)
@@ -41,8 +37,4 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.face.dynamics_result import dynamics
 
     refuse_picture(chosen)
-    names = (
-        "extension", "radius", "load", "speed", "stop", "drop", "swing", "swing_stop",
-        "hoist_class", "hook", "counterweight", "support", "parts", "slew", "rule",
-    )  # fmt: skip
-    tell_result(chosen, dynamics(chosen.machine, **{name: getattr(chosen, name) for name in names}))
+    tell_result(chosen, dynamics(chosen.machine, **inputs.asked(chosen, dynamics)))

@@ -7,7 +7,6 @@ from boomsim.cli import place_options as places
 from boomsim.cli.answer_printing import refuse_picture, tell_result
 
 HELP = "what a load-moment indicator knows and what it cannot: it shows, and it is"
-CLOSE_IN = "1.5 m/s, less very close in"
 EXAMPLE = "boomsim indicator yard60 --extension 0,0,45,45 --radius '10 m' --figure indicator.svg"
 
 
@@ -26,9 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         ("--load-area", "AREA", "1.2 m2", "wind area of each tonne of load"),
         ("--swing", "SPEED", None, "of the boom head while the load is slewed round"),
     )
-    for name, kind, usual, words in options:
-        told = (usual or CLOSE_IN).replace("%", "%%")
-        unseen.add_argument(name, metavar=kind, default=usual, help=f"{words} (default: {told})")
+    inputs.add_amounts(unseen, options)
     inputs.add_rigging(parser)
     inputs.add_output(parser)
 
@@ -38,9 +35,4 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.face.indicator_result import indicator
 
     refuse_picture(chosen)
-    names = (
-        "extension", "radius", "load", "side_pull", "lean", "wind", "load_area", "swing",
-        "counterweight", "support", "parts", "slew", "rule",
-    )  # fmt: skip
-    given = {name: getattr(chosen, name) for name in names}
-    tell_result(chosen, indicator(chosen.machine, **given))
+    tell_result(chosen, indicator(chosen.machine, **inputs.asked(chosen, indicator)))

@@ -54,10 +54,9 @@ def run(chosen: argparse.Namespace) -> None:
 
     refuse_picture(chosen)
     machine = inputs.machine(chosen)
-    moving = len(machine.boom.sections) - 1
     found = lower(
         inputs.setup(chosen, machine),
-        extension=inputs.extension(chosen.extension or ",".join(["0"] * moving), machine),
+        extension=inputs.from_retracted(chosen, machine),
         load=parse(chosen.load, "mass", what="--load"),
         radius=None if chosen.radius is None else parse(chosen.radius, "length", what="--radius"),
         angle=None if chosen.angle is None else parse(chosen.angle, "angle", what="--angle"),

@@ -69,8 +69,4 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.face.pick_result import pick
 
     refuse_picture(chosen)
-    names = (
-        "radius", "load", "extension", "slew", "sector", "jib", "wind", "load_area", "level",
-        "bearing", "mat", "block", "misread", "counterweight", "support", "parts", "rule", "units",
-    )  # fmt: skip
-    tell_result(chosen, pick(chosen.machine, **{name: getattr(chosen, name) for name in names}))
+    tell_result(chosen, pick(chosen.machine, **inputs.asked(chosen, pick)))

@@ -27,5 +27,4 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.face.slabs_result import slabs
 
     refuse_picture(chosen)
-    names = ("extension", "support", "parts", "slew", "rule")
-    tell_result(chosen, slabs(chosen.machine, **{name: getattr(chosen, name) for name in names}))
+    tell_result(chosen, slabs(chosen.machine, **inputs.asked(chosen, slabs)))

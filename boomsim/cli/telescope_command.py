@@ -67,10 +67,9 @@ def run(chosen: argparse.Namespace) -> None:
 
     refuse_picture(chosen)
     machine = inputs.machine(chosen)
-    moving = len(machine.boom.sections) - 1
     found = telescope(
         inputs.setup(chosen, machine),
-        extension=inputs.extension(chosen.extension or ",".join(["0"] * moving), machine),
+        extension=inputs.from_retracted(chosen, machine),
         load=parse(chosen.load, "mass", what="--load"),
         angle=parse(chosen.angle, "angle", what="--angle"),
         friction=_friction(chosen.friction),

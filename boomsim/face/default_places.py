@@ -78,6 +78,13 @@ def all_radii(setup: Setup, extension: Array) -> Array:
     return np.asarray(reached)
 
 
+def radius(value: given.Given | None, setup: Setup, extension: Array) -> float:
+    """Read a radius; without one take one within the reach [m]."""
+    if value is None:
+        return float(picked(all_radii(setup, extension), 0.4)[0])
+    return float(given.figure(value, "length", what="--radius"))
+
+
 def picked(radii: Array, *shares: float) -> Array:
     """Radii at shares of the way from the nearest to the farthest."""
     import numpy as np

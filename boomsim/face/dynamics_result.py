@@ -90,9 +90,7 @@ def dynamics(
         machine, counterweight=counterweight, support=support, parts=parts, slew=slew, rule=rule
     )
     out = places.extension(extension, setup.machine)
-    at = figure(radius, "length", what="--radius")
-    if at is None:
-        at = float(places.picked(places.all_radii(setup, out), 0.4)[0])
+    at = places.radius(radius, setup, out)
     motion = study.Motion(
         speed=figure(speed, "speed", what="--speed"),
         stop=figure(stop, "time", what="--stop"),

@@ -88,9 +88,7 @@ def indicator(
         machine, counterweight=counterweight, support=support, parts=parts, slew=slew, rule=rule
     )
     out = places.extension(extension, setup.machine)
-    at = figure(radius, "length", what="--radius")
-    if at is None:
-        at = float(places.picked(places.all_radii(setup, out), 0.4)[0])
+    at = places.radius(radius, setup, out)
     amounts = Amounts(
         side_pull=figure(side_pull, "share", what="--side-pull"),
         lean=figure(lean, "angle", what="--lean"),

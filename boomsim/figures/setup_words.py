@@ -8,12 +8,29 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.parts_reeved import parts_words
 from boomsim.rating.rules import Allowance, Rule
 from boomsim.rating.setup import Setup
+from boomsim.rating.strategies import label
 from boomsim.units import show
 
 
 def machine_words(setup: Setup) -> str:
     """Name a machine and say that it is invented."""
     return f"{setup.machine.name} (invented)"
+
+
+def boom_words(setup: Setup, *, extension: Array, length: float, units: str) -> str:
+    """Name one boom of a machine, and what its rating holds for.
+
+    Parameters
+    ----------
+    extension : ndarray, shape (moving sections,)
+        [1]
+    length : float
+        Of the boom [m]
+    """
+    return (
+        f"{machine_words(setup)}: {show(length, 'boom_length', units)} of boom, "
+        f"({label(extension)}) %; {setup_words(setup, units=units, extension=extension)}"
+    )
 
 
 def setup_words(setup: Setup, *, units: str = "metric", extension: Array | None = None) -> str:

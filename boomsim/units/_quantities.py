@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import TypeAlias
 
 from boomsim.units._common import COMMON
 from boomsim.units._did_you_mean import UnitError, did_you_mean
@@ -173,140 +174,69 @@ class Quantity:
     us: tuple[Display, ...]
 
 
-def _rows(*rows: tuple[str, int, float]) -> tuple[Display, ...]:
-    """Make displays from (unit, digits, least) rows."""
-    return tuple(Display(unit=unit, digits=digits, least=least) for unit, digits, least in rows)
+_Rows: TypeAlias = tuple[tuple[str, int] | tuple[str, int, float], ...]
+
+_TABLE: tuple[tuple[str, str, str, _Rows, _Rows], ...] = (
+    # Name, SI unit, an example; then by system unit, digits, and from how many of it on.
+    ("length", "m", '"8.20 m" or "26.9 ft"',
+     (("m", 2), ("m", 1, 9.995)), (("ft", 2), ("ft", 1, 9.995))),
+    # A boom is named by its length: one rounding everywhere, so that a name read off one sheet is
+    # found on the next. A tabletop model is so short that centimetres tell its booms apart.
+    ("boom_length", "m", '"18.9 m" or "62 ft"',
+     (("m", 2), ("m", 1, 1.995)), (("ft", 1),)),
+    ("small_length", "m", '"8 mm" or "0.31 in"',
+     (("mm", 1), ("mm", 0, 19.95)), (("in", 3), ("in", 1, 1.9995))),
+    ("area", "m^2", '"0.25 m2" or "2.7 ft2"',
+     (("cm^2", 1), ("m^2", 2, 0.01)), (("in^2", 2), ("ft^2", 2, 0.1))),
+    ("section_area", "m^2", '"120 cm2" or "18.6 in2"',
+     (("cm^2", 1),), (("in^2", 2),)),
+    ("section_modulus", "m^3", '"900 cm3" or "55 in3"',
+     (("cm^3", 1),), (("in^3", 2),)),
+    ("second_moment", "m^4", '"9000 cm4" or "216 in4"',
+     (("cm^4", 1),), (("in^4", 2),)),
+    ("mass", "kg", '"5 t", "800 kg" or "11000 lb"',
+     (("kg", 2), ("kg", 0, 9.995), ("t", 2, 0.9995)),
+     (("lb", 2), ("lb", 0, 9.995), ("lb", -1, 999.5))),
+    ("force", "N", '"55 kN" or "12000 lbf"',
+     (("N", 1), ("kN", 1, 0.99995)), (("lbf", 0), ("kip", 1, 9.9995))),
+    ("moment", "N*m", '"900 kN m" or "660 kip ft"',
+     (("N*m", 1), ("kN*m", 1, 0.99995)), (("lbf*ft", 0), ("kip*ft", 1, 9.9995))),
+    ("stress", "Pa", '"690 MPa" or "100 ksi"',
+     (("MPa", 1), ("MPa", 0, 9.95)), (("ksi", 2), ("ksi", 1, 9.995))),
+    ("pressure", "Pa", '"250 kPa" or "36 psi"',
+     (("Pa", 0), ("kPa", 0, 9.9995)), (("psi", 1),)),
+    ("angle", "rad", '"62.5 deg" or "1.09 rad"',
+     (("deg", 1),), (("deg", 1),)),
+    ("speed", "m/s", '"9.8 m/s" or "22 mph"',
+     (("m/s", 2), ("m/s", 1, 9.995)), (("ft/min", 0), ("mph", 1, 4.995))),
+    ("time", "s", '"1.5 s"',
+     (("s", 2), ("s", 1, 9.995)), (("s", 2), ("s", 1, 9.995))),
+    ("stiffness", "N/m", '"60 MN/m" or "340 kip/in"',
+     (("kN/m", 1), ("MN/m", 1, 0.99995)), (("lbf/in", 0), ("kip/in", 1, 9.9995))),
+    ("density", "kg/m^3", '"7850 kg/m3" or "490 lb/ft3"',
+     (("kg/m^3", 0),), (("lb/ft^3", 1),)),
+    ("mass_per_length", "kg/m", '"1.2 kg/m" or "0.81 lb/ft"',
+     (("kg/m", 2),), (("lb/ft", 2),)),
+    ("area_per_mass", "m^2/kg", '"1.2 m2/t" or "0.0059 ft2/lb"',
+     (("m^2/t", 2),), (("ft^2/lb", 5),)),
+    ("share", "", '"45 %" or 0.45',
+     (("%", 1), ("%", 0, 9.95)), (("%", 1), ("%", 0, 9.95))),
+    ("number", "", "1.6",
+     (("", 2),), (("", 2),)),
+)  # fmt: skip
 
 
-def _one(unit: str, digits: int) -> tuple[Display, ...]:
-    """Make the only display of a quantity."""
-    return (Display(unit=unit, digits=digits),)
+def _displays(rows: _Rows) -> tuple[Display, ...]:
+    """Make displays of a quantity, from small values to large ones."""
+    return tuple(
+        Display(unit=unit, digits=digits, least=least[0] if least else 0.0)
+        for unit, digits, *least in rows
+    )
 
 
 QUANTITIES: Mapping[str, Quantity] = {
-    "length": Quantity(
-        unit="m",
-        example='"8.20 m" or "26.9 ft"',
-        metric=_rows(("m", 2, 0), ("m", 1, 9.995)),
-        us=_rows(("ft", 2, 0), ("ft", 1, 9.995)),
-    ),
-    # A boom is named by its length: one rounding everywhere, so that a name read off one sheet is
-    # found on the next. A tabletop model is so short that centimetres tell its booms apart.
-    "boom_length": Quantity(
-        unit="m",
-        example='"18.9 m" or "62 ft"',
-        metric=_rows(("m", 2, 0), ("m", 1, 1.995)),
-        us=_one("ft", 1),
-    ),
-    "small_length": Quantity(
-        unit="m",
-        example='"8 mm" or "0.31 in"',
-        metric=_rows(("mm", 1, 0), ("mm", 0, 19.95)),
-        us=_rows(("in", 3, 0), ("in", 1, 1.9995)),
-    ),
-    "area": Quantity(
-        unit="m^2",
-        example='"0.25 m2" or "2.7 ft2"',
-        metric=_rows(("cm^2", 1, 0), ("m^2", 2, 0.01)),
-        us=_rows(("in^2", 2, 0), ("ft^2", 2, 0.1)),
-    ),
-    "section_area": Quantity(
-        unit="m^2",
-        example='"120 cm2" or "18.6 in2"',
-        metric=_one("cm^2", 1),
-        us=_one("in^2", 2),
-    ),
-    "section_modulus": Quantity(
-        unit="m^3",
-        example='"900 cm3" or "55 in3"',
-        metric=_one("cm^3", 1),
-        us=_one("in^3", 2),
-    ),
-    "second_moment": Quantity(
-        unit="m^4",
-        example='"9000 cm4" or "216 in4"',
-        metric=_one("cm^4", 1),
-        us=_one("in^4", 2),
-    ),
-    "mass": Quantity(
-        unit="kg",
-        example='"5 t", "800 kg" or "11000 lb"',
-        metric=_rows(("kg", 2, 0), ("kg", 0, 9.995), ("t", 2, 0.9995)),
-        us=_rows(("lb", 2, 0), ("lb", 0, 9.995), ("lb", -1, 999.5)),
-    ),
-    "force": Quantity(
-        unit="N",
-        example='"55 kN" or "12000 lbf"',
-        metric=_rows(("N", 1, 0), ("kN", 1, 0.99995)),
-        us=_rows(("lbf", 0, 0), ("kip", 1, 9.9995)),
-    ),
-    "moment": Quantity(
-        unit="N*m",
-        example='"900 kN m" or "660 kip ft"',
-        metric=_rows(("N*m", 1, 0), ("kN*m", 1, 0.99995)),
-        us=_rows(("lbf*ft", 0, 0), ("kip*ft", 1, 9.9995)),
-    ),
-    "stress": Quantity(
-        unit="Pa",
-        example='"690 MPa" or "100 ksi"',
-        metric=_rows(("MPa", 1, 0), ("MPa", 0, 9.95)),
-        us=_rows(("ksi", 2, 0), ("ksi", 1, 9.995)),
-    ),
-    "pressure": Quantity(
-        unit="Pa",
-        example='"250 kPa" or "36 psi"',
-        metric=_rows(("Pa", 0, 0), ("kPa", 0, 9.9995)),
-        us=_one("psi", 1),
-    ),
-    "angle": Quantity(
-        unit="rad",
-        example='"62.5 deg" or "1.09 rad"',
-        metric=_one("deg", 1),
-        us=_one("deg", 1),
-    ),
-    "speed": Quantity(
-        unit="m/s",
-        example='"9.8 m/s" or "22 mph"',
-        metric=_rows(("m/s", 2, 0), ("m/s", 1, 9.995)),
-        us=_rows(("ft/min", 0, 0), ("mph", 1, 4.995)),
-    ),
-    "time": Quantity(
-        unit="s",
-        example='"1.5 s"',
-        metric=_rows(("s", 2, 0), ("s", 1, 9.995)),
-        us=_rows(("s", 2, 0), ("s", 1, 9.995)),
-    ),
-    "stiffness": Quantity(
-        unit="N/m",
-        example='"60 MN/m" or "340 kip/in"',
-        metric=_rows(("kN/m", 1, 0), ("MN/m", 1, 0.99995)),
-        us=_rows(("lbf/in", 0, 0), ("kip/in", 1, 9.9995)),
-    ),
-    "density": Quantity(
-        unit="kg/m^3",
-        example='"7850 kg/m3" or "490 lb/ft3"',
-        metric=_one("kg/m^3", 0),
-        us=_one("lb/ft^3", 1),
-    ),
-    "mass_per_length": Quantity(
-        unit="kg/m",
-        example='"1.2 kg/m" or "0.81 lb/ft"',
-        metric=_one("kg/m", 2),
-        us=_one("lb/ft", 2),
-    ),
-    "area_per_mass": Quantity(
-        unit="m^2/kg",
-        example='"1.2 m2/t" or "0.0059 ft2/lb"',
-        metric=_one("m^2/t", 2),
-        us=_one("ft^2/lb", 5),
-    ),
-    "share": Quantity(
-        unit="",
-        example='"45 %" or 0.45',
-        metric=_rows(("%", 1, 0), ("%", 0, 9.95)),
-        us=_rows(("%", 1, 0), ("%", 0, 9.95)),
-    ),
-    "number": Quantity(unit="", example="1.6", metric=_one("", 2), us=_one("", 2)),
+    name: Quantity(unit=unit, example=example, metric=_displays(metric), us=_displays(us))
+    for name, unit, example, metric, us in _TABLE
 }
 """Every quantity that can be read and shown."""
 

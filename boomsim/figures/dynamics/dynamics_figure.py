@@ -4,11 +4,9 @@ from matplotlib.figure import Figure
 
 from boomsim.figures.dynamics.equivalent_bars import draw_equivalents
 from boomsim.figures.figure_page import new_page
-from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+from boomsim.figures.setup_words import allowance_words, boom_words
 from boomsim.rating.dynamics.dynamics_sentences import tell_sag, tell_worst
 from boomsim.rating.dynamics.dynamics_study import Dynamics
-from boomsim.rating.strategies import label
-from boomsim.units import show
 
 WIDTH, HEIGHT = 0.19, 0.112
 LEFT, BOTTOM = 0.062, 0.0095
@@ -17,14 +15,12 @@ LEFT, BOTTOM = 0.062, 0.0095
 
 def figure_of_dynamics(found: Dynamics, *, units: str = "metric") -> Figure:
     """Draw the picture of `dynamics`."""
-    length = show(found.length, "boom_length", units)
+    boom = boom_words(found.setup, extension=found.extension, length=found.length, units=units)
     page = new_page(
         width=WIDTH,
         height=HEIGHT,
         title=tell_worst(found, units=units),
-        subtitle=f"{machine_words(found.setup)}: {length} of boom, ({label(found.extension)}) %; "
-        + setup_words(found.setup, units=units, extension=found.extension)
-        + f". {tell_sag(found, units=units)}",
+        subtitle=f"{boom}. {tell_sag(found, units=units)}",
         foot=allowance_words(found.setup.rule, units=units),
     )
     ax = page.axes(

@@ -10,7 +10,7 @@ from boomsim.figures.comparison.comparison_marks import draw_key
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.figure_panels import heading
 from boomsim.figures.path.load_line import draw_way
-from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
+from boomsim.figures.setup_words import allowance_words, boom_words
 from boomsim.figures.side.boom_shape import bent_boom
 from boomsim.figures.side.side_view import draw_sideview, frame, limits
 from boomsim.figures.unit_axes import display_of, quiet_axes
@@ -18,8 +18,6 @@ from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.path.lowering_sentences import limit_words, place_words, tell_lowering
 from boomsim.rating.path.lowering_study import Lowering
 from boomsim.rating.path.path_marks import Place
-from boomsim.rating.strategies import label
-from boomsim.units import show
 
 WIDTH, HEIGHT = 0.19, 0.135
 LEFT, BOTTOM, CHART_WIDTH = 0.0135, 0.0105, 0.112
@@ -32,13 +30,13 @@ ROOM = 1.35
 
 def figure_of_lowering(found: Lowering, *, units: str = "metric") -> Figure:
     """Draw the picture of `lower`."""
-    length = show(found.length, "boom_length", units)
     page = new_page(
         width=WIDTH,
         height=HEIGHT,
         title=tell_lowering(found, units=units),
-        subtitle=f"{machine_words(found.setup)}: {length} of boom, ({label(found.extension)}) %; "
-        f"{setup_words(found.setup, units=units, extension=found.extension)}",
+        subtitle=boom_words(
+            found.setup, extension=found.extension, length=found.length, units=units
+        ),
         foot=allowance_words(found.setup.rule, units=units),
     )
     ax = page.axes(left=LEFT, bottom=BOTTOM, width=CHART_WIDTH, height=page.room[1] - BOTTOM)
