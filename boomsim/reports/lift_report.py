@@ -131,7 +131,7 @@ def as_text(found: "Lift", *, units: str) -> str:
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
         table(["limit", "utilisation", "what sets it"], limits),
         table(
-            ["tipping line", "righting moment", "overturning moment", "overturning / righting"],
+            ["tipping line", "righting moment", "overturning moment", "tips at 100 %"],
             lines,
         ),
         table(["what holds the crane down", "mass", "moment"], holds),
