@@ -65,9 +65,6 @@ class Charted(Result):
         second = self.raised is not None
         return report.figure(self.study, units=units, rule=self.rule, second_line=second)
 
-    def _usual(self) -> str:
-        return self.units
-
     def _summary(self) -> str:
         return report.summary(self.study)
 

@@ -27,10 +27,13 @@ class Overload(Result):
     ----------
     study : boomsim.rating.overload.overload_study.Overload
         Events in the order of their loads, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "overload"
     study: studies.Overload
+    units: str = "metric"
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
@@ -94,9 +97,6 @@ class Map(Result):
     def _figure(self, units: str) -> Figure:
         return overload_map_report.figure(self.study, units=units)
 
-    def _usual(self) -> str:
-        return self.units
-
     def _summary(self) -> str:
         return overload_map_report.summary(self.study)
 
@@ -108,6 +108,7 @@ def overload(
     radius: Given | None = None,
     hold: str = "angle",
     ground: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Overload:
     """Raise one lift past its rated load.
@@ -123,6 +124,8 @@ def overload(
         "angle" or "radius": what stays while the load grows
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
+    units : str
+        "metric" or "us": of the radius, where none is given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -132,10 +135,11 @@ def overload(
     out = places.extension(extension, setup.machine)
     at = radii(radius)
     if at is None:
-        at = places.picked(places.all_radii(setup, out), 0.4)
+        at = places.picked(places.all_radii(setup, out, units), 0.4)
     if len(at) != 1:
         raise ValueError("--radius: one lift is raised at a time. Give one radius, as '12 m'.")
-    return Overload(study=study.overload(setup, extension=out, radius=float(at[0]), hold=hold))
+    raised = study.overload(setup, extension=out, radius=float(at[0]), hold=hold)
+    return Overload(study=raised, units=units)
 
 
 def overload_map(

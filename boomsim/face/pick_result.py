@@ -47,9 +47,6 @@ class Picked(Result):
     def _figure(self, units: str) -> Figure:
         return report.figure(self.study, units=units)
 
-    def _usual(self) -> str:
-        return self.units
-
     def _summary(self) -> str:
         return report.summary(self.study)
 
