@@ -2,11 +2,13 @@
 
 from dataclasses import dataclass
 
+import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
 
 from boomsim.figures.colours_and_lines import INK, LOAD, PAPER, QUIET, SMALL, type_of
+from boomsim.figures.text_width import INCH, POINT, text_width
 from boomsim.rating.empty_hook.empty_hook_sentences import near_radius
 from boomsim.rating.path.path_marks import Marks
 from boomsim.rating.path.telescope_drive import PUSH
@@ -14,6 +16,9 @@ from boomsim.units import Display
 
 MARK = 6.0
 """Size of a mark [pt]."""
+
+LOWEST, STEP, MARGIN = 26.0, 25.0, 7.0
+"""How high the lowest words stand over their mark, from one to the next, and over a curve [pt]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,11 +95,14 @@ def draw_way(
     ax.add_line(line)
     made: list[Artist] = [line]
     met = sorted(met_on(marks, direction=direction), key=lambda met: met.radius)
-    for number, one in enumerate(met):
+    curves, high = list(ax.lines[:-1]), LOWEST - STEP
+    for one in met:
         at = one.radius / x.factor
         made.append(_marker(ax, at, level, one.marker))
         words = f"{one.words}\n{near_radius(one.radius, units=units)}"
-        made.append(_words(ax, (at, level), words, high=number, last=one is met[-1]))
+        last = one is met[-1]
+        high = max(high + STEP, _clear_of(ax, curves, (at, level), words, last=last))
+        made.append(_words(ax, (at, level), words, high=high, last=last))
     made.append(
         ax.annotate(
             f"the load, {y.text(load)}", (start / x.factor, level), (0.0, -4.0),
@@ -113,13 +121,33 @@ def _marker(ax: Axes, at: float, level: float, marker: str) -> Line2D:
     return mark
 
 
-def _words(ax: Axes, at: tuple[float, float], words: str, *, high: int, last: bool) -> Artist:
+def _clear_of(
+    ax: Axes, curves: list[Line2D], at: tuple[float, float], words: str, *, last: bool
+) -> float:
+    """How far above a mark words lie on no curve [pt]."""
+    box, size = ax.get_position(), ax.get_figure(root=True).get_size_inches()  # type: ignore[union-attr]
+    wide, high = box.width * size[0] * INCH, box.height * size[1] * INCH / POINT
+    (left, right), (bottom, top) = ax.get_xlim(), ax.get_ylim()
+    span = max(text_width(line, size=SMALL) for line in words.split("\n")) / wide * (right - left)
+    ends = (at[0] - span / 2, at[0] + span / 2) if last else (at[0] - span, at[0])
+    places = np.linspace(ends[0], ends[1], 50)
+    tops: list[float] = []
+    for curve in curves:
+        along, up = np.array(curve.get_xdata(), float), np.array(curve.get_ydata(), float)
+        if len(along) > 2:
+            over = np.interp(places, along, up, left=np.nan, right=np.nan)
+            tops += [float(np.nanmax(over))] if np.isfinite(over).any() else []
+    above = max(tops, default=at[1]) - at[1]
+    return float(above * high / (top - bottom)) + MARGIN
+
+
+def _words(ax: Axes, at: tuple[float, float], words: str, *, high: float, last: bool) -> Artist:
     """Words above a mark, each a step higher than the one before, with a leader down to it.
 
     All but the last end at their mark, out of the way of the leaders that come down beside them.
     """
     made = ax.annotate(
-        words, at, (0.0, 26.0 + 25.0 * high), textcoords="offset points",
+        words, at, (0.0, high), textcoords="offset points",
         ha="center" if last else "right", va="bottom",
         linespacing=1.15, zorder=5.5,
         arrowprops={"arrowstyle": "-", "color": QUIET, "linewidth": 0.6, "shrinkB": 4.0,
