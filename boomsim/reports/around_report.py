@@ -275,7 +275,7 @@ def _rated(capacity: float, sign: str, units: str, *, hangs: float) -> str:
 
     if capacity != capacity:
         return "out of reach"
-    if 0.0 < capacity < hangs:
+    if capacity < hangs:
         return LESS
     return f"{show_rated(capacity, units)}{sign}" if capacity > 0.0 else "nothing"
 
@@ -358,7 +358,7 @@ def _reason_text(
 def _allowed(load: float, units: str, hangs: float) -> str:
     from boomsim.units import show_rated
 
-    if 0.0 < load < hangs:
+    if load < hangs:
         return LESS
     return show_rated(load, units) if load > 0.0 else "nothing"
 

@@ -11,17 +11,17 @@ from boomsim.units import show
 
 
 def under_hook(rating: Rating) -> np.ndarray:
-    """Which cells rate less than hook block, slings and falls weigh, and not nothing at all.
+    """Which cells rate less than hook block, slings and falls weigh, or nothing at all.
 
     Returns
     -------
     ndarray of bool, shape (configurations, cells)
-        False where there is no rated load anyway
+        False out of reach
     """
     length = rating.boom.layout.boom_length
     hangs = hanging_mass(rating.setup, length=length, angle=rating.angle)
     with np.errstate(invalid="ignore"):
-        return np.asarray((rating.capacity < hangs) & (rating.capacity > 0.0))
+        return np.asarray(rating.capacity < hangs)
 
 
 def blank_under_hook(rating: Rating) -> Rating:
