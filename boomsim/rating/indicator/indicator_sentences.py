@@ -81,7 +81,8 @@ def tell_row(row: Row, found: Indicated, *, units: str) -> str:
     load, radius = show(row.shown.load, "mass", units), show(row.shown.radius, "length", units)
     return (
         f"{name[0].upper()}{name[1:]}: it shows {load} at {radius}, "
-        f"{percent(row.shown_utilisation)}; it is {percent(row.utilisation)}. {WHY[row.condition.key]}{_besides(row, found, units)}"
+        f"{percent(row.shown_utilisation)}; it is {percent(row.utilisation)}. "
+        f"{WHY[row.condition.key]}{_besides(row, found, units)}"
     )
 
 
