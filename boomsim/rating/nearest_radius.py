@@ -7,7 +7,6 @@ import numpy as np
 from boomsim.machine.footprint import Edge, edges, half_width, turntable_front
 from boomsim.machine.model import Machine, Support
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.charts.rows_and_rounding import reach
 from boomsim.rating.setup import Setup, rear_sector
 
 OVER_THE_MACHINE = "a load as wide as the carrier would hang over the machine itself"
@@ -23,21 +22,6 @@ def nearest_radius(setup: Setup) -> float:
         Of the direction in the sector in which the least of the machine is under the boom [m]
     """
     return float(hangs_clear(setup.machine, setup.support, slew=_directions(setup)).min())
-
-
-def even_radii(setup: Setup, *, length: Array, step: float) -> Array:
-    """Radii beside the machine, from the nearest that a boom length may reach to the farthest.
-
-    Returns
-    -------
-    ndarray
-        Whole multiples of the step, first the nearest radius itself where the boom is there [m]
-    """
-    near, far = reach(setup.machine, length=length)
-    beside = nearest_radius(setup)
-    first = max(np.floor(near.min() / step), np.floor(beside / step) + 1.0)
-    even = step * np.arange(first, np.ceil(far.max() / step) + 1)
-    return np.concatenate([[beside], even]) if near.min() < beside else even
 
 
 def _directions(setup: Setup) -> Array:

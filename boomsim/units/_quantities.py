@@ -11,7 +11,7 @@ from boomsim.units._did_you_mean import UnitError, did_you_mean
 SYSTEMS = ("metric", "us")
 """Systems of units for output."""
 
-_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°"}
+_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°", "/klb": " per 1000 lb"}
 
 
 HAIR = 1e-12
@@ -302,7 +302,7 @@ QUANTITIES: Mapping[str, Quantity] = {
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',
         metric=_one("m^2/t", 2),
-        us=_one("ft^2 per 1000 lb", 2),
+        us=_one("ft^2/klb", 2),
     ),
     "share": Quantity(
         unit="",

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.comparison.difference_account import Difference
-from boomsim.rating.comparison.mass_sums import in_steps, scale_of
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 

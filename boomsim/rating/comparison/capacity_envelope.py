@@ -12,9 +12,8 @@ from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.rows_and_rounding import row_step
+from boomsim.rating.charts.rows_and_rounding import even_radii, row_step
 from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook
-from boomsim.rating.nearest_radius import even_radii
 from boomsim.rating.setup import Setup
 
 SAME = 1e-5

@@ -12,8 +12,8 @@ from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.deductions import falls_words
 from boomsim.rating.charts.hoist_line import parts_of_column
-from boomsim.rating.comparison.mass_sums import in_steps, scale_of
 from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.pick.pick_asked import leaves_rear
 from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN, Check, Found
