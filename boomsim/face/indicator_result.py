@@ -24,11 +24,14 @@ class Indicator(Result):
     ----------
     study : boomsim.rating.indicator.indicator_study.Indicated
         What it shows beside what is, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "indicator"
-    report: ClassVar[ModuleType] = indicator_report
+    _report: ClassVar[ModuleType] = indicator_report
     study: studies.Indicated
+    units: str = "metric"
 
 
 def indicator(
@@ -47,6 +50,7 @@ def indicator(
     parts: int | None = None,
     slew: Given = "around",
     rule: str = "share",
+    units: str = "metric",
 ) -> Indicator:
     """Set what an indicator shows beside what is.
 
@@ -79,6 +83,8 @@ def indicator(
         "around", "rear", or a slew angle, 0 over the rear [rad]
     rule : str
         "share", "test-load" or "limit-states"
+    units : str
+        "metric" or "us": of the radius, where none is given
     """
     from boomsim.mechanics.moving_loads import usual_swing
     from boomsim.rating.indicator import indicator_study as study
@@ -88,7 +94,7 @@ def indicator(
         machine, counterweight=counterweight, support=support, parts=parts, slew=slew, rule=rule
     )
     out = places.extension(extension, setup.machine)
-    at = places.radius(radius, setup, out)
+    at = places.radius(radius, setup, out, units)
     amounts = Amounts(
         side_pull=figure(side_pull, "share", what="--side-pull"),
         lean=figure(lean, "angle", what="--lean"),
@@ -98,5 +104,6 @@ def indicator(
     )
     hung = figure(load, "mass", what="--load")
     return Indicator(
-        study=study.indicate(setup, extension=out, radius=at, load=hung, amounts=amounts)
+        study=study.indicate(setup, extension=out, radius=at, load=hung, amounts=amounts),
+        units=units,
     )

@@ -32,7 +32,7 @@ class Lift(Result):
     """
 
     kind: ClassVar[str] = "lift"
-    report: ClassVar[ModuleType] = lift_report
+    _report: ClassVar[ModuleType] = lift_report
     study: studies.Lift
 
     def rows(self) -> list[dict[str, Any]]:

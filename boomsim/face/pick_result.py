@@ -29,12 +29,9 @@ class Picked(Result):
     """
 
     kind: ClassVar[str] = "pick"
-    report: ClassVar[ModuleType] = pick_report
+    _report: ClassVar[ModuleType] = pick_report
     study: studies.Pick
     units: str
-
-    def _usual(self) -> str:
-        return self.units
 
 
 def pick(

@@ -29,7 +29,7 @@ class Range(Result):
     """
 
     kind: ClassVar[str] = "range"
-    report: ClassVar[ModuleType] = range_report
+    _report: ClassVar[ModuleType] = range_report
     study: RangeShape
 
     def rows(self) -> list[dict[str, Any]]:

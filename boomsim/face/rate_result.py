@@ -31,7 +31,7 @@ class Rated(Result):
     """
 
     kind: ClassVar[str] = "rate"
-    report: ClassVar[ModuleType] = rate_report
+    _report: ClassVar[ModuleType] = rate_report
     study: Rating
 
     @property

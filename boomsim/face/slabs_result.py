@@ -28,7 +28,7 @@ class SettingUp(Result):
     """
 
     kind: ClassVar[str] = "slabs"
-    report: ClassVar[ModuleType] = slabs_report
+    _report: ClassVar[ModuleType] = slabs_report
     study: studies.Slabs
 
 

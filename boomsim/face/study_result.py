@@ -27,38 +27,37 @@ class Result:
     ----------
     kind : str
         Which study, as in the schema of its JSON
-    report : module
-        Of ``boomsim.reports``: what this study says as data, text and figure
     """
 
     __slots__ = ()
     kind: ClassVar[str]
-    report: ClassVar[ModuleType]
+    _report: ClassVar[ModuleType]
+    """Of :mod:`boomsim.reports`: what this study says as data, text and figure."""
     study: Any
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings; what JSON's schema and the caution are put before."""
-        found: dict[str, Any] = self.report.as_json(self.study)
+        found: dict[str, Any] = self._report.as_json(self.study)
         return found
 
     def rows(self) -> list[dict[str, Any]]:
         """One row a figure, SI; a blank cell has None as its governing limit."""
-        found: list[dict[str, Any]] = self.report.rows(self.study)
+        found: list[dict[str, Any]] = self._report.rows(self.study)
         return found
 
     def _lines(self, units: str) -> str:
-        return str(self.report.as_text(self.study, units=units))
+        return str(self._report.as_text(self.study, units=units))
 
     def _figure(self, units: str) -> "Figure":
-        found: Figure = self.report.figure(self.study, units=units)
+        found: Figure = self._report.figure(self.study, units=units)
         return found
 
     def _summary(self) -> str:
-        return str(self.report.summary(self.study))
+        return str(self._report.summary(self.study))
 
     def _usual(self) -> str:
-        """Units in which the study was made; for most it makes no difference."""
-        return "metric"
+        """Units in which the study was made."""
+        return str(getattr(self, "units", "metric"))
 
     def _units(self, units: str | None) -> str:
         return self._usual() if units is None else _checked(units)
@@ -149,7 +148,7 @@ class ExplainedResult(Result):
         from boomsim.reports.text_in_trade_words import in_trade_words
 
         at = figure(radius, "length", what="radius")
-        return Said(in_trade_words(self.report.why(self.study, radius=at, units=units), units))
+        return Said(in_trade_words(self._report.why(self.study, radius=at, units=units), units))
 
 
 def _checked(units: str) -> str:

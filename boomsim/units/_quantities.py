@@ -12,7 +12,7 @@ from boomsim.units._did_you_mean import UnitError, did_you_mean
 SYSTEMS = ("metric", "us")
 """Systems of units for output."""
 
-_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°"}
+_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°", "/klb": " per 1000 lb"}
 
 
 HAIR = 1e-12
@@ -176,6 +176,8 @@ class Quantity:
 
 _Rows: TypeAlias = tuple[tuple[str, int] | tuple[str, int, float], ...]
 
+# A unit is refined below 25 of it, so that what is rounded is never more than 2 % of a load: small
+# machines have their figures too.
 _TABLE: tuple[tuple[str, str, str, _Rows, _Rows], ...] = (
     # Name, SI unit, an example; then by system unit, digits, and from how many of it on.
     ("length", "m", '"8.20 m" or "26.9 ft"',
@@ -185,7 +187,7 @@ _TABLE: tuple[tuple[str, str, str, _Rows, _Rows], ...] = (
     ("boom_length", "m", '"18.9 m" or "62 ft"',
      (("m", 2), ("m", 1, 1.995)), (("ft", 1),)),
     ("small_length", "m", '"8 mm" or "0.31 in"',
-     (("mm", 1), ("mm", 0, 19.95)), (("in", 3), ("in", 1, 1.9995))),
+     (("mm", 1), ("mm", 0, 19.95)), (("in", 3), ("in", 2, 0.9995), ("in", 1, 1.9995))),
     ("area", "m^2", '"0.25 m2" or "2.7 ft2"',
      (("cm^2", 1), ("m^2", 2, 0.01)), (("in^2", 2), ("ft^2", 2, 0.1))),
     ("section_area", "m^2", '"120 cm2" or "18.6 in2"',
@@ -195,12 +197,14 @@ _TABLE: tuple[tuple[str, str, str, _Rows, _Rows], ...] = (
     ("second_moment", "m^4", '"9000 cm4" or "216 in4"',
      (("cm^4", 1),), (("in^4", 2),)),
     ("mass", "kg", '"5 t", "800 kg" or "11000 lb"',
-     (("kg", 2), ("kg", 0, 9.995), ("t", 2, 0.9995)),
-     (("lb", 2), ("lb", 0, 9.995), ("lb", -1, 999.5))),
+     (("kg", 2), ("kg", 1, 9.995), ("kg", 0, 24.95), ("t", 2, 0.9995)),
+     (("lb", 2), ("lb", 1, 9.995), ("lb", 0, 24.95), ("lb", -1, 999.5))),
     ("force", "N", '"55 kN" or "12000 lbf"',
-     (("N", 1), ("kN", 1, 0.99995)), (("lbf", 0), ("kip", 1, 9.9995))),
+     (("N", 1), ("kN", 1, 0.99995)),
+     (("lbf", 2), ("lbf", 1, 9.995), ("lbf", 0, 24.95), ("kip", 1, 9.9995))),
     ("moment", "N*m", '"900 kN m" or "660 kip ft"',
-     (("N*m", 1), ("kN*m", 1, 0.99995)), (("lbf*ft", 0), ("kip*ft", 1, 9.9995))),
+     (("N*m", 1), ("kN*m", 1, 0.99995)),
+     (("lbf*ft", 2), ("lbf*ft", 1, 9.995), ("lbf*ft", 0, 24.95), ("kip*ft", 1, 9.9995))),
     ("stress", "Pa", '"690 MPa" or "100 ksi"',
      (("MPa", 1), ("MPa", 0, 9.95)), (("ksi", 2), ("ksi", 1, 9.995))),
     ("pressure", "Pa", '"250 kPa" or "36 psi"',
@@ -218,7 +222,7 @@ _TABLE: tuple[tuple[str, str, str, _Rows, _Rows], ...] = (
     ("mass_per_length", "kg/m", '"1.2 kg/m" or "0.81 lb/ft"',
      (("kg/m", 2),), (("lb/ft", 2),)),
     ("area_per_mass", "m^2/kg", '"1.2 m2/t" or "0.0059 ft2/lb"',
-     (("m^2/t", 2),), (("ft^2/lb", 5),)),
+     (("m^2/t", 2),), (("ft^2/klb", 2),)),
     ("share", "", '"45 %" or 0.45',
      (("%", 1), ("%", 0, 9.95)), (("%", 1), ("%", 0, 9.95))),
     ("number", "", "1.6",
