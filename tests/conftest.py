@@ -27,7 +27,7 @@ settings.load_profile("boomsim")
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
-        "--seeds", type=int, default=200, help="problems drawn of each family (study: 2000)"
+        "--seeds", type=int, default=100, help="problems drawn of each family (study: 2000)"
     )
 
 

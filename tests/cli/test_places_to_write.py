@@ -19,7 +19,7 @@ FOLDERS = {
     "handouts": ("handouts", "--lesson", "02"),
 }
 FILES = {
-    "figure": ("losses", "bench", "--figure", "{}.svg"),
+    "figure": ("reeving", "bench", "--figure", "{}.svg"),
     "chart": ("chart", "bench", "--figure", "{}.pdf"),
     "csv": ("chart", "bench", "--csv", "{}.csv"),
     "html": ("chart", "bench", "--html", "{}.html"),
@@ -43,6 +43,14 @@ def refused(capsys: pytest.CaptureFixture[str], words: list[str]) -> str:
     said = capsys.readouterr()
     assert said.out == ""
     return one_line(said.err)
+
+
+@pytest.fixture(scope="module")
+def whole(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of a command that nobody disturbed."""
+    folder = tmp_path_factory.mktemp("whole") / "whole"
+    assert main([*FOLDERS[request.param], str(folder)]) == 0
+    return folder
 
 
 @pytest.mark.parametrize("kind", FILES)
@@ -154,10 +162,11 @@ def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(
 
 
 @pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
-@pytest.mark.parametrize("kind", FOLDERS)
-def test_a_disk_that_is_full_leaves_whole_files_only(kind: str, tmp_path: Path) -> None:
-    whole, out = tmp_path / "whole", tmp_path / "out"
-    assert ran(*FOLDERS[kind], "whole", cwd=tmp_path)[0] == 0
+@pytest.mark.parametrize(("kind", "whole"), [(one, one) for one in FOLDERS], indirect=["whole"])
+def test_a_disk_that_is_full_leaves_whole_files_only(
+    kind: str, whole: Path, tmp_path: Path
+) -> None:
+    out = tmp_path / "out"
     code, _, err = ran(*FOLDERS[kind], "out", cwd=tmp_path, preexec_fn=bounded(2000))
     assert code == 2
     assert "make room on the disk" in one_line(err)
@@ -185,20 +194,24 @@ def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:
 
 
 @pytest.mark.parametrize("kind", ["figure", "csv"])
-def test_two_runs_that_write_one_file_leave_it_whole(kind: str, tmp_path: Path) -> None:
+def test_two_runs_that_write_one_file_leave_it_whole(
+    kind: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     words = tuple(named(FILES[kind], "a"))
     assert both(words, tmp_path) == [(0, ""), (0, "")]
     written = files(tmp_path)
     assert len(written) == 1
     before = (tmp_path / written[0]).read_bytes()
-    assert ran(*words, cwd=tmp_path)[0] == 0
+    monkeypatch.chdir(tmp_path)
+    assert main(list(words)) == 0
     assert (tmp_path / written[0]).read_bytes() == before
 
 
-@pytest.mark.parametrize("kind", FOLDERS)
-def test_two_runs_that_write_one_folder_leave_it_whole(kind: str, tmp_path: Path) -> None:
-    whole, out = tmp_path / "whole", tmp_path / "out"
-    assert ran(*FOLDERS[kind], "whole", cwd=tmp_path)[0] == 0
+@pytest.mark.parametrize(("kind", "whole"), [(one, one) for one in FOLDERS], indirect=["whole"])
+def test_two_runs_that_write_one_folder_leave_it_whole(
+    kind: str, whole: Path, tmp_path: Path
+) -> None:
+    out = tmp_path / "out"
     ended = both((*FOLDERS[kind], "out"), tmp_path)
     assert any(code == 0 for code, _ in ended)
     for code, err in ended:

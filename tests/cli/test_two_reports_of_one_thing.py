@@ -188,10 +188,8 @@ def test_where_every_line_is_past_tipping_lift_faces_the_one_that_is_worst():
 @pytest.mark.parametrize("support", ["full", "tyres"])
 def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
     """The head turned by the lean about the point of the ground under the axis of rotation."""
-    study = bs.overload(
-        "yard60", support=support, extension="0,0,45,45", radius="9 m"
-    ).study  # fmt: skip
-    feel = study.feel
+    result = bs.overload("yard60", support=support, extension="0,0,45,45", radius="9 m")
+    study, feel = result.study, result.study.feel
     at = bs.lift(
         "yard60", support=support, extension="0,0,45,45", angle=study.angle,
         load=float(feel.load[-1]), slew=feel.slew,
@@ -201,8 +199,7 @@ def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
     out, _ = turn @ [at.radius, at.head_height]
     # Lift's slew alone leaves all forces in the boom as they are: only rounding is between them.
     assert feel.carried[-1] == pytest.approx(out - at.radius, rel=0.02)
-    said = in_one_line(bs.overload("yard60", support=support, extension="0,0,45,45",
-                                   radius="9 m").text())  # fmt: skip
+    said = in_one_line(result.text())
     foot = "tyre" if support == "tyres" else "float"
     carried = feel.carried[-1]
     shown = f"{carried:.2f} m" if carried >= 1.0 else f"{1000 * carried:.0f} mm"

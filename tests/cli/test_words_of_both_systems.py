@@ -143,14 +143,14 @@ def test_tables_stay_tables_when_their_words_change(name, tmp_path, monkeypatch)
 def test_labels_of_figures_are_in_the_words_of_their_units():
     import boomsim as bs
 
+    studies = (
+        bs.overload("yard60", extension="0,0,0,0", radius="4 m", support="tyres"),
+        bs.around("truck18", extension="0,0,0", radius="5 m", support="tyres"),
+        bs.losses("truck18"),
+    )
     for units, other in (("us", ABROAD), ("metric", AMERICAN)):
-        figures = (
-            bs.overload("yard60", extension="0,0,0,0", radius="4 m", support="tyres").plot(units),
-            bs.around("truck18", extension="0,0,0", radius="5 m", support="tyres").plot(units),
-            bs.losses("truck18").plot(units),
-        )
-        for figure in figures:
-            labels = [text.get_text() for text in figure.findobj(Text)]
+        for study in studies:
+            labels = [text.get_text() for text in study.plot(units).findobj(Text)]
             assert [one for one in labels if other.search(one)] == []
 
 

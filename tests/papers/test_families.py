@@ -22,7 +22,7 @@ def named(family: AnyFamily) -> str:
 
 @pytest.mark.parametrize("family", EVERY, ids=named)
 def test_an_editor_has_no_complaints(family: AnyFamily, request) -> None:
-    """Nor about problems drawn from it: 200 of each, and two thousand with --seeds 2000.
+    """Nor about problems drawn from it: a hundred of each, and two thousand with -m long.
 
     No known slip passes for the right answer, none leads to the safe side of it unless it says so,
     no choice lies in the band of another, and rounding hides no more than a few percent.

@@ -88,7 +88,7 @@ def some_scanner(dice: np.random.Generator) -> Scanner:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("sheets", [15, pytest.param(50, marks=pytest.mark.long)])
+@pytest.mark.parametrize("sheets", [10, pytest.param(50, marks=pytest.mark.long)])
 def test_sheets_of_known_answers_are_read_without_a_wrong_one(
     key: Path, tmp_path: Path, sheets: int
 ) -> None:

@@ -47,7 +47,7 @@ SETS = {"": STABILITY, "*": STRENGTH, "†": PERMISSIBLE_VALUE}
 ENDS = {GIVES_WAY: "breaks", TIPS: "tips"}
 """Which event of an overload means what."""
 
-EVERY = 9
+EVERY = 18
 """The quick part of the tests raises the load in one cell of so many."""
 
 
