@@ -33,6 +33,7 @@ def refusal(capsys, *arguments):
     return said.err
 
 
+@pytest.mark.slow
 def test_the_sentences_come_first_then_the_rule_the_masses_and_the_table():
     said = answer(*ASKED)
     first, head, masses, table, legend, caution = said.strip().split("\n\n")
@@ -46,6 +47,7 @@ def test_the_sentences_come_first_then_the_rule_the_masses_and_the_table():
     assert " ".join(caution.split()) == CAUTION
 
 
+@pytest.mark.slow
 def test_the_machine_itself_is_the_column_of_factor_one():
     found = json.loads(answer(*ASKED, "--radii", "6 m, 12 m", "--json"))
     usual = json.loads(
@@ -59,6 +61,7 @@ def test_the_machine_itself_is_the_column_of_factor_one():
         assert build[key] == usual["configurations"][0][key]
 
 
+@pytest.mark.slow
 def test_a_file_of_the_stout_machine_is_rated_as_its_column(tmp_path):
     path = tmp_path / "stout.toml"
     stout = with_plates(load_machine("yard60"), factor=1.3)
@@ -70,6 +73,7 @@ def test_a_file_of_the_stout_machine_is_rated_as_its_column(tmp_path):
     assert found["set_by"] == filed["set_by"]
 
 
+@pytest.mark.slow
 def test_signs_in_the_table_are_what_sets_the_figures():
     said = answer(*ASKED)
     found = json.loads(answer(*ASKED, "--json"))
@@ -82,6 +86,7 @@ def test_signs_in_the_table_are_what_sets_the_figures():
         assert told == [signs[one["set_by"][k]] for one in found["builds"]]
 
 
+@pytest.mark.slow
 def test_the_picture_is_written(tmp_path):
     path = tmp_path / "stout.svg"
     answer(*ASKED, "--figure", str(path))

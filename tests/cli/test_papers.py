@@ -219,6 +219,7 @@ def test_a_decimal_comma_is_read_only_when_its_locale_is_named(folder, tmp_path,
     assert "comma" in told["refused"][0]["reason"]
 
 
+@pytest.mark.slow
 def test_the_same_seed_gives_the_same_bytes_and_another_seed_others(tmp_path):
     plan = tmp_path / "plan.toml"
     plan.write_text(BLUEPRINT, encoding="utf-8")
@@ -245,6 +246,7 @@ def run_apart(*arguments: str, environment: dict[str, str] | None = None) -> str
     return done.stdout
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(os.name == "nt", reason="Windows has no SIGINT for another process")
 def test_a_run_that_is_interrupted_leaves_whole_files_and_the_next_one_completes(tmp_path):
     plan, out = tmp_path / "plan.toml", tmp_path / "out"

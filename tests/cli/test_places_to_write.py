@@ -53,6 +53,7 @@ def whole(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFacto
     return folder
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", FILES)
 @pytest.mark.parametrize("name", [n for n in STRANGE if os.name != "nt" or '"' not in n])
 def test_a_file_may_have_any_name_that_the_system_takes(
@@ -146,6 +147,7 @@ def unprivileged() -> None:
     ctypes.CDLL(None).prctl(drop_from_bounding_set, dac_override, 0, 0, 0)
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
 @pytest.mark.parametrize("kind", FILES)
 def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(
@@ -161,6 +163,7 @@ def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(
     assert target.read_text() == "old"
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
 @pytest.mark.parametrize(("kind", "whole"), [(one, one) for one in FOLDERS], indirect=["whole"])
 def test_a_disk_that_is_full_leaves_whole_files_only(
@@ -174,6 +177,7 @@ def test_a_disk_that_is_full_leaves_whole_files_only(
         assert (out / name).read_bytes() == (whole / name).read_bytes()
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(sys.platform != "linux", reason="how root gives up its rights is Linux's own")
 @pytest.mark.parametrize("kind", [*FOLDERS, *FILES])
 def test_a_read_only_folder_is_refused_in_one_line(kind: str, tmp_path: Path) -> None:
@@ -193,6 +197,7 @@ def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:
     return [(run.returncode, err) for run, err in zip(running, said, strict=True)]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", ["figure", "csv"])
 def test_two_runs_that_write_one_file_leave_it_whole(
     kind: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
@@ -207,6 +212,7 @@ def test_two_runs_that_write_one_file_leave_it_whole(
     assert (tmp_path / written[0]).read_bytes() == before
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("kind", "whole"), [(one, one) for one in FOLDERS], indirect=["whole"])
 def test_two_runs_that_write_one_folder_leave_it_whole(
     kind: str, whole: Path, tmp_path: Path
@@ -222,6 +228,7 @@ def test_two_runs_that_write_one_folder_leave_it_whole(
         assert (out / name).read_bytes() == (whole / name).read_bytes()
 
 
+@pytest.mark.slow
 def test_papers_of_two_blueprints_are_never_mixed_in_one_folder(tmp_path: Path) -> None:
     words = ("paper", str(QUIZ), "--format", "md", "--out", "out", "--seed")
     running = [started(*words, seed, cwd=tmp_path) for seed in ("one", "two")]

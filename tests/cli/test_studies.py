@@ -31,6 +31,7 @@ def one_line(text: str) -> str:
     return " ".join(text.split())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", RUNS)
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_every_answer_carries_the_caution(
@@ -44,6 +45,7 @@ def test_every_answer_carries_the_caution(
     assert (" t" in out.replace(" ton", "").replace(" the", "")) or units == "us"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", RUNS)
 def test_json_is_json_and_nothing_else(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = ran(capsys, *RUNS[kind], "--json")
@@ -54,6 +56,7 @@ def test_json_is_json_and_nothing_else(kind: str, capsys: pytest.CaptureFixture[
     assert answer["machine"] == "truck18"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("kind", "ending"),
     [("overload", "svg"), ("overload-map", "svg"), ("around", "png"), ("losses", "pdf")],
@@ -69,6 +72,7 @@ def test_a_figure_is_written_beside_the_answer(
     assert [p.name for p in tmp_path.iterdir()] == [path.name]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("command", ["overload", "around", "losses"])
 @pytest.mark.parametrize("machine", ["yard60", "truck18", "bench"])
 def test_a_machine_alone_is_enough(
@@ -107,6 +111,7 @@ def test_all_around_the_least_capacity_is_the_sector_s(capsys: pytest.CaptureFix
     assert floats["pressure"][0][0] == pytest.approx(floats["force"][0][0] / floats["mat_area"])
 
 
+@pytest.mark.slow
 def test_amounts_are_read_with_their_units(capsys: pytest.CaptureFixture[str]) -> None:
     words = [*RUNS["losses"], "--json", "--amount", "lean=2 deg", "--amount", "load-area=2 m2"]
     answer = json.loads(ran(capsys, *words)[1])
@@ -139,6 +144,7 @@ REFUSED = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("case", REFUSED)
 def test_bad_input_is_refused_in_a_sentence(case: str, capsys: pytest.CaptureFixture[str]) -> None:
     words, said = REFUSED[case]
@@ -149,6 +155,7 @@ def test_bad_input_is_refused_in_a_sentence(case: str, capsys: pytest.CaptureFix
     assert len(err.strip().splitlines()) == 1
 
 
+@pytest.mark.slow
 def test_more_radii_than_a_figure_bears_are_told_in_words(
     capsys: pytest.CaptureFixture[str],
 ) -> None:

@@ -96,6 +96,7 @@ def words_without_names(text):
     return re.sub(r"--[\w-]+", "", text)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("machine", "name", "given"), list(cases()))
 def test_what_is_told_in_us_units_has_american_words_only(
     machine, name, given, tmp_path, monkeypatch
@@ -105,6 +106,7 @@ def test_what_is_told_in_us_units_has_american_words_only(
     assert ABROAD.findall(told) == []
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("machine", "name", "given"), list(cases()))
 def test_what_is_told_in_metric_units_has_no_american_words(
     machine, name, given, tmp_path, monkeypatch
@@ -140,6 +142,7 @@ def test_tables_stay_tables_when_their_words_change(name, tmp_path, monkeypatch)
                for line in block.split("\n"))  # fmt: skip
 
 
+@pytest.mark.slow
 def test_labels_of_figures_are_in_the_words_of_their_units():
     import boomsim as bs
 
@@ -166,6 +169,7 @@ def test_either_form_of_a_name_is_taken(name, capsys):
     assert "tyre position" in " ".join(capsys.readouterr().out.split())
 
 
+@pytest.mark.slow
 def test_papers_in_us_units_have_american_words():
     from boomsim.papers.family_registry import families
     from boomsim.papers.language.question_words import in_plain
@@ -184,6 +188,7 @@ def test_papers_in_us_units_have_american_words():
     assert seen > 10
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_handouts_have_the_words_of_their_units(units):
     from boomsim.lessons.lesson_order import LESSONS

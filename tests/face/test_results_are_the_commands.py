@@ -104,6 +104,7 @@ def printed(capsys: pytest.CaptureFixture[str], *words: str) -> str:
     return capsys.readouterr().out
 
 
+@pytest.mark.slow
 @each
 def test_the_dictionary_is_the_json_of_the_command(study, command, capsys):
     assert json.dumps(study().to_dict()) == json.dumps(
@@ -111,6 +112,7 @@ def test_the_dictionary_is_the_json_of_the_command(study, command, capsys):
     )
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("study", "command", "units"),
     [
@@ -125,6 +127,7 @@ def test_the_text_is_what_the_command_prints(study, command, units, capsys):
     assert f"{study().text(units)}\n" == printed(capsys, *command, "--units", units)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("study", "command"), [pair for name, pair in PAIRS.items() if name != "lift"]
 )
@@ -137,6 +140,7 @@ def test_the_picture_is_the_figure_of_the_command(study, command, tmp_path, caps
     assert ours.read_bytes() == theirs.read_bytes()
 
 
+@pytest.mark.slow
 @each
 def test_a_result_is_one_short_line_on_a_console(study, command):
     said = repr(study())
@@ -145,6 +149,7 @@ def test_a_result_is_one_short_line_on_a_console(study, command):
     assert said.startswith(f"<boomsim {command[0]}: ")
 
 
+@pytest.mark.slow
 @each
 def test_a_notebook_shows_tables_and_the_caution_once(study, command):
     page = study()._repr_html_()
@@ -153,6 +158,7 @@ def test_a_notebook_shows_tables_and_the_caution_once(study, command):
     assert "----" not in page
 
 
+@pytest.mark.slow
 @each
 def test_every_word_of_the_text_is_in_the_html(study, command):
     from html import unescape
@@ -165,6 +171,7 @@ def test_every_word_of_the_text_is_in_the_html(study, command):
     assert [w for w in shown if set(w) != {"-"}] == [w for w in told if set(w) != {"-"}]
 
 
+@pytest.mark.slow
 @each
 def test_rows_of_a_blank_figure_have_no_governing_limit(study, command):
     rows = study().rows()

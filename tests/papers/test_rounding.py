@@ -41,6 +41,7 @@ def rounded(value: float, step: Step, *, system: str, figures: int) -> str:
     return f"{round_figures(number, figures=figures):f}"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("drawn", NUMERIC, ids=named, indirect=True)
 def test_answers_with_the_figures_that_are_asked_for_earn_all_marks(
     drawn: list[tuple[int, Problem]],
@@ -59,6 +60,7 @@ def test_answers_with_the_figures_that_are_asked_for_earn_all_marks(
         assert made.marks == made.most
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("drawn", ALONE, ids=named, indirect=True)
 def test_intermediate_results_rounded_to_three_figures_lose_nothing(
     drawn: list[tuple[int, Problem]],

@@ -75,6 +75,7 @@ def test_a_short_outrigger_moves_the_two_lines_that_run_to_it() -> None:
         assert min(square) < 1e-9
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("slew", ["around", "rear", 0.0, np.pi])
 def test_a_short_outrigger_costs_the_same_whatever_the_sector_asked_for(slew: float | str) -> None:
     one, other = (effect(found(s), "outrigger") for s in ("around", slew))
@@ -149,6 +150,7 @@ def test_what_is_said_of_the_corner_names_it_with_its_direction_and_rated_load()
     assert tell_corners(alone, units="metric") == ""
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("allowances", ["none", "rule"])
 @pytest.mark.parametrize("slew", ["around", "rear", 0.5])
 def test_there_is_a_reason_where_nothing_is_lost_and_only_there(
@@ -221,6 +223,7 @@ def test_a_reason_is_written_once_and_every_nothing_has_its_letter() -> None:
     assert used == set(notes.values())
 
 
+@pytest.mark.slow
 def test_within_the_allowance_nothing_is_lost_and_beyond_it_only_what_is_beyond() -> None:
     machine = crane()
     bare, within = (set_up(machine, allowances=a) for a in ("none", "rule"))
@@ -249,6 +252,7 @@ def test_within_the_allowance_nothing_is_lost_and_beyond_it_only_what_is_beyond(
     assert "allowance" not in tell_loss(alone, NEAR, units="metric")
 
 
+@pytest.mark.slow
 def test_stability_knows_no_allowance() -> None:
     one = effect(found(allowances="rule"), "lean")
     limit = one.governing[FAR]
@@ -257,6 +261,7 @@ def test_stability_knows_no_allowance() -> None:
     assert "allowance" not in tell_loss(one, FAR, units="metric")
 
 
+@pytest.mark.slow
 def test_the_static_line_pull_knows_no_allowance_either() -> None:
     setup = set_up(crane(), rigging=Rigging(parts=1), allowances="rule")
     bare = set_up(crane(), rigging=Rigging(parts=1), allowances="none")

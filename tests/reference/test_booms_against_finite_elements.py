@@ -134,6 +134,7 @@ def worst(deviations: list[Deviation], name: str) -> str:
     return ", ".join(f"seed {one.seed}: {getattr(one, name):.2e}" for one in top)
 
 
+@pytest.mark.slow
 def test_at_least_two_hundred_random_states_were_compared(deviations):
     assert len(deviations) >= 200
 
@@ -160,6 +161,7 @@ def test_the_head_stands_as_far_out_along_the_base_section_to_3_in_100_000(devia
     assert max(one.stretch for one in deviations) < 3e-5, worst(deviations, "stretch")
 
 
+@pytest.mark.slow
 def test_play_of_the_pads_agrees_where_every_pad_presses(verification):
     found = []
     for seed in range(500, 560):
@@ -183,6 +185,7 @@ def test_play_of_the_pads_agrees_where_every_pad_presses(verification):
         assert one.deflection < DEFLECTION, one
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", [3, 11])
 def test_a_second_library_agrees_within_its_own_small_rotations(seed):
     # PyNite's P-delta leaves out the shortening of lever arms: up to 0.74 % was measured against
