@@ -1,6 +1,7 @@
 """What a study gives back is what its command prints, to the byte."""
 
 import json
+from functools import cache
 
 import numpy as np
 import pytest
@@ -96,6 +97,8 @@ PAIRS |= {
         ["slabs", "truck18", "--extension", "0,0,0", "--extension", "50,50,50", "--slew", "rear"],
     ),
 }
+PAIRS = {name: (cache(study), command) for name, (study, command) in PAIRS.items()}
+"""A result is made once, and asked for its text, its data and its picture."""
 each = pytest.mark.parametrize(("study", "command"), PAIRS.values(), ids=PAIRS)
 
 
@@ -140,7 +143,6 @@ def test_the_picture_is_the_figure_of_the_command(study, command, tmp_path, caps
     assert ours.read_bytes() == theirs.read_bytes()
 
 
-@pytest.mark.slow
 @each
 def test_a_result_is_one_short_line_on_a_console(study, command):
     said = repr(study())
@@ -149,7 +151,6 @@ def test_a_result_is_one_short_line_on_a_console(study, command):
     assert said.startswith(f"<boomsim {command[0]}: ")
 
 
-@pytest.mark.slow
 @each
 def test_a_notebook_shows_tables_and_the_caution_once(study, command):
     page = study()._repr_html_()
@@ -158,7 +159,6 @@ def test_a_notebook_shows_tables_and_the_caution_once(study, command):
     assert "----" not in page
 
 
-@pytest.mark.slow
 @each
 def test_every_word_of_the_text_is_in_the_html(study, command):
     from html import unescape
@@ -171,7 +171,6 @@ def test_every_word_of_the_text_is_in_the_html(study, command):
     assert [w for w in shown if set(w) != {"-"}] == [w for w in told if set(w) != {"-"}]
 
 
-@pytest.mark.slow
 @each
 def test_rows_of_a_blank_figure_have_no_governing_limit(study, command):
     rows = study().rows()
