@@ -139,22 +139,26 @@ def test_at_least_two_hundred_random_states_were_compared(deviations):
     assert len(deviations) >= 200
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", PROMISES)
 def test_every_state_agrees_within_the_promise(deviations, name):
     assert max(getattr(one, name) for one in deviations) < PROMISES[name], worst(deviations, name)
 
 
+@pytest.mark.slow
 def test_the_luffing_cylinder_agrees_within_a_thousandth(deviations):
     # Not promised; the lug's turn with the base section is left out, of the order of rotation x
     # depth/arm.
     assert max(one.cylinder for one in deviations) < 1e-3, worst(deviations, "cylinder")
 
 
+@pytest.mark.slow
 def test_lock_thrusts_agree_within_a_hundredth(deviations):
     # Not promised; the thrust takes the sine of small angles between sections times the front pad.
     assert max(one.lock for one in deviations) < 1e-2, worst(deviations, "lock")
 
 
+@pytest.mark.slow
 def test_the_head_stands_as_far_out_along_the_base_section_to_3_in_100_000(deviations):
     # Not promised. Booms stretch by 2 in 100,000 of their length, and by up to 60 far beyond their
     # rating; left are the deflection's own deviation times the slope, and one strain for each part.
