@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from apart import one_line, ran, started
+from apart import environment, one_line, ran, ran_in_turn, started
 
 from boomsim.cli import main
 from boomsim.machine.machine_files import builtin_text
@@ -26,6 +26,10 @@ FILES = {
     "page": ("page", "{}.html", "bench"),
 }
 STRANGE = ("with two spaces", "Größe é ñ", "吊车 🏗", "-dash", "a'b\"c$d;e")
+
+
+UNKEPT = environment(PYTHONDONTWRITEBYTECODE="1")
+"""Where no file may be large, half a compiled module would be kept, and break every later run."""
 
 
 def files(folder: Path) -> list[str]:
@@ -149,18 +153,19 @@ def unprivileged() -> None:
 
 @pytest.mark.slow
 @pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
-@pytest.mark.parametrize("kind", FILES)
-def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(
-    kind: str, tmp_path: Path
-) -> None:
-    words = named(FILES[kind], str(tmp_path / "a"))
-    target = next(Path(word) for word in words if word.startswith(str(tmp_path)))
-    target.write_text("old")
-    code, out, err = ran(*words, cwd=tmp_path, preexec_fn=bounded(500))
-    assert (code, out) == (2, "")
-    assert "make room on the disk" in one_line(err)
-    assert files(tmp_path) == [target.name]
-    assert target.read_text() == "old"
+def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(tmp_path: Path) -> None:
+    commands, targets = [], []
+    for kind, words in FILES.items():
+        (tmp_path / kind).mkdir()
+        commands.append(named(words, f"{tmp_path / kind}/a"))
+        targets.append(next(Path(one) for one in commands[-1] if one.startswith(str(tmp_path))))
+        targets[-1].write_text("old")
+    ended = ran_in_turn(commands, cwd=tmp_path, preexec_fn=bounded(500), env=UNKEPT)
+    for (code, out, err), target in zip(ended, targets, strict=True):
+        assert (code, out) == (2, ""), target
+        assert "make room on the disk" in one_line(err)
+        assert files(target.parent) == [target.name]
+        assert target.read_text() == "old"
 
 
 @pytest.mark.slow
@@ -170,7 +175,7 @@ def test_a_disk_that_is_full_leaves_whole_files_only(
     kind: str, whole: Path, tmp_path: Path
 ) -> None:
     out = tmp_path / "out"
-    code, _, err = ran(*FOLDERS[kind], "out", cwd=tmp_path, preexec_fn=bounded(2000))
+    code, _, err = ran(*FOLDERS[kind], "out", cwd=tmp_path, preexec_fn=bounded(2000), env=UNKEPT)
     assert code == 2
     assert "make room on the disk" in one_line(err)
     for name in (name for name in files(out) if name != "manifest.json"):
@@ -179,15 +184,17 @@ def test_a_disk_that_is_full_leaves_whole_files_only(
 
 @pytest.mark.slow
 @pytest.mark.skipif(sys.platform != "linux", reason="how root gives up its rights is Linux's own")
-@pytest.mark.parametrize("kind", [*FOLDERS, *FILES])
-def test_a_read_only_folder_is_refused_in_one_line(kind: str, tmp_path: Path) -> None:
-    locked = tmp_path / "locked"
-    locked.mkdir(mode=0o555)
-    words = [*FOLDERS[kind], str(locked)] if kind in FOLDERS else named(FILES[kind], f"{locked}/a")
-    code, out, err = ran(*words, cwd=tmp_path, preexec_fn=unprivileged)
-    assert (code, out) == (2, "")
-    assert "Permission denied" in one_line(err)
-    assert files(locked) == []
+def test_a_read_only_folder_is_refused_in_one_line(tmp_path: Path) -> None:
+    locked = [tmp_path / kind for kind in (*FOLDERS, *FILES)]
+    for folder in locked:
+        folder.mkdir(mode=0o555)
+    commands = [[*words, str(tmp_path / kind)] for kind, words in FOLDERS.items()]
+    commands += [named(words, f"{tmp_path / kind}/a") for kind, words in FILES.items()]
+    ended = ran_in_turn(commands, cwd=tmp_path, preexec_fn=unprivileged)
+    for (code, out, err), folder in zip(ended, locked, strict=True):
+        assert (code, out) == (2, ""), folder
+        assert "Permission denied" in one_line(err)
+        assert files(folder) == []
 
 
 def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:

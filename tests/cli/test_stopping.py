@@ -21,10 +21,10 @@ LONG = {
     "book": ("chart", "truck18", "--all", "out", "--rule", "share", "--sector", "rear"),
     "papers": ("paper", str(QUIZ), "--out", "out", "--variants", "3", "--format", "html"),
     "handouts": ("handouts", "out", "--lesson", "02"),
-    "page": ("page", "page.html", "truck18"),
-    "losses": ("losses", "truck18", "--figure", "losses.svg"),
-    "map": ("overload", "truck18", "--map", "--figure", "map.png"),
-    "compare": ("compare", "truck18", "--figure", "compare.pdf"),
+    "page": ("page", "page.html", "bench"),
+    "losses": ("losses", "bench", "--figure", "losses.svg"),
+    "map": ("overload", "bench", "--map", "--figure", "map.png"),
+    "compare": ("compare", "bench", "--figure", "compare.pdf"),
 }
 STAGES = {
     "book": "boomsim.figures.charts.book.book_files.book_html",

@@ -34,7 +34,7 @@ AMERICAN = re.compile(
 STUDIES = {
     "describe": [],
     "compare": [],
-    "compare --plates": ["--plates", "0.8, 1, 1.25"],
+    "compare --plates": ["--plates", "0.8, 1.25"],
     "lift": ["--radius", "7 m"],
     "lift on tyres": ["--support", "tyres", "--radius", "5 m", "--extension"],
     "lower": ["--load", "1 t"],
