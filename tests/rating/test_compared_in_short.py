@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from decimal import Decimal
+from functools import lru_cache
 
 import numpy as np
 import pytest
@@ -34,6 +35,7 @@ def spoken(found: Comparison, radius: float, units: str = "metric") -> list[str]
     return in_short(found, names=names(found), radius=radius, units=units)
 
 
+@lru_cache(maxsize=1000)
 def capacity(found: Comparison, radius: float) -> np.ndarray:
     rated = rate(found.setup, extension=found.configurations.extension, radius=np.array([radius]))
     return np.nan_to_num(rated.capacity[:, 0])
