@@ -59,6 +59,7 @@ def sealed(page):
     return json.loads(gzip.decompress(b64decode(text)))
 
 
+@pytest.mark.slow
 def test_the_folder_holds_an_index_and_a_page_for_each_lesson(folder):
     assert set(folder) == {INDEX, WAYS, *(f"{one.file}.html" for one in LESSONS)}
     links = set(re.findall(r'href="([^"#:]+)"', folder[INDEX]))

@@ -41,6 +41,7 @@ def squeezed(text):
     return "".join(text.split()).replace("’", "'")
 
 
+@pytest.mark.slow
 @needs_poppler
 @each
 @pytest.mark.parametrize(("units", "size"), [("metric", "A4"), ("us", "letter")])
@@ -129,6 +130,7 @@ def test_a_sheet_has_something_to_fill_in_or_to_draw(lesson):
     assert sheet.why.endswith("?")
 
 
+@pytest.mark.slow
 @needs_poppler
 def test_the_answers_have_every_lesson_with_its_answer_and_its_slips(tmp_path):
     path = tmp_path / "answers.pdf"

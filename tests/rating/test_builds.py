@@ -77,6 +77,7 @@ def inside(near: float, far: float) -> list[float]:
     return [near + slack, (near + far) / 2, far - slack]
 
 
+@pytest.mark.slow
 def test_who_is_said_to_carry_most_does_so_from_here_to_there(found: Builds) -> None:
     sentence = spoken(found)[0]
     leads = re.findall(
@@ -135,6 +136,7 @@ def test_an_edge_lies_where_what_sets_the_figure_changes(found: Builds) -> None:
                 assert sides == [one.what, after.what]
 
 
+@pytest.mark.slow
 def test_what_comes_first_is_what_the_overload_study_finds(found: Builds) -> None:
     at = near_and_far(found)
     sentences = spoken(found)[2:]
@@ -156,6 +158,7 @@ def test_what_comes_first_is_what_the_overload_study_finds(found: Builds) -> Non
             assert one.warns or one.first.words in said
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 @pytest.mark.parametrize("way", [0, 1, -1, "all"])
 def test_thicker_plates_never_bring_strength_back_and_always_cost_stability(

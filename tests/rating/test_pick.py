@@ -214,6 +214,7 @@ def test_the_margin_is_the_tipping_load_with_wind_and_lean_over_the_gross_load()
     assert calm.tips_at == pytest.approx(at.tipping_load / gross_by_hand(found), rel=1e-9)
 
 
+@pytest.mark.slow
 def test_every_check_has_a_sentence_that_is_one():
     for changes in ({}, *FAILS.values(), *({name: None} for name in OPEN.values())):
         found = judged(**changes)

@@ -11,7 +11,7 @@ from boomsim.lessons.lesson_sliders import Slides
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.machine.machine_files import load_machine
 from boomsim.rating.builds.builds_sentences import builds_in_short
-from boomsim.rating.builds.builds_study import compare_builds, finely
+from boomsim.rating.builds.builds_study import Builds, compare_builds, finely
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import set_up
@@ -59,9 +59,7 @@ def ends(units: str) -> Table:
 
 def heavy_out(units: str) -> Stack:
     """Put the heaviest section out instead, a metre farther out."""
-    setup = set_up(load_machine(MACHINE))
-    heavy = demonstration(setup.machine.boom).extension[2]
-    found = overload(setup, extension=heavy, radius=NEAR + 1.0)
+    found = _heavy_past_rated()
     words = f"With the heaviest moving section out it {first(found)} first."
     return Stack(Panel(words=(words,)), events(found, units))
 
@@ -77,11 +75,23 @@ def along(units: str) -> Table:
     return table(head, *rows, capacity=True)
 
 
-def builds(units: str) -> Stack:
-    """Build the same boom light and stout."""
+@lru_cache(maxsize=1)
+def _heavy_past_rated() -> Overload:
+    setup = set_up(load_machine(MACHINE))
+    heavy = demonstration(setup.machine.boom).extension[2]
+    return overload(setup, extension=heavy, radius=NEAR + 1.0)
+
+
+@lru_cache(maxsize=1)
+def _built() -> Builds:
     setup = set_up(load_machine(MACHINE))
     light = demonstration(setup.machine.boom).extension[0]
-    found = compare_builds(setup, factors=BUILT, extension=light)
+    return compare_builds(setup, factors=BUILT, extension=light)
+
+
+def builds(units: str) -> Stack:
+    """Build the same boom light and stout."""
+    found = _built()
     figure = figure_of_builds(finely(found), at=BUILT_AT, units=units)
     return Stack(
         picture(figure, "The same boom built light, as it is, and stout."),
@@ -89,16 +99,11 @@ def builds(units: str) -> Stack:
     )
 
 
-@lru_cache(maxsize=32)
-def _at(radius: float) -> Overload:
-    return past_rated(radius)
-
-
 def live(units: str) -> Slides:
     """Let the load go in and out."""
 
     def view(radius_in_metres: float) -> Picture:
-        found = _at(float(radius_in_metres))
+        found = past_rated(float(radius_in_metres))
         at = show(found.radius, "length", units)
         words = f"What happens at {at} as the load grows: first it {first(found)}."
         return picture(figure_of_overload(found, units=units), words)
