@@ -1,5 +1,7 @@
 """Bending moments section by section: no heading of a panel lies on the head of the page."""
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -26,4 +28,4 @@ def test_panels_stand_below_the_head_above_the_foot_and_off_one_another(setup, c
     assert panels[-1].y0 > max(one.y1 for one in foot)
     # An axis title on its side may reach up beside the panel above, so the drawings themselves.
     boxes = [ax.get_window_extent(pencil) for ax in figure.axes]
-    assert all(above.y0 > below.y1 for above, below in zip(boxes, boxes[1:], strict=False))
+    assert all(above.y0 > below.y1 for above, below in pairwise(boxes))
