@@ -93,6 +93,7 @@ class Slides:
         }
         self._picture = ipywidgets.HTML().add_class("lesson-slides")
         self._panel = ipywidgets.HTML().add_class("lesson-trouble")
+        self._also: dict[str, float] = {}
         self.shown = ""
         for slider in self._sliders.values():
             slider.observe(self._moved, names="value")
@@ -117,6 +118,31 @@ class Slides:
         """Move sliders as a hand would, each to one of its own marks."""
         for name, value in values.items():
             self._sliders[name].value = value
+
+    def also(self, **values: float) -> "Slides":
+        """Choose where a page without sliders shows it a second time."""
+        self._also = values
+        return self
+
+    def moved(self) -> tuple[str, str]:
+        """Show it once more with a slider moved, by itself to its farther end, and move it back.
+
+        Returns
+        -------
+        str, str
+            What was moved and to where, and what is then shown as HTML
+        """
+        name, slider = next(iter(self._sliders.items()))
+        there = max((slider.min, slider.max), key=lambda end: abs(end - slider.value))
+        values = self._also or {name: there}
+        start = {name: self._sliders[name].value for name in values}
+        self.move(**values)
+        made = self.shown
+        said = ", ".join(
+            f"{self._sliders[name].description}: {value:g}" for name, value in values.items()
+        )
+        self.move(**start)
+        return said, made
 
     def try_all(self) -> None:
         """Move each slider through its range and back; for tests."""
