@@ -102,7 +102,7 @@ def test_the_question_of_an_exercise_stays_beside_its_answer(number, name):
     assert told.startswith(f"Question: {asked.guess.question}")
 
 
-METRIC = re.compile(r"\d (?:m|mm|t|kg|kN|kN m|MPa|cm³)\b|metres|tonnes")
+METRIC = re.compile(r"\d (?:m|mm|t|kg|g|kN|MPa|cm³)\b|metres|tonnes")
 
 
 @pytest.mark.slow
@@ -160,8 +160,19 @@ def test_where_the_crane_turns_over_by_itself_nothing_is_rated():
         assert opened(number).show(name).parts[0].rows[-1][-1] == "nothing"
 
 
-def test_06_a_refusal_speaks_in_the_units_of_the_lesson():
-    assert "147.64 ft" in repr(opened("06", "us").show("what is not there"))
+@pytest.mark.parametrize(
+    ("number", "name"),
+    [
+        ("01", "a longer stroke"),
+        ("02", "a length between"),
+        ("06", "what is not there"),
+        ("08", "more than there is"),
+        ("10", "what is unsure"),
+    ],
+)
+def test_in_us_units_no_refusal_and_no_amount_is_left_in_metric(number, name):
+    assert METRIC.search(repr(opened(number).show(name)))
+    assert not METRIC.search(repr(opened(number, "us").show(name)))
 
 
 @pytest.mark.parametrize(("number", "name"), EXERCISES)

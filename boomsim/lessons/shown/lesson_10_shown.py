@@ -1,5 +1,6 @@
 """What lesson 10 shows: what the model predicts, what was measured, whether they agree."""
 
+import re
 from collections.abc import Sequence
 
 import numpy as np
@@ -75,10 +76,20 @@ def _row(way: str, one: Measured, unsure: float, units: str) -> tuple[object, ..
 def unsure_of(units: str) -> Table:
     """List what each input shifts the prediction by."""
     parts = shifts(bench(), "B")
-    rows = [(what, small_mass(shift, units)) for what, shift in parts.items()]
+    rows = [(_amount(what, units), small_mass(shift, units)) for what, shift in parts.items()]
     return table(
         "unsure of | shifts B by", *rows, ("together ±", small_mass(combined(parts), units))
     )
+
+
+def _amount(words: str, units: str) -> str:
+    """Name what is changed with its amount, "2 mm" or "10 g", in a lesson's units."""
+    if units == "metric":
+        return words
+    number, unit = re.findall(r"(\d+) (mm|g)\b", words)[0]
+    value = float(number) / 1000.0
+    said = small_mass(value, units) if unit == "g" else show(value, "small_length", units)
+    return words.replace(f"{number} {unit}", said)
 
 
 def shaky(units: str) -> Stack:
