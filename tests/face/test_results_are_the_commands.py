@@ -1,6 +1,7 @@
 """What a study gives back is what its command prints, to the byte."""
 
 import json
+from functools import cache
 
 import numpy as np
 import pytest
@@ -121,6 +122,8 @@ PAIRS |= {
         ["slabs", "truck18", "--extension", "0,0,0", "--extension", "50,50,50", "--slew", "rear"],
     ),
 }
+PAIRS = {name: (cache(study), command) for name, (study, command) in PAIRS.items()}
+"""A result is made once, and asked for its text, its data and its picture."""
 each = pytest.mark.parametrize(("study", "command"), PAIRS.values(), ids=PAIRS)
 
 
@@ -129,6 +132,7 @@ def printed(capsys: pytest.CaptureFixture[str], *words: str) -> str:
     return capsys.readouterr().out
 
 
+@pytest.mark.slow
 @each
 def test_the_dictionary_is_the_json_of_the_command(study, command, capsys):
     assert json.dumps(study().to_dict()) == json.dumps(
@@ -136,6 +140,7 @@ def test_the_dictionary_is_the_json_of_the_command(study, command, capsys):
     )
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("name", PAIRS)
 def test_the_text_is_what_the_command_prints(name, units, capsys):
@@ -146,6 +151,7 @@ def test_the_text_is_what_the_command_prints(name, units, capsys):
     assert f"{said}\n" == printed(capsys, *command, "--units", units)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("study", "command"), [pair for name, pair in PAIRS.items() if name != "lift"]
 )

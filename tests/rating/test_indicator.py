@@ -89,6 +89,7 @@ def test_levers_of_a_straight_boom_by_hand() -> None:
     assert lead_line_lever(machine, length=20.0, angle=angle) == pytest.approx(1.1970, abs=1e-4)
 
 
+@pytest.mark.slow
 def test_told_right_it_shows_the_load_to_a_percent_and_the_radius_to_a_centimetre(found):
     row = rows(found)["as told"]
     assert row.shown.load == pytest.approx(found.load, rel=0.01)
@@ -223,6 +224,7 @@ def test_a_place_without_a_rating_and_an_empty_hook_are_refused():
         indicate(setup, extension=np.zeros(3), radius=6.0, load=248.5)
 
 
+@pytest.mark.slow
 def test_the_command_answers_with_the_caution(capsys):
     assert main(["indicator", "truck18", "--radius", "8 m", "--wind", "9 m/s", "--json"]) == 0
     told = json.loads(capsys.readouterr().out)

@@ -176,6 +176,7 @@ def test_commands_refuse_too_long_a_boom_in_one_line(command, capsys) -> None:
     assert "On tyres the boom may be at most 20 m long, and this one is 25.90 m long" in told.err
 
 
+@pytest.mark.slow
 def test_a_chart_on_tyres_ends_at_the_longest_boom_and_says_why() -> None:
     chart = best_chart(on_tyres("rear"))
     assert chart.length.max() <= 20.0 < best_chart(set_up(YARD, slew="rear")).length.max()
