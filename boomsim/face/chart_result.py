@@ -68,9 +68,6 @@ class Charted(Result):
         second = self.raised is not None
         return chart_report.figure(self.study, units=units, rule=self.rule, second_line=second)
 
-    def _usual(self) -> str:
-        return self.units
-
 
 def _cell(chart: studies.Chart, row: int, column: int) -> dict[str, Any]:
     limit, reason = chart.limit(row, column), chart.reason(row, column)

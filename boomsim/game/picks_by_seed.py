@@ -15,8 +15,8 @@ from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.comparison_study import default_radii
-from boomsim.rating.comparison.mass_sums import scale_of
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.mass_sums import scale_of
 from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (

@@ -25,7 +25,7 @@ ASKED = 10.0
 """Where the self-check asks about a longer boom [m]."""
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=32)
 def past_rated(radius: float) -> Overload:
     """Raise the load on the lightest section, far out alone, past its rated load.
 

@@ -17,6 +17,7 @@ def found(setup):
     return indicate(setup, extension=np.array([0.0, 0.0, 0.45, 0.45]), radius=10.0)
 
 
+@pytest.mark.slow
 def test_marks_stand_at_what_it_shows_and_at_what_is(found):
     drawn = draw_shown_and_true(Figure().add_subplot(), found)
     for row in found.rows:

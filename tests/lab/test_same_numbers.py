@@ -34,6 +34,7 @@ def explorer() -> Explorer:
     return Explorer()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("number", MANY)
 def test_a_random_scene_has_the_same_numbers_in_explorer_and_command(number, explorer):
     scene = random_scene(number, legal=True)
@@ -65,6 +66,7 @@ def test_a_random_scene_has_the_same_numbers_in_explorer_and_command(number, exp
     assert (found.first.key if found.first else None) == told["capacity_governing"]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("number", MANY)
 def test_the_numbers_in_the_picture_are_those_of_the_lift(number, explorer):
     scene = random_scene(number)
@@ -144,6 +146,7 @@ def fallen(setup, scene, told):
     ]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("number", range(8))
 def test_a_curve_that_begins_beside_another_is_the_rated_one(number):
     """Whatever curve came before, the next one says what `rate` says."""

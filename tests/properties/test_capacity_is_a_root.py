@@ -48,6 +48,7 @@ def test_at_the_rated_load_the_worst_utilisation_is_one_and_above_it_more(
     assert np.all(worst(rating, load * 0.9999)[lifts] < 1.0)
 
 
+@pytest.mark.slow
 @few
 @given(st.integers(0, 10**6), st.booleans(), rules)
 def test_every_lighter_load_is_allowed(seed: int, clearance: bool, rule: str) -> None:

@@ -153,6 +153,7 @@ def _support(support: Support, k: float) -> Support:
     return replace(support, points=tuple((k * x, k * y) for x, y in support.points))
 
 
+@pytest.mark.slow
 @few
 @given(st.floats(0.2, 5.0), st.floats(0.1, 10.0), fractions)
 def test_a_model_of_the_crane_is_rated_like_the_crane(k: float, f: float, out: list[float]) -> None:

@@ -255,6 +255,7 @@ def test_sections_run_out_in_the_order_of_their_boom_system(
     assert sum(s.travel for s in stages) == pytest.approx(float(np.diff(lengths)[0]))
 
 
+@pytest.mark.slow
 def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixture[str]) -> None:
     way = ["telescope", "truck18", "--load", "3 t", "--angle", "60 deg"]
     picture = tmp_path / "out.png"
