@@ -3,38 +3,36 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, on_ground, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, radii
-from boomsim.face.study_result import Result, Said
-from boomsim.reports import around_report as report
-from boomsim.reports.text_in_trade_words import in_trade_words
+from boomsim.face.study_result import ExplainedResult
+from boomsim.reports import around_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.rating.around.slew_study import Around as BySlew
     from boomsim.rating.lift_response import Response
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False, kw_only=True)
-class Around(Result):
+class Around(ExplainedResult):
     """What is so all around the crane.
 
     Attributes
     ----------
     study : AroundStudy
         Rated loads, sectors, floats and reasons, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "around"
-    study: report.AroundStudy
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
+    report: ClassVar[ModuleType] = around_report
+    study: around_report.AroundStudy
+    units: str = "metric"
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each slew angle and radius."""
@@ -50,33 +48,6 @@ class Around(Result):
             for j, radius in enumerate(found.radius)
         ]
 
-    def explain(self, radius: Given, units: str = "metric") -> Said:
-        """Tell what holds the crane down in the worst direction of each sector.
-
-        Parameters
-        ----------
-        radius : str or float
-            [m]
-        units : str
-            "metric" or "us"
-
-        Returns
-        -------
-        Said
-            A str
-        """
-        at = figure(radius, "length", what="radius")
-        return Said(in_trade_words(report.reason(self.study, radius=at, units=units), units))
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
-
 
 def around(
     machine: Crane = DEMONSTRATION,
@@ -86,6 +57,7 @@ def around(
     load: Given | None = None,
     mat: Given | None = None,
     ground: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Around:
     """Rate one configuration all around the crane.
@@ -103,6 +75,8 @@ def around(
         Area of the mat under each float [m2]
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
+    units : str
+        "metric" or "us": of the radii, where none are given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -114,7 +88,7 @@ def around(
 
     setup = on_ground(set_up(machine, **choices), ground)
     out = places.extension(extension, setup.machine)
-    every = places.all_radii(setup, out)
+    every = places.all_radii(setup, out, units)
     asked = radii(radius)
     at = places.picked(every, 0.25, 0.6) if asked is None else asked
     under = figure(mat, "area", what="--mat")
@@ -122,7 +96,7 @@ def around(
     found = by_slew(setup, extension=out, radius=at)
     response = _hung(found, hung)
     return Around(
-        study=report.AroundStudy(
+        study=around_report.AroundStudy(
             around=found,
             sectors=sectors(setup, extension=out, radius=every),
             at=response,
@@ -130,7 +104,8 @@ def around(
             margins=margins(found, response),
             empty_hook=empty_hook(found.setup, extension=found.extension),
             reasons=reasons(setup, extension=out, radius=float(at[-1])),
-        )
+        ),
+        units=units,
     )
 
 
@@ -148,6 +123,7 @@ def _hung(found: BySlew, load: float | None) -> Response:
     import numpy as np
 
     from boomsim.rating.around.centres_of_gravity import hung_at
+    from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 
     radius = float(found.radius[-1])
     if load is None:
@@ -156,6 +132,12 @@ def _hung(found: BySlew, load: float | None) -> Response:
             raise ValueError(
                 f"There is no rated load at a radius of {radius:.2f} m with this boom. Choose a "
                 "radius that it reaches."
+            )
+        if load < found.hangs[-1]:
+            raise ValueError(
+                f"At a radius of {radius:.2f} m, over one side or another, "
+                f"{under_hook_words(found.setup.machine).replace(' here', '')}: no load is left to "
+                "hang on it. Choose a smaller radius, or give --load."
             )
     if not 0.0 <= load < 1e7:
         raise ValueError(f"--load: {load:g} kg is no gross load. Give 0 kg or more.")

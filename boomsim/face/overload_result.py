@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
@@ -12,8 +13,6 @@ from boomsim.face.study_result import Result, key_of
 from boomsim.reports import overload_map_report, overload_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.files.work_progress import Told
     from boomsim.rating.overload import overload_map as maps
     from boomsim.rating.overload import overload_study as studies
@@ -27,28 +26,19 @@ class Overload(Result):
     ----------
     study : boomsim.rating.overload.overload_study.Overload
         Events in the order of their loads, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "overload"
+    report: ClassVar[ModuleType] = overload_report
     study: studies.Overload
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return overload_report.as_json(self.study)
+    units: str = "metric"
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each event."""
         events: list[dict[str, Any]] = self.data()["events"]
         return events
-
-    def _lines(self, units: str) -> str:
-        return overload_report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return overload_report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return overload_report.summary(self.study)
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False, kw_only=True)
@@ -64,12 +54,9 @@ class Map(Result):
     """
 
     kind: ClassVar[str] = "overload-map"
+    report: ClassVar[ModuleType] = overload_map_report
     study: maps.OverloadMap
     units: str
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return overload_map_report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each radius and boom length."""
@@ -88,18 +75,6 @@ class Map(Result):
             for c, length in enumerate(found.chart.length)
         ]
 
-    def _lines(self, units: str) -> str:
-        return overload_map_report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return overload_map_report.figure(self.study, units=units)
-
-    def _usual(self) -> str:
-        return self.units
-
-    def _summary(self) -> str:
-        return overload_map_report.summary(self.study)
-
 
 def overload(
     machine: Crane = DEMONSTRATION,
@@ -108,6 +83,7 @@ def overload(
     radius: Given | None = None,
     hold: str = "angle",
     ground: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Overload:
     """Raise one lift past its rated load.
@@ -123,6 +99,8 @@ def overload(
         "angle" or "radius": what stays while the load grows
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
+    units : str
+        "metric" or "us": of the radius, where none is given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -132,10 +110,11 @@ def overload(
     out = places.extension(extension, setup.machine)
     at = radii(radius)
     if at is None:
-        at = places.picked(places.all_radii(setup, out), 0.4)
+        at = places.picked(places.all_radii(setup, out, units), 0.4)
     if len(at) != 1:
         raise ValueError("--radius: one lift is raised at a time. Give one radius, as '12 m'.")
-    return Overload(study=study.overload(setup, extension=out, radius=float(at[0]), hold=hold))
+    raised = study.overload(setup, extension=out, radius=float(at[0]), hold=hold)
+    return Overload(study=raised, units=units)
 
 
 def overload_map(

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, figure
 from boomsim.face.study_result import Result
-from boomsim.reports import reeving_report as report
+from boomsim.reports import reeving_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.reeving import reeving_study as study
@@ -27,14 +26,14 @@ class Reeving(Result):
     ----------
     study : boomsim.rating.reeving.reeving_study.Reeving
         Parts, rope, pull and the choices there are, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "reeving"
+    report: ClassVar[ModuleType] = reeving_report
     study: study.Reeving
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
+    units: str = "metric"
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each number of parts."""
@@ -50,15 +49,6 @@ class Reeving(Result):
             for choice in self.study.choices
         ]
 
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
-
 
 def reeving(
     machine: Crane = DEMONSTRATION,
@@ -67,6 +57,7 @@ def reeving(
     extension: Extension | None = None,
     radius: Given | None = None,
     load: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Reeving:
     """Find in how many parts a boom is reeved, where its rope is and what pulls in it.
@@ -83,6 +74,8 @@ def reeving(
         Of the load; default: where most is rated [m]
     load : str or float, optional
         Net load; default: the rated load is looked at [kg]
+    units : str
+        "metric" or "us": of the radius, where none is given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -97,7 +90,9 @@ def reeving(
             extension=_ways(setup.machine, length, extension),
             radius=figure(radius, "length", what="--radius"),
             load=figure(load, "mass", what="--load"),
-        )
+            units=units,
+        ),
+        units=units,
     )
 
 

@@ -15,6 +15,7 @@ from boomsim.files.work_progress import Told, counted
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating
 from boomsim.rating.chart_places import Places, governing_of, rate_places
+from boomsim.rating.empty_hook.less_than_the_hook import refuse_under_hook, under_hook
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.losses.capacity_effects import (
@@ -28,6 +29,9 @@ from boomsim.rating.losses.capacity_effects import (
 from boomsim.rating.losses.losses_reasons import NOTHING, Reason, allowance_of, why_nothing
 from boomsim.rating.losses.soft_ground import on_soft_ground
 from boomsim.rating.setup import Setup
+
+SOFT = "soft ground"
+"""Name of the effect of the ground under the boom's side."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -116,7 +120,12 @@ class Losses:
 
 
 def losses(
-    setup: Setup, *, places: Places, amounts: Amounts | None = None, told: Told | None = None
+    setup: Setup,
+    *,
+    places: Places,
+    amounts: Amounts | None = None,
+    only: str | None = None,
+    told: Told | None = None,
 ) -> Losses:
     """Rate every place with every effect, one at a time.
 
@@ -126,6 +135,8 @@ def losses(
     places : Places
     amounts : Amounts, optional
         Default: the usual ones
+    only : str, optional
+        Name of the one effect that is wanted; default: all of them
     told : callable, optional
         Hears what is done
 
@@ -140,11 +151,13 @@ def losses(
     refuse_too_long(setup, length=lengths)
     before = rate_places(setup, places)
     _refuse_blank(before, places)
-    works = [
-        *(partial(_taken, setup, asked, places, before) for asked in asked_effects(setup, amounts)),
-        partial(_soft, setup, places, before, amounts.soft),
-        *(partial(_taken, setup, asked, places, before) for asked in last_effects(setup, amounts)),
-    ]
+    refuse_under_hook(before)
+    first, last = (
+        {one.name: partial(_taken, setup, one, places, before) for one in of(setup, amounts)}
+        for of in (asked_effects, last_effects)
+    )
+    soft = {SOFT: partial(_soft, setup, places, before, amounts.soft)}
+    works = [work for name, work in (first | soft | last).items() if only in (None, name)]
     effects = [work() for work in counted(works, what="rating again", told=told)]
     return Losses(
         setup=setup,
@@ -178,9 +191,7 @@ def _refuse_blank(before: Rating, places: Places) -> None:
 def _taken(setup: Setup, asked: AskedEffect, places: Places, unchanged: Rating) -> Effect:
     before = [rate_places(one, places) for one in asked.against] or [unchanged]
     after = [rate_places(one, places, farther=asked.farther) for one in asked.setups]
-    had, left = (
-        np.array([np.nan_to_num(r.capacity[:, 0]) for r in each]) for each in (before, after)
-    )
+    had, left = (np.array([_left_to_lift(r) for r in each]) for each in (before, after))
     cell = np.arange(len(places.radius))
     lost = had - left
     # The first of those that are as bad: two corners that mirror each other differ by a rounding.
@@ -194,13 +205,21 @@ def _taken(setup: Setup, asked: AskedEffect, places: Places, unchanged: Rating) 
         quantity=asked.quantity,
         before=had[own, cell],
         capacity=left[worst, cell],
-        governing=tuple(governing_of(after[n])[k] for k, n in enumerate(worst)),
+        governing=tuple(
+            governing_of(after[n])[k] if left[n, k] > 0.0 else None for k, n in enumerate(worst)
+        ),
         why=(),
         allowance=allowance_of(setup, counted[0]),
         slew=np.array([one.slew[0] for one in counted]) if asked.against else None,
         corners=tuple(asked.corners[n] for n in worst) if asked.corners else (),
     )
     return _explained(found, [before[n] for n in own], counted, farther=asked.farther)
+
+
+def _left_to_lift(rating: Rating) -> Array:
+    """Rated load of every place; 0 where it is less than hangs there already [kg]."""
+    capacity = np.nan_to_num(rating.capacity[:, 0])
+    return np.where(under_hook(rating)[:, 0], 0.0, capacity)
 
 
 def _explained(
@@ -221,7 +240,7 @@ def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Effect:
         for k in range(len(places.radius))
     ]
     effect = Effect(
-        name="soft ground",
+        name=SOFT,
         words="soft ground under the boom's side, stiffness",
         amount=soft,
         quantity="share",

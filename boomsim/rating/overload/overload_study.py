@@ -17,6 +17,7 @@ from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.around.float_loads import float_loads, slews_of
 from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.empty_hook.less_than_the_hook import refuse_under_hook
 from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.limit_kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.longest_boom import refuse_too_long
@@ -108,7 +109,7 @@ class Overload:
     load : ndarray, shape (loads,)
         For curves [kg]
     limits : tuple of Limit
-    use : ndarray, shape (limits, loads)
+    utilisation : ndarray, shape (limits, loads)
         Without any margin [1]
     lightens : tuple of Lightening
         In which directions a float goes light before it ends, and in which none does
@@ -132,7 +133,7 @@ class Overload:
     tipping: Event | None
     load: Array
     limits: tuple[Limit, ...]
-    use: Array
+    utilisation: Array
     lightens: tuple[Lightening, ...]
     feel: Feel
     fall: Fall | None
@@ -187,6 +188,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     rated = float(rating.capacity[0, 0])
     if not rated > 0.0:
         raise ValueError(nothing_to_lift(rating, radius))
+    refuse_under_hook(rating)
     raised = Raised(setup, rating, hold)
     ends = ends_of(
         setup,
@@ -218,7 +220,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
         tipping=tipping,
         load=shown.state.load[0],
         limits=shown.limits,
-        use=shown.use[:, 0],
+        utilisation=shown.utilisation[:, 0],
         lightens=lightenings(raised, until=until),
         feel=_feel(raised, until=until, slew=float(setup.slew[turn])),
         fall=None if tipping is None else _fall(raised, tipping.load, turn, line),
