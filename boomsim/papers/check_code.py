@@ -8,6 +8,7 @@ noticed. It has consonants only, so that no spreadsheet takes it for a number an
 import hashlib
 import json
 import re
+from functools import lru_cache
 
 import segno
 
@@ -54,6 +55,7 @@ def qr_text(paper: Paper) -> str:
     return f"BOOMSIM {code_of(paper)} {paper.variant}"
 
 
+@lru_cache(maxsize=16)  # of every kind of page of one paper it is the same
 def qr_svg(paper: Paper) -> str:
     """Draw the QR code of a paper.
 

@@ -1,12 +1,14 @@
 """One paper of one variant: questions with their parts, answers and accepted bands."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from boomsim.papers.blueprint import Blueprint
 from boomsim.papers.duplicate_questions import unlike_problem
 from boomsim.papers.family_selection import choose
 from boomsim.papers.numbers.amounts import result
-from boomsim.papers.problems.family import Family, Slip, Step
+from boomsim.papers.problems.family import Family, Step
 from boomsim.papers.problems.problem import CHOICE, Problem
 from boomsim.papers.problems.step_solving import close, solve
 from boomsim.papers.problems.tolerance_bands import (
@@ -140,23 +142,25 @@ class Question:
 
     def slips(self) -> dict[str, str]:
         """Return final answers that give a slip away, with the slip in words."""
-        family = self.problem.family
-        found: dict[str, str] = {}
-        if not isinstance(family, Family):
-            return found
-        for slip in family.slips:
-            if text := self._slipped(family, slip):
-                found[text] = f"{found[text]}, or {slip.words}" if text in found else slip.words
-        return found
+        return dict(_slips_of(self))
 
-    def _slipped(self, family: Family, slip: Slip) -> str:
-        """Return final answer after a slip, as printed; "" if it is no number or the right one."""
-        last = family.steps[-1]
-        right = self.problem.results[last.name]
-        value = solve(family, self.problem.values, slip=slip)[last.name]
-        if not value > 0 or close(value, right.value, tolerance=self.tolerance(last, right.value)):
-            return ""
-        return result_of(last, value, system=self.problem.system).text(system=self.problem.system)
+
+@lru_cache(maxsize=64)  # pages ask for them several times
+def _slips_of(question: Question) -> Mapping[str, str]:
+    """Find what each slip leads to, as printed; what is no number or right gives nothing away."""
+    problem, family = question.problem, question.problem.family
+    found: dict[str, str] = {}
+    if not isinstance(family, Family):
+        return found
+    last = family.steps[-1]
+    right = problem.results[last.name].value
+    near = question.tolerance(last, right)
+    for slip in family.slips:
+        value = solve(family, problem.values, slip=slip)[last.name]
+        if value > 0 and not close(value, right, tolerance=near):
+            text = result_of(last, value, system=problem.system).text(system=problem.system)
+            found[text] = f"{found[text]}, or {slip.words}" if text in found else slip.words
+    return found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

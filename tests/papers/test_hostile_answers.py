@@ -103,6 +103,35 @@ def test_a_line_break_in_an_answer_is_none(key: Path, right: str, tmp_path: Path
     assert marked(key, f"{HEAD}{row}\n", tmp_path).candidates[0].marks == 5
 
 
+def test_a_line_break_in_a_name_leaves_decimal_commas_in_other_cells(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    variant, *answers = right.split(",")
+    row = ",".join([variant, *(f'"{one.replace(".", ",")}"' for one in answers)])
+    path = tmp_path / "a.csv"
+    path.write_text(f'{HEAD}"Ada\nLovelace",{row}\n')
+    made = mark(key, path, locale="de")
+    assert [(one.candidate, one.marks) for one in made.candidates] == [("Ada Lovelace", 5)]
+
+
+def test_a_name_with_a_line_break_and_a_comma_is_in_doubt_and_refused(
+    key: Path, right: str, tmp_path: Path
+) -> None:
+    rows = f'{HEAD}"Love\nlace, Ada",{right}\nGrace,{right}\n'
+    made = marked(key, rows, tmp_path)
+    assert [one.candidate for one in made.candidates] == ["Grace"]
+    assert [one.row for one in made.refusals] == [2, 3]
+
+
+def test_refused_answers_stand_in_the_order_of_the_questions(tmp_path: Path) -> None:
+    part = {"families": ["geometry_radius"], "questions": 11}
+    plan = make_blueprint({"title": "Order", "minutes": 9, "guided": False, "part": [part]})
+    path = write_plan(plan, tmp_path, formats=["json"]).key
+    head = ",".join(["candidate", "variant", *(f"{n}" for n in range(1, 12))])
+    made = marked(path, f"{head}\nAda,01{',what' * 11}\n", tmp_path)
+    assert [one.column for one in made.refusals] == [f"{n}" for n in range(1, 12)]
+
+
 def test_two_rows_with_stray_quotation_marks_are_both_refused(
     key: Path, right: str, tmp_path: Path
 ) -> None:

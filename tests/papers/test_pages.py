@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from boomsim.papers.blueprint import make_blueprint
+from boomsim.papers.blueprint import make_blueprint, read_blueprint, ready_names
 from boomsim.papers.family_registry import families
 from boomsim.papers.paper import Paper, make_paper
 from boomsim.papers.problems.family import Family
@@ -75,3 +75,31 @@ def test_words_beside_a_long_formula_stay_in_one_line(tmp_path: Path) -> None:
     assert any(
         "distance between the cylinder's pins" in re.sub("[’']", "'", line) for line in made[0]
     )
+
+
+@pytest.mark.parametrize("name", ready_names())
+def test_a_ready_blueprint_is_printed_in_every_kind(name: str) -> None:
+    made = make_paper(read_blueprint(name), variant=0)
+    for kind in ("paper", "solutions", "marking"):
+        assert render_pdf(made, kind=kind).startswith(b"%PDF")
+    assert render_pdf(made, kind="paper", large=True).startswith(b"%PDF")
+
+
+@pytest.mark.parametrize("titles", [("", "B", ""), ("A", "", ""), ("", "", "C"), ("A", "B", "C")])
+def test_parts_with_and_without_a_title_are_printed_in_one_paper(titles: tuple[str, ...]) -> None:
+    # PDF/UA lets no heading skip a level: the compiler refuses such a paper.
+    parts = [{"title": one, "topics": ["geometry"], "questions": 1} for one in titles]
+    plan = make_blueprint({"title": "Parts", "minutes": 9, "part": parts})
+    made = make_paper(plan, variant=0)
+    assert all(render_pdf(made, kind=kind) for kind in ("paper", "solutions", "marking"))
+
+
+def test_a_question_of_large_print_has_a_page_of_its_own(tmp_path: Path) -> None:
+    made = paper("choice", "metric", guided=False)
+    sheets = pages(render_pdf(made, kind="paper", large=True), tmp_path)
+    waiting = [one.number for one in made.questions]
+    for lines in sheets:
+        begun = [n for n in waiting if any(re.match(rf"\s*{n}\s+[A-Z]", line) for line in lines)]
+        assert len(begun) <= 1, "\n".join(lines)
+        waiting = [n for n in waiting if n not in begun]
+    assert waiting == []

@@ -10,7 +10,7 @@ from boomsim.papers.numbers.amounts import round_figures
 from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import Family, Step
 from boomsim.papers.problems.problem import Problem
-from boomsim.papers.problems.problem_making import make_problem
+from boomsim.papers.problems.problem_making import make_problem, problem_with
 from boomsim.papers.problems.step_solving import evaluate
 from boomsim.papers.problems.tolerance_bands import asked_figures, asked_of
 
@@ -108,6 +108,37 @@ def test_a_figure_of_a_chart_that_was_rounded_to_three_figures_costs_one_mark() 
         "give it to 0.05 t",
     )
     assert (whole.marks, marked.marks) == (whole.most, whole.most - 1)
+
+
+@pytest.mark.parametrize("answer", ["0", "0.0", "-0", "0e3", "0e9", "1e9", "1e20"])
+@pytest.mark.parametrize("family", NUMERIC, ids=named)
+def test_what_has_no_figure_of_the_answer_left_is_no_rounded_answer(
+    family: Family, answer: str
+) -> None:
+    """Rounding leaves one significant figure at least: 560 makes 600, and never 0 or 1000.
+
+    One of the first pages of any book on significant figures. Status: common practice, no source.
+    """
+    question = Question(number=1, problem=make_problem(family, seed="0"), guided=False)
+    if question.asked[-1].step.whole:  # the number of a check is not rounded
+        return
+    label = question.asked[-1].label
+    assert mark_question(question, {label: answer}, sign=".").marks == 0
+
+
+def test_one_figure_left_is_rounded_too_far_and_no_more() -> None:
+    problem = problem_with(
+        family_named("geometry_radius"), givens={"L": "30.0 m", "d": "2.0 m", "theta": "60 deg"}
+    )
+    question = Question(number=1, problem=problem, guided=False)  # 30 cos 60° − 2 = 13.0 m
+    statuses = {
+        answer: mark_question(question, {"1": answer}, sign=".").parts[-1].status
+        for answer in ("13", "1e1", "2e1", "0e1", "0e2", "1e2")
+    }
+    assert statuses == {
+        "13": "right", "1e1": "rounded too far", "2e1": "wrong", "0e1": "wrong", "0e2": "wrong",
+        "1e2": "wrong",
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize("name", ["stability_rated_by_share", "stability_rated_by_test_load"])

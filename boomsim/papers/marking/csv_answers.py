@@ -94,13 +94,24 @@ def _lines_of_row(lines: list[bytes], place: int, mark: str, count: int) -> int:
     number = _until_partner(lines, place)
     if number == 1:
         return 1  # no partner at all: this row alone is refused
-    whole = sum(line.count(mark.encode()) for line in lines[place : place + number])
-    return number if whole == count - 1 and _opens_at_end(lines[place], mark) else 0
+    row = lines[place : place + number]
+    return number if _is_one_cell(row, mark) and _count_of(row, mark) == count else 0
 
 
-def _opens_at_end(line: bytes, mark: str) -> bool:
-    """Whether the quotation mark opens the last cell of the line, as a line break in it does."""
-    return line.rpartition(mark.encode())[2].lstrip().startswith(b'"')
+def _is_one_cell(row: list[bytes], mark: str) -> bool:
+    """Whether the lines break inside one cell, with nothing in it that parts cells."""
+    first, *between, last = (line.decode("utf-8", "replace") for line in row)
+    opens = first.rpartition(mark)[2].lstrip().startswith('"')
+    return opens and not any(mark in part for part in (*between, last.partition('"')[0]))
+
+
+def _count_of(row: list[bytes], mark: str) -> int:
+    """Count the cells of lines that are one row; 0 if they cannot be parted [1]."""
+    text = b" ".join(row).decode("utf-8", "replace")
+    try:
+        return len(next(csv.reader([text], delimiter=mark, strict=True), []))
+    except csv.Error:
+        return 0
 
 
 def _lines(data: bytes, name: str) -> list[bytes]:

@@ -135,10 +135,16 @@ def mark(
     return Marked(
         key=key,
         candidates=tuple(candidates),
-        refusals=tuple(sorted(refused, key=lambda one: (one.row, one.column))),
+        refusals=tuple(sorted(refused, key=_as_in_the_sheet)),
         unanswered=tuple(name for name in key.names if name not in made),
         uncoded=tuple(sheet.row for sheet in sheets if not tidy(sheet.code)),
     )
+
+
+def _as_in_the_sheet(refusal: Refusal) -> tuple[int, int, str]:
+    """Order refusals by row and question: 2 stands before 10."""
+    number = "".join(filter(str.isdecimal, refusal.column))
+    return refusal.row, int(number or 0), refusal.column
 
 
 def _refuse_another_sitting(key: Key, sheets: Sequence[Sheet]) -> None:

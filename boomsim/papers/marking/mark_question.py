@@ -247,7 +247,7 @@ class _Marking:
 
     def _is_rounded(self, step: Step, number: Number, targets: tuple[float, ...]) -> bool:
         """Whether a value is right as far as it goes; what reads like a slip is none."""
-        hidden = any(abs(number.value - target) <= number.half_step for target in targets)
+        hidden = any(_hides(number, target) for target in targets)
         if step.nearest[0]:
             own = [slip for slip in self.family.slips if slip.step == step.letter]
             return hidden and not any(
@@ -345,6 +345,15 @@ class _Marking:
                 if close(value, truth * times, tolerance=near):
                     return times, words
         return 0.0, "lost the sign" if close(-value, truth, tolerance=near) else ""
+
+
+def _hides(number: Number, target: float) -> bool:
+    """Whether a value is what a target rounds to, with one significant figure left at least.
+
+    One figure is left if the last one counts no more than what rounds up to it: 0.95 makes 1.
+    """
+    one_figure = 2.0 * 0.95 * number.half_step <= target
+    return one_figure and abs(number.value - target) <= number.half_step
 
 
 def _figures(step: Step, number: Number, system: str) -> str:

@@ -7,6 +7,7 @@ nobody could tell apart, is thrown away and drawn again, a bounded number of tim
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from boomsim.papers.language.question_words import Piece, pieces
 from boomsim.papers.numbers.amounts import Amount
@@ -94,8 +95,7 @@ class Problem:
     @property
     def picture(self) -> str:
         """SVG text, or ""."""
-        draw = self.family.picture
-        return all_in_words(draw(self.values, self.shown), self.system) if draw else ""
+        return _drawn(self)
 
     def shown(self, name: str) -> str:
         """Return printed amount of a letter."""
@@ -108,3 +108,10 @@ class Problem:
         words = all_in_words(dict(self.words), self.system)
         said = all_in_words(text, self.system)
         return pieces(said, shown=self.shown, letters=known, words=words)
+
+
+@lru_cache(maxsize=64)  # pages ask for it, and for its size
+def _drawn(problem: Problem) -> str:
+    """Draw the picture of a problem."""
+    draw = problem.family.picture
+    return all_in_words(draw(problem.values, problem.shown), problem.system) if draw else ""

@@ -6,6 +6,7 @@ escaping. Only formulas, which come from our own families, are evaluated there.
 
 import re
 from collections.abc import Sequence
+from itertools import accumulate
 from typing import Any
 
 from boomsim.caution import CAUTION
@@ -48,14 +49,22 @@ def typst_data(paper: Paper, *, kind: str, large: bool = False) -> Data:
         "qr": qr_svg(paper),
         "large": large,
         "region": "us" if plan.units == US else "gb",
-        "parted": any(one.heading for one in paper.questions),
         "minutes": plan.minutes,
         "marks": paper.marks,
         "notes": notes(paper, kind=kind),
         "caution": CAUTION,
         "sheet": "us-letter" if plan.units == US else "a4",
-        "questions": [_question(question, kind) for question in paper.questions],
+        "questions": [
+            _question(question, kind) | {"level": level}
+            for question, level in zip(paper.questions, _levels(paper), strict=True)
+        ],
     }
+
+
+def _levels(paper: Paper) -> list[int]:
+    """Heading of each question: below the title, or below the last heading of a part before it."""
+    parted = accumulate(bool(one.heading) for one in paper.questions)
+    return [3 if below else 2 for below in parted]
 
 
 def _question(question: Question, kind: str) -> Data:
