@@ -27,7 +27,7 @@ settings.load_profile("boomsim")
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
-        "--seeds", type=int, default=200, help="problems drawn of each family (study: 2000)"
+        "--seeds", type=int, default=100, help="problems drawn of each family (study: 2000)"
     )
 
 
@@ -35,9 +35,13 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Keep a file's tests on one worker, and all browsers on one: two at once starve each other.
 
+    What is long is slow too: `-m "not slow"` takes the place of `-m "not long"`.
+
     The site is built first: it takes minutes, and at the end one worker would wait for the other.
     """
     items.sort(key=lambda item: not item.nodeid.startswith("tests/test_docs.py"))
     for item in items:
+        if item.get_closest_marker("long"):
+            item.add_marker(pytest.mark.slow)
         group = "browser" if item.get_closest_marker("browser") else item.nodeid.split("::")[0]
         item.add_marker(pytest.mark.xdist_group(group))

@@ -7,6 +7,7 @@ import subprocess
 import sys
 import tomllib
 import zipfile
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -27,6 +28,7 @@ def names_of(requirements: list[str]) -> set[str]:
     return found - {None}
 
 
+@cache
 def imported() -> set[str]:
     found = set()
     for file in (ROOT / "boomsim").rglob("*.py"):

@@ -137,6 +137,7 @@ def test_a_workers_record_comes_over_whole() -> None:
     assert "pieces 2" in shown(joined)
 
 
+@pytest.mark.slow
 def test_a_run_of_one_file_writes_its_rows(tmp_path: Path) -> None:
     # Published outrigger guidance: 186000 lb on a round pad of 24 in are 411 psi; 411.15 exactly.
     target = tmp_path / "page.md"

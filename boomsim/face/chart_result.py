@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
@@ -11,11 +12,12 @@ from boomsim.face import given_values as given
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, figures
 from boomsim.face.study_result import Result, key_of
-from boomsim.reports import chart_report as report
+from boomsim.reports import chart_report
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from boomsim.files.work_progress import Told
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.charts import load_chart as studies
@@ -41,6 +43,7 @@ class Charted(Result):
     """
 
     kind: ClassVar[str] = "chart"
+    report: ClassVar[ModuleType] = chart_report
     study: studies.Chart
     rule: str
     raised: OverloadMap | None
@@ -48,7 +51,7 @@ class Charted(Result):
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
-        return report.as_json(self.study, raised=self.raised)
+        return chart_report.as_json(self.study, raised=self.raised)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each radius and boom length; None where a cell is blank."""
@@ -59,14 +62,11 @@ class Charted(Result):
         ]
 
     def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units, rule=self.rule, raised=self.raised)
+        return chart_report.as_text(self.study, units=units, rule=self.rule, raised=self.raised)
 
     def _figure(self, units: str) -> Figure:
         second = self.raised is not None
-        return report.figure(self.study, units=units, rule=self.rule, second_line=second)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
+        return chart_report.figure(self.study, units=units, rule=self.rule, second_line=second)
 
 
 def _cell(chart: studies.Chart, row: int, column: int) -> dict[str, Any]:
@@ -91,6 +91,7 @@ def chart(
     step: Given | None = None,
     breaks_first: bool = False,
     units: str = "metric",
+    told: Told | None = None,
     **choices: Unpack[Choices],
 ) -> Charted:
     """Rate a load chart.
@@ -116,6 +117,8 @@ def chart(
         Add the second line: where something would break before the crane tips
     units : str
         Of the rows and of the step, where they are not given: "metric" or "us"
+    told : callable, optional
+        Hears what is done
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -138,7 +141,7 @@ def chart(
     return Charted(
         study=found,
         rule=_rule(setup, system) if usual else "",
-        raised=overload_map(found) if breaks_first else None,
+        raised=overload_map(found, told=told) if breaks_first else None,
         units=units,
     )
 

@@ -25,7 +25,7 @@ ASKED = 10.0
 """Where the self-check asks about a longer boom [m]."""
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=32)
 def past_rated(radius: float) -> Overload:
     """Raise the load on the lightest section, far out alone, past its rated load.
 
@@ -158,7 +158,7 @@ def _row(place: str, one: Overload, units: str) -> tuple[str | Blank, ...]:
         load=one.tipping.load,
         angle=one.angle_under(one.tipping),
     )
-    worst = max(at.margins, key=lambda margin: margin.use)
+    worst = max(at.margins, key=lambda margin: margin.overturning_ratio)
     lever = worst.overturning / (one.tipping.load * GRAVITY)
     moment, lever = as_said(worst.righting, "moment", units), as_said(lever, "length", units)
     return (

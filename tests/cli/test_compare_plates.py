@@ -1,7 +1,10 @@
 """``compare --plates`` as a person and a program use it: words, table, JSON, picture, refusals."""
 
+import io
 import json
 import re
+from contextlib import redirect_stdout
+from functools import cache
 
 import pytest
 
@@ -14,9 +17,12 @@ from boomsim.machine.plate_thickness import with_plates
 ASKED = ("compare", "yard60", "--plates", "0.8, 1, 1.3")
 
 
-def answer(capsys, *arguments):
-    assert main(list(arguments)) == 0
-    return capsys.readouterr().out
+@cache
+def answer(*arguments):
+    out = io.StringIO()
+    with redirect_stdout(out):
+        assert main(list(arguments)) == 0
+    return out.getvalue()
 
 
 def refusal(capsys, *arguments):
@@ -27,8 +33,9 @@ def refusal(capsys, *arguments):
     return said.err
 
 
-def test_the_sentences_come_first_then_the_rule_the_masses_and_the_table(capsys):
-    said = answer(capsys, *ASKED)
+@pytest.mark.slow
+def test_the_sentences_come_first_then_the_rule_the_masses_and_the_table():
+    said = answer(*ASKED)
     first, head, masses, table, legend, caution = said.strip().split("\n\n")
     assert first.startswith("Close in, from ")
     assert "\nStability sets the figure: " in first
@@ -40,12 +47,11 @@ def test_the_sentences_come_first_then_the_rule_the_masses_and_the_table(capsys)
     assert " ".join(caution.split()) == CAUTION
 
 
-def test_the_machine_itself_is_the_column_of_factor_one(capsys):
-    found = json.loads(answer(capsys, *ASKED, "--radii", "6 m, 12 m", "--json"))
+@pytest.mark.slow
+def test_the_machine_itself_is_the_column_of_factor_one():
+    found = json.loads(answer(*ASKED, "--radii", "6 m, 12 m", "--json"))
     usual = json.loads(
-        answer(
-            capsys, "compare", "yard60", "--extension", "0,0,0,90", "--radii", "6 m, 12 m", "--json"
-        )
+        answer("compare", "yard60", "--extension", "0,0,0,90", "--radii", "6 m, 12 m", "--json")
     )
     assert found["schema"].startswith("boomsim.compare-plates/")
     assert found["extension"] == usual["configurations"][0]["extension"]
@@ -55,20 +61,22 @@ def test_the_machine_itself_is_the_column_of_factor_one(capsys):
         assert build[key] == usual["configurations"][0][key]
 
 
-def test_a_file_of_the_stout_machine_is_rated_as_its_column(capsys, tmp_path):
+@pytest.mark.slow
+def test_a_file_of_the_stout_machine_is_rated_as_its_column(tmp_path):
     path = tmp_path / "stout.toml"
     stout = with_plates(load_machine("yard60"), factor=1.3)
     path.write_text(machine_to_toml(stout), encoding="utf-8")
     at = ("--extension", "0,0,0,90", "--radii", "6 m, 12 m", "--json")
-    found = json.loads(answer(capsys, *ASKED, *at))["builds"][-1]
-    filed = json.loads(answer(capsys, "compare", str(path), *at))["configurations"][0]
+    found = json.loads(answer(*ASKED, *at))["builds"][-1]
+    filed = json.loads(answer("compare", str(path), *at))["configurations"][0]
     assert found["capacity"] == filed["capacity"]
     assert found["set_by"] == filed["set_by"]
 
 
-def test_signs_in_the_table_are_what_sets_the_figures(capsys):
-    said = answer(capsys, *ASKED)
-    found = json.loads(answer(capsys, *ASKED, "--json"))
+@pytest.mark.slow
+def test_signs_in_the_table_are_what_sets_the_figures():
+    said = answer(*ASKED)
+    found = json.loads(answer(*ASKED, "--json"))
     rows = [line for line in said.splitlines() if re.match(r"\d+\.\d+ m +\d", line)]
     signs = {"strength": "*", "permissible value": "†", "stability": ""}
     carried = [k for k in range(len(found["radii"])) if found["builds"][0]["set_by"][k]]
@@ -78,9 +86,10 @@ def test_signs_in_the_table_are_what_sets_the_figures(capsys):
         assert told == [signs[one["set_by"][k]] for one in found["builds"]]
 
 
-def test_the_picture_is_written(capsys, tmp_path):
+@pytest.mark.slow
+def test_the_picture_is_written(tmp_path):
     path = tmp_path / "stout.svg"
-    answer(capsys, *ASKED, "--figure", str(path))
+    answer(*ASKED, "--figure", str(path))
     assert path.stat().st_size > 20_000
 
 

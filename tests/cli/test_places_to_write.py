@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from apart import one_line, ran, started
+from apart import environment, one_line, ran, ran_in_turn, started
 
 from boomsim.cli import main
 from boomsim.machine.machine_files import builtin_text
@@ -19,13 +19,17 @@ FOLDERS = {
     "handouts": ("handouts", "--lesson", "02"),
 }
 FILES = {
-    "figure": ("losses", "bench", "--figure", "{}.svg"),
+    "figure": ("reeving", "bench", "--figure", "{}.svg"),
     "chart": ("chart", "bench", "--figure", "{}.pdf"),
     "csv": ("chart", "bench", "--csv", "{}.csv"),
     "html": ("chart", "bench", "--html", "{}.html"),
     "page": ("page", "{}.html", "bench"),
 }
 STRANGE = ("with two spaces", "Größe é ñ", "吊车 🏗", "-dash", "a'b\"c$d;e")
+
+
+UNKEPT = environment(PYTHONDONTWRITEBYTECODE="1")
+"""Where no file may be large, half a compiled module would be kept, and break every later run."""
 
 
 def files(folder: Path) -> list[str]:
@@ -45,6 +49,15 @@ def refused(capsys: pytest.CaptureFixture[str], words: list[str]) -> str:
     return one_line(said.err)
 
 
+@pytest.fixture(scope="module")
+def whole(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of a command that nobody disturbed."""
+    folder = tmp_path_factory.mktemp("whole") / "whole"
+    assert main([*FOLDERS[request.param], str(folder)]) == 0
+    return folder
+
+
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", FILES)
 @pytest.mark.parametrize("name", [n for n in STRANGE if os.name != "nt" or '"' not in n])
 def test_a_file_may_have_any_name_that_the_system_takes(
@@ -138,43 +151,50 @@ def unprivileged() -> None:
     ctypes.CDLL(None).prctl(drop_from_bounding_set, dac_override, 0, 0, 0)
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
-@pytest.mark.parametrize("kind", FILES)
-def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(
-    kind: str, tmp_path: Path
+def test_a_disk_that_is_full_leaves_nothing_and_the_old_file_as_it_was(tmp_path: Path) -> None:
+    commands, targets = [], []
+    for kind, words in FILES.items():
+        (tmp_path / kind).mkdir()
+        commands.append(named(words, f"{tmp_path / kind}/a"))
+        targets.append(next(Path(one) for one in commands[-1] if one.startswith(str(tmp_path))))
+        targets[-1].write_text("old")
+    ended = ran_in_turn(commands, cwd=tmp_path, preexec_fn=bounded(500), env=UNKEPT)
+    for (code, out, err), target in zip(ended, targets, strict=True):
+        assert (code, out) == (2, ""), target
+        assert "make room on the disk" in one_line(err)
+        assert files(target.parent) == [target.name]
+        assert target.read_text() == "old"
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
+@pytest.mark.parametrize(("kind", "whole"), [(one, one) for one in FOLDERS], indirect=["whole"])
+def test_a_disk_that_is_full_leaves_whole_files_only(
+    kind: str, whole: Path, tmp_path: Path
 ) -> None:
-    words = named(FILES[kind], str(tmp_path / "a"))
-    target = next(Path(word) for word in words if word.startswith(str(tmp_path)))
-    target.write_text("old")
-    code, out, err = ran(*words, cwd=tmp_path, preexec_fn=bounded(500))
-    assert (code, out) == (2, "")
-    assert "make room on the disk" in one_line(err)
-    assert files(tmp_path) == [target.name]
-    assert target.read_text() == "old"
-
-
-@pytest.mark.skipif(os.name == "nt", reason="Windows bounds no sizes of files")
-@pytest.mark.parametrize("kind", FOLDERS)
-def test_a_disk_that_is_full_leaves_whole_files_only(kind: str, tmp_path: Path) -> None:
-    whole, out = tmp_path / "whole", tmp_path / "out"
-    assert ran(*FOLDERS[kind], "whole", cwd=tmp_path)[0] == 0
-    code, _, err = ran(*FOLDERS[kind], "out", cwd=tmp_path, preexec_fn=bounded(2000))
+    out = tmp_path / "out"
+    code, _, err = ran(*FOLDERS[kind], "out", cwd=tmp_path, preexec_fn=bounded(2000), env=UNKEPT)
     assert code == 2
     assert "make room on the disk" in one_line(err)
     for name in (name for name in files(out) if name != "manifest.json"):
         assert (out / name).read_bytes() == (whole / name).read_bytes()
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(sys.platform != "linux", reason="how root gives up its rights is Linux's own")
-@pytest.mark.parametrize("kind", [*FOLDERS, *FILES])
-def test_a_read_only_folder_is_refused_in_one_line(kind: str, tmp_path: Path) -> None:
-    locked = tmp_path / "locked"
-    locked.mkdir(mode=0o555)
-    words = [*FOLDERS[kind], str(locked)] if kind in FOLDERS else named(FILES[kind], f"{locked}/a")
-    code, out, err = ran(*words, cwd=tmp_path, preexec_fn=unprivileged)
-    assert (code, out) == (2, "")
-    assert "Permission denied" in one_line(err)
-    assert files(locked) == []
+def test_a_read_only_folder_is_refused_in_one_line(tmp_path: Path) -> None:
+    locked = [tmp_path / kind for kind in (*FOLDERS, *FILES)]
+    for folder in locked:
+        folder.mkdir(mode=0o555)
+    commands = [[*words, str(tmp_path / kind)] for kind, words in FOLDERS.items()]
+    commands += [named(words, f"{tmp_path / kind}/a") for kind, words in FILES.items()]
+    ended = ran_in_turn(commands, cwd=tmp_path, preexec_fn=unprivileged)
+    for (code, out, err), folder in zip(ended, locked, strict=True):
+        assert (code, out) == (2, ""), folder
+        assert "Permission denied" in one_line(err)
+        assert files(folder) == []
 
 
 def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:
@@ -184,21 +204,27 @@ def both(words: tuple[str, ...], folder: Path) -> list[tuple[int, str]]:
     return [(run.returncode, err) for run, err in zip(running, said, strict=True)]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("kind", ["figure", "csv"])
-def test_two_runs_that_write_one_file_leave_it_whole(kind: str, tmp_path: Path) -> None:
+def test_two_runs_that_write_one_file_leave_it_whole(
+    kind: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     words = tuple(named(FILES[kind], "a"))
     assert both(words, tmp_path) == [(0, ""), (0, "")]
     written = files(tmp_path)
     assert len(written) == 1
     before = (tmp_path / written[0]).read_bytes()
-    assert ran(*words, cwd=tmp_path)[0] == 0
+    monkeypatch.chdir(tmp_path)
+    assert main(list(words)) == 0
     assert (tmp_path / written[0]).read_bytes() == before
 
 
-@pytest.mark.parametrize("kind", FOLDERS)
-def test_two_runs_that_write_one_folder_leave_it_whole(kind: str, tmp_path: Path) -> None:
-    whole, out = tmp_path / "whole", tmp_path / "out"
-    assert ran(*FOLDERS[kind], "whole", cwd=tmp_path)[0] == 0
+@pytest.mark.slow
+@pytest.mark.parametrize(("kind", "whole"), [(one, one) for one in FOLDERS], indirect=["whole"])
+def test_two_runs_that_write_one_folder_leave_it_whole(
+    kind: str, whole: Path, tmp_path: Path
+) -> None:
+    out = tmp_path / "out"
     ended = both((*FOLDERS[kind], "out"), tmp_path)
     assert any(code == 0 for code, _ in ended)
     for code, err in ended:
@@ -209,6 +235,7 @@ def test_two_runs_that_write_one_folder_leave_it_whole(kind: str, tmp_path: Path
         assert (out / name).read_bytes() == (whole / name).read_bytes()
 
 
+@pytest.mark.slow
 def test_papers_of_two_blueprints_are_never_mixed_in_one_folder(tmp_path: Path) -> None:
     words = ("paper", str(QUIZ), "--format", "md", "--out", "out", "--seed")
     running = [started(*words, seed, cwd=tmp_path) for seed in ("one", "two")]

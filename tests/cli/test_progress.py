@@ -20,6 +20,8 @@ LONG = {
     "page {}/page.html bench": "drawing ways",
     "losses bench": "rating again",
     "overload bench --map": "raising loads",
+    "chart bench --breaks-first": "raising loads",
+    "game bench --picks 2 --seed 1 --page {}/game.html": "drawing picks",
 }
 
 
@@ -46,6 +48,7 @@ def left(drawn):
     return line.strip()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("words", LONG)
 def test_a_long_command_counts_up_to_the_end_and_wipes_its_bar(words, screen, tmp_path):
     assert main(words.format(tmp_path).split()) == 0

@@ -101,6 +101,7 @@ CASES: dict[str, tuple[list[str], Words]] = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("command", CASES)
 def test_no_rated_figure_is_rounded_up(

@@ -78,6 +78,7 @@ def test_the_face_repeats_no_page_either():
     assert len(str(refusal.value)) < MOST_ECHOED + 150
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "words",
     [

@@ -55,6 +55,7 @@ def test_where_the_rope_reaches_for_fewer_parts_feet_stay_feet(capsys) -> None:
     assert "the 853.0 ft of line on the drum reach for no more with 61.4 ft of boom" in told
 
 
+@pytest.mark.slow
 def test_an_indicator_names_one_part_and_pounds(capsys) -> None:
     told = said(capsys, "indicator", "truck18", *PLACE, "--units", "us")
     assert "1 part of line, told 3" in told
@@ -62,6 +63,7 @@ def test_an_indicator_names_one_part_and_pounds(capsys) -> None:
     assert "counterweight none, told 4,410 lb" in told
 
 
+@pytest.mark.slow
 def test_the_tabletop_has_a_usual_slewing_speed_of_its_own(capsys) -> None:
     said(capsys, "dynamics", "bench")
     said(capsys, "indicator", "bench")
@@ -93,5 +95,6 @@ def test_a_range_of_one_boom_names_its_own_parts_of_line(capsys) -> None:
     assert f"; {parts} parts of line;" in said(capsys, "range", "truck18", *PLACE[:2])
 
 
+@pytest.mark.slow
 def test_a_kilogram_that_costs_nothing_has_no_sign(capsys) -> None:
     assert not re.search(r"[-+]0\.000", said(capsys, "losses", "truck18", *PLACE))

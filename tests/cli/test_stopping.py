@@ -21,10 +21,10 @@ LONG = {
     "book": ("chart", "truck18", "--all", "out", "--rule", "share", "--sector", "rear"),
     "papers": ("paper", str(QUIZ), "--out", "out", "--variants", "3", "--format", "html"),
     "handouts": ("handouts", "out", "--lesson", "02"),
-    "page": ("page", "page.html", "truck18"),
-    "losses": ("losses", "truck18", "--figure", "losses.svg"),
-    "map": ("overload", "truck18", "--map", "--figure", "map.png"),
-    "compare": ("compare", "truck18", "--figure", "compare.pdf"),
+    "page": ("page", "page.html", "bench"),
+    "losses": ("losses", "bench", "--figure", "losses.svg"),
+    "map": ("overload", "bench", "--map", "--figure", "map.png"),
+    "compare": ("compare", "bench", "--figure", "compare.pdf"),
 }
 STAGES = {
     "book": "boomsim.figures.charts.book.book_files.book_html",
@@ -55,6 +55,7 @@ def files(folder: Path) -> dict[str, bytes]:
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in found}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", LONG)
 def test_a_command_stopped_in_its_work_leaves_whole_files_and_the_next_one_completes(
     name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
@@ -131,6 +132,7 @@ def test_a_command_runs_in_a_thread_where_nobody_may_listen_for_signals() -> Non
     assert codes == [0]
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(os.name == "nt", reason="Windows has no polite request for another process")
 @pytest.mark.parametrize("request_", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_a_real_process_is_stopped_by_every_request_of_the_system(
@@ -171,6 +173,7 @@ def test_a_server_ends_with_the_command_that_started_it(tmp_path: Path, request_
             time.sleep(0.05)
 
 
+@pytest.mark.slow
 def test_papers_that_were_stopped_are_gone_on_with(tmp_path: Path) -> None:
     words = ("paper", str(QUIZ), "--out", "out", "--variants", "2", "--format", "md", "--json")
     assert ran(*words, cwd=tmp_path)[0] == 0

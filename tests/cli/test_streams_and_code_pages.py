@@ -17,6 +17,7 @@ OLD = {"PYTHONUTF8": "0", "PYTHONIOENCODING": "cp1252", "LC_ALL": "C"}
 BARE = {"PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0", "LC_ALL": "C", "PYTHONIOENCODING": "ascii"}
 
 
+@pytest.mark.slow
 @full
 @pytest.mark.parametrize("words", [("machines",), ("chart", "--json"), ("describe", "--toml")])
 @pytest.mark.parametrize("buffered", ["", "1"])
@@ -31,6 +32,7 @@ def test_a_full_disk_under_the_answer_is_said_in_one_line(
     assert "cannot be written to standard output: No space left" in one_line(err)
 
 
+@pytest.mark.slow
 @posix
 @pytest.mark.parametrize("words", ["machines", "chart --json", "compare --figure a.svg"])
 def test_a_reader_who_has_seen_enough_is_no_fault(words: str, tmp_path: Path) -> None:
@@ -59,6 +61,7 @@ def test_closed_streams_are_no_fault_and_nothing_goes_to_the_other_one(
     assert (done.returncode, done.stdout, done.stderr) == (code, "", "")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("old", [OLD, BARE], ids=["cp1252", "ascii"])
 @pytest.mark.parametrize(
     "words", [("machines",), ("lift",), ("compare", "bench"), ("describe",), ("around", "--help")]

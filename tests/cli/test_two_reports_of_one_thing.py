@@ -73,6 +73,7 @@ def test_a_ratio_reads_the_same_in_the_text_and_in_the_picture():
     assert ratio_words(0.9999) == "0.99" and narrow_ratio(0.9999) == ".99"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("rule", ["share", "limit-states"])
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
@@ -93,6 +94,7 @@ def test_what_holds_a_figure_down_is_the_same_wherever_compare_tells_it(name, ru
     assert seen
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_the_account_of_a_difference_adds_up_to_the_last_digit(units):
     said = in_one_line(told("compare", "yard60", "--units", units))
@@ -125,6 +127,7 @@ def test_what_is_more_over_the_rear_is_the_difference_of_what_stands_beside_it()
     assert seen
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("machine", ["bench", "yard60"])
 def test_builds_whose_figures_read_the_same_tie(machine, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
@@ -185,13 +188,12 @@ def test_where_every_line_is_past_tipping_lift_faces_the_one_that_is_worst():
     assert "Supports with the boom" not in said
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("support", ["full", "tyres"])
 def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
     """The head turned by the lean about the point of the ground under the axis of rotation."""
-    study = bs.overload(
-        "yard60", support=support, extension="0,0,45,45", radius="9 m"
-    ).study  # fmt: skip
-    feel = study.feel
+    result = bs.overload("yard60", support=support, extension="0,0,45,45", radius="9 m")
+    study, feel = result.study, result.study.feel
     at = bs.lift(
         "yard60", support=support, extension="0,0,45,45", angle=study.angle,
         load=float(feel.load[-1]), slew=feel.slew,
@@ -201,8 +203,7 @@ def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
     out, _ = turn @ [at.radius, at.head_height]
     # Lift's slew alone leaves all forces in the boom as they are: only rounding is between them.
     assert feel.carried[-1] == pytest.approx(out - at.radius, rel=0.02)
-    said = in_one_line(bs.overload("yard60", support=support, extension="0,0,45,45",
-                                   radius="9 m").text())  # fmt: skip
+    said = in_one_line(result.text())
     foot = "tyre" if support == "tyres" else "float"
     carried = feel.carried[-1]
     shown = f"{carried:.2f} m" if carried >= 1.0 else f"{1000 * carried:.0f} mm"
@@ -210,6 +211,7 @@ def test_what_the_lean_would_do_to_the_head_is_a_turn_about_the_ground(support):
     assert f"a {foot} goes light" in said and f"on its {foot}s" in said
 
 
+@pytest.mark.slow
 def test_on_the_tabletop_a_larger_radius_costs_a_part_and_is_a_tenth_of_a_metre():
     found = bs.losses("bench").study
     farther = next(one for one in found.effects if one.name == "farther")
@@ -219,12 +221,14 @@ def test_on_the_tabletop_a_larger_radius_costs_a_part_and_is_a_tenth_of_a_metre(
     assert next(one for one in yard.effects if one.name == "farther").amount == 1.0
 
 
+@pytest.mark.slow
 def test_no_loss_that_is_one_reads_as_nought():
     text = told("losses", "bench")
     assert re.search(r"-0\.00 kg", text) is None
     assert re.search(r"-0\.00\d kg \(0\.\d %\)", text)
 
 
+@pytest.mark.slow
 def test_lifting_fast_bends_the_boom_and_stability_hardly_feels_it():
     """The footnote's bound: the share that the study itself finds."""
     found = bs.losses("bench").study

@@ -34,7 +34,7 @@ AMERICAN = re.compile(
 STUDIES = {
     "describe": [],
     "compare": [],
-    "compare --plates": ["--plates", "0.8, 1, 1.25"],
+    "compare --plates": ["--plates", "0.8, 1.25"],
     "lift": ["--radius", "7 m"],
     "lift on tyres": ["--support", "tyres", "--radius", "5 m", "--extension"],
     "lower": ["--load", "1 t"],
@@ -96,6 +96,7 @@ def words_without_names(text):
     return re.sub(r"--[\w-]+", "", text)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("machine", "name", "given"), list(cases()))
 def test_what_is_told_in_us_units_has_american_words_only(
     machine, name, given, tmp_path, monkeypatch
@@ -105,6 +106,7 @@ def test_what_is_told_in_us_units_has_american_words_only(
     assert ABROAD.findall(told) == []
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("machine", "name", "given"), list(cases()))
 def test_what_is_told_in_metric_units_has_no_american_words(
     machine, name, given, tmp_path, monkeypatch
@@ -140,17 +142,18 @@ def test_tables_stay_tables_when_their_words_change(name, tmp_path, monkeypatch)
                for line in block.split("\n"))  # fmt: skip
 
 
+@pytest.mark.slow
 def test_labels_of_figures_are_in_the_words_of_their_units():
     import boomsim as bs
 
+    studies = (
+        bs.overload("yard60", extension="0,0,0,0", radius="4 m", support="tyres"),
+        bs.around("truck18", extension="0,0,0", radius="5 m", support="tyres"),
+        bs.losses("truck18"),
+    )
     for units, other in (("us", ABROAD), ("metric", AMERICAN)):
-        figures = (
-            bs.overload("yard60", extension="0,0,0,0", radius="4 m", support="tyres").plot(units),
-            bs.around("truck18", extension="0,0,0", radius="5 m", support="tyres").plot(units),
-            bs.losses("truck18").plot(units),
-        )
-        for figure in figures:
-            labels = [text.get_text() for text in figure.findobj(Text)]
+        for study in studies:
+            labels = [text.get_text() for text in study.plot(units).findobj(Text)]
             assert [one for one in labels if other.search(one)] == []
 
 
@@ -166,6 +169,7 @@ def test_either_form_of_a_name_is_taken(name, capsys):
     assert "tyre position" in " ".join(capsys.readouterr().out.split())
 
 
+@pytest.mark.slow
 def test_papers_in_us_units_have_american_words():
     from boomsim.papers.family_registry import families
     from boomsim.papers.language.question_words import in_plain
@@ -184,6 +188,7 @@ def test_papers_in_us_units_have_american_words():
     assert seen > 10
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_handouts_have_the_words_of_their_units(units):
     from boomsim.lessons.lesson_order import LESSONS

@@ -44,6 +44,7 @@ def test_a_refusal_is_the_commands_sentence_with_the_arguments_name(case, capsys
     assert "--" not in said
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("text", "number"),
     [
@@ -60,6 +61,7 @@ def test_text_and_si_numbers_mean_the_same(text, number):
     assert bs.around(**text).to_dict() == bs.around(**number).to_dict()
 
 
+@pytest.mark.slow
 def test_a_machine_may_be_a_name_a_file_a_machine_or_a_crane_set_up(tmp_path):
     from boomsim.machine.machine_files import builtin_text
 

@@ -19,6 +19,7 @@ def builds(setup):
     return compare_builds(setup, factors=(0.8, 1.0, 1.3), extension=np.array([0.0, 0.0, 0.0, 0.9]))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_the_lines_are_the_rated_capacities_of_each_build(builds, units):
     curves = draw_builds(Figure().add_subplot(), builds, units=units)
@@ -58,6 +59,7 @@ def test_bars_are_hatched_unless_stability_sets_the_figure(builds):
     assert ends == pytest.approx([one.far for one in told])
 
 
+@pytest.mark.slow
 def test_the_bars_say_what_the_overload_study_says(builds):
     near, far = near_and_far(builds)
     for radius in (near, far):
@@ -68,6 +70,7 @@ def test_the_bars_say_what_the_overload_study_says(builds):
         assert [t.get_position()[1] for t in texts] == [0, 1, 2]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_the_page_names_each_build_with_what_its_boom_weighs_and_the_caution(builds, units):
     figure = figure_of_builds(builds, at=near_and_far(builds), units=units)

@@ -106,6 +106,7 @@ def test_several_pages_need_a_pdf(tmp_path):
     assert not list(tmp_path.iterdir())
 
 
+@pytest.mark.slow
 def test_a_book_has_the_pages_that_its_contents_promise():
     pages = list(book_sheets(book()))
     assert len(pages) == page_count(book())

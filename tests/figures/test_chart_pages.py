@@ -88,6 +88,7 @@ def test_every_rated_cell_has_its_figure_under_its_boom_and_beside_its_radius():
     assert not shown
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["truck18", "yard60", "bench"])
 @pytest.mark.parametrize(("units", "paper"), [("metric", "a4"), ("us", "letter")])
 def test_nothing_runs_off_the_paper_or_into_its_neighbour(name, units, paper):
@@ -194,6 +195,7 @@ def bars(page):
     ]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["truck18", "yard60", "bench"])
 def test_the_list_of_best_ways_draws_each_section_as_far_as_it_is_out(name):
     of, page = chart(name), sheet(name)

@@ -116,6 +116,7 @@ def test_crossovers_are_ringed_and_labelled_with_radius_and_capacity(comparison)
         assert show_rated(met.capacity) in note.get_text()
 
 
+@pytest.mark.slow
 def test_the_strip_says_who_carries_most_at_every_radius(comparison, many, level):
     for made in (comparison, many, level):
         ranges = winning_ranges(made)

@@ -115,10 +115,12 @@ def boxes(figure):
     return [(t, t.get_window_extent(renderer)) for t in shown]
 
 
+@pytest.mark.slow
 def test_the_caution_is_at_the_foot(figure):
     assert caution_of(figure) == CAUTION
 
 
+@pytest.mark.slow
 def test_no_words_run_off_the_page(figure):
     for text, box in boxes(figure):
         inside = box.x0 >= 0 and box.y0 >= 0
@@ -126,6 +128,7 @@ def test_no_words_run_off_the_page(figure):
         assert inside, text.get_text()
 
 
+@pytest.mark.slow
 def test_no_words_lie_on_other_words(figure):
     found = boxes(figure)
     for k, (text, box) in enumerate(found):
@@ -133,6 +136,7 @@ def test_no_words_lie_on_other_words(figure):
             assert not box.overlaps(there), (text.get_text(), other.get_text())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["tips", "around", "losses"])
 def test_the_same_figure_gives_the_same_bytes(name):
     first = picture(FIGURES[name]("metric"), kind="svg")
@@ -171,6 +175,7 @@ def test_what_is_felt_is_drawn_until_it_ends():
     assert artists.rated[0].get_xdata()[0] * 1000.0 == pytest.approx(result.rated)
 
 
+@pytest.mark.slow
 def test_a_lean_without_end_leaves_its_panel_and_what_was_before_can_be_read():
     """Where every tyre of a side goes light, springs alone would let the carrier turn for ever."""
     setup = set_up(load_machine("truck18"), rigging=Rigging(support="tyres"))

@@ -194,6 +194,7 @@ def test_an_address_that_cannot_be_is_refused_in_words_and_changes_nothing(addre
     assert {**told, "trouble": ""} == json.loads(json.dumps(before))
 
 
+@pytest.mark.slow
 def test_every_control_stands_at_one_of_its_own_values_after_every_choice():
     live = Live()
     for machine in ("bench", "truck18", "yard60"):

@@ -56,6 +56,7 @@ def by_command(scene: Scene) -> dict:
     return json.loads(out.getvalue())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("scene", [TIPS, BREAKS, SIDEWAYS, *MACHINES])
 def test_the_events_are_the_commands_in_its_order_with_its_loads(scene):
     mine, theirs = told(scene), by_command(scene)

@@ -53,6 +53,7 @@ def shows(capacity: float | None, shown: str, *, hook: float) -> bool:
     return shown in [show_rated(capacity * (1.0 + d)) for d in (-CLOSE, 0.0, CLOSE)]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("block", range(4))
 def test_the_ways_of_random_scenes_carry_what_compare_says_to_the_printed_digit(block):
     live, tried = Live(), 0

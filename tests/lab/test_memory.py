@@ -7,6 +7,8 @@ import gc
 import sys
 import tracemalloc
 
+import pytest
+
 from boomsim.lab.widgets.explorer import Explorer
 
 MOVES = 40
@@ -16,6 +18,7 @@ A_SCENE = 2_000
 kept by mistake has 30,000 letters and more, an answer's arrays are larger still."""
 
 
+@pytest.mark.slow
 def test_a_move_leaves_a_scene_for_undo_and_nothing_else():
     explorer = Explorer()
     move(explorer, start=6.0)  # whatever is made once

@@ -31,6 +31,7 @@ def written(ways):
     return page(ways)
 
 
+@pytest.mark.slow
 def test_capacities_and_what_gives_way_are_the_rated_ones(ways):
     data, setup = page_data(ways), setup_of(BENCH)
     again = rate(setup, extension=ways.configurations.extension, radius=ways.radii)

@@ -7,6 +7,7 @@ from boomsim.files.shipped_files import shipped
 from boomsim.lab import notebook_server as serve
 
 
+@pytest.mark.slow
 def test_page_writes_one_file_and_says_the_caution(tmp_path, capsys):
     path = tmp_path / "ways.html"
     assert main(["page", str(path), "bench"]) == 0
@@ -15,6 +16,7 @@ def test_page_writes_one_file_and_says_the_caution(tmp_path, capsys):
     assert "One length, three ways" in path.read_text(encoding="utf-8")
 
 
+@pytest.mark.slow
 def test_page_takes_the_ways_the_setup_and_the_units(tmp_path):
     path = tmp_path / "ways.html"
     words = ["page", str(path), "bench", "--units", "us", "--slew", "90 deg", "--support", "narrow"]

@@ -57,6 +57,7 @@ def test_the_capacity_curve_ends_where_the_crane_turns_over() -> None:
     assert np.isfinite(made.capacity[made.radius < end]).any()
 
 
+@pytest.mark.slow
 def test_the_page_draws_no_way_that_lies_on_its_side_and_says_why() -> None:
     boom = setup_of(SCENE).machine.boom
     ways = ways_of(SCENE, configurations_of(boom, extension=np.array([LONG, (0.0, *LONG[1:])])))

@@ -6,6 +6,8 @@ Sliders call back on the thread that sets them, and a notebook may do that besid
 import re
 from threading import Barrier, Thread
 
+import pytest
+
 from boomsim.lab.scene.scene import Scene
 from boomsim.lab.views.draw_scene import draw
 from boomsim.lab.widgets.explorer import Explorer
@@ -13,6 +15,7 @@ from boomsim.lab.widgets.explorer import Explorer
 MOVES = 40
 
 
+@pytest.mark.slow
 def test_every_picture_belongs_to_one_scene_and_the_last_to_the_last():
     explorer, start, seen = Explorer(Scene()), Barrier(2), []
     explorer.panel.picture.observe(lambda change: seen.append(change["new"]), names="value")

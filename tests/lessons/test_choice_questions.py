@@ -16,6 +16,7 @@ def _typed(option):
     return (option.words or option.letter).replace(",", "")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_every_answer_is_judged_as_the_lesson_judges_it_when_it_is_typed(lesson, units):
     *guesses, check = choice_questions(lesson, units)

@@ -41,6 +41,7 @@ def squeezed(text):
     return "".join(text.split()).replace("’", "'")
 
 
+@pytest.mark.slow
 @needs_poppler
 @each
 @pytest.mark.parametrize(("units", "size"), [("metric", "A4"), ("us", "letter")])
@@ -105,6 +106,18 @@ def test_handout_07_gives_all_that_is_needed_to_find_the_tipping_load():
         assert by_hand == pytest.approx(breaks.past_rated(radius).tipping.load, rel=0.005)
 
 
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_handout_09_keeps_what_is_guessed_about_close_in_for_the_answers(units):
+    lesson = lesson_named("09")
+    listed = {row[0]: row[1:] for row in lesson.sheet(units).rows}
+    named = [words for words in listed if f": {words}" in lesson.guess(units).question]
+    assert len(named) == 3
+    for words in named:
+        assert all(isinstance(field, Blank) for field in listed[words][:2])
+    # What is asked can be ranked with the answers: each has its own share there.
+    assert len({listed[words][1].text for words in named}) == 3
+
+
 @pytest.mark.parametrize(
     ("number", "rated"),
     [
@@ -129,6 +142,7 @@ def test_a_sheet_has_something_to_fill_in_or_to_draw(lesson):
     assert sheet.why.endswith("?")
 
 
+@pytest.mark.slow
 @needs_poppler
 def test_the_answers_have_every_lesson_with_its_answer_and_its_slips(tmp_path):
     path = tmp_path / "answers.pdf"
@@ -161,7 +175,7 @@ def test_the_command_answers_in_json_and_leaves_the_answers_out_when_told(tmp_pa
     line = ["handouts", str(tmp_path), "--lesson", "1", "--no-answers", "--json", "--units", "us"]
     assert main(line) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.handouts/3"
+    assert answer["schema"] == "boomsim.handouts/4"
     assert answer["files"] == ["01-what-a-section-is.pdf"]
 
 

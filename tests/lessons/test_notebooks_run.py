@@ -6,6 +6,7 @@ from pathlib import Path
 
 import nbformat
 import pytest
+from jupyter_client import KernelManager
 from nbclient import NotebookClient
 from nbclient.exceptions import CellExecutionError
 from notebook_files import ALL, GATE, OF_LESSONS, name, with_guess
@@ -25,28 +26,41 @@ print("moved")
 """Runs last: moves every slider of the lesson through its range."""
 
 
-@pytest.fixture
-def quiet(tmp_path, monkeypatch):
-    """Keep what Jupyter writes in a folder of its own."""
-    for variable in ("JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR"):
-        monkeypatch.setenv(variable, str(tmp_path / variable.lower()))
-    root = str(Path(__file__).parents[2])
-    monkeypatch.setenv("PYTHONPATH", os.pathsep.join([root, os.environ.get("PYTHONPATH", "")]))
-    return tmp_path
+@pytest.fixture(scope="module")
+def kernel(tmp_path_factory):
+    """One kernel for all of them; keeps what Jupyter writes in a folder of its own."""
+    folder = tmp_path_factory.mktemp("jupyter")
+    with pytest.MonkeyPatch.context() as patched:
+        for variable in (
+            "JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR"
+        ):  # fmt: skip
+            patched.setenv(variable, str(folder / variable.lower()))
+        root = str(Path(__file__).parents[2])
+        patched.setenv("PYTHONPATH", os.pathsep.join([root, os.environ.get("PYTHONPATH", "")]))
+        manager = KernelManager(kernel_name="python3")
+        manager.start_kernel(cwd=str(folder))
+        yield manager
+        manager.shutdown_kernel(now=True)
 
 
-def client_of(notebook, folder):
-    where = {"metadata": {"path": str(folder)}}
-    return NotebookClient(notebook, timeout=120, kernel_name="python3", resources=where)
+def run_in(kernel, notebook):
+    """Run a notebook with nothing left of the one before."""
+    for cells in ([nbformat.v4.new_code_cell("%reset -f")], notebook.cells):
+        one = nbformat.v4.new_notebook(cells=cells)
+        client = NotebookClient(one, km=kernel, timeout=120)
+        try:
+            client.execute()
+        finally:
+            client.kc.stop_channels()
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("path", ALL, ids=name)
-def test_the_notebook_runs_to_its_end(path, quiet):
+def test_the_notebook_runs_to_its_end(path, kernel):
     notebook = nbformat.reads(json.dumps(with_guess(path)), as_version=4)
     if path in OF_LESSONS:
         notebook.cells.append(nbformat.v4.new_code_cell(MOVED))
-    client_of(notebook, quiet).execute()
+    run_in(kernel, notebook)
     outputs = [out for cell in notebook.cells if cell.cell_type == "code" for out in cell.outputs]
     assert not [out for out in outputs if out.get("name") == "stderr"]
     plain = " ".join(str(out.get("data", {}).get("text/plain", "")) for out in outputs)
@@ -58,10 +72,10 @@ def test_the_notebook_runs_to_its_end(path, quiet):
 
 @pytest.mark.slow
 @pytest.mark.parametrize("path", OF_LESSONS, ids=name)
-def test_without_a_guess_it_stops_with_one_sentence_and_has_not_said_the_answer(path, quiet):
+def test_without_a_guess_it_stops_with_one_sentence_and_has_not_said_the_answer(path, kernel):
     notebook = nbformat.read(path, as_version=4)
     with pytest.raises(CellExecutionError):
-        client_of(notebook, quiet).execute()
+        run_in(kernel, notebook)
     run = [cell for cell in notebook.cells if cell.cell_type == "code" and cell.execution_count]
     assert GATE in run[-1].source
     (stopped,) = run[-1].outputs

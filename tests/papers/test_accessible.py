@@ -60,6 +60,7 @@ def findings(pdf: bytes, folder: Path) -> list[dict[str, str]]:
     return list(result["findings"])
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize(("kind", "large"), WAYS)
 def test_a_checker_that_is_not_ours_finds_nothing_but_what_is_known(

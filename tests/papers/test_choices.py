@@ -29,6 +29,7 @@ def number(text: str) -> float:
     return float(text.split("\u00a0")[0].replace("\u202f", "").rstrip("°"))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("family", NUMERIC, ids=lambda one: one.id)
 def test_nobody_guesses_the_answer_of_a_family_by_its_size(family: Family) -> None:
     # Of two ranks that are thrown evenly one comes up in 61 of 100 with odds of a few percent.

@@ -20,9 +20,10 @@ def named(family: AnyFamily) -> str:
     return family.id
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("family", EVERY, ids=named)
 def test_an_editor_has_no_complaints(family: AnyFamily, request) -> None:
-    """Nor about problems drawn from it: 200 of each, and two thousand with --seeds 2000.
+    """Nor about problems drawn from it: a hundred of each, and two thousand with -m long.
 
     No known slip passes for the right answer, none leads to the safe side of it unless it says so,
     no choice lies in the band of another, and rounding hides no more than a few percent.
@@ -37,6 +38,7 @@ def test_an_editor_has_no_complaints_about_two_thousand_problems(family: AnyFami
     assert complaints(family, draws=2000) == []
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("family", EVERY, ids=named)
 def test_problems_are_sensible_over_many_seeds(family: AnyFamily) -> None:
     for seed in range(60):
@@ -64,6 +66,7 @@ def look_at_choices(problem: Problem) -> None:
         assert len(problem.choices) == CHOICES
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "family", [one for one in EVERY if isinstance(one, Family) and not one.by_check], ids=named
 )
@@ -80,6 +83,7 @@ def test_pictures_stay_inside_their_frame(family: AnyFamily) -> None:
     assert "nan" not in problem.picture
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("family", EVERY, ids=named)
 def test_slips_that_are_printed_are_never_the_right_answer(family: AnyFamily) -> None:
     for seed in range(20):

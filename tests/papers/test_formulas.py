@@ -48,6 +48,7 @@ def calculated(text: str) -> float:
     return float(eval(text, {"__builtins__": {}}, vars(math)))
 
 
+@pytest.mark.slow
 @given(formulas, st.booleans())
 @settings(max_examples=150, deadline=None)
 def test_a_printed_line_of_numbers_gives_the_value(formula: Expr, written: bool) -> None:

@@ -183,6 +183,7 @@ def other_importer() -> types.ModuleType:
     return pytest.importorskip("amc2moodle.moodle2amc._quiz")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("way", WAYS, ids=str)
 def test_an_importer_that_is_not_ours_reads_the_same_numbers(
     way: tuple[str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch

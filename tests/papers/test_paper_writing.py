@@ -29,6 +29,7 @@ def fingerprints(folder: Path) -> dict[str, str]:
     }
 
 
+@pytest.mark.slow
 def test_the_same_seed_gives_the_same_bytes_in_another_process(tmp_path: Path) -> None:
     quiz(tmp_path / "here")
     code = (

@@ -127,6 +127,7 @@ def tree(text: bytes | str) -> list[object]:
     return told(root)
 
 
+@pytest.mark.slow
 def test_qti_3_is_what_a_converter_that_is_not_ours_makes_of_our_qti_22(
     way: tuple[str, str],
 ) -> None:

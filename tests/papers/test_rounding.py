@@ -9,6 +9,7 @@ from boomsim.papers.marking.mark_question import mark_question
 from boomsim.papers.numbers.amounts import round_figures
 from boomsim.papers.paper import Question
 from boomsim.papers.problems.family import Family, Step
+from boomsim.papers.problems.problem import Problem
 from boomsim.papers.problems.problem_making import make_problem
 from boomsim.papers.problems.step_solving import evaluate
 from boomsim.papers.problems.tolerance_bands import asked_figures, asked_of
@@ -23,6 +24,15 @@ def named(family: Family) -> str:
     return family.id
 
 
+@pytest.fixture(scope="module")
+def drawn(request: pytest.FixtureRequest) -> list[tuple[int, Problem]]:
+    """Problems of one family in both unit systems, with their seeds."""
+    return [
+        (seed, make_problem(request.param, seed=f"{seed}", system=system))
+        for seed, system in itertools.product(range(SEEDS), ("metric", "us"))
+    ]
+
+
 def rounded(value: float, step: Step, *, system: str, figures: int) -> str:
     """A value as a candidate writes it, in the unit of the answer line."""
     number = value / float(step.unit(system).factor)
@@ -31,14 +41,16 @@ def rounded(value: float, step: Step, *, system: str, figures: int) -> str:
     return f"{round_figures(number, figures=figures):f}"
 
 
-@pytest.mark.parametrize("family", NUMERIC, ids=named)
-def test_answers_with_the_figures_that_are_asked_for_earn_all_marks(family: Family) -> None:
-    for seed, system in itertools.product(range(SEEDS), ("metric", "us")):
-        problem = make_problem(family, seed=f"{seed}", system=system)
+@pytest.mark.slow
+@pytest.mark.parametrize("drawn", NUMERIC, ids=named, indirect=True)
+def test_answers_with_the_figures_that_are_asked_for_earn_all_marks(
+    drawn: list[tuple[int, Problem]],
+) -> None:
+    for _, problem in drawn:
         question = Question(number=1, problem=problem)
         answers = {
             one.label: rounded(
-                problem.results[one.step.name].value, one.step, system=system,
+                problem.results[one.step.name].value, one.step, system=problem.system,
                 figures=asked_figures(one.step),
             )
             for one in question.asked
@@ -48,11 +60,15 @@ def test_answers_with_the_figures_that_are_asked_for_earn_all_marks(family: Fami
         assert made.marks == made.most
 
 
-@pytest.mark.parametrize("family", ALONE, ids=named)
-def test_intermediate_results_rounded_to_three_figures_lose_nothing(family: Family) -> None:
+@pytest.mark.slow
+@pytest.mark.parametrize("drawn", ALONE, ids=named, indirect=True)
+def test_intermediate_results_rounded_to_three_figures_lose_nothing(
+    drawn: list[tuple[int, Problem]],
+) -> None:
     """Where the answer alone is asked for, nobody is told to how many figures to work."""
-    for seed, system in itertools.product(range(SEEDS), ("metric", "us")):
-        problem = make_problem(family, seed=f"{seed}", system=system)
+    for seed, problem in drawn:
+        family, system = problem.family, problem.system
+        assert isinstance(family, Family)
         values, text = dict(problem.values), ""
         for step in family.steps:
             exact = evaluate(step.formula, values)

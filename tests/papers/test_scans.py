@@ -88,7 +88,7 @@ def some_scanner(dice: np.random.Generator) -> Scanner:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("sheets", [15, pytest.param(50, marks=pytest.mark.long)])
+@pytest.mark.parametrize("sheets", [10, pytest.param(50, marks=pytest.mark.long)])
 def test_sheets_of_known_answers_are_read_without_a_wrong_one(
     key: Path, tmp_path: Path, sheets: int
 ) -> None:
@@ -127,6 +127,7 @@ def test_sheets_of_known_answers_are_read_without_a_wrong_one(
                 assert found[candidate].get(label, "") == answers.get(label, "")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "how",
     [
@@ -227,6 +228,7 @@ def test_a_sheet_without_a_number_and_a_second_one_of_the_same_candidate_keep_th
             for one in read.doubts] == [True, True]  # fmt: skip
 
 
+@pytest.mark.slow
 def test_no_page_is_taken_for_another_one(key: Path, tmp_path: Path) -> None:
     """A blank page, a page without a corner, and a sheet of another sitting."""
     dice = np.random.default_rng(4)
@@ -248,6 +250,7 @@ def test_no_page_is_taken_for_another_one(key: Path, tmp_path: Path) -> None:
         read_scans(key, [tmp_path / "other.png"])
 
 
+@pytest.mark.slow
 def test_scans_of_a_whole_class_come_as_one_pdf_and_go_on_to_the_marks(
     key: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -349,6 +352,7 @@ def test_another_reader_finds_the_check_code_on_paper_and_sheet() -> None:
 DPI_SCALE = 200 / 72
 
 
+@pytest.mark.slow
 def test_a_sheet_of_too_many_answers_is_refused() -> None:
     plan = {
         "title": "Long", "minutes": 600,

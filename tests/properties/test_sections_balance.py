@@ -66,6 +66,7 @@ def test_forces_on_every_moving_section_add_up_to_nothing(seed: int, clearance: 
         assert left < 5e-6 * scale
 
 
+@pytest.mark.slow
 @few
 @given(seeds, st.booleans())
 def test_moments_on_every_moving_section_add_up_to_nothing(seed: int, clearance: bool) -> None:

@@ -137,6 +137,7 @@ def test_a_solved_state_gives_itself_back_at_once(
     assert again.head_above == pytest.approx(state.head_above, rel=1e-8)
 
 
+@pytest.mark.slow
 @settings(max_examples=12, deadline=None, derandomize=True)
 @given(
     fractions,

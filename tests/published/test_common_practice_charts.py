@@ -51,6 +51,7 @@ def test_structural_above_and_stability_below_with_one_switch_to_a_column(name: 
     assert crossings(chart).max() == 1
 
 
+@pytest.mark.slow
 def test_where_the_best_way_changes_the_line_may_be_crossed_again() -> None:
     chart = best_chart(set_up(load_machine("yard60")))
     again = np.flatnonzero(crossings(chart) > 1)
@@ -62,6 +63,7 @@ def test_where_the_best_way_changes_the_line_may_be_crossed_again() -> None:
         assert all(chart.used[r, c] != chart.used[r - 1, c] for r in turns)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 @pytest.mark.parametrize("rule", ["share", "limit-states"])
 def test_over_the_rear_is_rated_no_lower_than_all_around(name: str, rule: str) -> None:
@@ -101,6 +103,7 @@ def test_a_stability_rating_is_past_tipping_at_120_percent(name: str) -> None:
     assert names == {"tipping"}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 def test_a_chart_is_never_interpolated(name: str) -> None:
     chart = best_chart(set_up(load_machine(name)))
@@ -112,6 +115,7 @@ def test_a_chart_is_never_interpolated(name: str) -> None:
         assert reading.cell == chart.capacity[far, column]
 
 
+@pytest.mark.slow
 def test_near_the_crane_strength_and_far_out_stability_govern_the_demonstration() -> None:
     # Both regions are on the chart of the demonstration machine.
     chart = best_chart(set_up(load_machine("yard60")))

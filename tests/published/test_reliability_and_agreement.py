@@ -83,6 +83,7 @@ def test_quantiles_are_those_of_a_statistics_library() -> None:
                 assert found == pytest.approx(f.ppf(share, above, below), rel=1e-9)
 
 
+@pytest.mark.slow
 def test_the_interval_holds_the_true_reliability_95_times_of_100() -> None:
     """Marks are ability plus luck, each of variance 1, in 8 questions: 8/(8 + 1) is true.
 

@@ -89,6 +89,7 @@ def hanging_by_hand(chart: Chart) -> np.ndarray:
     return machine.hook_block + machine.slings + parts * up * machine.hoist.rope_mass
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("stands", WAYS_TO_STAND, ids=", ".join)
 def test_no_figure_of_a_built_in_chart_rises_outwards_or_is_less_than_the_hook_weighs(
     stands: tuple[str, str, str, str],
@@ -287,6 +288,7 @@ def test_the_foot_of_a_stated_chart_says_how_low_and_how_far_out_each_boom_may_c
     assert float(radii[3]) <= found.radius[3] < float(radii[3]) + 0.1
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 def test_the_foot_of_a_chart_says_the_parts_of_line_of_each_column(name: str) -> None:
     setup = set_up(load_machine(name))

@@ -1,7 +1,9 @@
 """One boom built light and stout: each sentence is read again, and what it says is rated anew."""
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
+from math import acos, atan2, cos, hypot, pi
 
 import numpy as np
 import pytest
@@ -47,19 +49,22 @@ def found(request) -> Builds:
     )
 
 
-def rated(found: Builds, factor: float, radius: float) -> Rating:
+def rated(found: Builds, factor: float, radii: Sequence[float]) -> Rating:
     setup = set_up(with_plates(found.setup.machine, factor=factor))
-    return rate(setup, extension=found.extension, radius=np.array([radius]))
+    return rate(setup, extension=found.extension, radius=np.array(radii))
 
 
-def carried(found: Builds, radius: float) -> dict[float, float]:
-    return {b.factor: float(rated(found, b.factor, radius).capacity[0, 0]) for b in found.builds}
+def carried(found: Builds, radii: Sequence[float]) -> list[dict[float, float]]:
+    """What each build carries, radius by radius."""
+    loads = {b.factor: rated(found, b.factor, radii).capacity[0] for b in found.builds}
+    return [{factor: float(of[k]) for factor, of in loads.items()} for k in range(len(radii))]
 
 
-def set_by(found: Builds, factor: float, radius: float) -> str:
-    limit = rated(found, factor, radius).limit(0, 0)
-    assert limit is not None
-    return limit.set_by
+def set_by(found: Builds, factor: float, radii: Sequence[float]) -> list[str]:
+    rating = rated(found, factor, radii)
+    limits = [rating.limit(0, k) for k in range(len(radii))]
+    assert None not in limits
+    return [limit.set_by for limit in limits if limit is not None]
 
 
 @lru_cache(maxsize=8)
@@ -73,6 +78,7 @@ def inside(near: float, far: float) -> list[float]:
     return [near + slack, (near + far) / 2, far - slack]
 
 
+@pytest.mark.slow
 def test_who_is_said_to_carry_most_does_so_from_here_to_there(found: Builds) -> None:
     sentence = spoken(found)[0]
     leads = re.findall(
@@ -80,19 +86,21 @@ def test_who_is_said_to_carry_most_does_so_from_here_to_there(found: Builds) -> 
     )
     ties = re.findall(r"carry the same", sentence)
     assert len(leads) + len(ties) == len(found.leads)
-    for near, far, factor in leads:
-        for radius in inside(float(near), float(far)):
-            loads = carried(found, radius)
-            assert max(loads, key=loads.__getitem__) == float(factor), (radius, loads)
+    places = [
+        (radius, float(factor))
+        for near, far, factor in leads
+        for radius in inside(float(near), float(far))
+    ]
+    for (radius, factor), loads in zip(places, carried(found, [r for r, _ in places]), strict=True):
+        assert max(loads, key=loads.__getitem__) == factor, (radius, loads)
 
 
 def test_ties_are_ties() -> None:
     crane = set_up(load_machine("yard60"))
     found = compare_builds(crane, factors=(0.8, 1.0, 1.3), extension=extension_of("yard60", -1))
     tie = next(one for one in found.leads if len(one.what) > 1)
-    loads = [
-        carried(found, (tie.near + tie.far) / 2)[found.builds[int(k)].factor] for k in tie.what
-    ]
+    (carries,) = carried(found, [(tie.near + tie.far) / 2])
+    loads = [carries[found.builds[int(k)].factor] for k in tie.what]
     # The search for a rated load is good to a millionth of it.
     assert np.ptp(loads) < 1e-5 * max(loads)
 
@@ -108,17 +116,16 @@ def test_stability_sets_the_figures_from_where_it_is_said_and_nothing_else_does(
         ends = build.sets[0].near, build.sets[-1].far
         if edge:
             near = float(edge[1])
-            for radius in inside(near, ends[1]):
-                assert set_by(found, build.factor, radius) == STABILITY
-            kinds = {set_by(found, build.factor, r) for r in inside(ends[0], near)}
+            assert set(set_by(found, build.factor, inside(near, ends[1]))) == {STABILITY}
+            kinds = set(set_by(found, build.factor, inside(ends[0], near)))
             assert STABILITY not in kinds
             assert (STRENGTH in kinds) <= ("strength" in edge[2])
             assert (PERMISSIBLE_VALUE in kinds) <= ("permissible value" in edge[2])
         else:
             everywhere = said[1].startswith("everywhere")
             assert everywhere or said[1].startswith("nowhere")
-            for radius in inside(*ends):
-                assert (set_by(found, build.factor, radius) == STABILITY) == everywhere
+            for sets in set_by(found, build.factor, inside(*ends)):
+                assert (sets == STABILITY) == everywhere
 
 
 def test_an_edge_lies_where_what_sets_the_figure_changes(found: Builds) -> None:
@@ -126,10 +133,11 @@ def test_an_edge_lies_where_what_sets_the_figure_changes(found: Builds) -> None:
         for one, after in zip(build.sets, build.sets[1:], strict=False):
             # Edges are found to a millimetre on a crane whose rows are a metre apart.
             if one.far == after.near and min(one.far - one.near, after.far - after.near) > 0.01:
-                assert set_by(found, build.factor, one.far - 2e-3) == one.what
-                assert set_by(found, build.factor, one.far + 2e-3) == after.what
+                sides = set_by(found, build.factor, [one.far - 2e-3, one.far + 2e-3])
+                assert sides == [one.what, after.what]
 
 
+@pytest.mark.slow
 def test_what_comes_first_is_what_the_overload_study_finds(found: Builds) -> None:
     at = near_and_far(found)
     sentences = spoken(found)[2:]
@@ -151,6 +159,7 @@ def test_what_comes_first_is_what_the_overload_study_finds(found: Builds) -> Non
             assert one.warns or one.first.words in said
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 @pytest.mark.parametrize("way", [0, 1, -1, "all"])
 def test_thicker_plates_never_bring_strength_back_and_always_cost_stability(
@@ -173,6 +182,43 @@ def test_thicker_plates_never_bring_strength_back_and_always_cost_stability(
     assert (fall[both & (found.capacity[:-1] > 0.0)] > 0.0).all()
 
 
+@pytest.mark.parametrize("radius", [14.0, 16.0, 17.0])
+def test_thicker_plates_cost_stability_what_the_added_steel_weighs_on_its_arm_by_hand(
+    radius: float,
+) -> None:
+    """0.85 sum(dm (x - d)) / (R - d): over the side, the jacks d = 2.9 m from the axis, x where the
+    middle of a section stands out on a straight boom.
+
+    Tolerance: the boom is taken as straight. What it droops, some 0.3 m at the head, its angle
+    makes up for there; in the middle, by 0.5 less 5/16 of a cantilever's droop, less than 0.1 m of
+    6 m is left.
+    Source: balance of moments. Status: worked.
+    """
+    plain = load_machine("yard60")
+    thick, out, line = with_plates(plain, factor=1.3), np.array([0.0, 0.0, 0.0, 0.9]), 2.9
+    assert {abs(y) for _, y in plain.supports[0].points} == {line}
+    carries = []
+    for machine in (plain, thick):
+        found = rate(set_up(machine, slew=pi / 2), extension=out, radius=np.array([radius]))
+        limit = found.limit(0, 0)
+        assert limit is not None
+        assert limit.set_by == STABILITY
+        carries.append(float(found.capacity[0, 0]))
+    boom, below = plain.boom, plain.boom.head.below
+    # Base section, then the nose and what is out of each, then the head.
+    noses = [section.nose for section in boom.sections[1:]]
+    fronts = np.cumsum([boom.sections[0].length, *(np.array(noses) + 8.0 * out)])
+    length = fronts[-1] + boom.head.ahead
+    reach = radius - plain.heel_out
+    angle = acos(reach / hypot(length, below)) + atan2(below, length)
+    lost = 0.0
+    for old, new, front in zip(boom.sections, thick.boom.sections, fronts, strict=True):
+        x = plain.heel_out + (front - old.length / 2) * cos(angle)
+        lost += (new.mass - old.mass) * (x - line)
+    by_hand = 0.85 * lost / (radius - line)
+    assert carries[0] - carries[1] == pytest.approx(by_hand, rel=0.02)
+
+
 def _limits(rating: Rating) -> list:
     return [rating.limit(0, k) for k in range(rating.capacity.shape[1])]
 
@@ -193,8 +239,7 @@ def test_stability_is_said_to_start_nowhere_where_something_else_sets_the_outerm
     assert stability_from(found.builds[0]) is None
     edge = stability_from(found.builds[1])
     assert edge is not None
-    assert set_by(found, 1.0, edge - 0.01) == STRENGTH
-    assert set_by(found, 1.0, edge + 0.01) == STABILITY
+    assert set_by(found, 1.0, [edge - 0.01, edge + 0.01]) == [STRENGTH, STABILITY]
 
 
 def test_drawn_finely_the_figures_of_the_table_stay() -> None:

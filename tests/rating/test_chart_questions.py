@@ -34,6 +34,7 @@ def asked(name):
     return tuple(questions(book(name), count=COUNT))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18", "bench"])
 def test_the_right_way_lifts_most_by_a_rating_of_its_own_and_by_3_percent_or_more(name):
     made = book(name)

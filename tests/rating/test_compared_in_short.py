@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from decimal import Decimal
+from functools import lru_cache
 
 import numpy as np
 import pytest
@@ -34,6 +35,7 @@ def spoken(found: Comparison, radius: float, units: str = "metric") -> list[str]
     return in_short(found, names=names(found), radius=radius, units=units)
 
 
+@lru_cache(maxsize=1000)
 def capacity(found: Comparison, radius: float) -> np.ndarray:
     rated = rate(found.setup, extension=found.configurations.extension, radius=np.array([radius]))
     return np.nan_to_num(rated.capacity[:, 0])
@@ -98,6 +100,7 @@ def check_between(found: Comparison, sentence: str, slack: float) -> int:
     return len(between)
 
 
+@pytest.mark.slow
 def test_who_is_said_to_lead_close_in_and_far_out_leads_there(usual) -> None:
     slack = TOLD if usual.radii[-1] > 5.0 else TOLD / 10
     close, far, _ = spoken(usual, float(usual.radii[0]))
@@ -109,6 +112,7 @@ def test_who_is_said_to_lead_close_in_and_far_out_leads_there(usual) -> None:
         assert len({leader(usual, float(r)) for r in usual.radii} - {None}) <= 1
 
 
+@pytest.mark.slow
 def test_with_many_ways_every_change_of_the_lead_is_told_where_it_is(many) -> None:
     told = 0
     for found in many:
@@ -153,6 +157,7 @@ def shared(found: Comparison) -> list[float]:
     return [float(r) for r in found.radii[(found.rating.capacity > 0.0).all(axis=0)]]
 
 
+@pytest.mark.slow
 def test_the_kilograms_are_those_that_are_rated_and_add_up(usual, many) -> None:
     for found in (usual, *many):
         radii = shared(found)
@@ -258,6 +263,7 @@ def test_in_us_units_the_sentences_hold_no_metric_ones(usual) -> None:
     assert not re.search(r"\d (m|t|kg)\b", said)
 
 
+@pytest.mark.slow
 def test_what_is_shown_is_who_leads_and_the_two_that_carry_least(many) -> None:
     for found in many:
         shown = ways_that_matter(found)

@@ -69,6 +69,7 @@ def test_ratios_that_grow_exponentially_meet_where_the_exponent_is_nought(met: f
     assert meeting_radii(straight, 0) == pytest.approx([met])
 
 
+@pytest.mark.slow
 def test_a_crane_that_is_pulled_sideways_falls_as_a_rigid_body_too() -> None:
     # Free body by hand: the height of every mass times the sine of the lean, and what the balance
     # holds at rest times its cosine; the swayed boom is as high as it is.

@@ -33,6 +33,7 @@ def test_the_bold_line_is_at_8_to_10_m_for_booms_of_middle_length():
     assert all(8.0 <= radius <= 10.0 for radius in first)
 
 
+@pytest.mark.slow
 def test_yard60_s_two_charts_hardly_differ_and_truck18_s_do():
     yard, truck = load_machine("yard60"), load_machine("truck18")
     ways = pinned_configurations(yard.boom)

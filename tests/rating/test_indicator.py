@@ -89,11 +89,12 @@ def test_levers_of_a_straight_boom_by_hand() -> None:
     assert lead_line_lever(machine, length=20.0, angle=angle) == pytest.approx(1.1970, abs=1e-4)
 
 
+@pytest.mark.slow
 def test_told_right_it_shows_the_load_to_a_percent_and_the_radius_to_a_centimetre(found):
     row = rows(found)["as told"]
     assert row.shown.load == pytest.approx(found.load, rel=0.01)
     assert row.shown.radius == pytest.approx(found.radius, abs=0.01)
-    assert row.use == pytest.approx(0.9)
+    assert row.utilisation == pytest.approx(0.9)
     assert row.verdict == RIGHT
 
 
@@ -106,7 +107,7 @@ def test_what_it_cannot_feel_leaves_every_sensor_as_it_was(found):
         # Second order of a small angle: the boom bends sideways and its base leans.
         assert row.sensors.push == pytest.approx(plain.sensors.push, rel=2e-3)
         assert row.sensors.angle == plain.sensors.angle
-        assert row.use >= plain.use * (1.0 - 1e-9)
+        assert row.utilisation >= plain.utilisation * (1.0 - 1e-9)
 
 
 def test_each_reason_is_what_the_figures_show(found):
@@ -138,17 +139,19 @@ def test_what_is_comes_from_the_rating_with_the_condition_in_it(found):
             radius=np.array([found.radius]),
         ).capacity[0, 0]
         # The same search twice.
-        assert row.use == pytest.approx(found.load / rated, rel=1e-9)
+        assert row.utilisation == pytest.approx(found.load / rated, rel=1e-9)
 
 
 def test_verdicts_say_which_way_it_errs_and_the_worst_is_named(found):
     for row in found.rows:
-        apart = row.shown_use - row.use
+        apart = row.shown_utilisation - row.utilisation
         assert row.verdict == (RIGHT if abs(apart) <= 0.03 else MORE if apart > 0.0 else LESS)
     short = [row for row in found.rows if row.verdict == LESS]
-    worst = max(short, key=lambda row: row.use - row.shown_use)
+    worst = max(short, key=lambda row: row.utilisation - row.shown_utilisation)
     said = tell_worst(found, units="metric")
-    assert f"shows {percent(worst.shown_use)} and it is {percent(worst.use)}" in said
+    assert (
+        f"shows {percent(worst.shown_utilisation)} and it is {percent(worst.utilisation)}" in said
+    )
 
 
 def sets_the_rope(row, found) -> bool:
@@ -171,7 +174,9 @@ def test_sentences_name_the_figures(found):
         else:
             assert said.endswith(WHY[row.condition.key])
         told = [int(share) for share in re.findall(r", (\d+) %; it is (\d+) %", said)[0]]
-        assert told == pytest.approx([100.0 * row.shown_use, 100.0 * row.use], abs=1.0)
+        assert told == pytest.approx(
+            [100.0 * row.shown_utilisation, 100.0 * row.utilisation], abs=1.0
+        )
         assert "nan" not in said
 
 
@@ -219,6 +224,7 @@ def test_a_place_without_a_rating_and_an_empty_hook_are_refused():
         indicate(setup, extension=np.zeros(3), radius=6.0, load=248.5)
 
 
+@pytest.mark.slow
 def test_the_command_answers_with_the_caution(capsys):
     assert main(["indicator", "truck18", "--radius", "8 m", "--wind", "9 m/s", "--json"]) == 0
     told = json.loads(capsys.readouterr().out)

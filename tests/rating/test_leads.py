@@ -96,6 +96,7 @@ def no_crossover_is_false(found: Leads, setup: Setup, ways: Configurations, step
     return len(found.crossovers)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", machine_names())
 def test_at_every_centimetre_the_one_that_is_said_to_lead_leads(name: str) -> None:
     machine = load_machine(name)
@@ -122,6 +123,7 @@ def many():
     return set_up(machine), float(demonstration(machine.boom).length[0])
 
 
+@pytest.mark.slow
 def test_who_leads_does_not_depend_on_the_radii_that_are_printed(many) -> None:
     setup, length = many
     usual = compare(setup, length=length)

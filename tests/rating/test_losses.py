@@ -96,6 +96,7 @@ def test_twice_as_much_takes_more(name: str) -> None:
     assert twice.max() > once.max()
 
 
+@pytest.mark.slow
 def test_softer_ground_takes_more() -> None:
     soft, softer = Amounts(soft=0.2), Amounts(soft=0.05)
     assert np.all(loss(found(softer), "soft ground") > loss(found(soft), "soft ground"))

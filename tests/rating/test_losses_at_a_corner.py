@@ -57,6 +57,18 @@ def effect(result: Losses, name: str) -> Effect:
     return next(one for one in result.effects if one.name == name)
 
 
+def alone(setup: Setup, name: str, amounts: Amounts | None = None) -> Effect:
+    (one,) = losses(setup, places=PLACES, amounts=amounts, only=name).effects
+    return one
+
+
+def test_only_one_effect_is_the_same_as_among_all() -> None:
+    for one in found().effects:
+        again = alone(found().setup, one.name)
+        assert (again.name, again.why, again.corners) == (one.name, one.why, one.corners)
+        assert np.array_equal(again.capacity, one.capacity)
+
+
 def test_a_short_outrigger_moves_the_two_lines_that_run_to_it() -> None:
     setup = set_up(crane())
     half = shorter_support(setup)
@@ -75,6 +87,7 @@ def test_a_short_outrigger_moves_the_two_lines_that_run_to_it() -> None:
         assert min(square) < 1e-9
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("slew", ["around", "rear", 0.0, np.pi])
 def test_a_short_outrigger_costs_the_same_whatever_the_sector_asked_for(slew: float | str) -> None:
     one, other = (effect(found(s), "outrigger") for s in ("around", slew))
@@ -149,6 +162,7 @@ def test_what_is_said_of_the_corner_names_it_with_its_direction_and_rated_load()
     assert tell_corners(alone, units="metric") == ""
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("allowances", ["none", "rule"])
 @pytest.mark.parametrize("slew", ["around", "rear", 0.5])
 def test_there_is_a_reason_where_nothing_is_lost_and_only_there(
@@ -168,10 +182,10 @@ def hung(setup: Setup, place: int, load: float) -> dict[str, float]:
     boom = condense(setup.machine, extension=PLACES.extension[place : place + 1])
     radius = PLACES.radius[place : place + 1][None]
     at = respond(setup, boom=boom, load=np.array([[load]]), radius=radius)
-    return {limit.key: float(at.use[k, 0, 0]) for k, limit in enumerate(at.limits)}
+    return {limit.key: float(at.utilisation[k, 0, 0]) for k, limit in enumerate(at.limits)}
 
 
-def test_what_is_said_to_touch_stability_only_changes_no_use_of_strength() -> None:
+def test_what_is_said_to_touch_stability_only_changes_no_utilisation_of_strength() -> None:
     result = found()
     said = "strength sets this figure; a short outrigger affects stability only"
     assert tell_reason(effect(result, "outrigger"), NEAR) == said
@@ -221,15 +235,14 @@ def test_a_reason_is_written_once_and_every_nothing_has_its_letter() -> None:
     assert used == set(notes.values())
 
 
+@pytest.mark.slow
 def test_within_the_allowance_nothing_is_lost_and_beyond_it_only_what_is_beyond() -> None:
     machine = crane()
     bare, within = (set_up(machine, allowances=a) for a in ("none", "rule"))
     allowed = within.rule.strains(CALM)
     inside = replace(Amounts(), side_pull=allowed.side_pull / 2)
     outside = replace(Amounts(), side_pull=2 * allowed.side_pull)
-    few, much = (
-        effect(losses(within, places=PLACES, amounts=a), "side pull") for a in (inside, outside)
-    )
+    few, much = (alone(within, "side pull", a) for a in (inside, outside))
     assert (few.allowance, much.allowance) == (WITHIN, BEYOND)
     assert tell_loss(few, NEAR, units="metric") == WITHIN
     assert few.loss[NEAR] == pytest.approx(0.0, abs=1e-5 * few.before[NEAR])
@@ -243,12 +256,13 @@ def test_within_the_allowance_nothing_is_lost_and_beyond_it_only_what_is_beyond(
     )
     assert much.capacity[NEAR] == pytest.approx(float(given.capacity[0, 0]), rel=1e-4)
     # Without allowances the same pull is all lost, and nobody speaks of an allowance.
-    alone = effect(losses(bare, places=PLACES, amounts=outside), "side pull")
-    assert alone.allowance is None
-    assert alone.share[NEAR] > much.share[NEAR]
-    assert "allowance" not in tell_loss(alone, NEAR, units="metric")
+    other = alone(bare, "side pull", outside)
+    assert other.allowance is None
+    assert other.share[NEAR] > much.share[NEAR]
+    assert "allowance" not in tell_loss(other, NEAR, units="metric")
 
 
+@pytest.mark.slow
 def test_stability_knows_no_allowance() -> None:
     one = effect(found(allowances="rule"), "lean")
     limit = one.governing[FAR]
@@ -257,10 +271,11 @@ def test_stability_knows_no_allowance() -> None:
     assert "allowance" not in tell_loss(one, FAR, units="metric")
 
 
+@pytest.mark.slow
 def test_the_static_line_pull_knows_no_allowance_either() -> None:
     setup = set_up(crane(), rigging=Rigging(parts=1), allowances="rule")
     bare = set_up(crane(), rigging=Rigging(parts=1), allowances="none")
-    one, other = (effect(losses(s, places=PLACES), "hoisting") for s in (setup, bare))
+    one, other = (alone(s, "hoisting") for s in (setup, bare))
     limit = one.governing[NEAR]
     assert limit is not None
     assert limit.name == "line pull"

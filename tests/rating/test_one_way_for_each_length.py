@@ -112,6 +112,7 @@ def columns(capsys, *options):
     return json.loads(capsys.readouterr().out)["columns"]
 
 
+@pytest.mark.slow
 def test_the_command_charts_these_ways_unless_it_is_asked_for_others(capsys):
     usual, best = columns(capsys), columns(capsys, "--best")
     wanted = one_way_for_each_length(load_machine("yard60").boom).extension.tolist()
@@ -119,6 +120,7 @@ def test_the_command_charts_these_ways_unless_it_is_asked_for_others(capsys):
     assert sum(len(column["extensions"]) for column in best) == 256
 
 
+@pytest.mark.slow
 def test_the_command_says_by_which_rule_its_columns_were_chosen(capsys):
     boom = load_machine("yard60").boom
     assert main(["chart", "yard60"]) == 0

@@ -24,6 +24,7 @@ def found() -> OverloadMap:
     return overload_map(stated_chart(setup, configurations=configurations, radii=RADII))
 
 
+@pytest.mark.slow
 def test_every_cell_says_what_its_own_overload_study_says() -> None:
     made = found()
     rows, columns = np.nonzero(made.chart.rated)
@@ -86,6 +87,7 @@ def whole(name: str) -> OverloadMap:
     return overload_map(best_chart(set_up(load_machine(name))))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["truck18", "yard60"])
 def test_120_percent_of_a_stability_rated_load_is_past_tipping(name: str) -> None:
     # Common practice, no source: 0.85 x 1.2 = 1.02, and at a kept boom angle a little more.

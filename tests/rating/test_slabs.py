@@ -100,6 +100,7 @@ def gross_by_hand(found: Slabs, bands: Bands, way: int, radius: float) -> float:
     return bands.stage.slab + setup.machine.hook_block + setup.machine.slings + rope
 
 
+@pytest.mark.slow
 def test_a_slab_is_rated_at_its_greatest_radius_and_no_farther(found):
     for bands in found.bands:
         for way in np.flatnonzero(np.isfinite(bands.far))[::4]:

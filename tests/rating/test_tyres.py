@@ -16,6 +16,7 @@ from boomsim.machine.machine_text import machine_to_toml
 from boomsim.machine.model import Rigging
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.rating.around.float_loads import slews_of
 from boomsim.rating.around.slew_study import around
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.chart_book import make_book
@@ -100,8 +101,8 @@ def test_on_outriggers_the_tyres_set_nothing_and_are_not_told() -> None:
 def test_a_lift_tells_the_supports_where_a_tyre_carries_most() -> None:
     found = lift(on_tyres(), extension=WAY, load=5e3, radius=8.0)
     most = max(support.force for support in found.supports)
-    use = next(one.use for one in found.limits if one.limit.kind is TYRES)
-    assert most / YARD.supports[2].strength == pytest.approx(use, rel=1e-9)
+    utilisation = next(one.utilisation for one in found.limits if one.limit.kind is TYRES)
+    assert most / YARD.supports[2].strength == pytest.approx(utilisation, rel=1e-9)
     assert by_hand(found.response, found.supports_slew).max() == pytest.approx(most, rel=1e-9)
 
 
@@ -115,9 +116,28 @@ def test_a_slew_angle_on_tyres_rates_as_if_it_were_asked_for_alone(slew: float) 
     assert found.limit(0, 0) == alone.limit(0, 0)
 
 
+def test_every_degree_is_among_the_slew_angles_on_tyres() -> None:
+    tried = slews_of(on_tyres())
+    assert set(np.round(EVERY_WAY, 9)) - {round(-np.pi, 9)} <= set(np.round(tried, 9))
+
+
 def test_all_around_is_the_least_of_the_slew_angles_on_tyres() -> None:
+    rated = rate(on_tyres(), extension=WAY, radius=RADII).capacity[0]
+    every = slews_of(on_tyres())
+    coarse = around(on_tyres(), extension=WAY, radius=RADII, slew=every[::9])
+    assert np.all(coarse.capacity >= rated * (1.0 - 4e-6))
+    # From the least of these to its neighbours on both sides, at every degree.
+    for least in sorted(set(coarse.capacity.argmin(axis=0))):
+        near = every[max(9 * least - 9, 0) : 9 * least + 10]
+        some = coarse.capacity.argmin(axis=0) == least
+        fine = around(on_tyres(), extension=WAY, radius=RADII[some], slew=near)
+        assert fine.capacity.min(axis=0) == pytest.approx(rated[some], rel=4e-6)
+
+
+@pytest.mark.slow
+@pytest.mark.long
+def test_at_no_degree_the_tyres_bear_less_than_all_around() -> None:
     found = around(on_tyres(), extension=WAY, radius=RADII)
-    assert set(np.round(EVERY_WAY, 9)) - {round(-np.pi, 9)} <= set(np.round(found.slew, 9))
     rated = rate(on_tyres(), extension=WAY, radius=RADII).capacity[0]
     assert found.capacity.min(axis=0) == pytest.approx(rated, rel=4e-6)
 
@@ -156,6 +176,7 @@ def test_commands_refuse_too_long_a_boom_in_one_line(command, capsys) -> None:
     assert "On tyres the boom may be at most 20 m long, and this one is 25.90 m long" in told.err
 
 
+@pytest.mark.slow
 def test_a_chart_on_tyres_ends_at_the_longest_boom_and_says_why() -> None:
     chart = best_chart(on_tyres("rear"))
     assert chart.length.max() <= 20.0 < best_chart(set_up(YARD, slew="rear")).length.max()

@@ -47,7 +47,7 @@ SETS = {"": STABILITY, "*": STRENGTH, "†": PERMISSIBLE_VALUE}
 ENDS = {GIVES_WAY: "breaks", TIPS: "tips"}
 """Which event of an overload means what."""
 
-EVERY = 9
+EVERY = 18
 """The quick part of the tests raises the load in one cell of so many."""
 
 
@@ -97,6 +97,7 @@ def raised(name, sector):
 DEFAULTS = [(name, sector) for name in MACHINES for sector in SECTORS]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("name", "sector"), DEFAULTS)
 def test_every_cell_with_a_figure_is_read_back(name, sector):
     of = chart(name, sector)
@@ -131,11 +132,13 @@ def check_first(name, sector, cells):
         assert first_event(name, sector, column, radius) == ("breaks" if breaks else "tips")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("name", "sector"), DEFAULTS)
 def test_what_comes_first_is_what_the_order_of_events_says_in_a_sample_of_cells(name, sector):
     check_first(name, sector, read_back(name, sector)[::EVERY])
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 def test_what_comes_first_is_what_the_order_of_events_says_beside_the_second_line(name):
     # There a small error would show first: the cells on both sides of the line.
@@ -166,6 +169,7 @@ def test_a_sign_alone_does_not_say_what_comes_first(name, sector):
     assert any(not breaks for *_, sets, breaks in cells if sets != STABILITY)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("name", "sector"), DEFAULTS)
 def test_json_says_the_same_as_the_text_and_both_loads_bear_it_out(name, sector, capsys):
     assert main(["chart", name, "--sector", sector, "--breaks-first", "--json"]) == 0
@@ -265,6 +269,7 @@ def test_the_legend_says_what_each_line_parts():
     assert f"!: {BREAKS_FIRST}" in text
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("name", "sector"), DEFAULTS)
 def test_the_count_in_the_text_is_the_count_of_its_signs(name, sector):
     cells = read_back(name, sector)

@@ -134,32 +134,38 @@ def worst(deviations: list[Deviation], name: str) -> str:
     return ", ".join(f"seed {one.seed}: {getattr(one, name):.2e}" for one in top)
 
 
+@pytest.mark.slow
 def test_at_least_two_hundred_random_states_were_compared(deviations):
     assert len(deviations) >= 200
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", PROMISES)
 def test_every_state_agrees_within_the_promise(deviations, name):
     assert max(getattr(one, name) for one in deviations) < PROMISES[name], worst(deviations, name)
 
 
+@pytest.mark.slow
 def test_the_luffing_cylinder_agrees_within_a_thousandth(deviations):
     # Not promised; the lug's turn with the base section is left out, of the order of rotation x
     # depth/arm.
     assert max(one.cylinder for one in deviations) < 1e-3, worst(deviations, "cylinder")
 
 
+@pytest.mark.slow
 def test_lock_thrusts_agree_within_a_hundredth(deviations):
     # Not promised; the thrust takes the sine of small angles between sections times the front pad.
     assert max(one.lock for one in deviations) < 1e-2, worst(deviations, "lock")
 
 
+@pytest.mark.slow
 def test_the_head_stands_as_far_out_along_the_base_section_to_3_in_100_000(deviations):
     # Not promised. Booms stretch by 2 in 100,000 of their length, and by up to 60 far beyond their
     # rating; left are the deflection's own deviation times the slope, and one strain for each part.
     assert max(one.stretch for one in deviations) < 3e-5, worst(deviations, "stretch")
 
 
+@pytest.mark.slow
 def test_play_of_the_pads_agrees_where_every_pad_presses(verification):
     found = []
     for seed in range(500, 560):
@@ -183,6 +189,7 @@ def test_play_of_the_pads_agrees_where_every_pad_presses(verification):
         assert one.deflection < DEFLECTION, one
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", [3, 11])
 def test_a_second_library_agrees_within_its_own_small_rotations(seed):
     # PyNite's P-delta leaves out the shortening of lever arms: up to 0.74 % was measured against

@@ -156,6 +156,7 @@ def test_play_in_the_pads_lets_the_head_sink_by_the_angle_it_allows() -> None:
     assert tight_tip - loose_tip == pytest.approx(turn * reach, rel=0.03)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", range(4))
 def test_the_two_libraries_agree_on_random_booms(seed: int) -> None:
     """Tolerance 0.3 % on moments, 1 % on deflection: P-delta takes rotations as small."""

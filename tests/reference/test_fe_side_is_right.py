@@ -18,6 +18,7 @@ from random_machines import boom_length, random_machine, random_state
 from boomsim.machine.model import Machine, Section
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", range(3))
 def test_without_a_side_load_the_plane_answer_returns(seed: int) -> None:
     """Tolerance 0.001 %: two element formulations of one theory. Status: reference program."""
@@ -87,6 +88,7 @@ def test_pads_hold_the_side_load_with_their_levers(seed: int) -> None:
     assert found.rear_sides == pytest.approx(100.0 * p / c, rel=1e-4)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", [1, 3, 4])
 def test_the_moment_at_the_heel_holds_side_load_and_swayed_weight(seed: int) -> None:
     """At least the side load times its lever; P-delta only adds where the rope does not pull back.
@@ -104,6 +106,7 @@ def test_the_moment_at_the_heel_holds_side_load_and_swayed_weight(seed: int) -> 
     assert -0.1 * most < added < 1.05 * most
 
 
+@pytest.mark.slow
 def test_the_pads_width_apart_hardly_matters(monkeypatch: pytest.MonkeyPatch) -> None:
     """The joint hands on twist by a pair of links; how wide the pair is must not decide.
 

@@ -136,6 +136,7 @@ def test_step_between_unequal_plates_changes_the_section_little(profile: Profile
     assert made.i_z == pytest.approx(i_z, rel=1e-3)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("profile", [*MITRED, *STEPPED])
 def test_bredt_is_a_little_under_the_warping_solution_of_the_wall(profile: Profile) -> None:
     # Thin-wall theory leaves out the plates' own torsion and the solid corners: order t / h.
@@ -152,6 +153,7 @@ def at_neutral_axis(profile: Profile, stress: str, **action: float) -> float:
     return float(found.mean())
 
 
+@pytest.mark.slow
 def test_shear_force_peaks_over_the_average_of_a_box_by_no_more_than_a_quarter() -> None:
     # The average V / (2 h t) leaves out the parabola: the narrower the flange, the steeper.
     for profile in of_seeds("box", 5):

@@ -7,12 +7,13 @@ from boomsim.figures.overload.overload_figure import figure_of_overload
 from boomsim.lessons.lesson_01_what_a_section_is import MACHINE
 from boomsim.lessons.lesson_07_breaks_or_tips import FAR, NEAR, past_rated
 from boomsim.lessons.lesson_display import Panel, Picture, Table, percent, picture, table
-from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.lesson_sliders import Slides, measured
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.machine.machine_files import load_machine
 from boomsim.rating.builds.builds_sentences import builds_in_short
-from boomsim.rating.builds.builds_study import compare_builds, finely
+from boomsim.rating.builds.builds_study import Builds, compare_builds, finely
 from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.limits.limit_kind import PERMISSIBLE
 from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import set_up
 from boomsim.units import show, show_rated
@@ -36,7 +37,8 @@ def events(found: Overload, units: str) -> Table:
     """List what happens as the load grows, in the order of the load."""
     rows = [("rated load", show_rated(found.rated, units), "1.00", found.rated)]
     for e in found.events:
-        rows.append((e.words, show(e.load, "mass", units), f"{e.multiple:.2f}", e.load))
+        words = f"{e.words}: permissible value passed" if e.kind == PERMISSIBLE else e.words
+        rows.append((words, show(e.load, "mass", units), f"{e.multiple:.2f}", e.load))
     head = f"at {show(found.radius, 'length', units)} | load | times rated"
     return table(head, *(row[:3] for row in sorted(rows, key=lambda row: row[3])), capacity=True)
 
@@ -59,9 +61,7 @@ def ends(units: str) -> Table:
 
 def heavy_out(units: str) -> Stack:
     """Put the heaviest section out instead, a metre farther out."""
-    setup = set_up(load_machine(MACHINE))
-    heavy = demonstration(setup.machine.boom).extension[2]
-    found = overload(setup, extension=heavy, radius=NEAR + 1.0)
+    found = _heavy_past_rated()
     words = f"With the heaviest moving section out it {first(found)} first."
     return Stack(Panel(words=(words,)), events(found, units))
 
@@ -77,11 +77,23 @@ def along(units: str) -> Table:
     return table(head, *rows, capacity=True)
 
 
-def builds(units: str) -> Stack:
-    """Build the same boom light and stout."""
+@lru_cache(maxsize=1)
+def _heavy_past_rated() -> Overload:
+    setup = set_up(load_machine(MACHINE))
+    heavy = demonstration(setup.machine.boom).extension[2]
+    return overload(setup, extension=heavy, radius=NEAR + 1.0)
+
+
+@lru_cache(maxsize=1)
+def _built() -> Builds:
     setup = set_up(load_machine(MACHINE))
     light = demonstration(setup.machine.boom).extension[0]
-    found = compare_builds(setup, factors=BUILT, extension=light)
+    return compare_builds(setup, factors=BUILT, extension=light)
+
+
+def builds(units: str) -> Stack:
+    """Build the same boom light and stout."""
+    found = _built()
     figure = figure_of_builds(finely(found), at=BUILT_AT, units=units)
     return Stack(
         picture(figure, "The same boom built light, as it is, and stout."),
@@ -89,21 +101,17 @@ def builds(units: str) -> Stack:
     )
 
 
-@lru_cache(maxsize=32)
-def _at(radius: float) -> Overload:
-    return past_rated(radius)
-
-
 def live(units: str) -> Slides:
     """Let the load go in and out."""
 
-    def view(radius_in_metres: float) -> Picture:
-        found = _at(float(radius_in_metres))
+    def view(radius: float) -> Picture:
+        found = past_rated(float(radius))
         at = show(found.radius, "length", units)
         words = f"What happens at {at} as the load grows: first it {first(found)}."
         return picture(figure_of_overload(found, units=units), words)
 
-    return Slides(view, radius_in_metres=(4, 16, 1, 8))
+    marks = {"m": (4, 16, 1, 8), "ft": (13, 52, 3, 25)}
+    return Slides(view, radius=measured("radius", "length", units, **marks))
 
 
 SHOWN = Shown(

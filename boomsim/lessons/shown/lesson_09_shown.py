@@ -92,7 +92,8 @@ def live(units: str) -> Slides:
 
     def view(degrees_downhill: float) -> Stack:
         lean = float(np.radians(degrees_downhill))
-        one = losses(found.setup, places=found.places, amounts=Amounts(lean=lean)).share[0]
+        asked = Amounts(lean=lean)
+        (one,) = losses(found.setup, places=found.places, amounts=asked, only="lean").share
         shares = [f"{100 * share:.1f} %" for share in one] if lean else ["0.0 %"] * 2
         leaning = with_disturbances(found.setup, lean=lean)
         at = hung_at(leaning, extension=light, load=HUNG, radius=FAR)
@@ -105,7 +106,7 @@ def live(units: str) -> Slides:
             ),
         )
 
-    return Slides(view, degrees_downhill=(0.5, 3.0, 0.5, 1.0))
+    return Slides(view, degrees_downhill=(0.5, 3.0, 0.5, 1.0)).also(degrees_downhill=2.0)
 
 
 STOPS = {"A": "stopped evenly", "B": "stopped at once", "C": "dropped"}
@@ -161,7 +162,9 @@ def not_known(units: str) -> Exercise:
         return bs.indicator("yard60")
 
     def truths() -> tuple[Truth]:
-        off = {one.condition.key: one.use - one.shown_use for one in found().study.rows}
+        off = {
+            one.condition.key: one.utilisation - one.shown_utilisation for one in found().study.rows
+        }
         return (
             Truth(
                 what="shows far too little",

@@ -54,10 +54,11 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
     columns = np.concatenate([np.ones((len(points), 1)), points], axis=1)
     right = np.stack([weight, weight * x, weight * y], axis=-1)
     pushes = np.ones((*weight.shape, len(points)), dtype=bool)
-    plane = right @ np.linalg.inv(_matrix(columns, pushes[(0,) * weight.ndim] * support.stiffness))
+    stiffness = support.stiffness * np.ones(len(points))
+    plane = right @ np.linalg.inv(_matrix(columns, stiffness, unloaded=stiffness))
     pulled = ~np.all(plane @ columns.T > 0.0, axis=-1)
-    pushes[pulled], plane[pulled] = _let_go(columns, support.stiffness, right[pulled])
-    force = np.where(pushes, support.stiffness * (plane @ columns.T), 0.0)
+    pushes[pulled], plane[pulled] = _let_go(columns, stiffness, right[pulled])
+    force = np.where(pushes, stiffness * (plane @ columns.T), 0.0)
     # Fewer than three pushing supports, or a sum that misses the weight: nothing holds the crane.
     missing = np.abs(force.sum(axis=-1) - weight) > 1e-6 * np.abs(weight)
     tipped = missing | (pushes.sum(axis=-1) < 3) | ~np.isfinite(weight)
@@ -71,26 +72,39 @@ def support_reactions(support: Support, *, weight: Array, x: Array, y: Array) ->
     )
 
 
-def _let_go(columns: Array, stiffness: Array | float, right: Array) -> tuple[np.ndarray, Array]:
+def _let_go(columns: Array, stiffness: Array, right: Array) -> tuple[np.ndarray, Array]:
     """Let go of supports that would pull: which push, and a, b, c of their sinking."""
-    pushes = np.ones((len(right), len(columns)), dtype=bool)
+    pushes, plane = np.ones((len(right), len(columns)), dtype=bool), np.empty_like(right)
+    # What has found its set keeps it, so only the others are tried again.
+    left = np.arange(len(right))
     for _ in range(2 * len(columns)):
-        plane = _sinking(columns, pushes * stiffness, right)
-        now = plane @ columns.T > 0.0
-        if np.array_equal(now, pushes):
+        plane[left] = _sinking(columns, pushes[left], stiffness, right[left])
+        now = plane[left] @ columns.T > 0.0
+        moved = np.any(now != pushes[left], axis=1)
+        pushes[left] = now
+        left = left[moved]
+        if not left.size:
             break
-        pushes = now
-    return pushes, _sinking(columns, pushes * stiffness, right)
+    plane[left] = _sinking(columns, pushes[left], stiffness, right[left])
+    return pushes, plane
 
 
-def _matrix(columns: Array, stiffness: Array) -> Array:
-    matrix = np.einsum("...s,si,sj->...ij", stiffness, columns, columns)
+def _matrix(columns: Array, stiffness: Array, *, unloaded: Array) -> Array:
+    matrix = np.einsum("s,si,sj->ij", stiffness, columns, columns)
     # A touch of the unloaded stiffness keeps a nearly tipped crane's matrix regular.
-    return np.asarray(matrix + 1e-12 * np.max(stiffness, initial=1.0) * np.eye(3))
+    return np.asarray(matrix + 1e-12 * np.max(unloaded, initial=1.0) * np.eye(3))
 
 
-def _sinking(columns: Array, stiffness: Array, right: Array) -> Array:
-    return np.asarray(np.linalg.solve(_matrix(columns, stiffness), right[..., None])[..., 0])
+def _sinking(columns: Array, pushes: np.ndarray, stiffness: Array, right: Array) -> Array:
+    """Many have the same supports on the ground, and so one matrix between them."""
+    _, first, which = np.unique(
+        pushes @ (1 << np.arange(len(columns))), return_index=True, return_inverse=True
+    )
+    plane = np.empty_like(right)
+    for k, row in enumerate(first):
+        matrix = _matrix(columns, pushes[row] * stiffness, unloaded=stiffness)
+        plane[which == k] = right[which == k] @ np.linalg.inv(matrix)
+    return plane
 
 
 def ground_pressure(force: Array, *, area: float) -> Array:

@@ -30,6 +30,9 @@ from boomsim.rating.losses.losses_reasons import NOTHING, Reason, allowance_of, 
 from boomsim.rating.losses.soft_ground import on_soft_ground
 from boomsim.rating.setup import Setup
 
+SOFT = "soft ground"
+"""Name of the effect of the ground under the boom's side."""
+
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Effect:
@@ -117,7 +120,12 @@ class Losses:
 
 
 def losses(
-    setup: Setup, *, places: Places, amounts: Amounts | None = None, told: Told | None = None
+    setup: Setup,
+    *,
+    places: Places,
+    amounts: Amounts | None = None,
+    only: str | None = None,
+    told: Told | None = None,
 ) -> Losses:
     """Rate every place with every effect, one at a time.
 
@@ -127,6 +135,8 @@ def losses(
     places : Places
     amounts : Amounts, optional
         Default: the usual ones
+    only : str, optional
+        Name of the one effect that is wanted; default: all of them
     told : callable, optional
         Hears what is done
 
@@ -142,11 +152,12 @@ def losses(
     before = rate_places(setup, places)
     _refuse_blank(before, places)
     refuse_under_hook(before)
-    works = [
-        *(partial(_taken, setup, asked, places, before) for asked in asked_effects(setup, amounts)),
-        partial(_soft, setup, places, before, amounts.soft),
-        *(partial(_taken, setup, asked, places, before) for asked in last_effects(setup, amounts)),
-    ]
+    first, last = (
+        {one.name: partial(_taken, setup, one, places, before) for one in of(setup, amounts)}
+        for of in (asked_effects, last_effects)
+    )
+    soft = {SOFT: partial(_soft, setup, places, before, amounts.soft)}
+    works = [work for name, work in (first | soft | last).items() if only in (None, name)]
     effects = [work() for work in counted(works, what="rating again", told=told)]
     return Losses(
         setup=setup,
@@ -229,7 +240,7 @@ def _soft(setup: Setup, places: Places, before: Rating, soft: float) -> Effect:
         for k in range(len(places.radius))
     ]
     effect = Effect(
-        name="soft ground",
+        name=SOFT,
         words="soft ground under the boom's side, stiffness",
         amount=soft,
         quantity="share",
