@@ -27,7 +27,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--radius", metavar="LENGTH", help="explain at these radii, such as '6 m, 16 m'"
     )
     parser.add_argument(
-        "--radii", metavar="LENGTH", help="rate at these radii (default: every metre)"
+        "--radii", metavar="LENGTH", help="rate at these radii (default: every metre or five feet)"
     )
     parser.add_argument(
         "--every-way",

@@ -109,7 +109,7 @@ def test_no_rated_figure_is_rounded_up(
 ) -> None:
     words, found = CASES[command]
     text = ran(capsys, *words, "--units", units)
-    answer = json.loads(ran(capsys, *words, "--json"))
+    answer = json.loads(ran(capsys, *words, "--units", units, "--json"))
     pairs = found(text, answer)
     assert pairs
     for said, exact in pairs:
