@@ -3,6 +3,7 @@
 What can be written from the code is (see `written.py`), and the derivations are run (`derived.py`).
 """
 
+import gc
 import sys
 from functools import partial
 from pathlib import Path
@@ -14,7 +15,7 @@ sys.path.insert(0, str(HERE))
 from derived import set_results  # noqa: E402
 from docutils.nodes import SkipNode  # noqa: E402
 from latex2mathml.converter import convert  # noqa: E402
-from reference import escape, link  # noqa: E402
+from reference import Names, escape, link  # noqa: E402
 from written import write_all  # noqa: E402
 
 import boomsim  # noqa: E402
@@ -26,6 +27,7 @@ release = boomsim.__version__
 extensions = ["myst_parser", "sphinx.ext.autodoc", "sphinx.ext.napoleon"]
 autodoc_default_options = {"members": True, "member-order": "bysource"}
 autodoc_typehints = "signature"  # the docstrings add shape and unit
+autodoc_use_type_comments = False  # there are none; each would be looked for
 napoleon_google_docstring = False
 napoleon_use_ivar = True
 napoleon_use_rtype = False
@@ -60,13 +62,17 @@ def mathml(writer: Any, node: Any, *, display: str) -> None:
     raise SkipNode
 
 
-def setup(app: Any) -> None:
+def setup(app: Any) -> dict[str, bool]:
     """Tell Sphinx what is run while it reads, and how formulas are written."""
     app.connect("source-read", run_derivations)
     app.connect("autodoc-process-docstring", escape, priority=400)
     app.connect("autodoc-process-docstring", link, priority=600)  # after numpydoc's sections
     inline, block = (partial(mathml, display=how) for how in ("inline", "block"))
     app.add_html_math_renderer("mathml", (inline, None), (block, None))
+    app.add_domain(Names, override=True)
+    return {"parallel_read_safe": True, "parallel_write_safe": True}
 
 
+# A site is a million small things that stay: to look through them again and again frees nothing.
+gc.set_threshold(200_000, 50, 50)
 write_all()

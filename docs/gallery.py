@@ -109,10 +109,19 @@ PICTURES = {
 """By the name of the file: title, command, words."""
 
 
-def draw(run: Callable[[str], str]) -> None:
-    """Draw every picture."""
+def draw(run: Callable[[str], str]) -> dict[str, str]:
+    """Draw every picture.
+
+    Returns
+    -------
+    dict of str to str
+        What each command says, without the line that names the picture's file
+    """
+    said = {}
     for name, (_, line, _) in PICTURES.items():
-        run(f"{line} --figure shown/{name}.svg")
+        words = run(f"{line} --figure shown/{name}.svg")
+        said[name] = words.partition("\nThe picture is in ")[0]
+    return said
 
 
 def page() -> str:

@@ -1,4 +1,4 @@
-"""API pages: one for each room of the package, whose docstrings are set by autodoc."""
+"""API pages: what `import boomsim` offers, and each room of the package, set by autodoc."""
 
 import importlib
 import inspect
@@ -8,10 +8,23 @@ from collections.abc import Iterator
 from types import ModuleType
 from typing import Any
 
-import boomsim
+from sphinx.domains.python import PythonDomain
 
-LEFT_OUT = ("boomsim.__main__", "boomsim.papers.families.")
-"""Nothing to import: the program itself, and one file for each problem family."""
+import boomsim
+from boomsim.face.offered_names import OFFERED
+
+LEFT_OUT = (
+    "boomsim.__main__",
+    "boomsim.cli.",
+    "boomsim.reports.",
+    "boomsim.classroom.",
+    "boomsim.lab.",
+    "boomsim.papers.families.",
+)
+"""Nothing to import: commands, what they print and serve, and a file for each problem family."""
+
+FACE = "face"
+"""Page of what `import boomsim` offers."""
 
 
 def rooms() -> dict[str, list[str]]:
@@ -86,32 +99,56 @@ def _module_of(name: str) -> ModuleType:
 def pages() -> Iterator[tuple[str, str]]:
     """Every page by its file."""
     yield "api/index.md", _index()
+    yield f"api/{FACE}.md", _face()
     for room, modules in rooms().items():
         yield f"api/{room}.md", _room(room, modules)
 
 
 def _index() -> str:
+    short = {room: room.removeprefix("boomsim.") for room in rooms()}
     rows = [
-        f"| [{room}]({room}.md) | {_summary(importlib.import_module(room))} |" for room in rooms()
+        f"| [{name}]({room}.md) | {_summary(importlib.import_module(room))} |"
+        for room, name in short.items()
     ]
     lines = [
         "# API",
         "",
-        "Every public function and class, from its docstring. Shapes and units stand in "
-        "brackets: SI units, angles in "
-        "radians. `from boomsim.rating.capacity import rate` and the like; what begins with "
-        "an underscore is nobody's "
-        "business. How the rooms lean on one another is in [Developers](../developers.md).",
+        f"[What `import boomsim as bs` offers]({FACE}.md) is enough for most: every study as a "
+        "function. Below are the rooms behind it, for who builds on them: public functions and "
+        "classes with shapes and units in brackets, SI units, angles in radians. What begins with "
+        "an underscore is nobody's business. How the rooms lean on one another is in "
+        "[Developers](../developers.md).",
         "",
         "| room | holds |",
         "|---|---|",
         *rows,
         "",
         "```{toctree}\n:hidden:\n",
+        FACE,
         *rooms(),
         "```",
     ]
     return "\n".join([*lines, ""])
+
+
+def _face() -> str:
+    """The functions under the names by which they are called, for other sites to link to."""
+    lines = [
+        "# What `import boomsim` offers",
+        "",
+        '```python\nimport boomsim as bs\n\nfound = bs.compare("yard60", length="18.7 m")',
+        'print(found.text(units="us"))\n```',
+        "",
+        'Figures are text with a unit (`"18.7 m"`) or plain SI numbers. What comes back shows '
+        "itself in a notebook, and has `text()`, `plot()`, `to_dict()`, `rows()` and "
+        "`to_dataframe()`: see [the results](boomsim.face.md).",
+        "",
+        "```{eval-rst}",
+        *(f".. autofunction:: boomsim.{name}" for name in sorted(OFFERED)),
+        "```",
+        "",
+    ]
+    return "\n".join(lines)
 
 
 def _room(room: str, modules: list[str]) -> str:
@@ -137,3 +174,22 @@ def _summary(module: ModuleType) -> str:
 
 def _is_empty(module: ModuleType) -> bool:
     return not inspect.getdoc(module)
+
+
+class Names(PythonDomain):
+    """Looks up only what there is: most types of a signature (`int`, `ndarray`) are not ours.
+
+    Sphinx would compare each of them with every name of the site.
+    """
+
+    ends: set[str]
+    counted = -1
+
+    def find_obj(self, env: Any, modname: Any, classname: Any, name: str, *rest: Any) -> Any:
+        """Find an object, as Sphinx does."""
+        if self.counted != len(self.objects):
+            self.counted = len(self.objects)
+            self.ends = {known.rpartition(".")[2] for known in self.objects}
+        if name.removesuffix("()").rpartition(".")[2] not in self.ends:
+            return []
+        return super().find_obj(env, modname, classname, name, *rest)

@@ -26,14 +26,12 @@ SHOWN = HERE / "shown"
 """What commands print and draw, for the pages to include."""
 
 PRINTED = {
-    "compare": 'compare --radius "6 m, 16 m" --figure shown/compare.svg',
     "chart": 'chart yard60 --extension 0,0,0,90 --extension 0,0,45,45 --radii "4 m, 8 m, 12 m"',
     "reading": 'chart yard60 --read "11.3 m, 25 m" --load "8 t"',
-    "reeving": 'reeving yard60 --length "33.1 m"',
-    "overload": 'overload yard60 --extension 0,0,0,90 --radius "6 m"',
-    "losses": 'losses yard60 --extension 0,0,45,45 --radius "12 m"',
     "paper": "paper worksheet-overlap --format md --out shown/sheet",
 }
+DRAWN = ("compare", "reeving", "overload")
+"""Of the gallery: what these print is shown, too."""
 IN_FRONT = ("CHANGELOG", "CONTRIBUTING", "DEVELOPERS", "SECURITY")
 
 
@@ -45,7 +43,9 @@ def write_all() -> None:
     shutil.rmtree(SHOWN / "sheet", ignore_errors=True)
     for name, line in PRINTED.items():
         _write(SHOWN / f"{name}.txt", f"$ boomsim {line}\n\n{run(line)}")
-    gallery.draw(run)
+    drawn = gallery.draw(run)
+    for name in DRAWN:
+        _write(SHOWN / f"{name}.txt", f"$ boomsim {gallery.PICTURES[name][1]}\n\n{drawn[name]}")
     _write(SHOWN / "explorer.svg", draw(first_scene()))
     for name, text in _pages():
         _write(HERE / name, text)

@@ -35,6 +35,7 @@ NOT_RUN = (
     "boomsim compare mine.toml",
     "boomsim page --live",
     "boomsim scan",
+    "boomsim markers",
 )
 """Serve until they are stopped, want a file or a runtime of one's own, or run every notebook, which
 tests/classroom does."""

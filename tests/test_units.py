@@ -251,7 +251,7 @@ def test_any_chain_of_units_is_a_finite_number_or_a_unit_error(
         (0.05, "mass", "0.05 kg", "0.11 lb"),
         (999.7, "mass", "1.00 t", "2,200 lb"),
         (55e3, "force", "55.0 kN", "12.4 kip"),
-        (50.0, "force", "50.0 N", "11 lbf"),
+        (50.0, "force", "50.0 N", "11.2 lbf"),
         (690e6, "stress", "690 MPa", "100.1 ksi"),
         (math.radians(62.5), "angle", "62.5°", "62.5°"),
         (0.465, "share", "47 %", "47 %"),

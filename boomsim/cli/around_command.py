@@ -38,6 +38,7 @@ def run(chosen: argparse.Namespace) -> None:
         load=chosen.load,
         mat=chosen.mat,
         ground=chosen.ground,
+        units=chosen.units,
         **inputs.choices(chosen),
     )
     tell_result(chosen, found)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from boomsim.cli import chart_command_options as chart_inputs
 from boomsim.cli import command_options as inputs
 from boomsim.cli.answer_printing import refuse_picture
+from boomsim.cli.progress_bar import Bar
 from boomsim.face.chart_result import refuse_both_rows
 from boomsim.reports.text_in_trade_words import in_trade_words
 
@@ -150,19 +151,21 @@ def chart(chosen: argparse.Namespace) -> "Charted":
 
     chosen.slew = "around" if chosen.slew is None else chosen.slew
     chosen.rule = "share" if chosen.rule is None else chosen.rule
-    return face.chart(
-        chosen.machine,
-        best=chosen.best,
-        extension=chosen.extension,
-        length=chosen.length,
-        system=chosen.system,
-        radii=chosen.radii,
-        rows=chosen.rows,
-        step=chosen.step,
-        breaks_first=chosen.breaks_first,
-        units=chosen.units,
-        **inputs.choices(chosen),
-    )
+    with Bar() as bar:
+        return face.chart(
+            chosen.machine,
+            best=chosen.best,
+            extension=chosen.extension,
+            length=chosen.length,
+            system=chosen.system,
+            radii=chosen.radii,
+            rows=chosen.rows,
+            step=chosen.step,
+            breaks_first=chosen.breaks_first,
+            units=chosen.units,
+            told=bar.tell,
+            **inputs.choices(chosen),
+        )
 
 
 def _write_files(chosen: argparse.Namespace, made: "Charted") -> None:

@@ -9,6 +9,7 @@ from boomsim.cli.json_printing import paragraph
 from boomsim.cli.progress_bar import Bar
 
 if TYPE_CHECKING:
+    from boomsim.files.work_progress import Told
     from boomsim.lessons.lesson_parts import Lesson
 
 HELP = "serve a class: votes on the lessons' questions, live on the projector, and the crane"
@@ -66,7 +67,7 @@ def run(chosen: argparse.Namespace) -> int:
         folder_pages(folder)
     with Bar() as bar:
         made = class_server.Class(
-            lessons=lessons, units=chosen.units, crane=_crane(chosen), folder=folder
+            lessons=lessons, units=chosen.units, crane=_crane(chosen, bar.tell), folder=folder
         )
         questions = class_server.questions_of(lessons, chosen.units, told=bar.tell)
     token = secrets.token_urlsafe(16)
@@ -113,7 +114,7 @@ def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
     return tuple(dict.fromkeys(lesson_named(name) for name in wanted))
 
 
-def _crane(chosen: argparse.Namespace) -> bytes:
+def _crane(chosen: argparse.Namespace, told: "Told") -> bytes:
     """The live page where there is a runtime for it, else the page with every state in it."""
     from boomsim.lab.scene.scene import first_scene
 
@@ -125,11 +126,12 @@ def _crane(chosen: argparse.Namespace) -> bytes:
         from boomsim.rating.comparison.comparison_study import demonstration
 
         ways = demonstration(machine_of(scene.machine).boom)
-        return page(ways_of(scene, ways, units=chosen.units)).encode("utf-8")
+        return page(ways_of(scene, ways, units=chosen.units), told=told).encode("utf-8")
     from boomsim.lab.live.bytecode import find_compiler
     from boomsim.lab.live.live_page import live_page
     from boomsim.lab.live.python_runtime import read_runtime
 
     runtime = read_runtime(chosen.runtime)
-    made = live_page(runtime, scene, units=chosen.units, compiler=find_compiler())
+    compiler = find_compiler()
+    made = live_page(runtime, scene, units=chosen.units, compiler=compiler, told=told)
     return made.encode("utf-8")

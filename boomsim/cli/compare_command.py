@@ -67,6 +67,7 @@ def _run_ways(chosen: argparse.Namespace) -> None:
         radius=chosen.radius,
         radii=chosen.radii,
         every_way=chosen.every_way,
+        units=chosen.units,
         **inputs.choices(chosen),
     )
     demonstrates = chosen.length is None and chosen.extension is None

@@ -43,6 +43,6 @@ def run(chosen: argparse.Namespace) -> None:
     refuse_picture(chosen)
     names = (
         "extension", "radius", "load", "speed", "stop", "drop", "swing", "swing_stop",
-        "hoist_class", "hook", "counterweight", "support", "parts", "slew", "rule",
+        "hoist_class", "hook", "counterweight", "support", "parts", "slew", "rule", "units",
     )  # fmt: skip
     tell_result(chosen, dynamics(chosen.machine, **{name: getattr(chosen, name) for name in names}))

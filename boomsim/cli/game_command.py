@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
 from boomsim.cli.json_printing import paragraph
+from boomsim.cli.progress_bar import Bar
 
 if TYPE_CHECKING:
     from boomsim.game.player_progress import Played
@@ -52,7 +53,8 @@ def run(chosen: argparse.Namespace) -> None:
     seed = secrets.randbelow(SEEDS) if chosen.seed is None else chosen.seed
     before = read_progress(Path(chosen.progress)) if chosen.progress else []
     setup = inputs.setup(chosen, inputs.machine(chosen))
-    picks = draw(setup, picks=chosen.picks, seed=seed, units=chosen.units)
+    with Bar() as bar:
+        picks = draw(setup, picks=chosen.picks, seed=seed, units=chosen.units, told=bar.tell)
     if chosen.page:
         _write_page(chosen, picks, seed)
         return

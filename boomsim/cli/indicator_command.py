@@ -40,7 +40,7 @@ def run(chosen: argparse.Namespace) -> None:
     refuse_picture(chosen)
     names = (
         "extension", "radius", "load", "side_pull", "lean", "wind", "load_area", "swing",
-        "counterweight", "support", "parts", "slew", "rule",
+        "counterweight", "support", "parts", "slew", "rule", "units",
     )  # fmt: skip
     given = {name: getattr(chosen, name) for name in names}
     tell_result(chosen, indicator(chosen.machine, **given))

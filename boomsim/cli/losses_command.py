@@ -37,6 +37,7 @@ def run(chosen: argparse.Namespace) -> None:
             radius=chosen.radius,
             amounts=dict(_amount(text) for text in chosen.amount),
             told=bar.tell,
+            units=chosen.units,
             **inputs.choices(chosen),
         )
     tell_result(chosen, found)

@@ -54,6 +54,7 @@ def _one(chosen: argparse.Namespace) -> "Result":
         radius=chosen.radius,
         hold=chosen.hold,
         ground=chosen.ground,
+        units=chosen.units,
         **inputs.choices(chosen),
     )
 

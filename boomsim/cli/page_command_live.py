@@ -5,6 +5,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 from urllib.parse import urlsplit
 
+from boomsim.cli.progress_bar import Bar
+
 if TYPE_CHECKING:
     from boomsim.lab.scene.scene import Scene
     from boomsim.rating.strategies import Configurations
@@ -78,7 +80,15 @@ def write_live(
     runtime = read_runtime(chosen.runtime)
     compiler = find_compiler()
     start = _start(chosen, scene, ways)
-    made = live_page(runtime, start, units=chosen.units, compiler=compiler, address=address)
+    with Bar() as bar:
+        made = live_page(
+            runtime,
+            start,
+            units=chosen.units,
+            compiler=compiler,
+            address=address,
+            told=bar.tell,
+        )
     target = write_whole(made, chosen.file, ending=".html")
     size = len(made) / 1e6
     return (

@@ -40,6 +40,7 @@ def run(chosen: argparse.Namespace) -> None:
         extension=chosen.extension,
         radius=chosen.radius,
         load=chosen.load,
+        units=chosen.units,
         **inputs.choices(chosen),
     )
     tell_result(chosen, found)

@@ -17,11 +17,11 @@ if TYPE_CHECKING:
     from boomsim.rating.path.largest_telescoped import Largest
     from boomsim.rating.path.telescoping_study import Telescoping
 
-HELP = "run the boom out with a load: how far, what pushes it, what may be telescoped at each angle"
+HELP = "run the boom out with a load: how far, what pushes it, how much at each angle"
 EXAMPLE = "boomsim telescope yard60 --load '8 t' --angle '60 deg' --figure telescope.svg"
 
 ANGLES = 9
-"""Boom angles of the table of what may be telescoped [1]."""
+"""Boom angles of the table of the largest loads [1]."""
 
 EVERY = 4
 """Of the places on a stage, so many are passed from row to row [1]."""
@@ -164,7 +164,7 @@ def _mark_json(found: "Telescoping", name: str) -> dict[str, Any] | None:
 
 
 def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, units: str) -> str:
-    """Give the way: sentences to be spoken, the places, and what may be telescoped at each angle.
+    """Give the way: sentences to be spoken, the places, and the largest loads at each angle.
 
     Parameters
     ----------
@@ -193,15 +193,16 @@ def as_text(found: "Telescoping", largest: "list[Largest]", system: str, *, unit
             f"{setup_text(found.setup, units=units)} "
             f"{ASSUMED} Friction of the pads {found.friction:g}, assumed."
         ),
-        table(["boom", "radius", "may hang", "may be run out"], _way_rows(found, units)),
+        table(["boom", "radius", "rated", "rated to run out"], _way_rows(found, units)),
         *(
-            f"Largest load that may be telescoped, {stage_words(one.stage)}:\n\n"
-            + table(["boom angle", "the push moves", "may hang", "so at most"], _rows(one, units))
+            f"Largest load that is rated to be run out, {stage_words(one.stage)}:\n\n"
+            + table(["boom angle", "the push moves", "rated", "the smaller"], _rows(one, units))
             for one in largest
         ),
         paragraph(
-            "Gross loads, the least of the places on the way. Of what the push moves and what may "
-            "hang, the smaller may be telescoped."
+            "Gross loads. Rated: as charts have it, where the boom stands still. Rated to run out: "
+            "no more than is rated, and no more than the push moves. The largest loads are the "
+            "least of the places on the way."
         ),
         paragraph(CAUTION),
     ]

@@ -25,11 +25,14 @@ class Around(ExplainedResult):
     ----------
     study : AroundStudy
         Rated loads, sectors, floats and reasons, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "around"
     report: ClassVar[ModuleType] = around_report
     study: around_report.AroundStudy
+    units: str = "metric"
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each slew angle and radius."""
@@ -54,6 +57,7 @@ def around(
     load: Given | None = None,
     mat: Given | None = None,
     ground: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Around:
     """Rate one configuration all around the crane.
@@ -71,6 +75,8 @@ def around(
         Area of the mat under each float [m2]
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
+    units : str
+        "metric" or "us": of the radii, where none are given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -82,7 +88,7 @@ def around(
 
     setup = on_ground(set_up(machine, **choices), ground)
     out = places.extension(extension, setup.machine)
-    every = places.all_radii(setup, out)
+    every = places.all_radii(setup, out, units)
     asked = radii(radius)
     at = places.picked(every, 0.25, 0.6) if asked is None else asked
     under = figure(mat, "area", what="--mat")
@@ -98,7 +104,8 @@ def around(
             margins=margins(found, response),
             empty_hook=empty_hook(found.setup, extension=found.extension),
             reasons=reasons(setup, extension=out, radius=float(at[-1])),
-        )
+        ),
+        units=units,
     )
 
 
@@ -116,6 +123,7 @@ def _hung(found: BySlew, load: float | None) -> Response:
     import numpy as np
 
     from boomsim.rating.around.centres_of_gravity import hung_at
+    from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 
     radius = float(found.radius[-1])
     if load is None:
@@ -124,6 +132,12 @@ def _hung(found: BySlew, load: float | None) -> Response:
             raise ValueError(
                 f"There is no rated load at a radius of {radius:.2f} m with this boom. Choose a "
                 "radius that it reaches."
+            )
+        if load < found.hangs[-1]:
+            raise ValueError(
+                f"At a radius of {radius:.2f} m, over one side or another, "
+                f"{under_hook_words(found.setup.machine).replace(' here', '')}: no load is left to "
+                "hang on it. Choose a smaller radius, or give --load."
             )
     if not 0.0 <= load < 1e7:
         raise ValueError(f"--load: {load:g} kg is no gross load. Give 0 kg or more.")

@@ -17,6 +17,7 @@ from boomsim.reports import chart_report
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
+    from boomsim.files.work_progress import Told
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.charts import load_chart as studies
@@ -67,9 +68,6 @@ class Charted(Result):
         second = self.raised is not None
         return chart_report.figure(self.study, units=units, rule=self.rule, second_line=second)
 
-    def _usual(self) -> str:
-        return self.units
-
 
 def _cell(chart: studies.Chart, row: int, column: int) -> dict[str, Any]:
     limit, reason = chart.limit(row, column), chart.reason(row, column)
@@ -93,6 +91,7 @@ def chart(
     step: Given | None = None,
     breaks_first: bool = False,
     units: str = "metric",
+    told: Told | None = None,
     **choices: Unpack[Choices],
 ) -> Charted:
     """Rate a load chart.
@@ -118,6 +117,8 @@ def chart(
         Add the second line: where something would break before the crane tips
     units : str
         Of the rows and of the step, where they are not given: "metric" or "us"
+    told : callable, optional
+        Hears what is done
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -140,7 +141,7 @@ def chart(
     return Charted(
         study=found,
         rule=_rule(setup, system) if usual else "",
-        raised=overload_map(found) if breaks_first else None,
+        raised=overload_map(found, told=told) if breaks_first else None,
         units=units,
     )
 

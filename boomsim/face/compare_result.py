@@ -30,6 +30,8 @@ class Compared(ExplainedResult):
         Radii at which the differences are accounted for [m]
     every_way : bool
         Whether the text lists every way, not only those that matter
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "compare"
@@ -37,6 +39,7 @@ class Compared(ExplainedResult):
     study: Comparison
     explained: tuple[float, ...]
     every_way: bool = False
+    units: str = "metric"
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
@@ -72,6 +75,7 @@ def compare(
     radius: Several | None = None,
     radii: Several | None = None,
     every_way: bool = False,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Compared:
     """Rate ways to one boom length side by side.
@@ -88,9 +92,11 @@ def compare(
     radius : str, float or sequence of these, optional
         Explain at these; default: one close in and one far out [m]
     radii : str, float or sequence of these, optional
-        Rate at these; default: every metre [m]
+        Rate at these; default: every metre or every five feet [m]
     every_way : bool
         List every way in the text, not only those that matter
+    units : str
+        "metric" or "us": of the radii, where none are given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -100,6 +106,8 @@ def compare(
     of_length = figure(length, "length", what="--length")
     at, asked = read_radii(radii, what="--radii"), read_radii(radius)
     ways = None if length is not None else places.ways(extension, setup, system=system)
-    found = studies.compare(setup, configurations=ways, length=of_length, radii=at, system=system)
+    found = studies.compare(
+        setup, configurations=ways, length=of_length, radii=at, system=system, units=units
+    )
     explained = compare_report.explained_at(found) if asked is None else asked.tolist()
-    return Compared(study=found, explained=tuple(explained), every_way=every_way)
+    return Compared(study=found, explained=tuple(explained), every_way=every_way, units=units)

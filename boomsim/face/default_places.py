@@ -57,19 +57,22 @@ def ways(
     return configurations_of(boom, extension=written, system=system)
 
 
-def all_radii(setup: Setup, extension: Array) -> Array:
-    """Every radius of a chart at which this configuration has a rated load."""
+def all_radii(setup: Setup, extension: Array, units: str) -> Array:
+    """Every radius of a chart, metric or us, at which this configuration has a rated load."""
     import numpy as np
 
     from boomsim.mechanics.geometry import layout
     from boomsim.rating.capacity import rate
     from boomsim.rating.charts.rows_and_rounding import chart_radii
+    from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook
     from boomsim.rating.longest_boom import refuse_too_long
+    from boomsim.rating.nearest_radius import nearest_radius
 
     length = layout(setup.machine.boom, extension=extension).boom_length
     refuse_too_long(setup, length=length)
-    radii = chart_radii(setup.machine, length=length)
-    capacity = rate(setup, extension=extension, radius=radii).capacity[0]
+    radii = chart_radii(setup.machine, length=length, units=units)
+    radii = radii[radii > nearest_radius(setup)]
+    capacity = blank_under_hook(rate(setup, extension=extension, radius=radii)).capacity[0]
     reached = radii[np.nan_to_num(capacity) > 0.0]
     if not len(reached):
         raise ValueError(

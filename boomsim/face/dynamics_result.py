@@ -24,11 +24,14 @@ class Moved(Result):
     ----------
     study : boomsim.rating.dynamics.dynamics_study.Dynamics
         As how much each way counts, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "dynamics"
     report: ClassVar[ModuleType] = dynamics_report
     study: studies.Dynamics
+    units: str = "metric"
 
 
 def dynamics(
@@ -49,6 +52,7 @@ def dynamics(
     parts: int | None = None,
     slew: Given = "around",
     rule: str = "share",
+    units: str = "metric",
 ) -> Moved:
     """Find as which still load a moved one counts.
 
@@ -82,6 +86,8 @@ def dynamics(
         "around", "rear", or a slew angle, 0 over the rear [rad]
     rule : str
         "share", "test-load" or "limit-states"
+    units : str
+        "metric" or "us": of the radius, where none is given
     """
     from boomsim.mechanics.moving_loads import usual_swing
     from boomsim.rating.dynamics import dynamics_study as study
@@ -92,7 +98,7 @@ def dynamics(
     out = places.extension(extension, setup.machine)
     at = figure(radius, "length", what="--radius")
     if at is None:
-        at = float(places.picked(places.all_radii(setup, out), 0.4)[0])
+        at = float(places.picked(places.all_radii(setup, out, units), 0.4)[0])
     motion = study.Motion(
         speed=figure(speed, "speed", what="--speed"),
         stop=figure(stop, "time", what="--stop"),
@@ -103,4 +109,5 @@ def dynamics(
         hook=figure(hook, "length", what="--hook"),
     )
     hung = figure(load, "mass", what="--load")
-    return Moved(study=study.dynamics(setup, extension=out, radius=at, load=hung, motion=motion))
+    moved = study.dynamics(setup, extension=out, radius=at, load=hung, motion=motion)
+    return Moved(study=moved, units=units)

@@ -24,11 +24,14 @@ class Indicator(Result):
     ----------
     study : boomsim.rating.indicator.indicator_study.Indicated
         What it shows beside what is, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "indicator"
     report: ClassVar[ModuleType] = indicator_report
     study: studies.Indicated
+    units: str = "metric"
 
 
 def indicator(
@@ -47,6 +50,7 @@ def indicator(
     parts: int | None = None,
     slew: Given = "around",
     rule: str = "share",
+    units: str = "metric",
 ) -> Indicator:
     """Set what an indicator shows beside what is.
 
@@ -79,6 +83,8 @@ def indicator(
         "around", "rear", or a slew angle, 0 over the rear [rad]
     rule : str
         "share", "test-load" or "limit-states"
+    units : str
+        "metric" or "us": of the radius, where none is given
     """
     from boomsim.mechanics.moving_loads import usual_swing
     from boomsim.rating.indicator import indicator_study as study
@@ -90,7 +96,7 @@ def indicator(
     out = places.extension(extension, setup.machine)
     at = figure(radius, "length", what="--radius")
     if at is None:
-        at = float(places.picked(places.all_radii(setup, out), 0.4)[0])
+        at = float(places.picked(places.all_radii(setup, out, units), 0.4)[0])
     amounts = Amounts(
         side_pull=figure(side_pull, "share", what="--side-pull"),
         lean=figure(lean, "angle", what="--lean"),
@@ -100,5 +106,6 @@ def indicator(
     )
     hung = figure(load, "mass", what="--load")
     return Indicator(
-        study=study.indicate(setup, extension=out, radius=at, load=hung, amounts=amounts)
+        study=study.indicate(setup, extension=out, radius=at, load=hung, amounts=amounts),
+        units=units,
     )

@@ -49,12 +49,15 @@ class Losses(Result):
         What each effect takes, SI
     costs : Sensitivity
         What a kilogram in each part costs, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "losses"
     report: ClassVar[ModuleType] = losses_report
     study: studies.Losses
     costs: Sensitivity
+    units: str = "metric"
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
@@ -90,6 +93,7 @@ def losses(
     radius: Several | None = None,
     amounts: Mapping[str, Given] | None = None,
     told: Told | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Losses:
     """Find what each effect alone takes, and what a kilogram costs.
@@ -105,6 +109,8 @@ def losses(
         How much of an effect, over the usual: ``{"wind": "14 m/s"}``; the keys of `QUANTITIES`
     told : callable, optional
         Hears how far the work is: what is done, how many, of how many
+    units : str
+        "metric" or "us": of the radii and amounts, where none are given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -112,14 +118,13 @@ def losses(
     from boomsim.rating.losses import mass_sensitivity as sensitivity
 
     setup = set_up(machine, **choices)
-    wanted = _places(setup, extension, radius)
-    found = study.losses(
-        setup, places=wanted, amounts=read_amounts(amounts or {}, setup.machine), told=told
-    )
-    return Losses(study=found, costs=sensitivity.sensitivity(setup, places=wanted))
+    wanted = _places(setup, extension, radius, units)
+    much = read_amounts(amounts or {}, setup.machine, units)
+    found = study.losses(setup, places=wanted, amounts=much, told=told)
+    return Losses(study=found, costs=sensitivity.sensitivity(setup, places=wanted), units=units)
 
 
-def read_amounts(given: Mapping[str, Given], machine: Machine) -> Amounts:
+def read_amounts(given: Mapping[str, Given], machine: Machine, units: str) -> Amounts:
     """Read amounts over the usual ones.
 
     Parameters
@@ -127,6 +132,8 @@ def read_amounts(given: Mapping[str, Given], machine: Machine) -> Amounts:
     given : mapping of str to str or float
     machine : Machine
         Whose usual amounts stand where none is given
+    units : str
+        "metric" or "us": round in which
     """
     from dataclasses import replace
 
@@ -138,7 +145,7 @@ def read_amounts(given: Mapping[str, Given], machine: Machine) -> Amounts:
         number = figure(value, QUANTITIES[known], what=f"--amount {known}")
         # The area of the load is given for each tonne.
         found[known.replace("-", "_")] = number / 1000.0 if known == "load-area" else number
-    return replace(usual_amounts(machine), **found)
+    return replace(usual_amounts(machine, units=units), **found)
 
 
 def checked_amount(name: str, written: str, *, has_value: bool = True) -> str:
@@ -167,7 +174,9 @@ def checked_amount(name: str, written: str, *, has_value: bool = True) -> str:
     return known
 
 
-def _places(setup: Setup, extension: Extension | None, radius: Several | None) -> Places:
+def _places(
+    setup: Setup, extension: Extension | None, radius: Several | None, units: str
+) -> Places:
     import numpy as np
 
     from boomsim.rating.chart_places import Places
@@ -175,7 +184,7 @@ def _places(setup: Setup, extension: Extension | None, radius: Several | None) -
     out = places.extension(extension, setup.machine)
     at = radii(radius)
     if at is None:
-        at = places.picked(places.all_radii(setup, out), 0.15, 0.5, 0.85)
+        at = places.picked(places.all_radii(setup, out, units), 0.15, 0.5, 0.85)
     if len(at) > MOST_PLACES:
         raise ValueError(
             f"--radius: {len(at)} radii are too many for one page. Give up to {MOST_PLACES}."

@@ -26,11 +26,14 @@ class Overload(Result):
     ----------
     study : boomsim.rating.overload.overload_study.Overload
         Events in the order of their loads, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "overload"
     report: ClassVar[ModuleType] = overload_report
     study: studies.Overload
+    units: str = "metric"
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each event."""
@@ -72,9 +75,6 @@ class Map(Result):
             for c, length in enumerate(found.chart.length)
         ]
 
-    def _usual(self) -> str:
-        return self.units
-
 
 def overload(
     machine: Crane = DEMONSTRATION,
@@ -83,6 +83,7 @@ def overload(
     radius: Given | None = None,
     hold: str = "angle",
     ground: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Overload:
     """Raise one lift past its rated load.
@@ -98,6 +99,8 @@ def overload(
         "angle" or "radius": what stays while the load grows
     ground : str or float, optional
         Stiffness of one float with the ground under it [N/m]
+    units : str
+        "metric" or "us": of the radius, where none is given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -107,10 +110,11 @@ def overload(
     out = places.extension(extension, setup.machine)
     at = radii(radius)
     if at is None:
-        at = places.picked(places.all_radii(setup, out), 0.4)
+        at = places.picked(places.all_radii(setup, out, units), 0.4)
     if len(at) != 1:
         raise ValueError("--radius: one lift is raised at a time. Give one radius, as '12 m'.")
-    return Overload(study=study.overload(setup, extension=out, radius=float(at[0]), hold=hold))
+    raised = study.overload(setup, extension=out, radius=float(at[0]), hold=hold)
+    return Overload(study=raised, units=units)
 
 
 def overload_map(

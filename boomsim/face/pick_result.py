@@ -33,9 +33,6 @@ class Picked(Result):
     study: studies.Pick
     units: str
 
-    def _usual(self) -> str:
-        return self.units
-
 
 def pick(
     machine: Crane = DEMONSTRATION,

@@ -26,11 +26,14 @@ class Reeving(Result):
     ----------
     study : boomsim.rating.reeving.reeving_study.Reeving
         Parts, rope, pull and the choices there are, SI
+    units : str
+        "metric" or "us": of what was not given, of text and of picture
     """
 
     kind: ClassVar[str] = "reeving"
     report: ClassVar[ModuleType] = reeving_report
     study: study.Reeving
+    units: str = "metric"
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each number of parts."""
@@ -54,6 +57,7 @@ def reeving(
     extension: Extension | None = None,
     radius: Given | None = None,
     load: Given | None = None,
+    units: str = "metric",
     **choices: Unpack[Choices],
 ) -> Reeving:
     """Find in how many parts a boom is reeved, where its rope is and what pulls in it.
@@ -70,6 +74,8 @@ def reeving(
         Of the load; default: where most is rated [m]
     load : str or float, optional
         Net load; default: the rated load is looked at [kg]
+    units : str
+        "metric" or "us": of the radius, where none is given
     **choices
         Those of :class:`boomsim.face.crane.Choices`
     """
@@ -84,7 +90,9 @@ def reeving(
             extension=_ways(setup.machine, length, extension),
             radius=figure(radius, "length", what="--radius"),
             load=figure(load, "mass", what="--load"),
-        )
+            units=units,
+        ),
+        units=units,
     )
 
 

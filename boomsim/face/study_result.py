@@ -57,8 +57,8 @@ class Result:
         return str(self.report.summary(self.study))
 
     def _usual(self) -> str:
-        """Units in which the study was made; for most it makes no difference."""
-        return "metric"
+        """Units in which the study was made."""
+        return str(getattr(self, "units", "metric"))
 
     def _units(self, units: str | None) -> str:
         return self._usual() if units is None else _checked(units)

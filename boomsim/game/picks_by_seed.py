@@ -7,6 +7,7 @@ from random import Random
 
 import numpy as np
 
+from boomsim.files.work_progress import Told, counted
 from boomsim.game.stated_pick import Pick
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
 from boomsim.machine.model import Boom
@@ -14,8 +15,8 @@ from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.comparison_study import default_radii
-from boomsim.rating.comparison.mass_sums import scale_of
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.mass_sums import scale_of
 from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
@@ -47,7 +48,9 @@ THIRDS = 3
 """What sets a figure differs close in, half out and far out, so they take turns [1]."""
 
 
-def draw(setup: Setup, *, picks: int, seed: int, units: str = "metric") -> list[Pick]:
+def draw(
+    setup: Setup, *, picks: int, seed: int, units: str = "metric", told: Told | None = None
+) -> list[Pick]:
     """Draw the picks of a game, by turns close in, half out and far out.
 
     Parameters
@@ -59,6 +62,8 @@ def draw(setup: Setup, *, picks: int, seed: int, units: str = "metric") -> list[
         The same seed draws the same picks
     units : str
         "metric" or "us": in which loads and radii are round figures
+    told : callable, optional
+        Hears what is done
 
     Raises
     ------
@@ -69,7 +74,8 @@ def draw(setup: Setup, *, picks: int, seed: int, units: str = "metric") -> list[
         raise ValueError(f"A game has 1 to {MOST_PICKS} picks, and {picks} were asked for.")
     drawing = _Drawing(setup, Random(f"{setup.machine.name} {seed}"), units)
     first = drawing.chance.randrange(THIRDS)
-    return [drawing.pick((first + number) % THIRDS) for number in range(picks)]
+    numbers = counted(range(picks), what="drawing picks", told=told)
+    return [drawing.pick((first + number) % THIRDS) for number in numbers]
 
 
 @dataclass(slots=True)

@@ -5,9 +5,12 @@ draw the crane by the same measures.
 """
 
 import itertools
-from math import cos, inf, sin
+from math import copysign, inf
 
-from boomsim.machine.model import Machine
+from boomsim.machine.model import Machine, Support
+
+Edge = tuple[tuple[float, float], tuple[float, float]]
+"""Two ends (x, y) in carrier axes [m]."""
 
 
 def axles(machine: Machine) -> tuple[list[float], float]:
@@ -65,22 +68,18 @@ def turntable_front(machine: Machine) -> float:
     return max(max(ahead) + 0.12 * machine.heel_up, 0.28 * machine.heel_up)
 
 
-def covered(machine: Machine, *, slew: float) -> float:
-    """How far the machine itself reaches under a boom that points somewhere.
-
-    Parameters
-    ----------
-    machine : Machine
-    slew : float
-        0 over the rear [rad]
+def edges(machine: Machine, support: Support) -> list[Edge]:
+    """Edges of the carrier, and outriggers that are out beside it, seen from above.
 
     Returns
     -------
-    float
-        From the axis of rotation to the edge of carrier or turntable [m]
+    list of ((float, float), (float, float))
+        Outriggers from the carrier's edge to the float [m]
     """
+    half = half_width(machine)
     front, rear = chassis_ends(machine)
-    along, across = cos(slew), abs(sin(slew))
-    lengthways = (rear if along > 0.0 else front) / along if along else inf
-    sideways = half_width(machine) / across if across else inf
-    return max(min(lengthways, sideways), turntable_front(machine))
+    corners = [(front, -half), (rear, -half), (rear, half), (front, half)]
+    outline = list(itertools.pairwise([*corners, corners[0]]))
+    if support.kind != "outriggers":
+        return outline
+    return [*outline, *(((x, copysign(half, y)), (x, y)) for x, y in support.points)]

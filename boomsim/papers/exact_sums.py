@@ -60,16 +60,15 @@ def draw(worths: Sequence[Worth], wanted: Sums, dice: Chance, *, times: int) -> 
     list of int
         Places in `worths` [1]
     """
-    groups = _groups(worths, times)
-    ways = _ways(groups, wanted)
+    ways = _ways(_groups(worths, times), wanted)
     left = wanted
     chosen: list[int] = []
-    for place, (worth, count) in enumerate(groups):
+    for place, (worth, members) in enumerate(_members(tuple(worths)), start=1):
+        count = times * len(members)
         steps = list(_steps(left, worth, count))
-        weights = [comb(count, taken) * ways[place + 1][rest] for taken, rest in steps]
+        weights = [comb(count, taken) * float(ways[place][rest]) for taken, rest in steps]
         taken, left = steps[weighted(weights, dice)]
-        members = [k for k, one in enumerate(worths) if one == worth] * times
-        chosen += dice.some(members, count=taken)
+        chosen += dice.some(members * times, count=taken)
     return chosen
 
 
@@ -97,7 +96,16 @@ def weighted(weights: Sequence[float], dice: Chance) -> int:
 
 def _groups(worths: Sequence[Worth], times: int) -> tuple[tuple[Worth, int], ...]:
     """Count the questions of each worth."""
-    return tuple((worth, times * worths.count(worth)) for worth in sorted(set(worths)))
+    return tuple((worth, times * len(members)) for worth, members in _members(tuple(worths)))
+
+
+@lru_cache(maxsize=32)
+def _members(worths: tuple[Worth, ...]) -> tuple[tuple[Worth, tuple[int, ...]], ...]:
+    """Find the places of each worth."""
+    places: dict[Worth, list[int]] = {}
+    for place, worth in enumerate(worths):
+        places.setdefault(worth, []).append(place)
+    return tuple((worth, tuple(members)) for worth, members in sorted(places.items()))
 
 
 @lru_cache(maxsize=32)

@@ -6,6 +6,8 @@ same sum of difficulties; with ``vary = "numbers"`` they have the same families 
 candidates are near the first variant's.
 """
 
+import math
+
 from boomsim.papers.blueprint import Blueprint, Part
 from boomsim.papers.equal_sittings import alike, sums_of
 from boomsim.papers.exact_sums import Worth, draw, reachable
@@ -130,11 +132,15 @@ def _other(part: Part, offers: list[Slot], first: list[Slot], dice: Chance) -> l
         for times in range(_times(part, offers), part.questions + 1)
         if reachable(worths, wanted, times=times)[wanted]
     )
-    draws = [draw(worths, wanted, dice.child(n), times=often) for n in range(DRAWS)]
-    thrown = [[offers[place] for place in one] for one in draws]
-    others = [one for one in thrown if set(one) != set(first)] or thrown
-    near = (one for one in others if _unlike(one, first) <= ALIKE)
-    return next(near, min(others, key=lambda slots: _unlike(slots, first)))
+    best, least = first, math.inf
+    for n in range(DRAWS):
+        thrown = [offers[place] for place in draw(worths, wanted, dice.child(n), times=often)]
+        unlike = _unlike(thrown, first)
+        if set(thrown) != set(first) and unlike < least:
+            best, least = thrown, unlike
+        if least <= ALIKE:
+            break
+    return best
 
 
 def _unlike(slots: list[Slot], first: list[Slot]) -> float:

@@ -49,6 +49,7 @@ def _shown(candidate: int, family: str, words: tuple[str, ...]) -> str:
     return min(held, key=lambda one: dice[one], default="")
 
 
+@lru_cache(maxsize=512)
 def points(family: AnyFamily) -> int:
     """Effort of a family on the finer scale behind its difficulty.
 

@@ -7,6 +7,7 @@ import numpy as np
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
+from boomsim.units import display
 
 A_HAIR = 1e-6
 """A boom that is longer by no more is as long as it may be [m]."""
@@ -31,16 +32,27 @@ def too_long(setup: Setup, *, length: Array) -> np.ndarray:
     return np.asarray(np.asarray(length) > most)
 
 
-def tell_longest(setup: Setup) -> str:
+def tell_longest(setup: Setup, units: str = "metric") -> str:
     """Say how long the boom may be on these tyres.
+
+    Parameters
+    ----------
+    setup : Setup
+    units : str
+        "metric" or "us"
 
     Returns
     -------
     str
-        "on tyres the boom may be at most 20 m long"; empty where it may have any length
+        "on tyres the boom may be at most 20.0 m long"; empty where it may have any length
     """
     longest = setup.support.longest_boom
-    return "" if longest is None else f"on tyres the boom may be at most {longest:.4g} m long"
+    if longest is None:
+        return ""
+    # Rounded down: a boom of the length that is told may be used.
+    return (
+        f"on tyres the boom may be at most {display('boom_length', units).text_down(longest)} long"
+    )
 
 
 def short_enough(setup: Setup, ways: Configurations) -> Configurations:

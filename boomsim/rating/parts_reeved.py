@@ -111,6 +111,28 @@ def falls_at_radius(setup: Setup, *, length: ArrayLike, radius: ArrayLike) -> Ar
     return falls_mass(machine, parts=parts, length=lengths, angle=angle)
 
 
+def hanging_at(setup: Setup, *, extension: Array, radius: float) -> float:
+    """Mass of all that hangs on an empty hook where the straight boom's head is at a radius.
+
+    Parameters
+    ----------
+    setup : Setup
+    extension : ndarray, shape (moving sections,)
+        [1]
+    radius : float
+        [m]
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    machine = setup.machine
+    length = layout(machine.boom, extension=extension).boom_length
+    falls = falls_at_radius(setup, length=length, radius=np.array([[radius]]))
+    return float(machine.hook_block + machine.slings + falls[0, 0])
+
+
 def as_reeved(setup: Setup, *, length: float) -> Setup:
     """Keep the reeving of one boom, whatever is done with it.
 

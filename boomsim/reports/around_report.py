@@ -121,7 +121,7 @@ def as_text(found: AroundStudy, *, units: str) -> str:
         _slew_table(found.around, units),
         _sector_table(found.sectors, units),
         *_margin_text(found, units),
-        *_reason_text(found.setup, found.reasons, units),
+        *_reason_text(found.setup, found.reasons, units, hangs=float(found.around.hangs[-1])),
         *_float_text(found, units),
         *(paragraph(s) for s in (tell_empty_hook(found.empty_hook, units=units),) if s),
         paragraph(CAUTION),
@@ -141,10 +141,12 @@ def why(found: AroundStudy, *, radius: float, units: str) -> str:
         "metric" or "us"
     """
     from boomsim.rating.around.over_rear_sector import reasons
+    from boomsim.rating.parts_reeved import hanging_at
     from boomsim.units import show
 
     both = reasons(found.setup, extension=found.around.extension, radius=radius)
-    told = _reason_text(found.setup, both, units, at=show(radius, "length", units))
+    hangs = hanging_at(found.setup, extension=found.around.extension, radius=radius)
+    told = _reason_text(found.setup, both, units, hangs=hangs, at=show(radius, "length", units))
     if not told:
         raise ValueError(
             f"Nothing tips the crane at a radius of {radius:.2f} m with this boom, or it is out of "
@@ -198,12 +200,13 @@ def _slew_table(found: "Around", units: str) -> str:
         if abs(found.slew[k] - edge) < 1e-9:
             words += ", end of the rear sector"
         cells = [
-            _rated(float(c), sign(found.limit(k, j)), units)
+            _rated(float(c), sign(found.limit(k, j)), units, hangs=float(found.hangs[j]))
             for j, c in enumerate(found.capacity[k])
         ]
         rows.append([words, *cells])
     heads = [show(float(radius), "length", units) for radius in found.radius]
-    note = f"{signs_in_words()} Positive slew angles are to the right."
+    less = _less(found.setup, bool((found.capacity < found.hangs).any()))
+    note = paragraph(f"{signs_in_words()}{less} Positive slew angles are to the right.")
     return f"{table(['rated load, with the boom', *heads], rows)}\n{note}"
 
 
@@ -257,11 +260,23 @@ def _turns(found: "Around") -> list[int]:
     return [int(np.argmin(np.abs(found.slew - angle))) for angle in wanted]
 
 
-def _rated(capacity: float, sign: str, units: str) -> str:
+LESS = "–"
+"""Where less is rated than hangs there already; as on charts."""
+
+
+def _less(setup: "Setup", is_so: bool) -> str:
+    from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
+
+    return f" {LESS}: {under_hook_words(setup.machine)}." if is_so else ""
+
+
+def _rated(capacity: float, sign: str, units: str, *, hangs: float) -> str:
     from boomsim.units import show_rated
 
     if capacity != capacity:
         return "out of reach"
+    if capacity < hangs:
+        return LESS
     return f"{show_rated(capacity, units)}{sign}" if capacity > 0.0 else "nothing"
 
 
@@ -269,10 +284,13 @@ def _sector_table(found: "Sectors", units: str) -> str:
     from boomsim.rating.limits.governing_words import sign
     from boomsim.units import display, parse, show, show_rated
 
-    rows = []
+    rows, less = [], found.less
     step = max(1, -(-len(found.radius) // 16))
     for k in range(0, len(found.radius), step):
         one, other = float(found.around.capacity[0, k]), float(found.rear.capacity[0, k])
+        if less[0][k] or less[1][k]:
+            rows.append(_less_row(found, k, units))
+            continue
         # The difference of what the two columns show, so that a reader who subtracts finds it.
         shown = [parse(show_rated(each, units).replace(",", ""), "mass") for each in (one, other)]
         more = shown[1] - shown[0]
@@ -288,11 +306,26 @@ def _sector_table(found: "Sectors", units: str) -> str:
     return table(["radius", "all around", "over the rear", "more", "in percent"], rows)
 
 
+def _less_row(found: "Sectors", place: int, units: str) -> list[str]:
+    """One or both of the sectors rate less than hangs there already: no difference is told."""
+    from boomsim.rating.limits.governing_words import sign
+    from boomsim.units import show, show_rated
+
+    cells = [
+        LESS
+        if less[place]
+        else f"{show_rated(float(rating.capacity[0, place]), units)}{sign(rating.limit(0, place))}"
+        for rating, less in zip((found.around, found.rear), found.less, strict=True)
+    ]
+    return [show(float(found.radius[place]), "length", units), *cells, "", ""]
+
+
 def _reason_text(
     setup: "Setup",
     reasons: "tuple[Reason, Reason] | None",
     units: str,
     *,
+    hangs: float,
     at: str = "the last radius",
 ) -> list[str]:
     """Moments of the masses in the governing directions of the two sectors, side by side."""
@@ -308,8 +341,8 @@ def _reason_text(
     rows = [
         *holding_rows(setup, moments, mass=reasons[0].mass, units=units),
         ["lever of the load", "", *(show(r.lever, "length", units) for r in reasons)],
-        ["stability allows", "", *(_allowed(r.stability, units) for r in reasons)],
-        ["rated", "", *(_allowed(r.capacity, units) for r in reasons)],
+        ["stability allows", "", *(_allowed(r.stability, units, hangs) for r in reasons)],
+        ["rated", "", *(_allowed(r.capacity, units, hangs) for r in reasons)],
     ]
     heads = [
         f"{name}: {direction(r.slew)}"
@@ -322,9 +355,11 @@ def _reason_text(
     ]
 
 
-def _allowed(load: float, units: str) -> str:
+def _allowed(load: float, units: str, hangs: float) -> str:
     from boomsim.units import show_rated
 
+    if load < hangs:
+        return LESS
     return show_rated(load, units) if load > 0.0 else "nothing"
 
 

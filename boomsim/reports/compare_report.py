@@ -11,6 +11,9 @@ if TYPE_CHECKING:
 
     from boomsim.rating.comparison.comparison_study import Comparison
 
+BLANK = "-"
+"""Where a way has no rated load."""
+
 ACCOUNTED = 3
 """So many ways are accounted for at a radius: the two that carry most and the one least [1]."""
 
@@ -42,7 +45,7 @@ def as_text(found: "Comparison", at: list[float], *, units: str, every: bool = F
         paragraph(_head(found, units)),
         paragraph(_key(found, ways, names)),
         table(["radius", *(names[way] for way in ways), "most"], rows),
-        paragraph(_legend(count - len(ways), count)),
+        paragraph(_legend(found, rows, count - len(ways))),
         paragraph(_passing(found, names, units)),
         *(_why(found, radius, ways, names, units) for radius in at),
         paragraph(_deflections(found, ways, names, units)),
@@ -112,18 +115,24 @@ def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
 
     limit = found.rating.limit(way, column)
     if limit is None:
-        return "- "
+        return f"{BLANK} "
     said = show_rated(float(found.rating.capacity[way, column]), units)
     return f"{said}{sign(limit) or ' '}"
 
 
-def _legend(left_out: int, count: int) -> str:
+def _legend(found: "Comparison", rows: list[list[str]], left_out: int) -> str:
+    from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
     from boomsim.rating.limits.governing_words import signs_in_words
+
+    count = len(found.configurations.extension)
 
     said = (
         "Extension of each moving section in percent, base side first. The last column names the "
         f"way that carries most; tie: several carry the same. {signs_in_words()}"
     )
+    if any(cell.strip() == BLANK for row in rows for cell in row):
+        less = under_hook_words(found.setup.machine)
+        said += f" {BLANK}: this way does not reach there with a load, or {less}."
     if not left_out:
         return said
     return (

@@ -81,6 +81,7 @@ COMMON: Mapping[str, tuple[Fraction, str]] = {
     "m^2/kg": (Fraction(1), "m^2/kg"),
     "m^2/t": (Fraction(1, 1000), "m^2/kg"),
     "ft^2/lb": (FOOT**2 / POUND, "m^2/kg"),
+    "ft^2/klb": (FOOT**2 / (1000 * POUND), "m^2/kg"),
     "%": (Fraction(1, 100), ""),
     "": (Fraction(1), ""),
 }

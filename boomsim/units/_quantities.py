@@ -11,7 +11,7 @@ from boomsim.units._did_you_mean import UnitError, did_you_mean
 SYSTEMS = ("metric", "us")
 """Systems of units for output."""
 
-_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°"}
+_MARKS = {"^2": "²", "^3": "³", "^4": "⁴", "*": " ", "deg": "°", "/klb": " per 1000 lb"}
 
 
 HAIR = 1e-12
@@ -183,6 +183,8 @@ def _one(unit: str, digits: int) -> tuple[Display, ...]:
     return (Display(unit=unit, digits=digits),)
 
 
+# A unit is refined below 25 of it, so that what is rounded is never more than 2 % of a load: small
+# machines have their figures too.
 QUANTITIES: Mapping[str, Quantity] = {
     "length": Quantity(
         unit="m",
@@ -202,7 +204,7 @@ QUANTITIES: Mapping[str, Quantity] = {
         unit="m",
         example='"8 mm" or "0.31 in"',
         metric=_rows(("mm", 1, 0), ("mm", 0, 19.95)),
-        us=_rows(("in", 3, 0), ("in", 1, 1.9995)),
+        us=_rows(("in", 3, 0), ("in", 2, 0.9995), ("in", 1, 1.9995)),
     ),
     "area": Quantity(
         unit="m^2",
@@ -231,20 +233,22 @@ QUANTITIES: Mapping[str, Quantity] = {
     "mass": Quantity(
         unit="kg",
         example='"5 t", "800 kg" or "11000 lb"',
-        metric=_rows(("kg", 2, 0), ("kg", 0, 9.995), ("t", 2, 0.9995)),
-        us=_rows(("lb", 2, 0), ("lb", 0, 9.995), ("lb", -1, 999.5)),
+        metric=_rows(("kg", 2, 0), ("kg", 1, 9.995), ("kg", 0, 24.95), ("t", 2, 0.9995)),
+        us=_rows(("lb", 2, 0), ("lb", 1, 9.995), ("lb", 0, 24.95), ("lb", -1, 999.5)),
     ),
     "force": Quantity(
         unit="N",
         example='"55 kN" or "12000 lbf"',
         metric=_rows(("N", 1, 0), ("kN", 1, 0.99995)),
-        us=_rows(("lbf", 0, 0), ("kip", 1, 9.9995)),
+        us=_rows(("lbf", 2, 0), ("lbf", 1, 9.995), ("lbf", 0, 24.95), ("kip", 1, 9.9995)),
     ),
     "moment": Quantity(
         unit="N*m",
         example='"900 kN m" or "660 kip ft"',
         metric=_rows(("N*m", 1, 0), ("kN*m", 1, 0.99995)),
-        us=_rows(("lbf*ft", 0, 0), ("kip*ft", 1, 9.9995)),
+        us=_rows(
+            ("lbf*ft", 2, 0), ("lbf*ft", 1, 9.995), ("lbf*ft", 0, 24.95), ("kip*ft", 1, 9.9995)
+        ),
     ),
     "stress": Quantity(
         unit="Pa",
@@ -298,7 +302,7 @@ QUANTITIES: Mapping[str, Quantity] = {
         unit="m^2/kg",
         example='"1.2 m2/t" or "0.0059 ft2/lb"',
         metric=_one("m^2/t", 2),
-        us=_one("ft^2/lb", 5),
+        us=_one("ft^2/klb", 2),
     ),
     "share": Quantity(
         unit="",

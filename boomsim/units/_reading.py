@@ -109,14 +109,15 @@ def tidy_unit(unit: str) -> str:
     Parameters
     ----------
     unit : str
-        "N m", "N·m", "kg/m3", "in²"
+        "N m", "N·m", "kg/m3", "in²", "ft² per 1000 lb"
 
     Returns
     -------
     str
-        "N*m", "N*m", "kg/m^3", "in^2"
+        "N*m", "N*m", "kg/m^3", "in^2", "ft^2/klb"
     """
-    unit = unit.strip().replace("**", "^").replace("²", "^2").replace("³", "^3").replace("⁴", "^4")
+    unit = re.sub(r"\s+per\s+1000\s+lb$", "/klb", unit.strip())
+    unit = unit.replace("**", "^").replace("²", "^2").replace("³", "^3").replace("⁴", "^4")
     unit = re.sub(r"\s*([*/^·⋅])\s*", r"\1", unit).replace("·", "*").replace("⋅", "*")
     unit = re.sub(r"(?<=[A-Za-z])(-?\d)", r"^\1", re.sub(r"\s+", "*", unit))
     return ALIASES.get(unit, unit)

@@ -20,6 +20,8 @@ LONG = {
     "page {}/page.html bench": "drawing ways",
     "losses bench": "rating again",
     "overload bench --map": "raising loads",
+    "chart bench --breaks-first": "raising loads",
+    "game bench --picks 2 --seed 1 --page {}/game.html": "drawing picks",
 }
 
 

@@ -23,7 +23,7 @@ def way(setup):
 
 
 @pytest.mark.parametrize("units", ["metric", "us"])
-def test_the_two_lines_are_what_may_hang_and_what_may_be_moved(way, units):
+def test_the_two_lines_are_what_is_rated_and_what_is_rated_to_run_out(way, units):
     ax = Figure().add_subplot()
     drawn = draw_telescoping(ax, way, units=units)
     metre, kilogram = display("length", units).factor, display("mass", units, like=8e3).factor

@@ -18,7 +18,6 @@ from boomsim.figures.charts.chart_key import key_lines
 from boomsim.figures.charts.chart_page import chart_sheets
 from boomsim.figures.charts.chart_sizes_and_tints import FULL
 from boomsim.figures.charts.page_marks import Words
-from boomsim.machine.footprint import covered
 from boomsim.machine.machine_files import load_machine, machine_names
 from boomsim.machine.model import Rigging
 from boomsim.rating.capacity import rate
@@ -29,14 +28,14 @@ from boomsim.rating.charts.blank_cells import (
     REASONS,
     TURNS_OVER,
     UNDER_HOOK,
-    nearest_radius,
     words_of,
 )
 from boomsim.rating.charts.chart_reading import read_chart
 from boomsim.rating.charts.chart_tables import BLANKS, plain_chart, table_head, write_csv
 from boomsim.rating.charts.load_chart import Chart, best_chart, stated_chart
 from boomsim.rating.charts.reading_sentences import tell_reading
-from boomsim.rating.setup import SECTORS, Setup, set_up
+from boomsim.rating.nearest_radius import hangs_clear, nearest_radius
+from boomsim.rating.setup import SECTORS, Setup, rear_sector, set_up
 from boomsim.rating.strategies import configurations_of
 from boomsim.reports.text_and_data import plain
 
@@ -111,17 +110,69 @@ def test_the_first_row_lies_outside_the_machine_and_no_row_is_without_a_figure_a
     assert not chart.rated.any() or chart.rated[[0, -1]].any(axis=1).all()
 
 
-def test_the_machine_covers_the_ground_as_far_as_its_edges_by_hand() -> None:
-    """A rectangle about the axis of rotation: straight to an edge, and slanting to the side."""
+def test_a_load_hangs_clear_by_hand() -> None:
+    """A load as wide as the carrier: beside it a width over the side, behind it half of one more.
+
+    The outriggers are out 3 m lengthways and sideways; the carrier is 3.6 m wide.
+    """
     machine = invented_crane()
-    rear = 3.0 + 0.12 * machine.heel_up
-    half = 0.6 * 3.0
-    assert covered(machine, slew=0.0) == pytest.approx(rear)
-    assert covered(machine, slew=np.pi / 2) == pytest.approx(half)
-    assert covered(machine, slew=np.radians(60.0)) == pytest.approx(half / np.sin(np.radians(60)))
+    half, rear = 0.6 * 3.0, 3.0 + 0.12 * machine.heel_up
+    support = machine.supports[0]
+    straight = hangs_clear(machine, support, slew=np.radians([0.0, 90.0, 45.0, 75.0, 60.0]))
+    assert straight[0] == pytest.approx(rear + half)
+    # Square to the side the outriggers stand 3 m off, and half of the load is 1.8 m.
+    assert straight[1] == pytest.approx(2.0 * half)
+    # Over a float the load is past it by half its own width.
+    assert straight[2] == pytest.approx(np.hypot(3.0, 3.0) + half)
+    # At 75 deg it passes 2.1 m beside the float; at 60 deg 1.1 m, and has to go past it.
+    assert straight[3] == pytest.approx(2.0 * half / np.sin(np.radians(75.0)))
+    assert straight[4] == pytest.approx(leaves_disc((3.0, 3.0), half, np.radians(60.0)))
     around, behind = set_up(machine), set_up(machine, slew=0.0)
-    assert nearest_radius(around) == pytest.approx(half)
-    assert nearest_radius(behind) == pytest.approx(rear)
+    assert nearest_radius(around) == pytest.approx(2.0 * half)
+    assert nearest_radius(behind) == pytest.approx(rear + half)
+
+
+def leaves_disc(middle: tuple[float, float], radius: float, slew: float) -> float:
+    """Farther root of |r u - p|^2 = radius^2."""
+    along = middle[0] * np.cos(slew) + middle[1] * np.sin(slew)
+    return along + np.sqrt(along**2 - np.hypot(*middle) ** 2 + radius**2)
+
+
+@pytest.mark.parametrize("stands", WAYS_TO_STAND, ids=", ".join)
+def test_from_the_nearest_radius_on_and_not_before_a_load_hangs_beside_the_machine(
+    stands: tuple[str, str, str, str],
+) -> None:
+    """Points of the load against the drawn outline of carrier and outriggers, counted out.
+
+    Outline by hand from the machine file: a rectangle past the outermost wheels and jacks, beams to
+    the floats. Half a degree and a millimetre are how finely it is looked at.
+    """
+    setup = built_in(*stands).setup
+    machine, support = setup.machine, setup.support
+    half = 1.15 * max(
+        (abs(y) for s in machine.supports if s.kind == "tyres" for _, y in s.points),
+        default=0.6 / 1.15 * max(abs(y) for s in machine.supports for _, y in s.points),
+    )
+    along = [x for s in machine.supports for x, _ in s.points]
+    front, rear = min(along) - 0.12 * machine.heel_up, max(along) + 0.12 * machine.heel_up
+    solid = [(x, y) for x in np.linspace(front, rear, 400) for y in (-half, half)]
+    solid += [(x, y) for x in (front, rear) for y in np.linspace(-half, half, 100)]
+    if support.kind == "outriggers":
+        solid += [(x, f * y) for x, y in support.points for f in np.linspace(half / abs(y), 1, 100)]
+    edge = np.pi if stands[3] == "around" else rear_sector(support)
+    slews = np.linspace(-edge, edge, 721)
+
+    def is_clear(radius: float) -> np.ndarray:
+        """By slew angle: further off than half a load from all, and outside the carrier."""
+        x, y = radius * np.cos(slews), radius * np.sin(slews)
+        points = np.array(solid)
+        far = np.hypot(points[:, 0, None] - x, points[:, 1, None] - y).min(axis=0) >= half
+        inside = (x > front) & (x < rear) & (np.abs(y) < half)
+        return far & ~inside
+
+    nearest = nearest_radius(setup)
+    assert is_clear(1.005 * nearest).any()
+    assert not any(is_clear(radius).any() for radius in np.linspace(0.05, 0.99, 40) * nearest)
 
 
 def test_radii_over_the_machine_alone_are_refused() -> None:

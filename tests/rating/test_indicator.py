@@ -28,6 +28,7 @@ from boomsim.rating.indicator.indicator_sentences import WHY, percent, tell_row,
 from boomsim.rating.indicator.indicator_study import LESS, MORE, RIGHT, Indicated, indicate
 from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import set_up
+from boomsim.units import show_rated
 
 LIFTS = {
     "yard60": ((0.0, 0.0, 0.45, 0.45), 10.0),
@@ -153,10 +154,25 @@ def test_verdicts_say_which_way_it_errs_and_the_worst_is_named(found):
     )
 
 
+def sets_the_rope(row, found) -> bool:
+    """Whether the line pull sets what is rated in fewer parts, by a rating of its own."""
+    actual = row.condition.actual
+    rating = rate(actual, extension=found.extension, radius=np.array([found.radius]))
+    return rating.limit(0, 0).name == "line pull"
+
+
 def test_sentences_name_the_figures(found):
     for row in found.rows:
         said = tell_row(row, found, units="metric")
-        assert said.endswith(WHY[row.condition.key])
+        assert WHY[row.condition.key] in said
+        if row.condition.key == "bending ignored":
+            assert said.endswith("errors nearly cancel.") == (row.verdict == RIGHT)
+        elif row.condition.key == "parts of line":
+            assert said.endswith("no sensor tells.")
+            in_parts = f"carries no more than {show_rated(row.rated, 'metric')}"
+            assert (in_parts in said) == sets_the_rope(row, found)
+        else:
+            assert said.endswith(WHY[row.condition.key])
         told = [int(share) for share in re.findall(r", (\d+) %; it is (\d+) %", said)[0]]
         assert told == pytest.approx(
             [100.0 * row.shown_utilisation, 100.0 * row.utilisation], abs=1.0

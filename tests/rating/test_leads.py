@@ -14,6 +14,8 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.charts.rows_and_rounding import reach, row_step
 from boomsim.rating.comparison.comparison_leads import Leads, leads_of
 from boomsim.rating.comparison.comparison_study import compare, demonstration
+from boomsim.rating.nearest_radius import nearest_radius
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.setup import Setup, set_up
 from boomsim.rating.strategies import (
     Configurations,
@@ -44,10 +46,19 @@ def lengths(machine) -> list[float]:
 def on_a_grid(setup: Setup, ways: Configurations) -> tuple[np.ndarray, np.ndarray, float]:
     near, far = reach(setup.machine, length=ways.length)
     step = row_step(setup.machine, length=ways.length) / 100
-    radii = np.arange(max(near.min(), step), far.max() + step, step)
+    # Beside the machine, and where more is rated than hangs on the empty hook already.
+    radii = np.arange(max(near.min(), nearest_radius(setup)), far.max() + step, step)
     parts = [radii[k : k + 60] for k in range(0, len(radii), 60)]
-    rated = [rate(setup, extension=ways.extension, radius=part).capacity for part in parts]
-    return radii, np.nan_to_num(np.concatenate(rated, axis=1)), step
+    rated = [_more_than_hangs(setup, ways, part) for part in parts]
+    return radii, np.concatenate(rated, axis=1), step
+
+
+def _more_than_hangs(setup: Setup, ways: Configurations, radii: np.ndarray) -> np.ndarray:
+    """Rated loads; 0 where there is none, or less than hook block, slings and falls."""
+    found = rate(setup, extension=ways.extension, radius=radii)
+    hangs = hanging_mass(setup, length=ways.length, angle=found.angle)
+    capacity = np.nan_to_num(found.capacity)
+    return np.where(capacity >= np.nan_to_num(hangs), capacity, 0.0)
 
 
 def check(setup: Setup, length: float) -> tuple[int, int]:

@@ -10,9 +10,9 @@ by finite elements (`rerate_….py`).
 Tolerances: the rated load is solved until the largest utilisation is one to a millionth, and the
 package takes sines by a series, under a millionth: two in a hundred thousand. Where something
 acts across the boom the slew angle of tipping is searched for in steps of a degree, and that of a
-tyre always: within half a step of the worst a use misses 1 - cos(0.5 degrees), 4e-5, times a hook's reach over
-its distance from the line, seldom ten: 5e-4. The critical load is that of stations, and of three
-steps: up to 2 %, as limits.md says.
+tyre always: within half a step of the worst a use misses 1 - cos(0.5 degrees), 4e-5, times a hook's
+reach over its distance from the line, seldom ten: 5e-4. The critical load is that of
+stations, and of three steps: up to 2 %, as limits.md says.
 
 Source: Every limit worked once more. Status: reference program.
 """

@@ -62,9 +62,9 @@ def lesson_folder(
     if runtime is None:
         scene = first_scene()
         ways = demonstration(machine_of(scene.machine).boom)
-        made[WAYS] = page(ways_of(scene, ways, units=units))
+        made[WAYS] = page(ways_of(scene, ways, units=units), told=told)
     else:
-        whole = live_page(runtime, first_scene(), units=units, compiler=compiler)
+        whole = live_page(runtime, first_scene(), units=units, compiler=compiler, told=told)
         made[CRANE], made[RUNTIME] = parted(whole)
     made[INDEX] = _index(lessons, live=runtime is not None)
     return {name: text.encode("utf-8") for name, text in made.items()}

@@ -22,7 +22,7 @@ from boomsim.figures.charts.configuration_bars import ALL_OUT, change_mark
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Stroke, Words, box, rule
 from boomsim.figures.charts.typeface import broken, width_of
 from boomsim.figures.colours_and_lines import FAINT, INK, LOAD, QUIET
-from boomsim.rating.charts.blank_cells import nearest_radius, words_of
+from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.bold_line import bold_edges, crossings
 from boomsim.rating.charts.chart_foot import reasons_told
 from boomsim.rating.charts.load_chart import Chart
@@ -30,6 +30,7 @@ from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.longest_boom import tell_longest
+from boomsim.rating.nearest_radius import OVER_THE_MACHINE, nearest_radius
 from boomsim.rating.overload.overload_map import OverloadMap
 from boomsim.rating.overload.second_line import (
     BOLD_LINE,
@@ -149,8 +150,8 @@ def _blanks(chart: Chart, units: str) -> list[Item]:
     """Why cells are blank, and where the rows begin."""
     machine, near = chart.setup.machine, nearest_radius(chart.setup)
     items = [Item("", r.sign, words_of(r, machine)) for r in reasons_told(chart) if r.sign]
-    within = f"within {show(near, 'length', units)} the load would hang over the machine itself"
-    longest = [Item("", "", told) for told in (tell_longest(chart.setup),) if told]
+    within = f"within {show(near, 'length', units)} {OVER_THE_MACHINE}"
+    longest = [Item("", "", told) for told in (tell_longest(chart.setup, units),) if told]
     return [*items, Item("", "", "empty: the boom cannot be there"), Item("", "", within), *longest]
 
 

@@ -10,7 +10,7 @@ from matplotlib.patches import Rectangle
 from matplotlib.text import Text
 
 from boomsim.figures.colours_and_lines import BODY, FAMILIES, INK, PAPER, SMALL, STEEL, type_of
-from boomsim.figures.difference.difference_steps import Step, steps_of
+from boomsim.figures.difference.difference_steps import Step, steps_of, total_in_words
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.side.boom_shape import straight_boom
@@ -133,11 +133,10 @@ def _draw_step(artists: Waterfall, step: Step, row: int, unit: Display, span: fl
         label=step.kind,
     )
     ax.add_patch(bar)
-    sign = "" if rated else "+" if step.value >= 0.0 else "\u2212"
     number = ax.text(
         left + abs(step.value) / unit.factor + 0.012 * span,
         row,
-        f"{sign}{unit.text(abs(step.value))}",
+        step.written,
         ha="left",
         va="center",
         zorder=4.0,
@@ -187,7 +186,7 @@ def figure_of_difference(
     """
     steps = steps_of(difference, setup=setup, letters=letters, units=units)
     more = "more" if difference.total >= 0.0 else "less"
-    total = show(abs(difference.total), "mass", units)
+    total = total_in_words(difference, units=units)
     radius = show(difference.radius, "length", units)
     height = 0.052 + ROW * len(steps)
     page = new_page(

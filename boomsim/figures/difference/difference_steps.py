@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.comparison.difference_account import Difference
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
 from boomsim.units import show
 
@@ -27,12 +28,15 @@ class Step:
         "rated" for the two ends, "weight" or "strength" for a step between
     start, end : float
         [kg]
+    written : str
+        The figure beside it; those of one picture add up as they are written
     """
 
     words: str
     kind: str
     start: float
     end: float
+    written: str
 
     @property
     def value(self) -> float:
@@ -83,12 +87,30 @@ def steps_of(
         rows += [(w, "weight", v) for w, v in _weights(difference, setup, units, left)]
         if first.limit.set_by != STABILITY:
             rows.append((after, "strength", taken_first))
+    scale = scale_of(max(first.capacity, second.capacity), units)
+    total = scale.down(first.capacity) - scale.down(second.capacity)
+    shown = in_steps({str(k): row[2] for k, row in enumerate(rows[1:])}, total=total, scale=scale)
+    written = [scale.text(scale.down(second.capacity)), *map(scale.signed, shown.values())]
     steps, level = [], 0.0
-    for words, kind, value in rows:
-        steps.append(Step(words=words, kind=kind, start=level, end=level + value))
+    for (words, kind, value), figure in zip(rows, written, strict=True):
+        figure = figure.replace("-", "\u2212")
+        steps.append(Step(words=words, kind=kind, start=level, end=level + value, written=figure))
         level += value
-    whole = Step(words=f"{letters[0]} is rated", kind="rated", start=0.0, end=first.capacity)
+    whole = Step(
+        words=f"{letters[0]} is rated",
+        kind="rated",
+        start=0.0,
+        end=first.capacity,
+        written=scale.text(scale.down(first.capacity)),
+    )
     return (*steps, whole)
+
+
+def total_in_words(difference: Difference, *, units: str) -> str:
+    """Difference of the two rated loads, as they are written."""
+    rated = difference.first.capacity, difference.second.capacity
+    scale = scale_of(max(rated), units)
+    return scale.text(abs(scale.down(rated[0]) - scale.down(rated[1])))
 
 
 def _weights(

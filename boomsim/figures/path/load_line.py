@@ -1,19 +1,27 @@
 """Marks that both pictures of a way share: the load's line, and what is met on it."""
 
 from dataclasses import dataclass
+from typing import Literal
 
+import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.lines import Line2D
 
 from boomsim.figures.colours_and_lines import INK, LOAD, PAPER, QUIET, SMALL, type_of
+from boomsim.figures.text_width import INCH, POINT, text_width
 from boomsim.rating.empty_hook.empty_hook_sentences import near_radius
 from boomsim.rating.path.path_marks import Marks
 from boomsim.rating.path.telescope_drive import PUSH
 from boomsim.units import Display
 
+Side = Literal["left", "center", "right"]
+
 MARK = 6.0
 """Size of a mark [pt]."""
+
+LOWEST, STEP, MARGIN = 26.0, 25.0, 7.0
+"""How high the lowest words stand over their mark, from one to the next, and over a curve [pt]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,11 +98,19 @@ def draw_way(
     ax.add_line(line)
     made: list[Artist] = [line]
     met = sorted(met_on(marks, direction=direction), key=lambda met: met.radius)
-    for number, one in enumerate(met):
-        at = one.radius / x.factor
-        made.append(_marker(ax, at, level, one.marker))
-        words = f"{one.words}\n{near_radius(one.radius, units=units)}"
-        made.append(_words(ax, (at, level), words, high=number, last=one is met[-1]))
+    curves = list(ax.lines[:-1])
+    said = [f"{one.words}\n{near_radius(one.radius, units=units)}" for one in met]
+    places = [one.radius / x.factor for one in met]
+    sides = _sides(ax, places, said)
+    # What is rated falls outwards: words on the right of their marks lie over the lower part, the
+    # nearest highest; words on the left climb.
+    to_right = sides[:1] == ["left"]
+    high = LOWEST - STEP
+    for number in sorted(range(len(met)), reverse=to_right):
+        at, words, side = (places[number], level), said[number], sides[number]
+        made.append(_marker(ax, *at, met[number].marker))
+        high = max(high + STEP, _clear_of(ax, curves, at, words, side=side))
+        made.append(_words(ax, at, words, high=high, side=side))
     made.append(
         ax.annotate(
             f"the load, {y.text(load)}", (start / x.factor, level), (0.0, -4.0),
@@ -113,17 +129,48 @@ def _marker(ax: Axes, at: float, level: float, marker: str) -> Line2D:
     return mark
 
 
-def _words(ax: Axes, at: tuple[float, float], words: str, *, high: int, last: bool) -> Artist:
-    """Words above a mark, each a step higher than the one before, with a leader down to it.
+def _span(ax: Axes, words: str) -> float:
+    """Width of words [unit of the axis]."""
+    wide = ax.get_position().width * ax.get_figure(root=True).get_size_inches()[0] * INCH  # type: ignore[union-attr]
+    left, right = ax.get_xlim()
+    longest = max(text_width(line, size=SMALL) for line in words.split("\n"))
+    return float(longest / wide * (right - left))
 
-    All but the last end at their mark, out of the way of the leaders that come down beside them.
-    """
+
+def _sides(ax: Axes, places: list[float], said: list[str]) -> list[Side]:
+    """How words are aligned at their marks: all on the right, if there is room for them."""
+    right = ax.get_xlim()[1]
+    ends = [at + _span(ax, words) for at, words in zip(places, said, strict=True)]
+    if all(end <= right for end in ends):
+        return ["left" for _ in said]
+    return ["center" if words is said[-1] else "right" for words in said]
+
+
+def _clear_of(
+    ax: Axes, curves: list[Line2D], at: tuple[float, float], words: str, *, side: Side
+) -> float:
+    """How far above a mark words lie on no curve [pt]."""
+    before = {"left": 0.0, "center": 0.5, "right": 1.0}[side]
+    span = _span(ax, words)
+    places = np.linspace(at[0] - before * span, at[0] + (1.0 - before) * span, 50)
+    tops: list[float] = []
+    for curve in curves:
+        along, up = np.array(curve.get_xdata(), float), np.array(curve.get_ydata(), float)
+        if len(along) > 2:
+            over = np.interp(places, along, up, left=np.nan, right=np.nan)
+            tops += [float(np.nanmax(over))] if np.isfinite(over).any() else []
+    high = ax.get_position().height * ax.get_figure(root=True).get_size_inches()[1] * INCH / POINT  # type: ignore[union-attr]
+    bottom, top = ax.get_ylim()
+    return float((max(tops, default=at[1]) - at[1]) * high / (top - bottom)) + MARGIN
+
+
+def _words(ax: Axes, at: tuple[float, float], words: str, *, high: float, side: Side) -> Artist:
+    """Words above a mark, with a leader down to it."""
     made = ax.annotate(
-        words, at, (0.0, 26.0 + 25.0 * high), textcoords="offset points",
-        ha="center" if last else "right", va="bottom",
-        linespacing=1.15, zorder=5.5,
+        words, at, (0.0, high), textcoords="offset points",
+        ha=side, va="bottom", linespacing=1.15, zorder=5.5,
         arrowprops={"arrowstyle": "-", "color": QUIET, "linewidth": 0.6, "shrinkB": 4.0,
-                    "relpos": (0.5 if last else 1.0, 0.0)},
+                    "relpos": ({"left": 0.0, "center": 0.5, "right": 1.0}[side], 0.0)},
         **type_of(SMALL),
     )  # fmt: skip
     made.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 0.8, "alpha": 0.85})

@@ -1,4 +1,4 @@
-"""The picture of `telescope`: what may hang and what may be moved on the way out, and by angle."""
+"""The picture of `telescope`: what is rated and what is moved on the way out, and by angle."""
 
 from typing import Literal
 
@@ -32,7 +32,7 @@ ROOM = 1.3
 ANGLES = 41
 """Boom angles at which lines are worked out [1]."""
 
-HANGS, MOVES = "may hang", "the push moves"
+HANGS, MOVES = "rated", "the push moves"
 LOOKS: dict[str, tuple[LineStyle, str]] = {
     HANGS: ("solid", identity(0).colour),
     MOVES: ((0.0, (3.0, 1.3)), identity(1).colour),
@@ -73,7 +73,7 @@ def figure_of_telescoping(found: Telescoping, *, units: str = "metric") -> Figur
 
 
 def draw_telescoping(ax: Axes, found: Telescoping, *, units: str = "metric") -> list[Line2D]:
-    """Draw over the radius what may hang and what may be run out, and the load on its way.
+    """Draw over the radius what is rated and what is rated to run out, and the load on its way.
 
     Parameters
     ----------
@@ -85,7 +85,7 @@ def draw_telescoping(ax: Axes, found: Telescoping, *, units: str = "metric") -> 
     Returns
     -------
     list of Line2D
-        What may hang, what may be run out
+        What is rated, what is rated to run out
     """
     line = found.line
     x = display_of("length", units, line.radius)
@@ -100,7 +100,7 @@ def draw_telescoping(ax: Axes, found: Telescoping, *, units: str = "metric") -> 
     ]
     _key(
         ax,
-        {HANGS: HANGS, MOVES: "may be run out: less where the push is not enough"},
+        {HANGS: HANGS, MOVES: "rated to run out: less where the push is not enough"},
         where="upper right",
     )
     draw_way(
@@ -111,7 +111,7 @@ def draw_telescoping(ax: Axes, found: Telescoping, *, units: str = "metric") -> 
 
 
 def draw_largest(ax: Axes, one: Largest, *, units: str = "metric") -> list[Line2D]:
-    """Draw over the boom angle what the push moves and what may hang: the lower may be telescoped.
+    """Draw over the boom angle what the push moves and what is rated: the lower may be run out.
 
     Parameters
     ----------
@@ -123,7 +123,7 @@ def draw_largest(ax: Axes, one: Largest, *, units: str = "metric") -> list[Line2
     Returns
     -------
     list of Line2D
-        What may hang, what the push moves
+        What is rated, what the push moves
     """
     y: Display = display_of("mass", units, one.moved)
     quiet_axes(ax, x="boom angle, °", y=f"gross load, {y.symbol}")

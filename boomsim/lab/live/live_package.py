@@ -11,6 +11,7 @@ from io import BytesIO
 from pathlib import Path
 from zipfile import ZIP_STORED, ZipFile, ZipInfo
 
+from boomsim.files.work_progress import Told, counted
 from boomsim.lab.live.bytecode import Compiler
 from boomsim.lab.live.python_runtime import NUMPY, Runtime
 from boomsim.lab.live.unused_modules import NUMPY_UNUSED, ROOMS_UNUSED, STDLIB_UNUSED
@@ -21,7 +22,9 @@ NO_DOCUMENTATION = 2
 """Level at which a compiler leaves descriptions out; numpy insists on its own."""
 
 
-def packed(runtime: Runtime, *, compiler: Compiler | None) -> dict[str, str]:
+def packed(
+    runtime: Runtime, *, compiler: Compiler | None, told: Told | None = None
+) -> dict[str, str]:
     """Pack all that the page's worker needs.
 
     Parameters
@@ -29,6 +32,8 @@ def packed(runtime: Runtime, *, compiler: Compiler | None) -> dict[str, str]:
     runtime : Runtime
     compiler : Compiler or None
         Makes bytecode of Python's sources, which the page then need not; None leaves sources
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -47,9 +52,8 @@ def packed(runtime: Runtime, *, compiler: Compiler | None) -> dict[str, str]:
         "stdlib": _zipped(stdlib),
         "site": _listed([*numpy, *own]),
     }
-    return {
-        name: b64encode(gzip.compress(one, mtime=0)).decode("ascii") for name, one in parts.items()
-    }
+    each = counted(list(parts.items()), what="packing the model", told=told)
+    return {name: b64encode(gzip.compress(one, mtime=0)).decode("ascii") for name, one in each}
 
 
 def own_files() -> Iterator[Entry]:

@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 
 from boomsim.caution import CAUTION
 from boomsim.files.text_reading import read_bytes, text_of
+from boomsim.files.work_progress import Told
 from boomsim.lab.live.bytecode import Compiler
 from boomsim.lab.live.live_model import MOST_LETTERS, Live
 from boomsim.lab.live.live_package import packed
@@ -48,6 +49,7 @@ def live_page(
     units: str,
     compiler: Compiler | None,
     address: str = "",
+    told: Told | None = None,
 ) -> str:
     """Write the page.
 
@@ -62,6 +64,8 @@ def live_page(
         With one the page starts in about half the time
     address : str
         Web address at which the page will lie: its links and their codes begin with it
+    told : callable, optional
+        Hears what is done
 
     Returns
     -------
@@ -82,7 +86,7 @@ def live_page(
         "FIRST": _first(scene, units, address),
         "PARTS": "\n".join(
             f'<script type="text/plain" id="part-{name}">{text}</script>'
-            for name, text in packed(runtime, compiler=compiler).items()
+            for name, text in packed(runtime, compiler=compiler, told=told).items()
         ),
     }
     made = read("page.html")

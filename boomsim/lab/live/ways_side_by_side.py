@@ -24,12 +24,12 @@ from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_study import demonstration
-from boomsim.rating.comparison.mass_sums import scale_of
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.longest_boom import too_long
+from boomsim.rating.mass_sums import scale_of
 from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (

@@ -18,10 +18,10 @@ from boomsim.lab.views.svg_text import Box
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.comparison_study import best_of, default_radii
-from boomsim.rating.comparison.mass_sums import scale_of
 from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.mass_sums import scale_of
 from boomsim.rating.strategies import Configurations, label
 from boomsim.units import display, show, show_rated
 

@@ -14,7 +14,7 @@ from boomsim.lab.views.side_elevation import side_view
 from boomsim.lab.views.stylesheet import definitions, type_scale
 from boomsim.lab.views.svg_text import Box, line, rect, text, view, wrapped
 from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
-from boomsim.rating.comparison.mass_sums import in_steps, scale_of
+from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
 from boomsim.units import show_rated
 

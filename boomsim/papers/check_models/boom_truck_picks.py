@@ -1,6 +1,6 @@
 """One pick of the invented boom truck: its chart with every way to stand, and its float loads."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import product
 
@@ -8,7 +8,8 @@ import numpy as np
 
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
-from boomsim.mechanics.boom.condense import condense
+from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.geometry import Array
 from boomsim.papers.check_models.question_charts import LENGTH, STEP, Piece, chart_of_piece, number
 from boomsim.papers.numbers.amounts import grouped
 from boomsim.papers.numbers.dice import Chance
@@ -139,23 +140,43 @@ def _setup(column: Column) -> Setup:
     return set_up(load_machine(MACHINE), rigging=rigging, slew=SECTORS[column.sector])
 
 
-@lru_cache(maxsize=256)
-def rated(column: Column, radius: float) -> float:
-    """Rate one column at one radius, not rounded.
+@lru_cache(maxsize=len(COLUMNS))
+def _boom(column: Column) -> Condensed:
+    """Condense the boom as a column of the chart has it."""
+    return condense(_setup(column).machine, extension=np.array([WAYS[column.way]]))
+
+
+@lru_cache(maxsize=len(COLUMNS))
+def _unjudged(column: Column) -> Setup:
+    """Leave out what float loads do not depend on: allowances for strength, and most limits."""
+    setup = _setup(column)
+    return replace(setup, rule=setup.rule.without_allowances(), kinds=setup.kinds[:1])
+
+
+def rated(column: Column, *, row: int, system: str) -> float:
+    """Rate one column at the radius of one row, not rounded.
 
     Parameters
     ----------
     column : Column
-    radius : float
-        [m]
+    row : int
+        [1]
+    system : str
 
     Returns
     -------
     float
         [kg]
     """
-    found = rate(_setup(column), extension=np.array([WAYS[column.way]]), radius=np.array([radius]))
-    return float(found.capacity[0, 0])
+    return float(_rated(column, system)[row])
+
+
+@lru_cache(maxsize=2 * len(COLUMNS))
+def _rated(column: Column, system: str) -> Array:
+    """Rate one column at the radii of all rows, not rounded [kg]."""
+    radius = np.array(ROWS[system]) * float(unit(LENGTH[system]).factor)
+    found = rate(_setup(column), extension=np.array([WAYS[column.way]]), radius=radius)
+    return np.asarray(found.capacity[0])
 
 
 @lru_cache(maxsize=512)
@@ -175,7 +196,6 @@ def largest_float(column: Column, *, load: float, radius: float) -> float:
     float
         NaN where the crane tips [N]
     """
-    setup = _setup(column)
-    boom = condense(setup.machine, extension=np.array([WAYS[column.way]]))
-    at = respond(setup, boom=boom, load=np.array([[load]]), radius=np.array([[radius]]))
+    setup = _unjudged(column)
+    at = respond(setup, boom=_boom(column), load=np.array([[load]]), radius=np.array([[radius]]))
     return float(float_loads(at, slew=slews_of(setup)).reactions.force.max())

@@ -28,6 +28,7 @@ from boomsim.machine.model import (
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.internal_forces import Forces, section_forces
+from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.mechanics.stability.masses import masses
 
@@ -118,7 +119,7 @@ def textbook_machine(boom: Boom, *, heel_out: float = 0.0) -> Machine:
 
 
 def lift(
-    machine: Machine, *, extension: Sequence[float], load: float, angle: float = 0.0
+    machine: Machine, *, extension: Sequence[float], load: float | Array, angle: float = 0.0
 ) -> tuple[Condensed, State, Forces]:
     """Hang a load on the boom and follow the call path.
 
@@ -127,7 +128,7 @@ def lift(
     machine : Machine
     extension : sequence of float
         Fraction out of each moving section [1]
-    load : float
+    load : float or ndarray, shape (cells,)
         Gross load [kg]
     angle : float
         Boom angle [rad]
@@ -135,11 +136,12 @@ def lift(
     Returns
     -------
     Condensed, State, Forces
-        Of one configuration and one cell
+        Of one configuration, a cell for each load
     """
     boom = condense(machine, extension=np.atleast_2d(extension))
     parts = machine.hoist.parts[-1]
-    state = solve_state(boom, load=np.array([[load]]), parts=parts, angle=np.array([[angle]]))
+    loads = np.atleast_2d(load)
+    state = solve_state(boom, load=loads, parts=parts, angle=np.full(loads.shape, angle))
     return boom, state, section_forces(boom, state=state)
 
 

@@ -15,9 +15,10 @@ from boomsim.papers.check_models.boom_truck_picks import (
     largest_float,
     radii_at,
     rated,
+    row_beyond,
 )
 from boomsim.papers.check_models.mats_under_float import BEARING, SIDE, on_a_mat, utilisation_of
-from boomsim.papers.check_models.question_charts import LENGTH, MASS, STEP
+from boomsim.papers.check_models.question_charts import LENGTH, MASS, STEP, system_with
 from boomsim.papers.language.first_failing_check import first_over
 from boomsim.papers.numbers.amounts import result
 from boomsim.papers.numbers.dice import Chance
@@ -132,7 +133,9 @@ def check(given: Values) -> float:
     """Rate the crane at the row's radius, stand it on its mats, and decide."""
     column = COLUMNS[round(given["j"])]
     gross = given["m"] + given["m_b"] + given["m_s"]
-    if gross > rated(column, given["r_2"]):
+    system = system_with(given["m_s"], SLINGS, of="mass")
+    row = row_beyond(system, given["r_2"])
+    if gross > rated(column, row=row, system=system):
         return LOAD
     pressed = float(ground_pressure(np.array(given["P"]), area=given["b"] ** 2))
     return GROUND if pressed > given["q_0"] else GO

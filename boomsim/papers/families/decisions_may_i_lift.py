@@ -102,10 +102,10 @@ def check(given: Values) -> float:
     column = COLUMNS[round(given["k"])]
     farthest = max(given["R_1"], given["R_2"])
     system = system_with(given["m_s"], SLINGS, of="mass")
-    radius = ROWS[system][row_beyond(system, farthest)] * float(unit(LENGTH[system]).factor)
+    row = row_beyond(system, farthest)
     gross = given["m"] + given["m_b"] + given["m_s"]
     pressed = float(ground_pressure(np.array(given["P"]), area=given["b"] ** 2))
-    if gross > rated(column, radius):
+    if gross > rated(column, row=row, system=system):
         return LOAD
     if given["v"] > given["v_0"]:
         return WIND

@@ -4,9 +4,11 @@ from dataclasses import replace
 from math import cos as cosine
 from math import sin as sine
 
+import numpy as np
 from sympy import cos, symbols
 
 from boomsim.machine.model import Machine
+from boomsim.mechanics.geometry import Array
 from boomsim.papers.check_models.textbook_boom import GRAVITY, even_boom, lift, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import angle_at, crane
@@ -40,14 +42,15 @@ def check(given: Values) -> float:
         below=beyond * sine(turn),
     )
     made = textbook_machine(replace(boom, head=head))
-    without, loaded = (_moment(made, load=load, angle=turn) for load in (0.0, 1e3))
+    without, loaded = _moments(made, load=np.array([0.0, 1e3]), angle=turn)
     return 1e3 * GRAVITY * (given["M_0"] - without) / (loaded - without)
 
 
-def _moment(machine: Machine, *, load: float, angle: float) -> float:
-    """Moment about the heel pin, which the luffing cylinder holds [N m]."""
+def _moments(machine: Machine, *, load: Array, angle: float) -> list[float]:
+    """Moments about the heel pin, which the luffing cylinder holds [N m]."""
     _, _, forces = lift(machine, extension=(), load=load, angle=angle)
-    return float(forces.front_pad[0, 0, 0]) * machine.cylinder.attach_along
+    moments: list[float] = (forces.front_pad[0, 0] * machine.cylinder.attach_along).tolist()
+    return moments
 
 
 FAMILY = Family(

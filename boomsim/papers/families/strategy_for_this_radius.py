@@ -7,6 +7,7 @@ import numpy as np
 from sympy import symbols
 
 from boomsim.machine.machine_files import load_machine
+from boomsim.mechanics.geometry import Array
 from boomsim.papers.check_models.question_charts import (
     LENGTH,
     MASS,
@@ -104,12 +105,12 @@ def _text(load: Decimal, system: str) -> str:
     return f"{grouped(load, system=system)}\u00a0{MASS[system]}"
 
 
-@lru_cache(maxsize=32)
-def rated_at(radius: float) -> tuple[float, ...]:
-    """Rate all three configurations, not rounded [kg]."""
+@lru_cache(maxsize=len(ROWS))
+def rated_at_rows(system: str) -> Array:
+    """Rate all three configurations at the radii of all rows, not rounded [kg]."""
     setup = set_up(load_machine(PIECE.machine))
-    rated = rate(setup, extension=np.array(PIECE.extensions), radius=np.array([radius]))
-    return tuple(float(one) for one in rated.capacity[:, 0])
+    radius = np.array(ROWS[system]) * float(unit(LENGTH[system]).factor)
+    return rate(setup, extension=np.array(PIECE.extensions), radius=radius).capacity
 
 
 def check(given: Values, posed: Posed) -> int:
@@ -117,9 +118,8 @@ def check(given: Values, posed: Posed) -> int:
     row, system = row_for(given["R"])
     load = posed.words["load"].replace("\u202f", "").replace(",", "").replace("\u00a0", " ")
     gross = parse(load, "mass") + given["m_b"] + given["m_s"]
-    rated = rated_at(ROWS[system][row] * float(unit(LENGTH[system]).factor))
-    carry = [n for n, one in enumerate(rated) if one >= gross]
-    return carry[0] if len(carry) == 1 else len(LABELS) + len(carry)
+    carry = np.flatnonzero(rated_at_rows(system)[:, row] >= gross)
+    return int(carry[0]) if len(carry) == 1 else len(LABELS) + len(carry)
 
 
 FAMILY = ChoiceFamily(

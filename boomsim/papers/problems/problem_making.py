@@ -89,6 +89,7 @@ def problem_with(
     solved = _solved(problem, family, Chance("chosen", family.id))
     if solved is None:
         raise FamilyError(f'Family "{family.id}": these givens make no sensible problem.')
+    _confirm(solved, family)
     return solved
 
 
@@ -106,7 +107,10 @@ def _attempt(
     if isinstance(family, ChoiceFamily):
         return _posed(problem, family, dice)
     solved = _solved(problem, family, dice)
-    return None if solved is None or _is_unclear(solved, family) else solved
+    if solved is None or _is_unclear(solved, family):
+        return None
+    _confirm(solved, family)
+    return solved
 
 
 def _is_unclear(problem: Problem, family: Family) -> bool:
@@ -153,7 +157,6 @@ def _solved(problem: Problem, family: Family, dice: Chance) -> Problem | None:
         step.name: result_of(step, values[step.name], system=problem.system)
         for step in family.steps
     }
-    _confirm(family, problem.values, values[family.steps[-1].name], problem.seed)
     solved = replace(problem, results=results)
     if problem.form != CHOICE:
         return solved
@@ -161,13 +164,13 @@ def _solved(problem: Problem, family: Family, dice: Chance) -> Problem | None:
     return replace(solved, choices=choices) if choices else None
 
 
-def _confirm(family: Family, givens: Mapping[str, float], answer: float, seed: str) -> None:
+def _confirm(problem: Problem, family: Family) -> None:
     """Hold the answer against the call path."""
-    other = family.check(givens)
+    answer, other = problem.results[family.steps[-1].name].value, family.check(problem.values)
     if not close(answer, other, tolerance=family.agreement):
         raise FamilyError(
-            f'Family "{family.id}", seed "{seed}": the steps give {answer:.6g} and the call path '
-            f"{other:.6g} [SI], further apart than the stated {family.agreement:.2g}. "
+            f'Family "{family.id}", seed "{problem.seed}": the steps give {answer:.6g} and the '
+            f"call path {other:.6g} [SI], further apart than the stated {family.agreement:.2g}. "
             "Correct the formula or the check, or state the simplification with a wider agreement."
         )
 

@@ -14,6 +14,7 @@ from sympy.core.relational import Relational
 from boomsim.papers.problems.family import AnyFamily, Family, Slip, Values
 
 NAN = float("nan")
+_Function = Callable[..., object]
 
 
 def solve(family: Family, givens: Values, *, slip: Slip | None = None) -> dict[str, float]:
@@ -33,11 +34,20 @@ def solve(family: Family, givens: Values, *, slip: Slip | None = None) -> dict[s
         Givens and steps by letter [SI]
     """
     values = dict(givens)
-    for step in family.steps:
-        slipped = slip is not None and slip.step == step.letter
-        formula = slip.formula if slip is not None and slipped else step.formula
-        values[step.name] = evaluate(formula, values)
+    for name, letters, function in _chain(family, slip):
+        values[name] = _guarded(function, [values[letter] for letter in letters])
     return values
+
+
+@lru_cache(maxsize=4096)
+def _chain(family: Family, slip: Slip | None) -> tuple[tuple[str, tuple[str, ...], _Function], ...]:
+    """Compile the steps of a family once: name, letters and function of each."""
+    formulas = (
+        slip.formula if slip is not None and slip.step == step.letter else step.formula
+        for step in family.steps
+    )
+    compiled = map(_compiled, formulas)
+    return tuple((step.name, *one) for step, one in zip(family.steps, compiled, strict=True))
 
 
 def evaluate(formula: Expr, values: Values) -> float:
@@ -71,19 +81,19 @@ def holds(family: AnyFamily, values: Values) -> bool:
 
 
 @lru_cache(maxsize=256)
-def _demands(family: AnyFamily) -> tuple[tuple[tuple[str, ...], Callable[..., object]], ...]:
+def _demands(family: AnyFamily) -> tuple[tuple[tuple[str, ...], _Function], ...]:
     """Compile the relations of a family once."""
     return tuple(_compiled(relation) for relation in family.where)
 
 
 @lru_cache(maxsize=4096)
-def _compiled(formula: Expr | Relational) -> tuple[tuple[str, ...], Callable[..., object]]:
+def _compiled(formula: Expr | Relational) -> tuple[tuple[str, ...], _Function]:
     """Turn our own formula into a Python function of floats."""
     letters = sorted(formula.free_symbols, key=str)
     return tuple(map(str, letters)), lambdify(letters, formula, modules="math")
 
 
-def _guarded(function: Callable[..., object], arguments: list[float]) -> float:
+def _guarded(function: _Function, arguments: list[float]) -> float:
     """Call it; whatever is not a finite real number becomes NaN."""
     try:
         value = function(*arguments)

@@ -8,6 +8,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.centres_of_gravity import GROUPS
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.difference_account import Account, account
+from boomsim.rating.empty_hook.less_than_the_hook import under_hook
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_sector
 
@@ -29,6 +30,11 @@ class Sectors:
     radius: Array
     around: Rating
     rear: Rating
+
+    @property
+    def less(self) -> tuple[np.ndarray, np.ndarray]:
+        """Where less is rated than hangs there already, all around and over the rear, (radii,)."""
+        return under_hook(self.around)[0], under_hook(self.rear)[0]
 
     @property
     def gain(self) -> Array:

@@ -19,6 +19,7 @@ from boomsim.rating.limits.tipping import tipping_utilisation
 from boomsim.rating.limits.tyres import TYRES, tyre_forces
 from boomsim.rating.load_search import largest_load, load_at_one
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.parts_reeved import hanging_mass
 from boomsim.rating.resultant import turned
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_sector
@@ -47,6 +48,8 @@ class Around:
     line : ndarray of int
         Tipping line that it is about
     limits : tuple of Limit
+    hangs : ndarray, shape (radii,)
+        Hook block, slings and falls; NaN out of reach [kg]
     """
 
     setup: Setup
@@ -59,6 +62,7 @@ class Around:
     tyres: Array
     line: np.ndarray
     limits: tuple[Limit, ...]
+    hangs: Array
 
     @property
     def held(self) -> Array:
@@ -120,6 +124,7 @@ def around(setup: Setup, *, extension: Array, radius: Array, slew: Array | None 
         tyres=np.where(reached, tyres, np.nan),
         line=line,
         limits=rating.limits,
+        hangs=hanging_mass(setup, length=rating.boom.layout.boom_length, angle=rating.angle)[0],
     )
 
 

@@ -12,8 +12,9 @@ import numpy as np
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.rows_and_rounding import reach, row_step
+from boomsim.rating.charts.rows_and_rounding import even_radii, row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
+from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook
 from boomsim.rating.setup import Setup
 
 COARSE, FINER, ROUNDS = 8, 5, 3
@@ -102,10 +103,7 @@ def followed(setups: Sequence[Setup], *, extension: Array) -> Followed:
     booms = [condense(setup.machine, extension=extension) for setup in setups]
     machine, length = setups[0].machine, booms[0].layout.boom_length
     row = row_step(machine, length=length)
-    near, far = reach(machine, length=length)
-    step = row / COARSE
-    first = max(np.floor(near.min() / step), 1.0)
-    radius = step * np.arange(first, np.ceil(far.max() / step) + 1)
+    radius = even_radii(setups[0], length=length, step=row / COARSE)
     found = _rated(setups, booms, radius, row)
     for _ in range(ROUNDS):
         inside = _inside(found)
@@ -120,7 +118,8 @@ def _rated(
 ) -> Followed:
     capacity, set_by = [], []
     for setup, boom in zip(setups, booms, strict=True):
-        rating = rate(setup, extension=boom.layout.extension, radius=radius, boom=boom)
+        rated = rate(setup, extension=boom.layout.extension, radius=radius, boom=boom)
+        rating = blank_under_hook(rated)
         kinds = np.array([*(limit.set_by for limit in rating.limits), NOTHING])
         capacity.append(rating.capacity[0])
         set_by.append(kinds[rating.governing[0]])

@@ -12,6 +12,7 @@ from boomsim.rating.builds.builds_leads import Stretch, followed, leading, setti
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.comparison_study import DRAWN, default_radii
+from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook
 from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import configurations_of
@@ -149,7 +150,7 @@ def _built(setup: Setup, factor: float) -> Setup:
 
 def _rated(setup: Setup, extension: Array, radii: Array) -> Rating:
     boom = condense(setup.machine, extension=extension)
-    return rate(setup, extension=extension, radius=radii, boom=boom)
+    return blank_under_hook(rate(setup, extension=extension, radius=radii, boom=boom))
 
 
 def finely(found: Builds) -> Builds:
@@ -189,7 +190,7 @@ def overloaded(found: Builds, *, radius: float) -> tuple[Overload | None, ...]:
 
 
 def _overloaded(build: Build, extension: Array, radius: float) -> Overload | None:
-    rated = rate(build.setup, extension=extension, radius=np.array([radius])).capacity[0, 0]
+    rated = _rated(build.setup, extension, np.array([radius])).capacity[0, 0]
     return overload(build.setup, extension=extension, radius=radius) if rated > 0.0 else None
 
 

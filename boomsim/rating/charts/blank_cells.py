@@ -4,14 +4,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.machine.footprint import covered
 from boomsim.machine.model import Machine
-from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.rated_cells import Cells
 from boomsim.rating.charts.rows_and_rounding import whole_steps
 from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
 from boomsim.rating.longest_boom import too_long
-from boomsim.rating.setup import Setup, rear_sector
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,25 +95,6 @@ def falls_inwards(steps: np.ndarray) -> np.ndarray:
     """
     outer = np.maximum.accumulate(steps[::-1])[::-1]
     return np.asarray((steps >= 0) & (steps < outer))
-
-
-def nearest_radius(setup: Setup) -> float:
-    """Radius within which the load would hang over the machine itself, whichever way it is slewed.
-
-    Returns
-    -------
-    float
-        Of the direction in which the least of the machine is under the boom [m]
-    """
-    return min(covered(setup.machine, slew=float(slew)) for slew in _directions(setup))
-
-
-def _directions(setup: Setup) -> Array:
-    """Every degree of the sector; the one slew angle where it is one."""
-    if len(setup.slew) == 1:
-        return setup.slew
-    half = rear_sector(setup.support) if setup.sector == "over the rear" else np.pi
-    return np.linspace(-half, half, 361)
 
 
 def words_of(reason: Reason, machine: Machine) -> str:

@@ -9,13 +9,14 @@ import numpy as np
 
 import boomsim
 from boomsim.caution import CAUTION
-from boomsim.rating.charts.blank_cells import NO_REACH, REASONS, nearest_radius
+from boomsim.rating.charts.blank_cells import NO_REACH, REASONS
 from boomsim.rating.charts.bold_line import bold_edges
 from boomsim.rating.charts.chart_book import Book
 from boomsim.rating.charts.chart_foot import reasons_told
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, MASS_UNIT
 from boomsim.rating.empty_hook.empty_hook_sentences import plain_empty_hook
+from boomsim.rating.nearest_radius import nearest_radius
 from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label

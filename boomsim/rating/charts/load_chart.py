@@ -12,7 +12,6 @@ from boomsim.rating.charts.blank_cells import (
     REASONS,
     Reason,
     falls_inwards,
-    nearest_radius,
     reasons_of_cells,
 )
 from boomsim.rating.charts.chart_configurations import (
@@ -25,6 +24,7 @@ from boomsim.rating.charts.rows_and_rounding import chart_step, checked_step, wh
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.nearest_radius import nearest_radius
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import Configurations
 

@@ -1,15 +1,17 @@
 """A reading of a chart in sentences, with units."""
 
-from boomsim.rating.charts.blank_cells import nearest_radius, words_of
+from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.chart_foot import reasons_told
 from boomsim.rating.charts.chart_reading import Reading
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.misreadings import Misreading
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.longest_boom import tell_longest
+from boomsim.rating.mass_sums import Scale, in_steps, scale_of
+from boomsim.rating.nearest_radius import OVER_THE_MACHINE, nearest_radius
 from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.strategies import label
-from boomsim.units import display, show, show_rated
+from boomsim.units import display, show
 
 NEVER_BETWEEN = (
     "Never read between figures: take the next larger radius, and of the two figures beside the "
@@ -40,12 +42,13 @@ def tell_reading(reading: Reading, *, units: str) -> list[str]:
         words = words_of(reading.reason, reading.chart.setup.machine)
         return [*said, f"That cell is blank, and nothing is rated there: {words}."]
     said.append(_cell(reading, units))
+    scale = _scale(reading, units)
     if reading.rope_governs:
-        carried = show(reading.line_limit, "mass", units)
+        carried = scale.text(scale.down(reading.line_limit))
         said.append(f"The rope in {parts_said(reading.parts)} carries {carried}, and that is less.")
     if reading.deductions:
-        left = show_rated(reading.net, units) if reading.net > 0.0 else show(0.0, "mass", units)
-        said.append(f"Deduct {_taken(reading, units)}: that leaves {left} for the load.")
+        left = scale.text(max(scale.down(reading.net), 0))
+        said.append(f"Deduct {_taken(reading, scale)}: that leaves {left} for the load.")
     if reading.load is not None:
         said.append(_verdict(reading, units))
     return said
@@ -86,9 +89,9 @@ def blank_words(chart: Chart, *, units: str) -> str:
     near = show(nearest_radius(chart.setup), "length", units)
     empty = "here a cell is empty the boom cannot be."
     signs = f"In a blank cell {''.join(told)}w{empty}" if told else f"W{empty}"
-    longest = tell_longest(chart.setup)
+    longest = tell_longest(chart.setup, units)
     ends = f" {longest[0].upper()}{longest[1:]}." if longest else ""
-    return f"{signs} Within a radius of {near} the load would hang over the machine itself.{ends}"
+    return f"{signs} Within a radius of {near} {OVER_THE_MACHINE}.{ends}"
 
 
 def _row(reading: Reading, units: str) -> str:
@@ -113,8 +116,9 @@ def _column(reading: Reading, units: str) -> str:
 
 def _cell(reading: Reading, units: str) -> str:
     assert reading.limit is not None and reading.extension is not None
+    scale = _scale(reading, units)
     return (
-        f"The cell says {show(reading.cell, 'mass', units)} gross in the extension "
+        f"The cell says {scale.text(scale.down(reading.cell))} gross in the extension "
         f"({label(reading.extension)}); {what_sets(reading.limit)}."
     )
 
@@ -124,9 +128,40 @@ def _length(value: float, units: str) -> str:
     return display("length", units, like=0.0).text(value)
 
 
-def _taken(reading: Reading, units: str) -> str:
-    listed = [f"{d.name} {show(d.mass, 'mass', units)}" for d in reading.deductions]
+def _scale(reading: Reading, units: str) -> Scale:
+    """One unit for all masses of the reading, so that a reader's sum comes out."""
+    return scale_of(max(reading.cell, 0.0), units)
+
+
+def _taken(reading: Reading, scale: Scale) -> str:
+    """Deductions, so written that they take the gross load to what is left."""
+    shown = _deducted(reading, scale)
+    listed = [f"{name} {scale.text(steps)}" for name, steps in shown.items()]
     return " and ".join([", ".join(listed[:-1]), listed[-1]] if len(listed) > 1 else listed)
+
+
+def _deducted(reading: Reading, scale: Scale) -> dict[str, int]:
+    masses = {d.name: d.mass for d in reading.deductions}
+    taken = scale.down(reading.gross) - scale.down(reading.net)
+    return in_steps(masses, total=taken, scale=scale)
+
+
+def _left(wrong: Misreading, reading: Reading, scale: Scale) -> int:
+    """What a wrong reader has left, with the deductions as they are written.
+
+    Returns
+    -------
+    int
+        In steps of the scale [1]
+    """
+    shown, taken = _deducted(reading, scale), wrong.gross - wrong.net
+    ways = {0.0: 0, -reading.deducted: -sum(shown.values())}
+    for one in reading.deductions:
+        ways[reading.deducted - one.mass] = sum(shown.values()) - shown[one.name]
+    own = [steps for mass, steps in ways.items() if abs(taken - mass) < 1e-6]
+    if own and wrong.gross == reading.gross:
+        return scale.down(reading.gross) - own[0]
+    return scale.down(wrong.net)
 
 
 def _verdict(reading: Reading, units: str) -> str:
@@ -148,9 +183,11 @@ def tell_misreading(wrong: Misreading, reading: Reading, *, units: str) -> str:
         The right one
     units : str
     """
-    apart = wrong.net - reading.net
-    more = "more" if apart > 0.0 else "less"
+    scale = _scale(reading, units)
+    net = _left(wrong, reading, scale)
+    apart = net - scale.down(reading.net)
+    more = "more" if wrong.net > reading.net else "less"
     return (
-        f"The reader {wrong.words}: {show(wrong.net, 'mass', units)} for the load, "
-        f"{show(abs(apart), 'mass', units)} {more} than the chart allows."
+        f"The reader {wrong.words}: {scale.text(net)} for the load, {scale.text(abs(apart))} "
+        f"{more} than the chart allows."
     )

@@ -4,6 +4,8 @@ import numpy as np
 
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.nearest_radius import nearest_radius
+from boomsim.rating.setup import Setup
 from boomsim.units import FOOT, POUND, display
 
 MASS_UNIT = {"metric": 1.0, "us": float(POUND)}
@@ -137,6 +139,21 @@ def chart_radii(
         )
     first = max(np.ceil(near.min() / step), 1.0)
     return step * np.arange(first, np.floor(far.max() / step) + 1)
+
+
+def even_radii(setup: Setup, *, length: Array, step: float) -> Array:
+    """Radii beside the machine, from the nearest that a boom length may reach to the farthest.
+
+    Returns
+    -------
+    ndarray
+        Whole multiples of the step, first the nearest radius itself where the boom is there [m]
+    """
+    near, far = reach(setup.machine, length=length)
+    beside = nearest_radius(setup)
+    first = max(np.floor(near.min() / step), np.floor(beside / step) + 1.0)
+    even = step * np.arange(first, np.ceil(far.max() / step) + 1)
+    return np.concatenate([[beside], even]) if near.min() < beside else even
 
 
 def checked_radii(radii: Array) -> Array:

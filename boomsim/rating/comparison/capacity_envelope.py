@@ -12,7 +12,8 @@ from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
-from boomsim.rating.charts.rows_and_rounding import reach, row_step
+from boomsim.rating.charts.rows_and_rounding import even_radii, row_step
+from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook
 from boomsim.rating.setup import Setup
 
 SAME = 1e-5
@@ -76,7 +77,7 @@ class Envelope:
 
 
 def envelope(setup: Setup, *, boom: Condensed) -> Envelope:
-    """Rate ways to one length wherever one of them reaches.
+    """Rate ways to one length wherever one of them reaches beside the machine.
 
     Parameters
     ----------
@@ -107,10 +108,7 @@ def envelope(setup: Setup, *, boom: Condensed) -> Envelope:
 
 def _coarse(setup: Setup, boom: Condensed, step: float) -> Array:
     """The whole grid, independent of what is printed."""
-    length = boom.layout.boom_length
-    near, far = reach(setup.machine, length=length)
-    first = max(np.floor(near.min() / step), 1.0)
-    return step * np.arange(first, np.ceil(far.max() / step) + 1)
+    return even_radii(setup, length=boom.layout.boom_length, step=step)
 
 
 def _between(found: Envelope, *, margin: float, fine: float) -> np.ndarray:
@@ -151,7 +149,8 @@ def _rated(setup: Setup, boom: Condensed, radii: Array, wanted: np.ndarray) -> E
     for cells in _blocks(wanted):
         rows = np.flatnonzero(wanted[:, cells].any(axis=1))
         some = boom if len(rows) == len(wanted) else pick(boom, rows)
-        rating = rate(setup, extension=some.layout.extension, radius=radii[cells], boom=some)
+        found = rate(setup, extension=some.layout.extension, radius=radii[cells], boom=some)
+        rating = blank_under_hook(found)
         place = np.ix_(rows, cells)
         capacity[place], governing[place] = rating.capacity, rating.governing
     return Envelope(radius=radii, capacity=capacity, governing=governing, rated=wanted)

@@ -13,8 +13,10 @@ from boomsim.rating.charts.rows_and_rounding import row_step
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_leads import Crossover, Lead, leads_of
 from boomsim.rating.comparison.difference_account import Account, account_of
+from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook
 from boomsim.rating.lift_response import respond
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.nearest_radius import nearest_radius
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     Configurations,
@@ -68,6 +70,7 @@ def compare(
     length: float | None = None,
     radii: Array | None = None,
     system: str | None = None,
+    units: str = "metric",
 ) -> Comparison:
     """Rate configurations of one length over radius.
 
@@ -79,9 +82,11 @@ def compare(
     length : float, optional
         [m]
     radii : ndarray, optional
-        Default: every metre within reach [m]
+        Default: every metre or every five feet within reach [m]
     system : str, optional
         Boom system to stay with
+    units : str
+        "metric" or "us": of the default radii
 
     Raises
     ------
@@ -93,9 +98,13 @@ def compare(
             raise ValueError("Give the boom length to compare at, or the configurations.")
         configurations = configurations_of_length(setup.machine.boom, length=length, system=system)
     refuse_too_long(setup, length=configurations.length)
-    radii = default_radii(setup, configurations) if radii is None else np.asarray(radii, float)
+    if radii is None:
+        radii = default_radii(setup, configurations, units=units)
+    radii = np.asarray(radii, float)
     boom = condense(setup.machine, extension=configurations.extension)
-    rating = rate(setup, extension=configurations.extension, radius=radii, boom=boom)
+    rating = blank_under_hook(
+        rate(setup, extension=configurations.extension, radius=radii, boom=boom)
+    )
     who = leads_of(setup, boom=boom)
     return Comparison(
         setup=setup,
@@ -197,7 +206,9 @@ def capacities_of(setup: Setup, *, extension: Array, boom: Condensed, radius: fl
     ndarray, shape (configurations,)
         0 where one does not reach [kg]
     """
-    rating = rate(setup, extension=extension, radius=np.array([radius]), boom=boom)
+    rating = blank_under_hook(
+        rate(setup, extension=extension, radius=np.array([radius]), boom=boom)
+    )
     return np.asarray(np.nan_to_num(rating.capacity[:, 0]))
 
 
@@ -229,7 +240,8 @@ def _rated_at(comparison: Comparison, radius: float) -> tuple[Rating, int]:
     if len(own):
         return comparison.rating, int(own[0])
     extension, boom = comparison.configurations.extension, comparison.rating.boom
-    return rate(comparison.setup, extension=extension, radius=np.array([radius]), boom=boom), 0
+    found = rate(comparison.setup, extension=extension, radius=np.array([radius]), boom=boom)
+    return blank_under_hook(found), 0
 
 
 def finely(comparison: Comparison) -> Comparison:
@@ -251,20 +263,27 @@ def finely(comparison: Comparison) -> Comparison:
         radius=every,
         boom=comparison.rating.boom,
     )
+    rating = blank_under_hook(rating)
     return replace(comparison, radii=every, rating=rating, best=best_of(rating.capacity))
 
 
 def default_radii(
-    setup: Setup, configurations: Configurations, *, step: float | None = None
+    setup: Setup,
+    configurations: Configurations,
+    *,
+    step: float | None = None,
+    units: str = "metric",
 ) -> Array:
-    """Radii in even steps over what these configurations reach.
+    """Radii in even steps over what these configurations reach beside the machine.
 
     Parameters
     ----------
     setup : Setup
     configurations : Configurations
     step : float, optional
-        Default: a metre, or finer for a machine that reaches only a few [m]
+        Default: a metre or five feet, or finer for a machine that reaches only a few [m]
+    units : str
+        "metric" or "us"
 
     Returns
     -------
@@ -273,11 +292,12 @@ def default_radii(
     """
     boom, machine = setup.machine.boom, setup.machine
     if step is None:
-        step = row_step(machine, length=configurations.length)
+        step = row_step(machine, length=configurations.length, units=units)
     reach = machine.heel_out + configurations.length * np.cos(boom.least_angle)
     near = machine.heel_out + configurations.length * np.cos(boom.greatest_angle)
     first = max(np.ceil(near.min() / step), 1.0)
-    return step * np.arange(first, np.floor(reach.max() / step) + 1)
+    radii = step * np.arange(first, np.floor(reach.max() / step) + 1)
+    return radii[radii > nearest_radius(setup)]
 
 
 def best_of(capacity: Array) -> np.ndarray:

@@ -3,9 +3,9 @@
 from math import ceil, degrees
 
 from boomsim.mechanics.external_loads import hoisting_factor
-from boomsim.rating.comparison.mass_sums import Scale, in_steps
 from boomsim.rating.dynamics.dynamics_study import Dynamics, Effect
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.mass_sums import Scale, in_steps
 from boomsim.rating.parts_reeved import parts_said
 from boomsim.units import display, show, show_rated
 

@@ -3,10 +3,10 @@
 from math import degrees, isfinite
 
 from boomsim.machine.model import Support, TurningMass
-from boomsim.rating.indicator.indicator_study import LESS, Indicated, Row
-from boomsim.rating.parts_reeved import parts_said
+from boomsim.rating.indicator.indicator_study import LESS, RIGHT, Indicated, Row
+from boomsim.rating.parts_reeved import line_capacity, parts_said
 from boomsim.rating.strategies import label
-from boomsim.units import show
+from boomsim.units import show, show_rated
 
 WHY = {
     "as told": "What it was told is so: its load is as near as a straight boom's statics come.",
@@ -30,6 +30,9 @@ WHY = {
     "the cylinder and reads as less load.",
 }
 """Why it sees a condition or does not."""
+
+SAME = 1e-4
+"""A rated load nearer than this share to what the rope carries is set by the rope [1]."""
 
 
 def name_of(row: Row, found: Indicated, *, units: str) -> str:
@@ -79,7 +82,23 @@ def tell_row(row: Row, found: Indicated, *, units: str) -> str:
     return (
         f"{name[0].upper()}{name[1:]}: it shows {load} at {radius}, "
         f"{percent(row.shown_utilisation)}; it is {percent(row.utilisation)}. "
-        f"{WHY[row.condition.key]}"
+        f"{WHY[row.condition.key]}{_besides(row, found, units)}"
+    )
+
+
+def _besides(row: Row, found: Indicated, units: str) -> str:
+    """What a condition needs to be understood besides, with this lift's figures."""
+    if row.condition.key == "bending ignored" and row.verdict == RIGHT:
+        return " Over its chart's figure for that radius the two errors nearly cancel."
+    if row.condition.key != "parts of line":
+        return ""
+    carries = float(line_capacity(row.condition.actual, length=[found.length])[0])
+    if row.rated < carries * (1.0 - SAME):
+        return " How the rope is reeved, no sensor tells."
+    parts = row.condition.actual.parts
+    return (
+        f" And the rope in {parts_said(parts)} carries no more than {show_rated(carries, units)}: "
+        "how it is reeved, no sensor tells."
     )
 
 

@@ -9,7 +9,7 @@ from boomsim.rating.losses.short_outrigger import short_corners, shorter_support
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_counterweight, with_disturbances
 from boomsim.rating.strategies import range_of_length
-from boomsim.units import outside
+from boomsim.units import FOOT, display, outside
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,10 +47,15 @@ USUAL = Amounts()
 """One degree, two percent, a fresh breeze's gusts, a tenth of the firm ground, one metre."""
 
 
-def usual_amounts(machine: Machine) -> Amounts:
+FARTHER = {"metric": USUAL.farther, "us": 3.0 * float(FOOT)}
+"""One metre, three feet [m]."""
+
+
+def usual_amounts(machine: Machine, *, units: str = "metric") -> Amounts:
     """Take the usual amounts; on a tabletop a metre is past every boom, and a tenth will do."""
-    least = range_of_length(machine.boom)[1] / 10.0
-    return replace(USUAL, farther=float(f"{min(USUAL.farther, least):.1g}"))
+    unit = display("length", units).factor
+    least = min(FARTHER[units], range_of_length(machine.boom)[1] / 10.0)
+    return replace(USUAL, farther=unit * float(f"{least / unit:.1g}"))
 
 
 BOUNDS = {

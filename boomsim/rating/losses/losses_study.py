@@ -15,6 +15,7 @@ from boomsim.files.work_progress import Told, counted
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.capacity import Rating
 from boomsim.rating.chart_places import Places, governing_of, rate_places
+from boomsim.rating.empty_hook.less_than_the_hook import refuse_under_hook, under_hook
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.losses.capacity_effects import (
@@ -150,6 +151,7 @@ def losses(
     refuse_too_long(setup, length=lengths)
     before = rate_places(setup, places)
     _refuse_blank(before, places)
+    refuse_under_hook(before)
     first, last = (
         {one.name: partial(_taken, setup, one, places, before) for one in of(setup, amounts)}
         for of in (asked_effects, last_effects)
@@ -189,9 +191,7 @@ def _refuse_blank(before: Rating, places: Places) -> None:
 def _taken(setup: Setup, asked: AskedEffect, places: Places, unchanged: Rating) -> Effect:
     before = [rate_places(one, places) for one in asked.against] or [unchanged]
     after = [rate_places(one, places, farther=asked.farther) for one in asked.setups]
-    had, left = (
-        np.array([np.nan_to_num(r.capacity[:, 0]) for r in each]) for each in (before, after)
-    )
+    had, left = (np.array([_left_to_lift(r) for r in each]) for each in (before, after))
     cell = np.arange(len(places.radius))
     lost = had - left
     # The first of those that are as bad: two corners that mirror each other differ by a rounding.
@@ -205,13 +205,21 @@ def _taken(setup: Setup, asked: AskedEffect, places: Places, unchanged: Rating) 
         quantity=asked.quantity,
         before=had[own, cell],
         capacity=left[worst, cell],
-        governing=tuple(governing_of(after[n])[k] for k, n in enumerate(worst)),
+        governing=tuple(
+            governing_of(after[n])[k] if left[n, k] > 0.0 else None for k, n in enumerate(worst)
+        ),
         why=(),
         allowance=allowance_of(setup, counted[0]),
         slew=np.array([one.slew[0] for one in counted]) if asked.against else None,
         corners=tuple(asked.corners[n] for n in worst) if asked.corners else (),
     )
     return _explained(found, [before[n] for n in own], counted, farther=asked.farther)
+
+
+def _left_to_lift(rating: Rating) -> Array:
+    """Rated load of every place; 0 where it is less than hangs there already [kg]."""
+    capacity = np.nan_to_num(rating.capacity[:, 0])
+    return np.where(under_hook(rating)[:, 0], 0.0, capacity)
 
 
 def _explained(

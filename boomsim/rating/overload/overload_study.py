@@ -17,6 +17,7 @@ from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.around.float_loads import float_loads, slews_of
 from boomsim.rating.capacity import Rating, rate
+from boomsim.rating.empty_hook.less_than_the_hook import refuse_under_hook
 from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.limit_kind import GIVES_WAY, TIPS, Limit
 from boomsim.rating.longest_boom import refuse_too_long
@@ -187,6 +188,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
     rated = float(rating.capacity[0, 0])
     if not rated > 0.0:
         raise ValueError(nothing_to_lift(rating, radius))
+    refuse_under_hook(rating)
     raised = Raised(setup, rating, hold)
     ends = ends_of(
         setup,

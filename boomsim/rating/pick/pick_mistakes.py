@@ -24,6 +24,9 @@ TOLD = (
 )
 """Of the misreadings of a chart those that belong to a pick."""
 
+CENTIMETRE = 0.01
+"""Less than that is written in a smaller unit [m]."""
+
 
 def mistakes(found: Found, *, units: str) -> tuple[Misreading, ...]:
     """Find what would have gone wrong at each check, as far as it gives another figure.
@@ -69,7 +72,7 @@ def _radii(found: Found, right: Reading, units: str) -> Iterator[Misreading]:
     """Read for a shorter radius: the one before the boom bent, and one that is misread."""
     asked = found.asked
     bent = _again(right, found.chart, asked.radius, units)
-    grown = show(found.growth, "length", units)
+    grown = show(found.growth, "length" if found.growth > CENTIMETRE else "small_length", units)
     words = f"did not ask by how much the radius grows with the load on, {grown}"
     yield from _misread(right, bent, "radius grows", words)
     if asked.misread > 0.0:

@@ -13,6 +13,7 @@ from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.deductions import falls_words
 from boomsim.rating.charts.hoist_line import parts_of_column
 from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.pick.pick_asked import leaves_rear
 from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN, Check, Found
@@ -124,8 +125,12 @@ def _radius(check: Check, found: Found, units: str) -> str:
             f"Measured {measured} with the hook empty; under this load the boom finds no "
             "equilibrium at that angle: it buckles."
         )
-    grown = show(found.radius, "length", units)
-    more = show(found.growth, "length", units)
+    fine = display("length", units, like=0.0)
+    measured, grown = fine.text(found.asked.radius), fine.text(found.radius)
+    # What a reader finds who subtracts the two as they are written.
+    last = fine.factor * 10.0**-fine.digits
+    steps = round(found.radius / last) - round(found.asked.radius / last)
+    more = fine.text(last * steps)
     grows = f"grows by {more} to {grown}, unless the boom is raised"
     if grown == measured:
         grows = f"grows by less than shows: {grown}"
@@ -134,8 +139,8 @@ def _radius(check: Check, found: Found, units: str) -> str:
         f"radius {grows}"
     )
     if found.reading is None:
-        first, last = (show(float(r), "length", units) for r in found.chart.radii[[0, -1]])
-        return f"{said}. This column has rows from {first} to {last} only."
+        ends = [show(float(r), "length", units) for r in found.chart.radii[[0, -1]]]
+        return f"{said}. This column has rows from {ends[0]} to {ends[1]} only."
     return f"{said}."
 
 
@@ -222,9 +227,12 @@ def _deductions(check: Check, found: Found, units: str) -> str:
         ("stowed jib", asked.jib),
     )
     # One unit in the whole sum.
-    unit = display("mass", units, like=found.gross)
-    parts = " + ".join(f"{name} {unit.text(mass)}" for name, mass in listed if mass > 0.0)
-    return f"All that hangs counts: {parts} = {unit.text(found.gross)} gross."
+    scale = scale_of(found.gross, units)
+    whole = scale.nearest(found.gross)
+    some = {name: mass for name, mass in listed if mass > 0.0}
+    shown = in_steps(some, total=whole, scale=scale)
+    parts = " + ".join(f"{name} {scale.text(steps)}" for name, steps in shown.items())
+    return f"All that hangs counts: {parts} = {scale.text(whole)} gross."
 
 
 def _wind(check: Check, found: Found, units: str) -> str:
@@ -260,7 +268,7 @@ def _level(check: Check, found: Found, units: str) -> str:
 
 
 def _chart(check: Check, found: Found, units: str) -> str:
-    reading, gross = found.reading, show(found.gross, "mass", units)
+    reading = found.reading
     if reading is None:
         return "The chart has no row for this radius, and where it has none it holds nothing."
     row = show(reading.row_radius, "length", units)
@@ -269,18 +277,14 @@ def _chart(check: Check, found: Found, units: str) -> str:
         why = words_of(reading.reason, found.setup.machine)
         return f"The row of the next larger radius, {row}, is blank in this column: {why}."
     assert reading.limit is not None
-    cell = show_rated(reading.cell, units)
-    left = reading.cell - found.gross
-    rest = (
-        f"{show_rated(left, units)} more than"
-        if left > 0.0
-        else f"{show(-left, 'mass', units)} less than"
-        if left < 0.0
-        else "just"
-    )
+    scale = scale_of(max(reading.cell, found.gross), units)
+    cell, gross = scale.down(reading.cell), scale.nearest(found.gross)
+    left = scale.text(abs(cell - gross))
+    more = "more" if reading.cell > found.gross else "less"
+    rest = f"{left} {more} than" if cell != gross else "just"
     return (
-        f"Never between two rows: the next larger, {row}, says {cell} gross ("
-        f"{what_sets(reading.limit)}), {rest} the {gross} that hang."
+        f"Never between two rows: the next larger, {row}, says {scale.text(cell)} gross ("
+        f"{what_sets(reading.limit)}), {rest} the {scale.text(gross)} that hang."
     )
 
 

@@ -3,7 +3,7 @@
 from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.parts_reeved import parts_said, what_hangs
 from boomsim.rating.reeving.reeving_study import Reeving
-from boomsim.units import listed, show, show_rated
+from boomsim.units import display, listed, show, show_rated
 
 
 def tell_parts(found: Reeving, *, units: str) -> str:
@@ -43,10 +43,11 @@ def tell_pull(found: Reeving, *, units: str) -> str:
         net, gross = (show(mass, "mass", units) for mass in (found.load, found.gross))
         of = f"a load of {net}, {gross} gross,"
     share = 100.0 * found.line_pull / found.hoist.line_pull
+    unit = display("force", units, like=found.hoist.line_pull)
     return (
         f"At {show(found.radius, 'length', units)} {of} pulls "
-        f"{show(found.line_pull, 'force', units)} in the lead line, {share:.0f} % of the "
-        f"permissible {show(found.hoist.line_pull, 'force', units)}; {what_sets(found.limit)}."
+        f"{unit.text(found.line_pull)} in the lead line, {share:.0f} % of the "
+        f"permissible {unit.text(found.hoist.line_pull)}; {what_sets(found.limit)}."
     )
 
 

@@ -11,11 +11,12 @@ from boomsim.mechanics.geometry import Array, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reached
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.charts.blank_cells import nearest_radius
 from boomsim.rating.charts.rows_and_rounding import chart_radii
+from boomsim.rating.empty_hook.less_than_the_hook import blank_under_hook, refuse_under_hook
 from boomsim.rating.limits.limit_kind import Limit
 from boomsim.rating.limits.line_pull import LINE_PULL
 from boomsim.rating.longest_boom import refuse_too_long
+from boomsim.rating.nearest_radius import nearest_radius
 from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import range_of_length
@@ -183,7 +184,12 @@ class Reeving:
 
 
 def reeve(
-    setup: Setup, *, extension: Array, radius: float | None = None, load: float | None = None
+    setup: Setup,
+    *,
+    extension: Array,
+    radius: float | None = None,
+    load: float | None = None,
+    units: str = "metric",
 ) -> Reeving:
     """Reeve a boom, and look at its rope under the rated load.
 
@@ -196,6 +202,8 @@ def reeve(
         Of the load; default: where most is rated [m]
     load : float, optional
         Net load; default: the rated gross load is looked at [kg]
+    units : str
+        "metric" or "us": of the radii among which the default one is
 
     Raises
     ------
@@ -207,11 +215,14 @@ def reeve(
     length = layout(machine.boom, extension=ways).boom_length[:1]
     refuse_too_long(setup, length=length)
     if radius is None:
-        radii = chart_radii(machine, length=length)
+        radii = chart_radii(machine, length=length, units=units)
         radii = radii[radii > nearest_radius(setup)]
     else:
         radii = np.array([radius])
     rating = rate(setup, extension=ways, radius=radii)
+    if radius is not None and len(ways) == 1:
+        refuse_under_hook(rating)
+    rating = blank_under_hook(rating)
     way, cell = _most(rating, float(length[0]), radius)
     angle, rated = (float(v[way, cell]) for v in (rating.angle, rating.capacity))
     parts = int(reeved(setup, length=length)[0])

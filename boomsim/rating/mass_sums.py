@@ -27,6 +27,10 @@ class Scale:
         """Whole steps in a rated load, which is never overstated [1]."""
         return round(float(self.unit.number_down(mass).replace(",", "")) * 10.0**self.unit.digits)
 
+    def nearest(self, mass: float) -> int:
+        """Whole steps in what is no rated load [1]."""
+        return round(float(self.unit.number(mass).replace(",", "")) * 10.0**self.unit.digits)
+
     def below(self, capacity: float, takes: float) -> int:
         """Whole steps from a rated load up to what stability allows, both as they are told [1]."""
         return self.down(capacity + takes) - self.down(capacity)
