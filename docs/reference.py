@@ -65,7 +65,8 @@ def _escaped(line: str) -> str:
 def link(app: Any, what: str, name: str, thing: Any, options: Any, lines: list[str]) -> None:
     """Link a type to the class of that name which the module knows, and to no other."""
     lines[:] = SENTENCES.get(name, lines)
-    module = _module_of(name)
+    # A function of the face is called by another name than that under which it is written.
+    module = _module_of(thing.__module__ if inspect.isfunction(thing) else name)
     for number, line in enumerate(lines):
         # The attributes of a dataclass are what it is made with; an ivar's name would be looked up.
         line = line.replace(":ivar ", ":param ").replace(":vartype ", ":type ")

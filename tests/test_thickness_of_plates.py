@@ -49,6 +49,7 @@ def test_what_a_section_weighs_beyond_its_plates_stays(name: str, factor: float)
 
 
 def test_added_mass_is_the_added_steel_by_hand() -> None:
+    """Source: area, length and density. Status: worked."""
     # A box 0.4 m high and 0.3 m wide of 10 mm plates, then of 13 mm: 0.4 x 0.3 - 0.374 x 0.274
     # less 0.4 x 0.3 - 0.38 x 0.28, that is 3.924e-3 m2 more, 10 m long, of 7850 kg/m3: 308.0 kg.
     profile = box(0.4, width=0.3, top=0.01, bottom=0.01, web=0.01)

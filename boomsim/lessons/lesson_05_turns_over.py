@@ -101,7 +101,7 @@ def _over_truths() -> tuple[Truth, Truth]:
     ranked = sorted(found, key=lambda name: found[name])
     return (
         Truth(
-            what="least over the",
+            what="least",
             answer=ranked[0],
             slips={
                 "thought of the width of the crane, and not of where its weight lies": "side",
@@ -109,7 +109,7 @@ def _over_truths() -> tuple[Truth, Truth]:
             },
         ),
         Truth(
-            what="most over the",
+            what="most",
             answer=ranked[-1],
             slips={
                 "looked for the farthest tipping line only, not for where the weight lies":

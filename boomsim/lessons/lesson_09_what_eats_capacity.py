@@ -159,7 +159,10 @@ def _losses_sheet(units: str) -> Sheet:
         number, effect = _named(name)
         fields: list[str | Blank] = []
         for place in (0, 1):
-            fields.append(_left(effect, place, units))
+            left = _left(effect, place, units)
+            # What the guess is about is told after it, by whoever has the answers.
+            guessed = place == 0 and name in LETTERS.values()
+            fields.append(Blank(text=left) if guessed else left)
             fields.append(Blank(text=f"{100 * float(found.share[number, place]):.0f} %"))
         rows.append((effect_words(effect, units), *fields))
     return Sheet(
@@ -173,7 +176,8 @@ def _losses_sheet(units: str) -> Sheet:
         head=("one thing at a time", "close in", "loses", "far out", "loses"),
         rows=tuple(rows),
         task=(
-            "Work out what share is lost. Rank the losses close in: which would you look for first?"
+            "Write your guess down. Then be told the figures that are missing close in, and work "
+            "out what share is lost. Rank the losses close in: which would you look for first?"
         ),
         why="Why can one and the same thing cost much close in and nothing far out?",
         because=(

@@ -1,5 +1,7 @@
 """Figures as a lesson prints them, and as whoever reckons with what is printed has them."""
 
+import re
+
 from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.units import display, parse, show, show_rated
 
@@ -14,6 +16,22 @@ def length_of(value: float, units: str) -> str:
     units : str
     """
     return display("length", units, like=0.0).text(value)
+
+
+def lengths_of(words: str, units: str) -> str:
+    """Write the metres of a refusal, which the model says in SI, as a lesson does.
+
+    Parameters
+    ----------
+    words : str
+    units : str
+
+    Examples
+    --------
+    >>> lengths_of("The nearest lengths are 19.50 m and 22.30 m.", "us")
+    'The nearest lengths are 63.98 ft and 73.16 ft.'
+    """
+    return re.sub(r"(\d+\.\d+) m\b", lambda found: length_of(float(found[1]), units), words)
 
 
 def as_said(value: float, quantity: str, units: str) -> float:

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from boomsim.gravity import GRAVITY
 from boomsim.lessons.lesson_display import Panel
@@ -35,11 +35,14 @@ class Verdict:
         For the reader
     slip : str or None
         Which slip it probably was
+    question : str
+        What was asked, for whoever tries again
     """
 
     kind: str
     words: str
     slip: str | None = None
+    question: str = ""
 
     @property
     def right(self) -> bool:
@@ -50,7 +53,7 @@ class Verdict:
         return self.words
 
     def _repr_html_(self) -> str:
-        return Panel(words=(self.words,), mark=self.kind)._repr_html_()
+        return Panel(words=(self.words,), mark=self.kind, small=self.question)._repr_html_()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -126,6 +129,9 @@ class Check:
         """
         if isinstance(text, str) and not text.strip():
             return Verdict(kind="empty", words=f"{self.question} {self._invitation()}".strip())
+        return replace(self._judged(text), question=self.question)
+
+    def _judged(self, text: object) -> Verdict:
         try:
             value = parse(text, self.quantity)
         except UnitError as error:

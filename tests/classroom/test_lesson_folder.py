@@ -101,6 +101,15 @@ def test_after_it_stand_pictures_what_was_guessed_and_the_self_check(folder, les
     assert "Check yourself" in rest["html"]
 
 
+def test_the_live_picture_stands_there_as_it_begins_and_once_moved(folder, lesson):
+    html = sealed(folder[f"{lesson.file}.html"])["html"]
+    begun, moved = html.split("and once moved.")
+    assert begun.rstrip().endswith(
+        '<p class="small">In the notebook sliders move this; here it is as it begins,'
+    )
+    assert re.match(r'</p>\s*<p><b>[^<]+: \d+</b></p><div class="shown">', moved)
+
+
 def test_a_page_shows_no_code_and_no_orders_for_a_notebook(folder, lesson):
     page = folder[f"{lesson.file}.html"]
     told = read(page) + read(sealed(page)["html"])

@@ -51,6 +51,7 @@ def test_figures_are_those_of_the_comparison_asked_for_anew(setups, seed, name):
 @settings(deadline=None, max_examples=6)
 @given(seed=SEEDS, name=st.sampled_from(MACHINES), units=st.sampled_from(["metric", "us"]))
 def test_what_is_told_of_a_way_and_of_the_load_adds_up(setups, seed, name, units):
+    """Source: a sum of the printed figures. Status: worked."""
     (pick,) = draw(setups[name], picks=1, seed=seed, units=units)
     number = r"([\d,]+(?:\.\d+)?) (t|kg|lb)"
     load = re.search(rf"Gross load: {number}", ask(pick, units=units))

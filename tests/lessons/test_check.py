@@ -180,3 +180,10 @@ def test_an_empty_answer_gets_the_question_again():
     check = lesson_named("02").check("metric")
     assert check.question in repr(check(""))
     assert "Write your answer" in repr(check(""))
+
+
+def test_a_verdict_keeps_the_question_for_whoever_tries_again():
+    check = Check(question="How heavy is it?", answer=11230.0, quantity="mass")
+    for answer in ("12 t", "11.23 t", "heavy"):
+        assert "How heavy is it?" in check(answer)._repr_html_()
+    assert check("")._repr_html_().count("How heavy is it?") == 1

@@ -106,6 +106,18 @@ def test_handout_07_gives_all_that_is_needed_to_find_the_tipping_load():
         assert by_hand == pytest.approx(breaks.past_rated(radius).tipping.load, rel=0.005)
 
 
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_handout_09_keeps_what_is_guessed_about_close_in_for_the_answers(units):
+    lesson = lesson_named("09")
+    listed = {row[0]: row[1:] for row in lesson.sheet(units).rows}
+    named = [words for words in listed if f": {words}" in lesson.guess(units).question]
+    assert len(named) == 3
+    for words in named:
+        assert all(isinstance(field, Blank) for field in listed[words][:2])
+    # What is asked can be ranked with the answers: each has its own share there.
+    assert len({listed[words][1].text for words in named}) == 3
+
+
 @pytest.mark.parametrize(
     ("number", "rated"),
     [

@@ -1,5 +1,7 @@
 """What each lesson shows: nothing before a guess, everything without a fault in both systems."""
 
+import re
+
 import numpy as np
 import pytest
 
@@ -91,6 +93,86 @@ def test_an_exercise_asks_first_and_then_tells_the_study_that_its_call_asks(numb
     # The line that is offered is the study that was told.
     again = eval(asked.call, {"bs": bs})
     assert str(again.text()) in told
+
+
+@pytest.mark.parametrize(("number", "name"), EXERCISES)
+def test_the_question_of_an_exercise_stays_beside_its_answer(number, name):
+    asked = shown_of(number).exercises[name]("metric")
+    told = repr(asked.answer(*["?"] * len(asked.guess.truths)))
+    assert told.startswith(f"Question: {asked.guess.question}")
+
+
+METRIC = re.compile(r"\d (?:m|mm|t|kg|g|kN|MPa|cm³)\b|metres|tonnes")
+
+
+@pytest.mark.slow
+@each
+def test_in_us_units_no_slider_is_marked_in_metres_and_no_word_beside_it_says_them(one):
+    live = opened(one.number, "us").live
+    said = " ".join(slider.description for slider in live._sliders.values())
+    there = re.sub(r'src="[^"]*"', "", live.shown + live.moved()[1])
+    assert not METRIC.search(said + re.sub(r"<[^>]*>", " ", there))
+
+
+@each
+def test_a_page_without_sliders_shows_the_live_picture_a_second_time_and_puts_it_back(one):
+    live = opened(one.number).live
+    before, start = live.shown, live.values
+    said, there = live.moved()
+    assert (live.shown, live.values) == (before, start)
+    assert there != before
+    assert ": " in said
+
+
+def test_06_without_slabs_the_page_shows_the_bold_line_in_every_column():
+    said, there = opened("06").live.moved()
+    assert said == "slabs of counterweight: 0"
+    assert "counterweight none" in there
+
+
+def test_09_twice_the_lean_takes_what_the_text_below_says():
+    live = opened("09").live
+    once, twice = (
+        [float(share) for share in re.findall(r"([\d.]+) %", html)]
+        for html in (live.shown, live.moved()[1])
+    )
+    assert live.moved()[0].endswith(": 2")
+    close, far = (b / a for a, b in zip(once, twice, strict=True))
+    # "nearly twice far out, nearly three times close in"
+    assert 2.5 < close < 3.0
+    assert 1.8 < far < 2.05
+
+
+def test_01_the_base_section_lies_in_no_other_and_each_longer_stroke_is_refused():
+    found = opened("01")
+    table = found.show("where each lies").parts[0]
+    assert table.rows[0][0] == "base section"
+    assert table.rows[0][-1] == "in no other"
+    words, refused = found.show("a longer stroke").parts
+    assert "4 faults" in repr(words)
+    for row in refused.rows:
+        left, needed = (float(field.split()[0]) for field in row[1:3])
+        assert left < needed
+
+
+def test_where_the_crane_turns_over_by_itself_nothing_is_rated():
+    for number, name in (("05", "all the way out"), ("10", "a shaky crane")):
+        assert opened(number).show(name).parts[0].rows[-1][-1] == "nothing"
+
+
+@pytest.mark.parametrize(
+    ("number", "name"),
+    [
+        ("01", "a longer stroke"),
+        ("02", "a length between"),
+        ("06", "what is not there"),
+        ("08", "more than there is"),
+        ("10", "what is unsure"),
+    ],
+)
+def test_in_us_units_no_refusal_and_no_amount_is_left_in_metric(number, name):
+    assert METRIC.search(repr(opened(number).show(name)))
+    assert not METRIC.search(repr(opened(number, "us").show(name)))
 
 
 @pytest.mark.parametrize(("number", "name"), EXERCISES)

@@ -162,6 +162,7 @@ def test_the_chart_is_read_for_the_grown_radius_at_the_next_larger_row():
 
 
 def test_floats_carry_the_whole_weight_and_press_it_on_their_mats():
+    """Source: sum of the weights. Status: worked."""
     found = judged()
     machine, ground = found.setup.machine, found.found.ground
     assert ground is not None

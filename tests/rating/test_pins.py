@@ -38,6 +38,11 @@ def length_by_hand(boom: Boom, state: State) -> float:
 
 
 def test_every_pair_of_configurations_of_the_pinned_crane_has_a_legal_sequence() -> None:
+    """What a single cylinder may do is written anew above, and lengths are added up.
+
+    Tolerance: sums of the same lengths.
+    Source: lengths that are added up. Status: worked.
+    """
     boom = load_machine("yard60").boom
     every = pinned_configurations(boom)
     assert len(every) == 256
@@ -67,6 +72,7 @@ def fewest_moves(locks: tuple[float, ...], sections: int, start: State) -> dict[
 
 
 def test_no_sequence_of_a_small_boom_has_more_moves_than_the_fewest_that_trying_all_finds() -> None:
+    """Source: a search that tries every move. Status: reference program."""
     locks = (0.0, 0.45, 1.0)
     boom = replace(invented_crane().boom, systems=("pinned",), lock_positions=locks)
     for start in product(locks, repeat=3):

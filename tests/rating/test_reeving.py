@@ -215,7 +215,10 @@ def test_bad_input_is_refused(given: dict[str, object], said: str) -> None:
 
 
 def test_a_boom_hangs_its_rope_from_the_head_by_hand() -> None:
-    """The triangle of heel, head and ground: 15.1 m of boom at 60 deg."""
+    """The triangle of heel, head and ground: 15.1 m of boom at 60 deg.
+
+    Source: plane geometry. Status: worked.
+    """
     setup, out = set_up(YARD), np.array([0.0, 0.0, 0.0, 0.45])
     length = float(layout(YARD.boom, extension=out).boom_length[0])
     angle = radians(60.0)

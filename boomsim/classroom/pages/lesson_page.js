@@ -36,6 +36,18 @@ function selfCheck(check) {
   at('working').addEventListener('click', () => { at('checked').className = 'said'; at('checked').textContent = check.reason; });
 }
 
+// What is wider than a phone says so: else nobody looks for the rest.
+function sideways() {
+  for (const one of document.querySelectorAll('.shown')) {
+    const more = one.scrollWidth > one.clientWidth + 8, said = one.previousElementSibling;
+    const told = said?.classList.contains('sideways');
+    if (more && !told) one.before(made('p', 'Push it sideways: there is more to the right.', 'sideways'));
+    if (!more && told && one.clientWidth) said.remove();
+    if (more) one.tabIndex = 0; // so that a keyboard can push it too
+    else one.removeAttribute('tabindex');
+  }
+}
+
 async function goOn() {
   const letters = fields.map(chosen);
   if (letters.some(one => !one)) return;
@@ -47,6 +59,10 @@ async function goOn() {
   at('go').remove();
   for (const one of document.querySelectorAll('#guess input')) one.disabled = true;
   at('crane')?.addEventListener('click', start);
+  sideways();
+  for (const one of document.querySelectorAll('img')) one.addEventListener('load', sideways);
+  for (const one of document.querySelectorAll('details')) one.addEventListener('toggle', sideways);
+  addEventListener('resize', sideways);
   at('rest').querySelector('h2')?.scrollIntoView({block: 'start'});
 }
 

@@ -32,7 +32,12 @@ NO_SCRIPT = "This page asks before it answers, with a script; scripts are switch
 WIDTH = 88
 """Of a line that a lesson's cell prints [characters]."""
 GUESSED = "I have guessed: go on"
-MOVED = "In the notebook sliders move this; here it is as it begins."
+MOVED = "In the notebook sliders move this; here it is as it begins, and once moved."
+READINGS = (
+    "Write a few readings of each way between the brackets, each in quotes with its unit and "
+    "parted by commas."
+)
+READINGS_HERE = "Take a few readings of each way; the notebook works them out."
 
 
 def filled(**parts: str) -> str:
@@ -119,7 +124,7 @@ def _halves(lesson: Lesson, units: str) -> tuple[list[str], list[str]]:
 def _set_words(text: str) -> str:
     import mistune
 
-    made = mistune.create_markdown(escape=True)(text)
+    made = mistune.create_markdown(escape=True)(text.replace(READINGS, READINGS_HERE))
     return made if isinstance(made, str) else ""
 
 
@@ -132,8 +137,11 @@ def _set(one: Shown) -> str:
     if one.kind == "html":
         return f'<div class="shown">{one.text}</div>'
     if one.kind == "sliders":
-        said = f'<p class="small">{escape(MOVED)}</p>'
-        return f'<div class="shown">{one.text}</div>{said}' if one.text else ""
+        said, there = one.moved
+        return (
+            f'<div class="shown">{one.text}</div><p class="small">{escape(MOVED)}</p>'
+            f'<p><b>{escape(said)}</b></p><div class="shown">{there}</div>'
+        )
     said = unwrapped(one.text) if one.kind == "printed" else one.text.strip("'")
     return f"<pre>{escape(said)}</pre>"
 

@@ -11,6 +11,7 @@ from typing import Any
 from boomsim.files.shipped_files import shipped_files
 from boomsim.lessons.first_guess import said_of
 from boomsim.lessons.lesson_parts import Lesson
+from boomsim.lessons.lesson_sliders import Slides
 
 GATE, COMPARED, EXERCISE = "this.predict(", "this.compare(", "this.exercise("
 """In the cell beyond which nothing runs without a guess, the one that holds it up, and in one that
@@ -27,10 +28,13 @@ class Shown:
         "printed" or "text" (plain text), "html" (a table, a picture), or "sliders" (HTML of what
         stands over them at their start)
     text : str
+    moved : tuple of (str, str)
+        Of sliders: what is moved and to where, and the HTML that then stands over them
     """
 
     kind: str
     text: str
+    moved: tuple[str, str] = ("", "")
 
 
 def cells(name: str) -> Iterator[tuple[str, str]]:
@@ -95,12 +99,12 @@ class Kernel:
 
     def _result(self, result: Any) -> Shown:
         data, _ = self.shell.display_formatter.format(result)
-        return _shown(data, over_sliders=str(getattr(result, "shown", "")))
+        if isinstance(result, Slides):
+            return Shown(kind="sliders", text=result.shown, moved=result.moved())
+        return _shown(data)
 
 
-def _shown(data: Any, *, over_sliders: str = "") -> Shown:
+def _shown(data: Any) -> Shown:
     data = data[0] if isinstance(data, tuple) else data
-    if "application/vnd.jupyter.widget-view+json" in data:
-        return Shown(kind="sliders", text=over_sliders)
     made = data.get("text/html") or data.get("image/svg+xml")
     return Shown(kind="html", text=made) if made else Shown(kind="text", text=data["text/plain"])

@@ -14,8 +14,9 @@ from boomsim.rating.lift_response import Response
 from boomsim.rating.strategies import label
 from boomsim.units import show
 
-WIDTH, PANEL, GAP, FOOT = 0.19, 0.037, 0.006, 0.0095
-"""Page width, height of a panel with its heading, of the heading, of the axis below [m]."""
+WIDTH, PANEL, GAP, FOOT, HEAD = 0.19, 0.037, 0.006, 0.0095, 0.030
+"""Page width, height of a panel with its heading, of the heading, of the axis below, and roughly of
+all that stands above and below the panels [m]."""
 
 
 def draw_moments(
@@ -87,15 +88,16 @@ def figure_of_moments(at: Response, *, units: str = "metric") -> Figure:
     where = f"{show(load, 'mass', units)} at {show(radius, 'length', units)}"
     page = new_page(
         width=WIDTH,
-        height=0.0265 + count * PANEL,
+        height=HEAD + count * PANEL,
         title=f"{machine_words(at.setup)}: which section is bent how much by {where}",
         subtitle=setup_words(at.setup, units=units, extension=at.boom.layout.extension),
         foot=allowance_words(at.setup.rule, units=units),
     )
     top = 1.12 * float((-at.forces.moment).max())
+    wide, high = page.room[0] - 0.0165, (page.room[1] - FOOT) / count
     for row in range(count):
-        bottom = FOOT + (count - 1 - row) * PANEL
-        ax = page.axes(left=0.0145, bottom=bottom, width=page.room[0] - 0.0165, height=PANEL - GAP)
+        bottom = FOOT + (count - 1 - row) * high
+        ax = page.axes(left=0.0145, bottom=bottom, width=wide, height=high - GAP)
         lines = draw_moments(ax, at, configuration=row, top=top, units=units)
         _caption(ax, at, row)
         if row + 1 < count:

@@ -10,6 +10,7 @@ from boomsim.lessons.lesson_01_what_a_section_is import MACHINE
 from boomsim.lessons.lesson_02_same_length import FAR, NEAR, ways
 from boomsim.lessons.lesson_display import Panel, Picture, picture, table
 from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.printed_figures import lengths_of
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
@@ -71,7 +72,7 @@ def between(units: str) -> Panel:
     try:
         compare(ways()[0], length=BETWEEN)
     except ValueError as refused:
-        return Panel(words=tuple(str(refused).splitlines()))
+        return Panel(words=tuple(lengths_of(str(refused), units).splitlines()))
     raise AssertionError("The boom can be as long as that.")
 
 

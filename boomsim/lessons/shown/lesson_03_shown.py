@@ -6,7 +6,7 @@ from boomsim.figures.difference.difference_figure import figure_of_difference
 from boomsim.figures.side.side_figure import figure_of_lift
 from boomsim.lessons.lesson_03_why_not_half import AT, FAR, LOAD, half_bent, half_compared
 from boomsim.lessons.lesson_display import Panel, Picture, Table, picture, table
-from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.lesson_sliders import Slides, measured
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.rating.comparison.difference_account import account, difference
 from boomsim.rating.lift.lift_study import lift
@@ -64,17 +64,18 @@ def bent_by(load: float) -> Response:
 def live(units: str) -> Slides:
     """Make the load heavier and look at the boom that bends most."""
 
-    def view(load_in_tonnes: float) -> Stack:
-        at = bent_by(1000.0 * load_in_tonnes)
+    def view(load: float) -> Stack:
+        at = bent_by(load)
         down = [show(float(d), "length", units) for d in at.tip_deflection[:, 0]]
-        load = show(1000.0 * load_in_tonnes, "mass", units)
+        hung = show(load, "mass", units)
         figure = figure_of_lift(at, configuration=1, units=units, exaggeration=DRAWN)
         return Stack(
-            table("load | A goes down by | B | C", (load, *down)),
-            picture(figure, f"B under {load}, its bend drawn ten times."),
+            table("load | A goes down by | B | C", (hung, *down)),
+            picture(figure, f"B under {hung}, its bend drawn ten times."),
         )
 
-    return Slides(view, load_in_tonnes=(0.0, 6.0, 0.5, LOAD / 1000.0))
+    marks = {"t": (0.0, 6.0, 0.5, LOAD / 1000.0), "lb": (0, 13_000, 500, 6500)}
+    return Slides(view, load=measured("load", "mass", units, **marks))
 
 
 SHOWN = Shown(

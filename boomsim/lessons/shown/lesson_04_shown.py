@@ -5,7 +5,7 @@ import numpy as np
 from boomsim.figures.handout.moment_diagram import figure_of_moments
 from boomsim.lessons.lesson_04_strong_close_in import CLOSE, HEAVY, close_lifts
 from boomsim.lessons.lesson_display import Panel, Picture, Table, percent, picture, table
-from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.lesson_sliders import Slides, measured
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.lift.lift_study import Lift, lift
@@ -79,17 +79,18 @@ def too_much(units: str) -> Panel:
 def live(units: str) -> Slides:
     """Let a load go in and out."""
 
-    def view(radius_in_metres: float) -> Stack:
+    def view(radius: float) -> Stack:
         setup, lifts = close_lifts()
         rows = []
         for way, at in zip("ABC", lifts, strict=True):
-            one = lift(setup, extension=at.extension, load=LIGHTER, radius=radius_in_metres)
+            one = lift(setup, extension=at.extension, load=LIGHTER, radius=radius)
             worst = max(one.limits, key=lambda u: u.utilisation)
             rows.append((way, worst.limit.words, percent(worst.utilisation)))
         shown = table("way | most used | how much", *rows)
-        return Stack(shown, _drawn(LIGHTER, radius_in_metres, units))
+        return Stack(shown, _drawn(LIGHTER, radius, units))
 
-    return Slides(view, radius_in_metres=(5.0, 10.0, 0.5, CLOSE))
+    marks = {"m": (5.0, 10.0, 0.5, CLOSE), "ft": (16, 33, 1, 20)}
+    return Slides(view, radius=measured("radius", "length", units, **marks))
 
 
 SHOWN = Shown(

@@ -97,7 +97,10 @@ def bare(units: str) -> Table:
     radii = np.array([10.0, 18.0, 26.0])
     rated = rate(worst, extension=np.ones(3), radius=radii)
     rows = [
-        (show(float(radius), "length", units), show_rated(float(load), units))
+        (
+            show(float(radius), "length", units),
+            show_rated(float(load), units) if load else "nothing",
+        )
         for radius, load in zip(radii, rated.capacity[0], strict=True)
     ]
     return table("radius | rated", *rows, capacity=True)

@@ -11,6 +11,7 @@ from boomsim.lessons.lesson_06_reading_a_chart import (
 )
 from boomsim.lessons.lesson_display import Panel, Picture, Table, picture, table
 from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.printed_figures import length_of
 from boomsim.lessons.shown.shown_parts import Shown
 from boomsim.machine.machine_files import load_machine
 from boomsim.rating.charts.bold_line import crossings
@@ -62,11 +63,14 @@ def not_there(units: str) -> Panel:
     """Ask for what is not on the chart."""
     said = []
     for radius, length in NOT_THERE:
+        asked = f"{length_of(radius, units)} with {length_of(length, units)} of boom"
         try:
-            asked = read_chart(lesson_chart(units), radius=radius, length=length, units=units)
-            said.append(list(tell_reading(asked, units=units))[-1])
+            found = read_chart(lesson_chart(units), radius=radius, length=length, units=units)
+            told = tell_reading(found, units=units)[-1]
+            said.append(f"{asked}: {told[0].lower()}{told[1:]}")
         except ValueError as refused:
-            said.append(str(refused))
+            # In which order a command wants them has no place in a notebook.
+            said.append(f"{str(refused).partition(';')[0].rstrip('.')}.")
     return Panel(words=tuple(said))
 
 

@@ -7,12 +7,13 @@ from boomsim.figures.overload.overload_figure import figure_of_overload
 from boomsim.lessons.lesson_01_what_a_section_is import MACHINE
 from boomsim.lessons.lesson_07_breaks_or_tips import FAR, NEAR, past_rated
 from boomsim.lessons.lesson_display import Panel, Picture, Table, percent, picture, table
-from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.lesson_sliders import Slides, measured
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.machine.machine_files import load_machine
 from boomsim.rating.builds.builds_sentences import builds_in_short
 from boomsim.rating.builds.builds_study import Builds, compare_builds, finely
 from boomsim.rating.comparison.comparison_study import demonstration
+from boomsim.rating.limits.limit_kind import PERMISSIBLE
 from boomsim.rating.overload.overload_study import Overload, overload
 from boomsim.rating.setup import set_up
 from boomsim.units import show, show_rated
@@ -36,7 +37,8 @@ def events(found: Overload, units: str) -> Table:
     """List what happens as the load grows, in the order of the load."""
     rows = [("rated load", show_rated(found.rated, units), "1.00", found.rated)]
     for e in found.events:
-        rows.append((e.words, show(e.load, "mass", units), f"{e.multiple:.2f}", e.load))
+        words = f"{e.words}: permissible value passed" if e.kind == PERMISSIBLE else e.words
+        rows.append((words, show(e.load, "mass", units), f"{e.multiple:.2f}", e.load))
     head = f"at {show(found.radius, 'length', units)} | load | times rated"
     return table(head, *(row[:3] for row in sorted(rows, key=lambda row: row[3])), capacity=True)
 
@@ -102,13 +104,14 @@ def builds(units: str) -> Stack:
 def live(units: str) -> Slides:
     """Let the load go in and out."""
 
-    def view(radius_in_metres: float) -> Picture:
-        found = past_rated(float(radius_in_metres))
+    def view(radius: float) -> Picture:
+        found = past_rated(float(radius))
         at = show(found.radius, "length", units)
         words = f"What happens at {at} as the load grows: first it {first(found)}."
         return picture(figure_of_overload(found, units=units), words)
 
-    return Slides(view, radius_in_metres=(4, 16, 1, 8))
+    marks = {"m": (4, 16, 1, 8), "ft": (13, 52, 3, 25)}
+    return Slides(view, radius=measured("radius", "length", units, **marks))
 
 
 SHOWN = Shown(

@@ -7,7 +7,7 @@ from boomsim.lessons.lesson_06_reading_a_chart import lesson_chart
 from boomsim.lessons.lesson_08_gross_to_net import NET_PARTS, NET_RADIUS, net_reading
 from boomsim.lessons.lesson_display import Panel, Table, picture, table
 from boomsim.lessons.lesson_sliders import Slides
-from boomsim.lessons.printed_figures import length_of
+from boomsim.lessons.printed_figures import length_of, lengths_of
 from boomsim.lessons.shown.shown_parts import Exercise, Shown, Stack
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.chart_reading import Reading, read_chart
@@ -72,7 +72,7 @@ def too_much(units: str) -> Panel:
     try:
         read_chart(chart, radius=NET_RADIUS, length=length, parts=TOO_MANY)
     except ValueError as refused:
-        return Panel(words=(said, str(refused)))
+        return Panel(words=(said, lengths_of(str(refused), units)))
     raise AssertionError("The rope reached for twelve parts.")
 
 

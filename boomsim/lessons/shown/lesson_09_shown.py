@@ -106,7 +106,7 @@ def live(units: str) -> Slides:
             ),
         )
 
-    return Slides(view, degrees_downhill=(0.5, 3.0, 0.5, 1.0))
+    return Slides(view, degrees_downhill=(0.5, 3.0, 0.5, 1.0)).also(degrees_downhill=2.0)
 
 
 STOPS = {"A": "stopped evenly", "B": "stopped at once", "C": "dropped"}

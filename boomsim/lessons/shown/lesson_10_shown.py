@@ -1,5 +1,6 @@
 """What lesson 10 shows: what the model predicts, what was measured, whether they agree."""
 
+import re
 from collections.abc import Sequence
 
 import numpy as np
@@ -7,7 +8,7 @@ import numpy as np
 from boomsim.figures.side.side_figure import figure_of_lift
 from boomsim.lessons.lesson_10_tabletop import BOTTLE
 from boomsim.lessons.lesson_display import Panel, Picture, Table, picture, table
-from boomsim.lessons.lesson_sliders import Slides
+from boomsim.lessons.lesson_sliders import Slides, measured
 from boomsim.lessons.measured_mean import Measured, apart, combined, mean_of, verdict
 from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.lessons.tabletop_prediction import (
@@ -75,10 +76,20 @@ def _row(way: str, one: Measured, unsure: float, units: str) -> tuple[object, ..
 def unsure_of(units: str) -> Table:
     """List what each input shifts the prediction by."""
     parts = shifts(bench(), "B")
-    rows = [(what, small_mass(shift, units)) for what, shift in parts.items()]
+    rows = [(_amount(what, units), small_mass(shift, units)) for what, shift in parts.items()]
     return table(
         "unsure of | shifts B by", *rows, ("together ±", small_mass(combined(parts), units))
     )
+
+
+def _amount(words: str, units: str) -> str:
+    """Name what is changed with its amount, "2 mm" or "10 g", in a lesson's units."""
+    if units == "metric":
+        return words
+    number, unit = re.findall(r"(\d+) (mm|g)\b", words)[0]
+    value = float(number) / 1000.0
+    said = small_mass(value, units) if unit == "g" else show(value, "small_length", units)
+    return words.replace(f"{number} {unit}", said)
 
 
 def shaky(units: str) -> Stack:
@@ -88,12 +99,13 @@ def shaky(units: str) -> Stack:
     for radius in TRIED:
         found = lift(setup, extension=np.array([1.0, 1.0]), load=0.0, radius=radius)
         at = show(radius, "length", units)
-        rows.append((at, show(found.tipping_load, "mass", units)))
-    left = table("radius | tips at", *rows, capacity=True)
+        left = found.tipping_load
+        rows.append((at, show(left, "mass", units) if left > 0.0 else "nothing"))
+    shown = table("radius | tips at", *rows, capacity=True)
     try:
         mean_of(["1 kg"])
     except ValueError as refused:
-        return Stack(left, Panel(words=tuple(str(refused).splitlines())))
+        return Stack(shown, Panel(words=tuple(str(refused).splitlines())))
     raise AssertionError("One reading was enough.")
 
 
@@ -102,24 +114,25 @@ def live(units: str) -> Slides:
     names = [one.name for one in bench().counterweights[::-1]]
     most = len(names) - 1
 
-    def view(bottles_of_counterweight: int, radius_in_metres: float) -> Stack:
+    def view(bottles_of_counterweight: int, radius: float) -> Stack:
         rigging = Rigging(counterweight=names[bottles_of_counterweight])
         setup = set_up(bench(), rigging=rigging, slew=SIDE)
         rows = []
         for way, out in WAYS.items():
-            one = lift(setup, extension=np.array(out), load=LIGHT, radius=radius_in_metres)
+            one = lift(setup, extension=np.array(out), load=LIGHT, radius=radius)
             rows.append((way, show(one.tipping_load, "mass", units)))
-        at = hung_at(setup, extension=np.array(WAYS["B"]), load=LIGHT, radius=radius_in_metres)
+        at = hung_at(setup, extension=np.array(WAYS["B"]), load=LIGHT, radius=radius)
         words = f"The tabletop boom with {bottles_of_counterweight} bottles of counterweight."
         return Stack(
             table("way | tips at", *rows, capacity=True),
             picture(figure_of_lift(at, units=units), words),
         )
 
+    marks = {"m": (0.7, 0.9, 0.05, RADIUS), "ft": (2.3, 2.9, 0.1, 2.6)}
     return Slides(
         view,
         bottles_of_counterweight=(0, most, 1, most),
-        radius_in_metres=(0.7, 0.9, 0.05, RADIUS),
+        radius=measured("radius", "length", units, **marks),
     )
 
 

@@ -91,8 +91,9 @@ class Exercise:
         *guesses : str
             In the order asked
         """
-        asked = Panel(words=(f"Ask it yourself, with other values: {self.call}",))
-        return Stack(self.guess.against(*guesses), *self.told().parts, asked)
+        asked = Panel(words=(self.guess.question,), mark="question")
+        again = Panel(words=(f"Ask it yourself, with other values: {self.call}",))
+        return Stack(asked, self.guess.against(*guesses), *self.told().parts, again)
 
     def told(self) -> Stack:
         """Draw the study and tell it, without a guess."""

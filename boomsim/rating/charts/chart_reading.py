@@ -20,7 +20,7 @@ from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.rows_and_rounding import LENGTH_UNIT, printed_decimals
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.strategies import label
-from boomsim.units import outside, rounded
+from boomsim.units import display, outside, rounded
 
 SAME = 1e-9
 """A radius or length this near to a row or column is on it [1]."""
@@ -191,6 +191,19 @@ def read_chart(
     )
 
 
+def length_said(value: float, units: str) -> str:
+    """Write to the centimetre, so that what lies just beside a row does not read as on it.
+
+    Parameters
+    ----------
+    value : float
+        [m]
+    units : str
+        "metric" or "us"
+    """
+    return display("length", units, like=0.0).text(value)
+
+
 def _refuse_loads(load: float | None, stowed_jib: float) -> None:
     if load is not None and not 0.0 <= load < 1e7:
         raise ValueError(f"The load: {outside(load, 0.0, 1e7, 'mass')}. Give one inside.")
@@ -220,14 +233,16 @@ def _row(chart: Chart, radius: float, units: str) -> int:
         return int(met[0])
     if radius < chart.radii[0]:
         raise ValueError(
-            f"A radius of {radius:.2f} m is nearer than the first row of this chart, "
-            f"{chart.radii[0]:.2f} m: it allows nothing there. Take a larger radius."
+            f"A radius of {length_said(radius, units)} is nearer than the first row of this chart, "
+            f"{length_said(float(chart.radii[0]), units)}: it allows nothing there. "
+            "Take a larger radius."
         )
     enough = np.flatnonzero(chart.radii >= radius * (1.0 - SAME))
     if len(enough) == 0:
         raise ValueError(
-            f"A radius of {radius:.2f} m is beyond the last row of this chart, "
-            f"{chart.radii[-1]:.2f} m: it allows nothing there. Take a smaller radius; "
+            f"A radius of {length_said(radius, units)} is beyond the last row of this chart, "
+            f"{length_said(float(chart.radii[-1]), units)}: it allows nothing there. "
+            "Take a smaller radius; "
             "the radius is given first, then the boom length."
         )
     return int(enough[0])
@@ -249,12 +264,12 @@ def _columns(
         decimals = printed_decimals(chart.radii, length=chart.length, units=units)[1]
         met = _met(length, chart.length, decimals=decimals, units=units)
     if len(met):
-        return _only(chart, met), None
+        return _only(chart, met, units), None
     enough = np.flatnonzero(chart.length >= length * (1.0 - SAME))
     if len(enough) == 0:
         raise ValueError(
-            f"A boom of {length:.2f} m is longer than any in this chart, which ends at "
-            f"{chart.length.max():.2f} m. Take a shorter boom."
+            f"A boom of {length_said(length, units)} is longer than any in this chart, which ends "
+            f"at {length_said(float(chart.length.max()), units)}. Take a shorter boom."
         )
     longer = _least_of(chart, np.flatnonzero(chart.length == chart.length[enough].min()), row)
     fewer = np.flatnonzero(chart.length < length)
@@ -274,11 +289,11 @@ def _least_of(chart: Chart, columns: np.ndarray, row: int) -> int:
     return int(columns[np.argmin(chart.steps[row, columns])])
 
 
-def _only(chart: Chart, columns: np.ndarray) -> int:
+def _only(chart: Chart, columns: np.ndarray, units: str) -> int:
     if len(columns) > 1:
-        length = float(chart.length[columns[0]])
+        length = length_said(float(chart.length[columns[0]]), units)
         raise ValueError(
-            f"{len(columns)} columns of this chart are {length:.2f} m long. Name the extension."
+            f"{len(columns)} columns of this chart are {length} long. Name the extension."
         )
     return int(columns[0])
 

@@ -2,7 +2,7 @@
 
 from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.chart_foot import reasons_told
-from boomsim.rating.charts.chart_reading import Reading
+from boomsim.rating.charts.chart_reading import Reading, length_said
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.misreadings import Misreading
 from boomsim.rating.limits.governing_words import what_sets
@@ -11,7 +11,7 @@ from boomsim.rating.mass_sums import Scale, in_steps, scale_of
 from boomsim.rating.nearest_radius import OVER_THE_MACHINE, nearest_radius
 from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.strategies import label
-from boomsim.units import display, show
+from boomsim.units import show
 
 NEVER_BETWEEN = (
     "Never read between figures: take the next larger radius, and of the two figures beside the "
@@ -95,14 +95,14 @@ def blank_words(chart: Chart, *, units: str) -> str:
 
 
 def _row(reading: Reading, units: str) -> str:
-    asked, used = (_length(r, units) for r in (reading.radius, reading.row_radius))
+    asked, used = (length_said(r, units) for r in (reading.radius, reading.row_radius))
     if abs(reading.radius - reading.row_radius) <= HEADING:
         return f"The radius of {asked} is a row of the chart."
     return f"{asked} lies between two rows: the next larger radius, {used}, counts."
 
 
 def _column(reading: Reading, units: str) -> str:
-    asked, used = (_length(b, units) for b in (reading.length, reading.column_length))
+    asked, used = (length_said(b, units) for b in (reading.length, reading.column_length))
     if reading.beside is None:
         if abs(reading.length - reading.column_length) <= HEADING:
             return f"The boom length of {asked} is a column."
@@ -121,11 +121,6 @@ def _cell(reading: Reading, units: str) -> str:
         f"The cell says {scale.text(scale.down(reading.cell))} gross in the extension "
         f"({label(reading.extension)}); {what_sets(reading.limit)}."
     )
-
-
-def _length(value: float, units: str) -> str:
-    """Write to the centimetre, so that what lies just beside a row does not read as on it."""
-    return display("length", units, like=0.0).text(value)
 
 
 def _scale(reading: Reading, units: str) -> Scale:
