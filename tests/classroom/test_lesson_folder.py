@@ -134,6 +134,7 @@ def test_sentences_that_a_notebook_breaks_are_whole_again_and_no_others(capsys):
     assert unwrapped(capsys.readouterr().out).splitlines() == [line.strip() for line in said]
 
 
+@pytest.mark.slow
 def test_a_lesson_in_other_units_speaks_in_them():
     made = lesson_folder(LESSONS[:1], units="us", runtime=None, compiler=None)
     page = made[f"{LESSONS[0].file}.html"].decode()
@@ -179,6 +180,7 @@ def test_a_file_in_the_way_is_refused(tmp_path, capsys):
     assert "is a file" in capsys.readouterr().err
 
 
+@pytest.mark.slow
 def test_the_command_writes_the_folder_and_says_how_it_is_opened(tmp_path, capsys):
     assert main(["lessons", str(tmp_path / "made"), "--lesson", "08"]) == 0
     told = " ".join(capsys.readouterr().out.split())

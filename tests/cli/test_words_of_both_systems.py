@@ -116,6 +116,7 @@ def test_what_is_told_in_metric_units_has_no_american_words(
     assert AMERICAN.findall(told) == []
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("machine", "name", "given"), list(cases()))
 def test_the_allowances_are_in_the_units_of_all_the_rest(
     machine, name, given, tmp_path, monkeypatch
@@ -129,6 +130,7 @@ def test_the_allowances_are_in_the_units_of_all_the_rest(
     assert "20.1 mph" in found[0] and "59 ft/min" in found[0] and "m/s" not in found[0]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", sorted(set(STUDIES) & set(COMMANDS)))
 def test_tables_stay_tables_when_their_words_change(name, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)

@@ -32,7 +32,7 @@ from boomsim.rating.setup_variants import with_disturbances, with_sector, with_s
 
 PLACES = Places(
     extension=np.array([[0.0, 0.0, 0.0], [0.5, 0.5, 0.5], [1.0, 1.0, 1.0]]),
-    radius=np.array([5.0, 14.0, 28.0]),
+    radius=np.array([5.0, 14.0, 26.0]),
 )
 NEAR, FAR = 0, 2
 

@@ -154,7 +154,7 @@ def test_beyond_the_longest_boom_nothing_is_rated() -> None:
 def test_a_lift_with_too_long_a_boom_says_so() -> None:
     found = lift(on_tyres(), extension=LONG, load=5e3, radius=8.0)
     assert np.isnan(found.capacity)
-    assert any("On tyres the boom may be at most 20 m long" in note for note in found.notes)
+    assert any("On tyres the boom may be at most 20.0 m long" in note for note in found.notes)
 
 
 @pytest.mark.parametrize(
@@ -173,16 +173,16 @@ def test_commands_refuse_too_long_a_boom_in_one_line(command, capsys) -> None:
     assert main([*command, "--support", "tyres"]) == 2
     told = capsys.readouterr()
     assert not told.out and told.err.count("\n") == 1
-    assert "On tyres the boom may be at most 20 m long, and this one is 25.90 m long" in told.err
+    assert "On tyres the boom may be at most 20.0 m long, and this one is 25.90 m long" in told.err
 
 
 @pytest.mark.slow
 def test_a_chart_on_tyres_ends_at_the_longest_boom_and_says_why() -> None:
     chart = best_chart(on_tyres("rear"))
     assert chart.length.max() <= 20.0 < best_chart(set_up(YARD, slew="rear")).length.max()
-    assert "On tyres the boom may be at most 20 m long." in blank_words(chart, units="metric")
+    assert "On tyres the boom may be at most 20.0 m long." in blank_words(chart, units="metric")
     ways = configurations_of(YARD.boom, extension=np.array([WAY, LONG]))
-    with pytest.raises(ValueError, match="at most 20 m long"):
+    with pytest.raises(ValueError, match="at most 20.0 m long"):
         stated_chart(on_tyres("rear"), configurations=ways)
 
 
@@ -211,7 +211,7 @@ def test_the_explorer_agrees_with_the_rating_on_tyres() -> None:
     found = answer(replace(scene, support="tyres", extension=LONG))
     assert np.isnan(found.capacity)
     assert headline(found, units="metric") == (
-        "No rated capacity: on tyres the boom may be at most 20 m long."
+        "No rated capacity: on tyres the boom may be at most 20.0 m long."
     )
 
 
