@@ -182,7 +182,7 @@ def test_a_chart_on_tyres_ends_at_the_longest_boom_and_says_why() -> None:
     assert chart.length.max() <= 20.0 < best_chart(set_up(YARD, slew="rear")).length.max()
     assert "On tyres the boom may be at most 20.0 m long." in blank_words(chart, units="metric")
     ways = configurations_of(YARD.boom, extension=np.array([WAY, LONG]))
-    with pytest.raises(ValueError, match="at most 20.0 m long"):
+    with pytest.raises(ValueError, match=r"at most 20\.0 m long"):
         stated_chart(on_tyres("rear"), configurations=ways)
 
 
