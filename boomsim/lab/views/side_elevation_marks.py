@@ -37,10 +37,10 @@ def pads(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     at, known = answer.at, fixed(answer.setup)
     if at is None or not answer.solved:
         return []
-    found = []
+    found, forces = [], at.forces
     for i in range(1, len(known.reach)):
         inside = float(at.boom.layout.overlap[0, i])
-        front, rear = float(at.forces.front_pad[0, i, 0]), float(at.forces.rear_pad[0, i, 0])
+        front, rear = float(forces.front_pad[0, i, 0]), float(forces.rear_pad[0, i, 0])
         for along, force, outer in (
             (inside, front, known.reach[i, 1]),
             (0.0, -rear, known.reach[i - 1, 0]),
