@@ -24,10 +24,8 @@ from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.comparison.mass_sums import scale_of
-from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
-from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     EQUAL_LENGTH,
@@ -157,11 +155,6 @@ def _of_length(boom: Boom, free: bool, length: float) -> tuple[Way, ...]:
     )
 
 
-@lru_cache(maxsize=64)
-def _lowest(setup: Setup, ways: tuple[Way, ...]) -> EmptyHook:
-    return empty_hook(setup, extension=np.array([extension for extension, _ in ways]))
-
-
 def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
     """Read off an answer what each way does at its radius under its load.
 
@@ -182,12 +175,10 @@ def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
     if now.lift is None:
         return None
     setup, rows = now.setup, tuple(now.lift.ways.index(extension) for extension, _ in ways)
-    boom, bare = condensed_ways(setup.machine, tuple(way for way, _ in ways)), _lowest(setup, ways)
+    boom = condensed_ways(setup.machine, tuple(way for way, _ in ways))
     rated, limits = [now.lift.rated[row] for row in rows], fixed(setup).limits
     listed = [limits[one.limit] if one.limit >= 0 else None for one in rated]
     capacity = np.array([one.capacity for one in rated])
-    capacity[bare.lies_over(radius=radius)] = np.nan
-    capacity[too_long(setup, length=boom.layout.boom_length)] = np.nan
     present = rows.index(0)
     # One figure, one number: what the page says of the present way is the answer's own.
     capacity[present], listed[present] = now.capacity, now.first

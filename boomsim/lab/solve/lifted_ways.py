@@ -14,8 +14,11 @@ from boomsim.lab.solve import nearby_search as near
 from boomsim.lab.solve.capacity_curve import Curve, condensed, curve
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import rate
+from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.lift_response import Response, respond
+from boomsim.rating.longest_boom import too_long
 from boomsim.rating.setup import Setup
 
 Extension = tuple[float, ...]
@@ -93,13 +96,17 @@ def lifted(
     if all(way in known for way in ways):
         at = respond(setup, boom=boom, load=loads, radius=place)
         return Lifted(ways=ways, at=at, rated=tuple(known[way] for way in ways))
-    guess = np.array([_guess(setup, ways, k, unit, radius) for k in range(len(ways))])[:, None]
+    closed = _carries_nothing(setup, ways, radius)
+    guess = np.array(
+        [np.nan if closed[k] else _guess(setup, ways, k, unit, radius) for k in range(len(ways))]
+    )[:, None]
     if (guess > 0.0).any():
         trials = np.where(guess > 0.0, guess * near.TRIALS, load)
         loads = np.concatenate([loads, trials], axis=1)
     at = respond(setup, boom=boom, load=loads, radius=place)
     found = [
-        near.crossings(at, first=1, row=k)[0] if one > 0.0 else None for k, one in enumerate(guess)
+        NOTHING if closed[k] else near.crossings(at, first=1, row=k)[0] if one > 0.0 else None
+        for k, one in enumerate(guess)
     ]
     rated = _settled(setup, ways, radius, found)
     for way, one in zip(ways, rated, strict=True):
@@ -110,6 +117,41 @@ def lifted(
     return Lifted(ways=ways, at=at, rated=rated)
 
 
+NOTHING = near.Found(capacity=np.nan, limit=-1)
+
+STRETCH = 1.002
+"""A boom is stretched by less than that: steel yields at some 0.2 % [1]."""
+
+
+def _carries_nothing(setup: Setup, ways: tuple[Extension, ...], radius: float) -> list[bool]:
+    """Whether a way cannot be there: out of reach of any angle, on its side empty, or too long."""
+    machine, length = setup.machine, condensed_ways(setup.machine, ways).layout.boom_length
+    out = beyond_reach(machine, length=length, radius=radius)
+    out |= _lowest(setup, ways).lies_over(radius=radius) | too_long(setup, length=length)
+    return [bool(one) for one in out]
+
+
+def beyond_reach(machine: Machine, *, length: Array, radius: float) -> np.typing.NDArray[np.bool_]:
+    """Tell where the head sheave could not be even if the boom lay level.
+
+    Parameters
+    ----------
+    machine : Machine
+    length : ndarray, shape (configurations,)
+        Heel pin to head sheave, along the boom axis [m]
+    radius : float
+        [m]
+    """
+    return np.asarray(
+        radius > machine.heel_out + STRETCH * np.hypot(length, machine.boom.head.below)
+    )
+
+
+@lru_cache(maxsize=128)
+def _lowest(setup: Setup, ways: tuple[Extension, ...]) -> EmptyHook:
+    return empty_hook(setup, extension=np.array(ways))
+
+
 def _guess(
     setup: Setup, ways: tuple[Extension, ...], way: int, unit: float, radius: float
 ) -> float:
@@ -118,10 +160,11 @@ def _guess(
         return np.nan
     own = curve(setup, ways[0], unit)
     last = _last.get((setup.machine.name, setup.rule.name, ways[way]))
-    if way == 0 or last is None:
-        return _on(own, radius) if way == 0 else np.nan
+    here = _on(own, radius)
+    if last is None or (way == 0 and here > 0.0):
+        return here if way == 0 else np.nan
     then, capacity = last
-    share = 1.0 if then == radius else _on(own, radius) / _on(own, then)
+    share = 1.0 if then == radius else here / _on(own, then)
     return capacity * share if share > 0.0 else capacity
 
 

@@ -14,9 +14,10 @@ import numpy as np
 from boomsim.lab.scene.scene import Scene, setup_of
 from boomsim.lab.solve import nearby_search as near
 from boomsim.lab.solve.capacity_curve import condensed, lowest
-from boomsim.lab.solve.lifted_ways import Extension, Lifted, lifted
+from boomsim.lab.solve.lifted_ways import Extension, Lifted, beyond_reach, lifted
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.internal_forces import Forces
 from boomsim.mechanics.stability.overturning import Overturning
 from boomsim.mechanics.stability.support_reactions import Reactions, support_reactions
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
@@ -193,6 +194,9 @@ def _lying(scene: Scene, setup: Setup, boom: Condensed, bare: EmptyHook) -> Answ
 
 
 def _unloaded(setup: Setup, boom: Condensed, scene: Scene) -> Response | None:
+    length, wanted = boom.layout.boom_length, scene.radius
+    if scene.held == "radius" and beyond_reach(setup.machine, length=length, radius=wanted)[0]:
+        return None
     radius = np.array([[scene.radius]]) if scene.held == "radius" else None
     angle = np.array([[scene.angle]]) if scene.held == "angle" else None
     at = respond(setup, boom=boom, load=np.zeros((1, 1)), radius=radius, angle=angle)
@@ -207,6 +211,12 @@ def _trouble(setup: Setup, scene: Scene) -> str:
     except ValueError as refusal:
         return str(refusal)
     return "The boom finds no equilibrium here."
+
+
+@lru_cache(maxsize=4)
+def forces_of(at: Response) -> Forces:
+    """Forces of a lift as it is given, found once for all views of it."""
+    return at.forces
 
 
 def standing_of(at: Response, *, slew: float) -> Standing:

@@ -45,13 +45,16 @@ import json
 from boomsim.lab.live.live_model import Live
 live = Live(**json.loads(begin))
 live`);
-  postMessage({step: 'ready', told: model.tell()});
+  postMessage({step: 'ready', told: changesOf(JSON.parse(model.tell()))});
 }
 
 self.onmessage = async ({data}) => {
   try {
     if (data.parts) await start(data);
-    else postMessage({number: data.number, told: model.ask(data.asked)});
+    else {
+      const answer = JSON.parse(model.ask(data.asked));
+      postMessage({number: data.number, told: data.reading ? answer : changesOf(answer)});
+    }
   } catch (fault) {
     postMessage({number: data.number, fault: String(fault && fault.message || fault)});
   }
