@@ -3,24 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, on_ground, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, radii
-from boomsim.face.study_result import Result, Said
-from boomsim.reports import around_report as report
-from boomsim.reports.text_in_trade_words import in_trade_words
+from boomsim.face.study_result import ExplainedResult
+from boomsim.reports import around_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.rating.around.slew_study import Around as BySlew
     from boomsim.rating.lift_response import Response
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False, kw_only=True)
-class Around(Result):
+class Around(ExplainedResult):
     """What is so all around the crane.
 
     Attributes
@@ -30,11 +28,8 @@ class Around(Result):
     """
 
     kind: ClassVar[str] = "around"
-    study: report.AroundStudy
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
+    report: ClassVar[ModuleType] = around_report
+    study: around_report.AroundStudy
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each slew angle and radius."""
@@ -49,33 +44,6 @@ class Around(Result):
             for k, slew in enumerate(found.slew)
             for j, radius in enumerate(found.radius)
         ]
-
-    def explain(self, radius: Given, units: str = "metric") -> Said:
-        """Tell what holds the crane down in the worst direction of each sector.
-
-        Parameters
-        ----------
-        radius : str or float
-            [m]
-        units : str
-            "metric" or "us"
-
-        Returns
-        -------
-        Said
-            A str
-        """
-        at = figure(radius, "length", what="radius")
-        return Said(in_trade_words(report.reason(self.study, radius=at, units=units), units))
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def around(
@@ -122,7 +90,7 @@ def around(
     found = by_slew(setup, extension=out, radius=at)
     response = _hung(found, hung)
     return Around(
-        study=report.AroundStudy(
+        study=around_report.AroundStudy(
             around=found,
             sectors=sectors(setup, extension=out, radius=every),
             at=response,

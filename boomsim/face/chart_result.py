@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
@@ -11,7 +12,7 @@ from boomsim.face import given_values as given
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, figures
 from boomsim.face.study_result import Result, key_of
-from boomsim.reports import chart_report as report
+from boomsim.reports import chart_report
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -41,6 +42,7 @@ class Charted(Result):
     """
 
     kind: ClassVar[str] = "chart"
+    report: ClassVar[ModuleType] = chart_report
     study: studies.Chart
     rule: str
     raised: OverloadMap | None
@@ -48,7 +50,7 @@ class Charted(Result):
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
-        return report.as_json(self.study, raised=self.raised)
+        return chart_report.as_json(self.study, raised=self.raised)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each radius and boom length; None where a cell is blank."""
@@ -59,17 +61,14 @@ class Charted(Result):
         ]
 
     def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units, rule=self.rule, raised=self.raised)
+        return chart_report.as_text(self.study, units=units, rule=self.rule, raised=self.raised)
 
     def _figure(self, units: str) -> Figure:
         second = self.raised is not None
-        return report.figure(self.study, units=units, rule=self.rule, second_line=second)
+        return chart_report.figure(self.study, units=units, rule=self.rule, second_line=second)
 
     def _usual(self) -> str:
         return self.units
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def _cell(chart: studies.Chart, row: int, column: int) -> dict[str, Any]:

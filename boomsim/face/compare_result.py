@@ -4,24 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure
 from boomsim.face.given_values import radii as read_radii
-from boomsim.face.study_result import Result, Said, key_of
-from boomsim.reports import compare_report as report
-from boomsim.reports.text_in_trade_words import in_trade_words
+from boomsim.face.study_result import ExplainedResult, key_of
+from boomsim.reports import compare_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.rating.comparison.comparison_study import Comparison
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False, kw_only=True)
-class Compared(Result):
+class Compared(ExplainedResult):
     """Ways to one boom length, side by side.
 
     Attributes
@@ -35,13 +33,14 @@ class Compared(Result):
     """
 
     kind: ClassVar[str] = "compare"
+    report: ClassVar[ModuleType] = compare_report
     study: Comparison
     explained: tuple[float, ...]
     every_way: bool = False
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
-        return report.as_json(self.study, list(self.explained))
+        return compare_report.as_json(self.study, list(self.explained))
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each radius and way."""
@@ -58,32 +57,10 @@ class Compared(Result):
             for i in range(len(rating.capacity))
         ]
 
-    def explain(self, radius: Given, units: str = "metric") -> Said:
-        """Tell why the ways differ at a radius.
-
-        Parameters
-        ----------
-        radius : str or float
-            [m]
-        units : str
-            "metric" or "us"
-
-        Returns
-        -------
-        Said
-            A str
-        """
-        at = figure(radius, "length", what="radius")
-        return Said(in_trade_words(report.why(self.study, radius=at, units=units), units))
-
     def _lines(self, units: str) -> str:
-        return report.as_text(self.study, list(self.explained), units=units, every=self.every_way)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
+        return compare_report.as_text(
+            self.study, list(self.explained), units=units, every=self.every_way
+        )
 
 
 def compare(
@@ -124,5 +101,5 @@ def compare(
     at, asked = read_radii(radii, what="--radii"), read_radii(radius)
     ways = None if length is not None else places.ways(extension, setup, system=system)
     found = studies.compare(setup, configurations=ways, length=of_length, radii=at, system=system)
-    explained = report.explained_at(found) if asked is None else asked.tolist()
+    explained = compare_report.explained_at(found) if asked is None else asked.tolist()
     return Compared(study=found, explained=tuple(explained), every_way=every_way)

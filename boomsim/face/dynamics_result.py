@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, ClassVar
+from types import ModuleType
+from typing import TYPE_CHECKING, ClassVar
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Crane, set_up
 from boomsim.face.given_values import Extension, Given, figure
 from boomsim.face.study_result import Result
-from boomsim.reports import dynamics_report as report
+from boomsim.reports import dynamics_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.rating.dynamics import dynamics_study as studies
 
 
@@ -28,24 +27,8 @@ class Moved(Result):
     """
 
     kind: ClassVar[str] = "dynamics"
+    report: ClassVar[ModuleType] = dynamics_report
     study: studies.Dynamics
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
-
-    def rows(self) -> list[dict[str, Any]]:
-        """One row for each way to move the load."""
-        return report.rows(self.study)
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def dynamics(

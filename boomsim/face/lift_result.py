@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import given_values as given
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, figure
 from boomsim.face.study_result import Result
-from boomsim.reports import lift_report as report
+from boomsim.reports import lift_report
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -31,28 +32,22 @@ class Lift(Result):
     """
 
     kind: ClassVar[str] = "lift"
+    report: ClassVar[ModuleType] = lift_report
     study: studies.Lift
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each limit, the most used first."""
-        used = sorted(self.study.limits, key=lambda one: -one.use)
-        return [{"limit": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in used]
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
+        used = sorted(self.study.limits, key=lambda one: -one.utilisation)
+        return [
+            {"limit": u.limit.key, "set_by": u.limit.set_by, "utilisation": u.utilisation}
+            for u in used
+        ]
 
     def _figure(self, units: str) -> Figure:
         raise ValueError(
             "A lift has no figure of its own. Draw its range or what overloads it: range(...) and "
             "overload(...) have one."
         )
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def lift(

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, radii
 from boomsim.face.study_result import Result, key_of
-from boomsim.reports import losses_report as report
+from boomsim.reports import losses_report
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -51,12 +52,13 @@ class Losses(Result):
     """
 
     kind: ClassVar[str] = "losses"
+    report: ClassVar[ModuleType] = losses_report
     study: studies.Losses
     costs: Sensitivity
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings."""
-        return report.as_json(self.study, self.costs)
+        return losses_report.as_json(self.study, self.costs)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each effect and radius."""
@@ -75,13 +77,10 @@ class Losses(Result):
         ]
 
     def _lines(self, units: str) -> str:
-        return report.as_text(self.study, self.costs, units=units)
+        return losses_report.as_text(self.study, self.costs, units=units)
 
     def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, self.costs, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
+        return losses_report.figure(self.study, self.costs, units=units)
 
 
 def losses(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
@@ -12,8 +13,6 @@ from boomsim.face.study_result import Result, key_of
 from boomsim.reports import overload_map_report, overload_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.files.work_progress import Told
     from boomsim.rating.overload import overload_map as maps
     from boomsim.rating.overload import overload_study as studies
@@ -30,25 +29,13 @@ class Overload(Result):
     """
 
     kind: ClassVar[str] = "overload"
+    report: ClassVar[ModuleType] = overload_report
     study: studies.Overload
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return overload_report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each event."""
         events: list[dict[str, Any]] = self.data()["events"]
         return events
-
-    def _lines(self, units: str) -> str:
-        return overload_report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return overload_report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return overload_report.summary(self.study)
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False, kw_only=True)
@@ -64,12 +51,9 @@ class Map(Result):
     """
 
     kind: ClassVar[str] = "overload-map"
+    report: ClassVar[ModuleType] = overload_map_report
     study: maps.OverloadMap
     units: str
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return overload_map_report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each radius and boom length."""
@@ -88,17 +72,8 @@ class Map(Result):
             for c, length in enumerate(found.chart.length)
         ]
 
-    def _lines(self, units: str) -> str:
-        return overload_map_report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return overload_map_report.figure(self.study, units=units)
-
     def _usual(self) -> str:
         return self.units
-
-    def _summary(self) -> str:
-        return overload_map_report.summary(self.study)
 
 
 def overload(

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, ClassVar
+from types import ModuleType
+from typing import TYPE_CHECKING, ClassVar
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Crane, set_up
 from boomsim.face.given_values import Extension, Given, Several, figure, figures
 from boomsim.face.study_result import Result
-from boomsim.reports import pick_report as report
+from boomsim.reports import pick_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.rating.pick import pick_study as studies
 
 
@@ -30,28 +29,12 @@ class Picked(Result):
     """
 
     kind: ClassVar[str] = "pick"
+    report: ClassVar[ModuleType] = pick_report
     study: studies.Pick
     units: str
 
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
-
-    def rows(self) -> list[dict[str, Any]]:
-        """One row for each check, in the order in which they are made."""
-        return report.check_rows(self.study)
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
     def _usual(self) -> str:
         return self.units
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def pick(

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Several, extensions, figures
 from boomsim.face.study_result import Result, key_of
-from boomsim.reports import range_report as report
+from boomsim.reports import range_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.figures.range.range_shape import RangeShape
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
@@ -30,11 +29,8 @@ class Range(Result):
     """
 
     kind: ClassVar[str] = "range"
+    report: ClassVar[ModuleType] = range_report
     study: RangeShape
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each boom and boom angle."""
@@ -46,20 +42,11 @@ class Range(Result):
                 "radius": found.radius[a, k],
                 "height": found.height[a, k],
                 "capacity": found.capacity[a, k],
-                "governing": key_of(report.limit(found, a, k)),
+                "governing": key_of(range_report.limit(found, a, k)),
             }
             for a, length in enumerate(found.length)
             for k, angle in enumerate(found.angle)
         ]
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def range(

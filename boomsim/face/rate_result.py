@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Several, figures
 from boomsim.face.study_result import Result, key_of
-from boomsim.reports import rate_report as report
+from boomsim.reports import rate_report
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -30,6 +31,7 @@ class Rated(Result):
     """
 
     kind: ClassVar[str] = "rate"
+    report: ClassVar[ModuleType] = rate_report
     study: Rating
 
     @property
@@ -37,10 +39,6 @@ class Rated(Result):
         """Limit that governs each way at each radius; None where the cell is blank."""
         rows, columns = self.study.capacity.shape
         return [[self.study.limit(i, k) for k in range(columns)] for i in range(rows)]
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each way and radius."""
@@ -57,14 +55,8 @@ class Rated(Result):
             for k, limit in enumerate(row)
         ]
 
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
     def _figure(self, units: str) -> Figure:
         raise ValueError("Rated loads alone have no figure: compare(...) and chart(...) have one.")
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def rate(

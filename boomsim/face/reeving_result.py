@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar, Unpack
 
 from boomsim.face import default_places as places
 from boomsim.face.crane import DEMONSTRATION, Choices, Crane, set_up
 from boomsim.face.given_values import Extension, Given, figure
 from boomsim.face.study_result import Result
-from boomsim.reports import reeving_report as report
+from boomsim.reports import reeving_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.machine.model import Machine
     from boomsim.mechanics.geometry import Array
     from boomsim.rating.reeving import reeving_study as study
@@ -30,11 +29,8 @@ class Reeving(Result):
     """
 
     kind: ClassVar[str] = "reeving"
+    report: ClassVar[ModuleType] = reeving_report
     study: study.Reeving
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
 
     def rows(self) -> list[dict[str, Any]]:
         """One row for each number of parts."""
@@ -49,15 +45,6 @@ class Reeving(Result):
             }
             for choice in self.study.choices
         ]
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def reeving(

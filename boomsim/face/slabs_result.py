@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, ClassVar
+from types import ModuleType
+from typing import TYPE_CHECKING, ClassVar
 
 from boomsim.face import given_values as given
 from boomsim.face.crane import DEMONSTRATION, Crane, set_up
 from boomsim.face.given_values import Extension, Given
 from boomsim.face.study_result import Result
-from boomsim.reports import slabs_report as report
+from boomsim.reports import slabs_report
 
 if TYPE_CHECKING:
-    from matplotlib.figure import Figure
-
     from boomsim.rating.slabs import slabs_study as studies
 
 
@@ -29,24 +28,8 @@ class SettingUp(Result):
     """
 
     kind: ClassVar[str] = "slabs"
+    report: ClassVar[ModuleType] = slabs_report
     study: studies.Slabs
-
-    def data(self) -> dict[str, Any]:
-        """SI numbers, arrays and strings."""
-        return report.as_json(self.study)
-
-    def rows(self) -> list[dict[str, Any]]:
-        """One row for each slab, support and way out."""
-        return report.rows(self.study)
-
-    def _lines(self, units: str) -> str:
-        return report.as_text(self.study, units=units)
-
-    def _figure(self, units: str) -> Figure:
-        return report.figure(self.study, units=units)
-
-    def _summary(self) -> str:
-        return report.summary(self.study)
 
 
 def slabs(

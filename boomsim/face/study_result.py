@@ -1,9 +1,12 @@
 """What every study gives back: a result that says, shows, draws and hands out what it found."""
 
+from types import ModuleType
 from typing import TYPE_CHECKING, Any, ClassVar
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
+
+    from boomsim.face.given_values import Given
 
 UNITS = ("metric", "us")
 
@@ -24,27 +27,34 @@ class Result:
     ----------
     kind : str
         Which study, as in the schema of its JSON
+    report : module
+        Of ``boomsim.reports``: what this study says as data, text and figure
     """
 
     __slots__ = ()
     kind: ClassVar[str]
+    report: ClassVar[ModuleType]
+    study: Any
 
     def data(self) -> dict[str, Any]:
         """SI numbers, arrays and strings; what JSON's schema and the caution are put before."""
-        raise NotImplementedError
+        found: dict[str, Any] = self.report.as_json(self.study)
+        return found
 
     def rows(self) -> list[dict[str, Any]]:
         """One row a figure, SI; a blank cell has None as its governing limit."""
-        raise NotImplementedError
+        found: list[dict[str, Any]] = self.report.rows(self.study)
+        return found
 
     def _lines(self, units: str) -> str:
-        raise NotImplementedError
+        return str(self.report.as_text(self.study, units=units))
 
     def _figure(self, units: str) -> "Figure":
-        raise NotImplementedError
+        found: Figure = self.report.figure(self.study, units=units)
+        return found
 
     def _summary(self) -> str:
-        raise NotImplementedError
+        return str(self.report.summary(self.study))
 
     def _usual(self) -> str:
         """Units in which the study was made; for most it makes no difference."""
@@ -128,6 +138,33 @@ class Result:
         from boomsim.reports.html_of_text import html_of
 
         return html_of(self.text())
+
+
+class ExplainedResult(Result):
+    """A result that also says why, at a radius."""
+
+    __slots__ = ()
+
+    def explain(self, radius: "Given", units: str = "metric") -> Said:
+        """Tell what lies behind the figures of one radius.
+
+        Parameters
+        ----------
+        radius : str or float
+            [m]
+        units : str
+            "metric" or "us"
+
+        Returns
+        -------
+        Said
+            A str
+        """
+        from boomsim.face.given_values import figure
+        from boomsim.reports.text_in_trade_words import in_trade_words
+
+        at = figure(radius, "length", what="radius")
+        return Said(in_trade_words(self.report.why(self.study, radius=at, units=units), units))
 
 
 def _checked(units: str) -> str:

@@ -147,8 +147,8 @@ def _both_sides(own: np.ndarray, turns: np.ndarray) -> np.ndarray:
 def with_turns(rating: Rating, row: int) -> tuple[Array, Array, np.ndarray, np.ndarray]:
     """Capacity over radius with a point put in wherever the governing family changes.
 
-    There the largest use of a structural limit equals that of a stability limit; between two
-    rated radii both are taken as straight.
+    There the largest utilisation of a structural limit equals that of a stability limit; between
+    two rated radii both are taken as straight.
 
     Parameters
     ----------
@@ -187,5 +187,5 @@ def with_turns(rating: Rating, row: int) -> tuple[Array, Array, np.ndarray, np.n
 def _margin(rating: Rating, row: int) -> Array:
     """Largest use of a stability limit less that of a structural one, at the rated load [1]."""
     of_tipping = np.array([limit.set_by == "stability" for limit in rating.limits])
-    use = rating.use[:, row]
-    return np.asarray(use[of_tipping].max(axis=0) - use[~of_tipping].max(axis=0))
+    utilisation = rating.utilisation[:, row]
+    return np.asarray(utilisation[of_tipping].max(axis=0) - utilisation[~of_tipping].max(axis=0))

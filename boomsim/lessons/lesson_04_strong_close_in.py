@@ -36,7 +36,7 @@ def close_lifts() -> tuple[Setup, tuple[Lift, ...]]:
 def first_section(found: Lift) -> str:
     """Name the section whose limits are used most."""
     of_sections = [u for u in found.limits if u.limit.section is not None]
-    number = max(of_sections, key=lambda u: u.use).limit.section
+    number = max(of_sections, key=lambda u: u.utilisation).limit.section
     return "base section" if not number else f"section {number}"
 
 

@@ -158,7 +158,7 @@ def _row(place: str, one: Overload, units: str) -> tuple[str | Blank, ...]:
         load=one.tipping.load,
         angle=one.angle_under(one.tipping),
     )
-    worst = max(at.margins, key=lambda margin: margin.use)
+    worst = max(at.margins, key=lambda margin: margin.overturning_ratio)
     lever = worst.overturning / (one.tipping.load * GRAVITY)
     moment, lever = as_said(worst.righting, "moment", units), as_said(lever, "length", units)
     return (

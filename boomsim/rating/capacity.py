@@ -20,7 +20,7 @@ from boomsim.rating.parts_reeved import line_capacity
 from boomsim.rating.setup import Setup
 
 CLOSE = 1e-6
-"""How near to one the largest use must come; the capacity is then good to some 1e-6 of itself."""
+"""How near to one the largest utilisation must come; the capacity is then good to some 1e-6."""
 
 MOST_TRIES = 40
 
@@ -47,7 +47,7 @@ class Rating:
     governing : ndarray of int
         Index into `limits`; -1 where blank
     limits : tuple of Limit
-    use : ndarray, shape (limits, configurations, cells)
+    utilisation : ndarray, shape (limits, configurations, cells)
         Of every limit at the rated load [1]
     angle, tipping_load, tip_deflection : ndarray
         At the rated load [rad], [kg], [m]
@@ -61,7 +61,7 @@ class Rating:
     capacity: Array
     governing: np.ndarray
     limits: tuple[Limit, ...]
-    use: Array
+    utilisation: Array
     angle: Array
     tipping_load: Array
     tip_deflection: Array
@@ -154,7 +154,7 @@ def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
         capacity=nothing(),
         governing=np.full(radius.shape, -1),
         limits=limits,
-        use=np.full((len(limits), *radius.shape), np.nan),
+        utilisation=np.full((len(limits), *radius.shape), np.nan),
         angle=nothing(),
         tipping_load=nothing(),
         tip_deflection=nothing(),
@@ -166,7 +166,7 @@ def _fill(whole: Rating, found: Rating, cells: Any) -> None:
     """Put a batch where it belongs, before anyone sees the whole."""
     for name in ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid"):
         getattr(whole, name)[cells] = getattr(found, name)
-    whole.use[(slice(None), *cells)] = found.use
+    whole.utilisation[(slice(None), *cells)] = found.utilisation
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -174,30 +174,31 @@ class _Trial:
     """One load tried in every cell that is looked at: how much of each limit it uses."""
 
     load: Array
-    use: Array
+    utilisation: Array
     start: Start
     """How the boom bends, for another load to start from."""
 
     @property
     def worst(self) -> Array:
-        return np.asarray(np.max(self.use, axis=0))
+        return np.asarray(np.max(self.utilisation, axis=0))
 
     def some(self, columns: np.ndarray) -> "_Trial":
         """Of each configuration the cells in its `columns`."""
         return _Trial(
             load=_some(self.load, columns),
-            use=_some(self.use, columns[None]),
+            utilisation=_some(self.utilisation, columns[None]),
             start=_rotations(lambda values: _some(values, columns[:, None]), self.start),
         )
 
 
 class _Search:
-    """Secants of every limit's use over the load, kept in a bracket; all cells at once.
+    """Secants of every limit's utilisation over the load, kept in a bracket; all cells at once.
 
-    Uses grow almost in proportion to the load and a little faster (second order), so the limit
-    whose secant reaches one first is nearly always the one that governs. A cell is closed when its
-    load is found. Each configuration moves its open cells together, into as many columns as the
-    one with the most of them needs; the closed ones that fill the others up are not looked at.
+    Utilisations grow almost in proportion to the load and a little faster (second order), so the
+    limit whose secant reaches one first is nearly always the one that governs. A cell is closed
+    when its load is found. Each configuration moves its open cells together, into as many
+    columns as the one with the most of them needs; the closed ones that fill the others up are not
+    looked at.
     """
 
     def __init__(self, setup: Setup, *, boom: Condensed, radius: Array) -> None:
@@ -257,7 +258,7 @@ class _Search:
             bent = replace(
                 bent, strained=at.strained.rotation, strained_side=at.strained.rotation_side
             )
-        return _Trial(load=load, use=at.use, start=bent), at
+        return _Trial(load=load, utilisation=at.utilisation, start=bent), at
 
     def _most(self) -> Array:
         """Load a little past the one at which the line pull is used up: no rated load is beyond.
@@ -273,8 +274,8 @@ class _Search:
         self.high = np.where(safe, self.high, np.minimum(self.high, trial.load))
 
     def _next(self, before: _Trial, now: _Trial) -> Array:
-        slope = (now.use - before.use) / (now.load - before.load)
-        reach = now.load + (1.0 - now.use) / slope
+        slope = (now.utilisation - before.utilisation) / (now.load - before.load)
+        reach = now.load + (1.0 - now.utilisation) / slope
         wanted = np.min(np.where(slope > 0.0, reach, np.inf), axis=0)
         inside = (wanted > self.low) & (wanted < self.high)
         return np.where(inside, wanted, (self.low + self.high) / 2)
@@ -289,11 +290,11 @@ class _Search:
             return np.where(blank, np.nan, values[..., row, column])
 
         blank = np.isnan(capacity) | (~response.in_range & response.state.converged)[row, column]
-        use, found = response.use[:, row, column], self.found
+        utilisation, found = response.utilisation[:, row, column], self.found
         found.capacity[cells] = np.where(blank, np.nan, capacity)
-        found.use[:, cells[0], cells[1]] = shown(response.use)
+        found.utilisation[:, cells[0], cells[1]] = shown(response.utilisation)
         found.governing[cells] = np.where(
-            blank, -1, np.argmax(np.where(np.isnan(use), -np.inf, use), axis=0)
+            blank, -1, np.argmax(np.where(np.isnan(utilisation), -np.inf, utilisation), axis=0)
         )
         found.angle[cells] = shown(response.state.angle)
         found.tipping_load[cells] = shown(response.balance.least)

@@ -13,7 +13,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.masses import Masses, masses
 from boomsim.mechanics.stability.overturning import Overturning, overturning
 from boomsim.rating.limits.limit_kind import Case, Limit
-from boomsim.rating.limits.limit_table import limits_of, uses
+from boomsim.rating.limits.limit_table import limits_of, utilisations
 from boomsim.rating.limits.strengths import Strengths, strengths
 from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
@@ -60,7 +60,7 @@ class Response:
     placed : Masses
     balance : Overturning
     limits : tuple of Limit
-    use : ndarray, shape (limits, configurations, cells)
+    utilisation : ndarray, shape (limits, configurations, cells)
         How much of each limit is used [1]
     """
 
@@ -74,7 +74,7 @@ class Response:
     placed: Masses
     balance: Overturning
     limits: tuple[Limit, ...]
-    use: Array
+    utilisation: Array
 
     @property
     def forces(self) -> Forces:
@@ -204,7 +204,7 @@ def respond(
         placed=placed,
         balance=balance,
         limits=limits_of(setup.machine, kinds=setup.kinds),
-        use=uses(case, kinds=setup.kinds),
+        utilisation=utilisations(case, kinds=setup.kinds),
     )
 
 

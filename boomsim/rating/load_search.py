@@ -50,10 +50,10 @@ MOST_OF_LINE = 25.0
 """Loads are tried up to this many times what the permissible line pull lifts [1]."""
 
 CLOSE = 1e-7
-"""How near to one a use must come; the load is then good to some 1e-7 of itself."""
+"""How near to one a utilisation must come; the load is then good to some 1e-7 of itself."""
 
 NEARLY = 0.999
-"""A use that jumps from below this to beyond one was not used up: something else gave way [1]."""
+"""What jumps from below this to beyond one was not used up: something else gave way [1]."""
 
 MOST_TRIES = 60
 
@@ -85,12 +85,12 @@ def rows_of(limits: tuple[Limit, ...], kind: str) -> np.ndarray:
     return np.array([limit.kind.passed == kind for limit in limits])
 
 
-def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.ndarray:
+def most_used(utilisation: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.ndarray:
     """Which of some limits is used most; without equilibrium that is the buckling of the boom.
 
     Parameters
     ----------
-    use : ndarray, shape (limits, *cells)
+    utilisation : ndarray, shape (limits, *cells)
         [1]
     limits : tuple of Limit
     rows : ndarray of bool, shape (limits,)
@@ -101,9 +101,9 @@ def most_used(use: Array, *, limits: tuple[Limit, ...], rows: np.ndarray) -> np.
     ndarray of int, shape (*cells,)
         Index into `limits`
     """
-    shape = (len(limits), *[1] * (use.ndim - 1))
+    shape = (len(limits), *[1] * (utilisation.ndim - 1))
     buckles = np.array([limit.kind is BOOM_BUCKLING for limit in limits]).reshape(shape)
-    known = np.where(np.isnan(use), np.where(buckles, np.inf, -np.inf), use)
+    known = np.where(np.isnan(utilisation), np.where(buckles, np.inf, -np.inf), utilisation)
     return np.asarray(np.argmax(np.where(rows.reshape(shape), known, -np.inf), axis=0))
 
 
@@ -163,21 +163,22 @@ class Held:
 
 
 def load_at_one(
-    use_of: Callable[[Array], Array],
+    utilisation_of: Callable[[Array], Array],
     *,
     low: Array,
     high: Array,
     first: Array,
     collapse: np.ndarray | bool = True,
 ) -> Array:
-    """Load at which the largest of some uses is one; every cell at once.
+    """Load at which the largest of some utilisations is one; every cell at once.
 
-    Secants of every use over the load, kept in a bracket that closes by halves where they fail.
+    Secants of every utilisation over the load, kept in a bracket that closes by halves where they
+    fail.
 
     Parameters
     ----------
-    use_of : callable
-        Uses of shape (rows, *cells) for loads of shape (*cells,); NaN counts as beyond one [1]
+    utilisation_of : callable
+        Of shape (rows, *cells) for loads of shape (*cells,); NaN counts as beyond one [1]
     low, high, first : ndarray, shape (*cells,)
         Bracket, and the load to try first [kg]
     collapse : bool or ndarray of bool
@@ -190,21 +191,21 @@ def load_at_one(
     """
     low, end = np.array(low, dtype=float), np.array(high, dtype=float)
     high, tried = end.copy(), np.zeros(end.shape, dtype=bool)
-    last_load, last = low.copy(), _known(use_of(low))
+    last_load, last = low.copy(), _known(utilisation_of(low))
     safe = last.max(axis=0)
     found = np.where(safe >= 1.0, low, np.nan)
     load = np.clip(first, low, high)
     with np.errstate(all="ignore"):
         for _ in range(MOST_TRIES):
-            used = _known(use_of(load))
+            used = _known(utilisation_of(load))
             worst = used.max(axis=0)
             safe = np.where((worst < 1.0) & (load >= low), worst, safe)
             low = np.where(worst < 1.0, np.maximum(low, load), low)
             high = np.where(worst < 1.0, high, np.minimum(high, load))
             tried |= load >= end
             met, shut = np.abs(worst - 1.0) < CLOSE, high - low < CLOSE * high
-            # A bracket that shuts on a use well below one has found where equilibrium is lost, or
-            # the end of the loads that are tried.
+            # A bracket that shuts on a utilisation well below one has found where equilibrium is
+            # lost, or the end of the loads that are tried.
             lost = shut & ~met & (safe < NEARLY) & (~np.asarray(collapse) | (low >= end))
             found = np.where(np.isnan(found) & (met | shut), np.where(lost, np.inf, load), found)
             if not np.any(np.isnan(found)):
@@ -226,7 +227,7 @@ def _known(used: Array) -> Array:
 
 
 def _crossing(load0: Array, used0: Array, load1: Array, used1: Array) -> Array:
-    """Least load at which a straight line through two trials of a use comes to one."""
+    """Least load at which a straight line through two trials of a utilisation comes to one."""
     slope = (used1 - used0) / (load1 - load0)
     reach = load1 + (1.0 - used1) / slope
     return np.asarray(np.min(np.where(np.isfinite(reach) & (slope > 0.0), reach, np.inf), axis=0))

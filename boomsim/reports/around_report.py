@@ -129,7 +129,7 @@ def as_text(found: AroundStudy, *, units: str) -> str:
     return "\n\n".join(pieces)
 
 
-def reason(found: AroundStudy, *, radius: float, units: str) -> str:
+def why(found: AroundStudy, *, radius: float, units: str) -> str:
     """Tell what holds the crane down at a radius, in the worst direction of each sector.
 
     Parameters

@@ -53,9 +53,9 @@ def rows(found: "Indicated") -> list[dict[str, Any]]:
             "length": row.sensors.length,
             "shown_load": row.shown.load,
             "shown_radius": row.shown.radius,
-            "shown_use": row.shown_use,
+            "shown_utilisation": row.shown_utilisation,
             "rated": row.rated,
-            "use": row.use,
+            "utilisation": row.utilisation,
             "verdict": row.verdict,
         }
         for row in found.rows
@@ -80,8 +80,8 @@ def as_text(found: "Indicated", *, units: str) -> str:
             telling.name_of(row, found, units=units),
             show(row.shown.load, "mass", units),
             show(row.shown.radius, "length", units),
-            telling.percent(row.shown_use),
-            telling.percent(row.use),
+            telling.percent(row.shown_utilisation),
+            telling.percent(row.utilisation),
             row.verdict,
         ]
         for row in found.rows

@@ -31,7 +31,8 @@ def as_json(found: "Lift") -> dict[str, Any]:
         "rope_falls": found.falls,
         "sections": found.sections,
         "limits": [
-            {"name": u.limit.key, "set_by": u.limit.set_by, "use": u.use} for u in found.limits
+            {"name": u.limit.key, "set_by": u.limit.set_by, "utilisation": u.utilisation}
+            for u in found.limits
         ],
         "governing": found.governing.key,
         "capacity": found.capacity,
@@ -99,11 +100,16 @@ def as_text(found: "Lift", *, units: str) -> str:
         for s in found.sections
     ]
     limits = [
-        [u.limit.words, _share(u.use, digits=1), u.limit.set_by]
-        for u in sorted(found.limits, key=lambda u: -u.use)[:12]
+        [u.limit.words, _share(u.utilisation, digits=1), u.limit.set_by]
+        for u in sorted(found.limits, key=lambda u: -u.utilisation)[:12]
     ]
     lines = [
-        [m.name, said(m.righting, "moment"), said(m.overturning, "moment"), _share(m.use)]
+        [
+            m.name,
+            said(m.righting, "moment"),
+            said(m.overturning, "moment"),
+            _share(m.overturning_ratio),
+        ]
         for m in found.margins
     ]
     largest = max((s.force for s in found.supports if s.force == s.force), default=0.0)
@@ -124,7 +130,10 @@ def as_text(found: "Lift", *, units: str) -> str:
         table(["lift", ""], facts),
         table(["section", "largest moment", "largest axial", "front pad", "rear pad"], sections),
         table(["limit", "utilisation", "what sets it"], limits),
-        table(["tipping line", "righting moment", "overturning moment", "utilisation"], lines),
+        table(
+            ["tipping line", "righting moment", "overturning moment", "overturning / righting"],
+            lines,
+        ),
         table(["what holds the crane down", "mass", "moment"], holds),
         paragraph(
             "Moments without the load, about the tipping line and in the direction in which "
@@ -224,6 +233,6 @@ def _tipping(found: "Lift", units: str) -> str:
     return show(found.tipping_load, "mass", units)
 
 
-def _share(use: float, *, digits: int = 0) -> str:
+def _share(utilisation: float, *, digits: int = 0) -> str:
     """How much of something is used; it may be past all bounds."""
-    return f"{100 * use:.{digits}f} %" if use < float("inf") else "turns over"
+    return f"{100 * utilisation:.{digits}f} %" if utilisation < float("inf") else "turns over"

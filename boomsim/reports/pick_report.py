@@ -22,7 +22,7 @@ def as_json(found: "Pick") -> dict[str, Any]:
         "boom_length": float(inside.boom.layout.boom_length[0]),
         "asked": found.asked,
         "state": found.state,
-        "checks": check_rows(found),
+        "checks": rows(found),
         "boom_angle": inside.angle,
         "radius_loaded": inside.radius,
         "gross": inside.gross,
@@ -47,7 +47,7 @@ def as_json(found: "Pick") -> dict[str, Any]:
     }
 
 
-def check_rows(found: "Pick") -> list[dict[str, Any]]:
+def rows(found: "Pick") -> list[dict[str, Any]]:
     """One row for each check, in their order.
 
     Returns
@@ -62,7 +62,7 @@ def check_rows(found: "Pick") -> list[dict[str, Any]]:
             "quantity": check.quantity,
             "found": check.found,
             "limit": check.limit,
-            "use": check.use,
+            "utilisation": check.utilisation,
         }
         for check in found.checks
     ]

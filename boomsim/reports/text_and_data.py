@@ -8,7 +8,7 @@ from typing import Any
 import boomsim
 from boomsim.caution import CAUTION
 
-SCHEMA = 3
+SCHEMA = 4
 """Version of the keys of every --json answer; grows when a key changes its meaning.
 
 2: a rule is told with all that is in it; where the crane turns over with its empty hook; a chart's

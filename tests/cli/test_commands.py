@@ -47,7 +47,7 @@ def test_compare_alone_runs_the_demonstration_and_names_its_picture(capsys, tmp_
 
 def test_compare_json_has_the_keys_that_outsiders_rely_on(capsys):
     found = data(capsys, "compare")
-    assert found["schema"] == "boomsim.compare/3"
+    assert found["schema"] == "boomsim.compare/4"
     assert found["machine"] == "yard60"
     assert found["caution"] == CAUTION
     radii = len(found["radii"])
@@ -126,7 +126,7 @@ def test_lift_json_has_the_keys_that_outsiders_rely_on(capsys):
         "strength",
         "permissible value",
     }
-    assert all({"name", "use"} <= set(limit) for limit in found["limits"])
+    assert all({"name", "utilisation"} <= set(limit) for limit in found["limits"])
 
 
 def test_an_outsider_can_rebuild_a_moment_and_a_pad_force_from_describe(capsys):

@@ -49,7 +49,7 @@ def test_json_is_json_and_nothing_else(kind: str, capsys: pytest.CaptureFixture[
     code, out, _ = ran(capsys, *RUNS[kind], "--json")
     assert code == 0
     answer = json.loads(out)
-    assert answer["schema"] == f"boomsim.{kind}/3"
+    assert answer["schema"] == f"boomsim.{kind}/4"
     assert answer["caution"] == CAUTION
     assert answer["machine"] == "truck18"
 

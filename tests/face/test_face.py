@@ -119,7 +119,7 @@ def test_a_lift_is_placed_by_radius_or_by_angle():
 
 def test_the_most_used_limit_of_a_lift_comes_first():
     rows = bs.lift(radius=8.0, load="20 t").rows()
-    assert rows[0]["use"] == max(row["use"] for row in rows)
+    assert rows[0]["utilisation"] == max(row["utilisation"] for row in rows)
     assert rows[0]["limit"] == bs.lift(radius=8.0, load="20 t").to_dict()["governing"]
 
 

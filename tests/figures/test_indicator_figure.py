@@ -21,8 +21,10 @@ def test_marks_stand_at_what_it_shows_and_at_what_is(found):
     drawn = draw_shown_and_true(Figure().add_subplot(), found)
     for row in found.rows:
         key = row.condition.key
-        assert float(drawn.shown[key].get_xdata()[0]) == pytest.approx(100.0 * row.shown_use)
-        assert float(drawn.true[key].get_xdata()[0]) == pytest.approx(100.0 * row.use)
+        assert float(drawn.shown[key].get_xdata()[0]) == pytest.approx(
+            100.0 * row.shown_utilisation
+        )
+        assert float(drawn.true[key].get_xdata()[0]) == pytest.approx(100.0 * row.utilisation)
         assert (drawn.links[key].get_color() == LOAD) == (row.verdict == LESS)
 
 

@@ -35,8 +35,8 @@ def test_bars_are_as_long_as_the_share_that_is_used_and_look_as_their_state(foun
         bar = ladder.bars[check.key]
         assert bar.get_hatch() == (LOOKS[check.state]["hatch"] or None) or not bar.get_hatch()
         assert bar.get_x() == pytest.approx(NAMES)
-        if check.use is not None and check.key != "radius":
-            assert bar.get_width() == pytest.approx(min(check.use, SHOWN) * BAR / SHOWN)
+        if check.utilisation is not None and check.key != "radius":
+            assert bar.get_width() == pytest.approx(min(check.utilisation, SHOWN) * BAR / SHOWN)
 
 
 def test_the_picture_says_the_verdict_that_gives_no_leave_and_the_caution(found):

@@ -59,26 +59,26 @@ def test_every_limit_has_a_bar_and_the_first_to_give_way_is_framed():
     scene = Scene()
     picture = ElementTree.fromstring(draw(scene))
     drawn = [r for r in picture.iter(f"{SVG}rect") if r.get("data-limit")]
-    bars = {r.get("data-limit"): float(r.get("data-use")) for r in drawn}
+    bars = {r.get("data-limit"): float(r.get("data-utilisation")) for r in drawn}
     found = answer(scene)
     on = found.setup.support
     told = {k: limit for k, limit in enumerate(found.at.limits) if limit.kind.is_about(on)}
     assert set(bars) == {limit.key for limit in told.values()}
-    for limit, use in ((limit, found.at.use[k, 0, 0]) for k, limit in told.items()):
-        assert np.isclose(bars[limit.key], use, atol=1e-4)
+    for limit, utilisation in ((limit, found.at.utilisation[k, 0, 0]) for k, limit in told.items()):
+        assert np.isclose(bars[limit.key], utilisation, atol=1e-4)
     frames = [r for r in picture.iter(f"{SVG}rect") if r.get("data-part") == "first"]
     assert len(frames) == 1
 
 
-def test_use_is_told_by_hatching_and_figures_beside_colour():
-    names = [level(use) for use in (0.2, 0.7, 0.95, 1.2)]
+def test_utilisation_is_told_by_hatching_and_figures_beside_colour():
+    names = [level(utilisation) for utilisation in (0.2, 0.7, 0.95, 1.2)]
     assert names == list(GROUNDS)
     picture = draw(Scene(extension=(1.0, 1.0, 1.0, 1.0), radius=25.0, load=3000.0))
     for k in range(1, 5):
         assert re.search(rf">section {k} \d+ %<", picture)
 
 
-def test_steps_of_use_part_in_grey_scale():
+def test_steps_of_utilisation_part_in_grey_scale():
     """Relative luminance falls from step to step by a fifth and more."""
 
     def light(colour: str) -> float:

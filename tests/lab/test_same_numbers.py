@@ -51,10 +51,13 @@ def test_a_random_scene_has_the_same_numbers_in_explorer_and_command(number, exp
     assert np.isclose(float(at.radius[0, 0]), told["radius"], rtol=EXACT)
     assert np.isclose(float(at.placed.head_up[0, 0]), told["head_height"], rtol=EXACT)
     assert np.isclose(float(at.tip_deflection[0, 0]), told["tip_deflection"], rtol=1e-6)
-    uses = {limit.key: use for limit, use in zip(at.limits, at.use[:, 0, 0], strict=True)}
+    utilisations = {
+        limit.key: utilisation
+        for limit, utilisation in zip(at.limits, at.utilisation[:, 0, 0], strict=True)
+    }
     for one in told["limits"]:
-        known = math.inf if one["use"] is None else one["use"]
-        assert np.isclose(uses[one["name"]], known, rtol=1e-6, atol=1e-9), one["name"]
+        known = math.inf if one["utilisation"] is None else one["utilisation"]
+        assert np.isclose(utilisations[one["name"]], known, rtol=1e-6, atol=1e-9), one["name"]
     if told["capacity"] is None:
         assert np.isnan(found.capacity)
     else:

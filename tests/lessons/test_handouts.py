@@ -161,7 +161,7 @@ def test_the_command_answers_in_json_and_leaves_the_answers_out_when_told(tmp_pa
     line = ["handouts", str(tmp_path), "--lesson", "1", "--no-answers", "--json", "--units", "us"]
     assert main(line) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.handouts/3"
+    assert answer["schema"] == "boomsim.handouts/4"
     assert answer["files"] == ["01-what-a-section-is.pdf"]
 
 

@@ -160,7 +160,10 @@ def test_09_only_a_stop_at_once_and_a_fall_pass_the_rated_load_and_each_is_harde
 
 
 def test_09_of_the_three_only_outriggers_told_wrong_are_shown_far_too_small():
-    off = {r.condition.key: r.use - r.shown_use for r in bs.indicator("yard60").study.rows}
+    off = {
+        r.condition.key: r.utilisation - r.shown_utilisation
+        for r in bs.indicator("yard60").study.rows
+    }
     near = [off[key] for letter, key in TOLD.items() if letter != "B"]
     assert off[TOLD["B"]] > 0.2
     assert max(map(abs, near)) < 0.03

@@ -196,7 +196,7 @@ def test_04_the_light_section_must_carry_nearly_as_much_in_a_as_the_heavy_one_in
 
 
 def test_04_light_at_first_and_hardly_used_close_in_means_strong(close):
-    worst = [max(u.use for u in one.limits if u.limit.section is not None) for one in close]
+    worst = [max(u.utilisation for u in one.limits if u.limit.section is not None) for one in close]
     assert worst == sorted(worst, reverse=True)
 
 

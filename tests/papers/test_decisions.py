@@ -50,17 +50,19 @@ def read_chart(problem: Problem) -> float:
 def test_a_pick_is_decided_as_its_printed_figures_say(seed: str, system: str) -> None:
     problem = make_problem(PICK, seed=seed, system=system)
     have = {name: printed(problem, name) for name in problem.givens}
-    uses = (
+    utilisations = (
         (have["m"] + have["m_b"] + have["m_s"]) / read_chart(problem),
         have["v"] / have["v_0"],
         have["P"] / have["b"] ** 2 / have["q_0"],
     )
-    failing = [number for number, use in enumerate(uses, start=1) if use > 1]
+    failing = [
+        number for number, utilisation in enumerate(utilisations, start=1) if utilisation > 1
+    ]
     assert int(problem.results["D"].number) == (failing or [4])[0]
     assert float(problem.results["C"].number) == read_chart(problem)
     shown = [float(problem.results[name].number) / 100 for name in "uwg"]
     # Printed to three figures: of 1.00 to 9.99 these hide 0.005, of 0.1 to 0.999 less.
-    assert shown == pytest.approx(uses, abs=0.0051)
+    assert shown == pytest.approx(utilisations, abs=0.0051)
 
 
 def test_each_of_the_four_verdicts_comes_up() -> None:
@@ -94,11 +96,11 @@ def test_who_forgets_the_rigging_loses_that_mark_and_is_judged_by_the_own_figure
     """The candidate takes the load for gross: use and verdict follow from it, and stand."""
     problem = pick_with(1)
     load, rated = printed(problem, "m"), float(problem.results["C"].number)
-    use = f"{100 * load / rated:.4g} %"
+    utilisation = f"{100 * load / rated:.4g} %"
     passes = load <= rated
     others = [float(problem.results[name].number) for name in "wg"]
     own = 1 if not passes else next((n for n, w in enumerate(others, 2) if w > 100), 4)
-    made = marked(problem, G=f"{load} t", u=use, D=f"{own}")
+    made = marked(problem, G=f"{load} t", u=utilisation, D=f"{own}")
     assert made.marks == 7
     assert made.slips == ("forgot that hook block and slings are part of the gross load",)
 
@@ -176,7 +178,7 @@ def test_one_order_is_possible_and_the_others_are_not(seed: int) -> None:
     assert possible == [problem.right]
 
 
-def test_the_first_use_over_one_is_found_and_printed() -> None:
+def test_the_first_utilisation_over_one_is_found_and_printed() -> None:
     u, w = symbols("u w")
     formula = first_over(u, w)
     assert [evaluate(formula, {"u": a, "w": b}) for a, b in ((2, 2), (1, 2), (1, 1))] == [1, 2, 3]

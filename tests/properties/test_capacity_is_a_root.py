@@ -32,12 +32,12 @@ def drawn(seed: int, clearance: bool, rule: str) -> Rating:
 def worst(rating: Rating, load: np.ndarray) -> np.ndarray:
     """Largest use at these loads, one of each cell; infinite where there is no equilibrium."""
     made = respond(rating.setup, boom=rating.boom, load=load, radius=rating.radius)
-    return np.asarray(np.nan_to_num(made.use.max(axis=0), nan=np.inf))
+    return np.asarray(np.nan_to_num(made.utilisation.max(axis=0), nan=np.inf))
 
 
 @few
 @given(st.integers(0, 10**6), st.booleans(), rules)
-def test_at_the_rated_load_the_worst_use_is_one_and_above_it_more(
+def test_at_the_rated_load_the_worst_utilisation_is_one_and_above_it_more(
     seed: int, clearance: bool, rule: str
 ) -> None:
     rating = drawn(seed, clearance, rule)
@@ -81,7 +81,7 @@ def cells() -> tuple[Setup, Rating]:
 def left_over(load: float, setup: Setup, boom: Condensed, radius: float) -> float:
     """Worst use of one cell, less one."""
     made = respond(setup, boom=boom, load=one(load), radius=one(radius))
-    return float(np.nan_to_num(made.use.max(), nan=1e3)) - 1.0
+    return float(np.nan_to_num(made.utilisation.max(), nan=1e3)) - 1.0
 
 
 def test_brents_method_finds_the_same_capacities() -> None:

@@ -1,7 +1,8 @@
 """What must not depend on which side is left, nor on the units of length and force.
 
 Scaling: with all lengths times k and all forces times f (so stresses times f/k2, moments times f k;
-masses times f, gravity being what it is), every angle and every use stays and capacities grow by f.
+masses times f, gravity being what it is), every angle and every utilisation stays and capacities
+grow by f.
 """
 
 from dataclasses import replace
@@ -42,7 +43,7 @@ def lifted(
 @given(fractions, st.floats(-np.pi, np.pi))
 def test_right_and_left_of_a_symmetric_crane_are_the_same(out: list[float], slew: float) -> None:
     right, left = lifted(out, slew), lifted(out, -slew)
-    assert left.use == pytest.approx(right.use, rel=1e-12)
+    assert left.utilisation == pytest.approx(right.utilisation, rel=1e-12)
     assert left.balance.least == pytest.approx(right.balance.least, rel=1e-12)
 
 
@@ -54,7 +55,7 @@ def test_a_pull_and_a_lean_to_the_other_side_mirror_everything(
     here = Disturbances(side_pull=pull, lean_across=lean, lean=0.01)
     there = replace(here, side_pull=-pull, lean_across=-lean)
     one_way, other_way = lifted(out, slew, change=here), lifted(out, -slew, change=there)
-    assert other_way.use == pytest.approx(one_way.use, rel=1e-9)
+    assert other_way.utilisation == pytest.approx(one_way.utilisation, rel=1e-9)
     for name in ("moment_side", "front_pad_side", "rear_pad_side", "torsion", "shear_side"):
         mirrored = -getattr(other_way.forces, name)
         assert mirrored == pytest.approx(getattr(one_way.forces, name), rel=1e-9, abs=1e-6)
@@ -166,5 +167,5 @@ def test_a_model_of_the_crane_is_rated_like_the_crane(k: float, f: float, out: l
         assert small.tip_deflection == pytest.approx(
             k * full.tip_deflection, rel=2e-5, abs=k * 1e-5, nan_ok=True
         )
-        assert small.use == pytest.approx(full.use, rel=1e-5, abs=1e-6, nan_ok=True)
+        assert small.utilisation == pytest.approx(full.utilisation, rel=1e-5, abs=1e-6, nan_ok=True)
         assert np.isfinite(full.capacity).any()

@@ -27,7 +27,7 @@ from boomsim.mechanics.sections.plate_buckling_factor import (
     reduction,
 )
 from boomsim.mechanics.sections.section_properties import properties, torsion_shear_stress
-from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.mechanics.sections.section_resistance import plate_utilisation
 
 thickness = st.floats(0.004, 0.02)
 size = st.floats(0.25, 1.2)
@@ -170,7 +170,7 @@ def test_buckling_only_takes_away(profile: Profile, yield_stress: float) -> None
 
 
 @given(st.floats(0.1, 0.4), yields)
-def test_stocky_box_is_whole_and_its_use_is_its_worst_corner_stress(
+def test_stocky_box_is_whole_and_its_utilisation_is_its_worst_corner_stress(
     height: float, yield_stress: float
 ) -> None:
     t = height / 15
@@ -178,9 +178,11 @@ def test_stocky_box_is_whole_and_its_use_is_its_worst_corner_stress(
     made = effective_section(shape, yield_stress=yield_stress)
     assert made.area == shape.area
     assert made.drooping.modulus == pytest.approx(shape.modulus_bottom)
-    use = plate_use(made, axial=-2e5, moment_y=-3e4, moment_z=1e4, strength=yield_stress)
+    utilisation = plate_utilisation(
+        made, axial=-2e5, moment_y=-3e4, moment_z=1e4, strength=yield_stress
+    )
     stress = normal_stress(shape, axial=-2e5, moment_y=-3e4, moment_z=1e4)
-    assert use.total * yield_stress == pytest.approx(-stress.total.min())
+    assert utilisation.total * yield_stress == pytest.approx(-stress.total.min())
 
 
 @given(st.floats(-3.0, 1.0), st.floats(20.0, 200.0), yields)
@@ -276,14 +278,14 @@ def test_arrays_give_what_single_values_give(profile: Profile, yield_stress: flo
     shape = properties(profile)
     made = effective_section(shape, yield_stress=yield_stress)
     n, m_y, m_z = np.array([-1e5, 2e5]), np.array([[3e4], [-3e4], [0.0]]), 1e4
-    use = plate_use(made, axial=n, moment_y=m_y, moment_z=m_z, strength=3e8)
+    utilisation = plate_utilisation(made, axial=n, moment_y=m_y, moment_z=m_z, strength=3e8)
     stress = normal_stress(shape, axial=n, moment_y=m_y, moment_z=m_z)
     tau = corner_shear(shear_stress(shape, torque=n, shear_y=m_y, shear_z=m_z).total)
     combined = von_mises(stress.total, shear=tau)
-    assert use.total.shape == (3, 2)
+    assert utilisation.total.shape == (3, 2)
     assert stress.total.shape == tau.shape == combined.shape == (3, 2, 4)
-    alone = plate_use(made, axial=2e5, moment_y=-3e4, moment_z=1e4, strength=3e8)
-    assert use.total[1, 1] == pytest.approx(float(alone.total))
+    alone = plate_utilisation(made, axial=2e5, moment_y=-3e4, moment_z=1e4, strength=3e8)
+    assert utilisation.total[1, 1] == pytest.approx(float(alone.total))
     one = normal_stress(shape, axial=2e5, moment_y=-3e4, moment_z=1e4)
     assert stress.total[1, 1] == pytest.approx(one.total)
 

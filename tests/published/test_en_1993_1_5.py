@@ -1,7 +1,7 @@
 """EN 1993-1-5:2006 with corrigendum AC:2009, plated structural elements.
 
 Table 4.1 (buckling factors, effective widths of internal plates), 4.4(2) (slenderness and
-reduction), eq. (4.15) (use), section 6 (patch loading), eq. (7.2). Formulas and the table's
+reduction), eq. (4.15) (utilisation), section 6 (patch loading), eq. (7.2). Formulas and the table's
 factors were read in documents that quote the standard; values marked "worked" were computed by
 hand from those formulas.
 
@@ -34,7 +34,7 @@ from boomsim.mechanics.sections.plate_buckling_factor import (
     stocky_limit,
 )
 from boomsim.mechanics.sections.section_properties import properties
-from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.mechanics.sections.section_resistance import plate_utilisation
 from boomsim.mechanics.sections.shear_buckling_factor import (
     beside_bending,
     shear_reduction,
@@ -136,24 +136,26 @@ def test_shift_of_the_centroid_bends_a_compressed_section() -> None:
     # 4.3(3), 4.6(1): the moment n e_N is added, unless it relieves.
     shape = properties(box(0.5, width=0.4, top=0.02, bottom=0.005, web=0.01))
     made = effective_section(shape, yield_stress=690e6)
-    use = plate_use(made, axial=[-1e6, 1e6], moment_y=0.0, moment_z=0.0, strength=500e6)
+    utilisation = plate_utilisation(
+        made, axial=[-1e6, 1e6], moment_y=0.0, moment_z=0.0, strength=500e6
+    )
     by_hand = 1e6 * made.shift / (made.drooping.modulus * 500e6)
-    assert use.luffing == pytest.approx([by_hand, 0.0])
-    relieved = plate_use(made, axial=-1e5, moment_y=1e5, moment_z=0.0, strength=500e6)
+    assert utilisation.luffing == pytest.approx([by_hand, 0.0])
+    relieved = plate_utilisation(made, axial=-1e5, moment_y=1e5, moment_z=0.0, strength=500e6)
     assert relieved.luffing == pytest.approx(1e5 / (made.lifting.modulus * 500e6))
 
 
-def test_use_is_the_sum_of_eq_4_15() -> None:
+def test_utilisation_is_the_sum_of_eq_4_15() -> None:
     shape = properties(box(0.5, width=0.4, top=0.006, bottom=0.006, web=0.006))
     made = effective_section(shape, yield_stress=690e6)
     n, m_y, m_z = -2e5, -3e5, 1e5
-    use = plate_use(made, axial=n, moment_y=m_y, moment_z=m_z, strength=600e6)
+    utilisation = plate_utilisation(made, axial=n, moment_y=m_y, moment_z=m_z, strength=600e6)
     expected = (
         2e5 / (made.area * 600e6)
         + 3e5 / (made.drooping.modulus * 600e6)
         + 1e5 / (made.sideways.modulus * 600e6)
     )
-    assert use.total == pytest.approx(expected)
+    assert utilisation.total == pytest.approx(expected)
 
 
 def test_thin_round_tube_is_refused_because_it_buckles_as_a_shell() -> None:
@@ -250,7 +252,7 @@ def test_box_has_two_webs_against_crushing_and_sloping_ones_carry_their_vertical
 
 def test_crushing_and_bending_share_the_web_by_eq_7_2() -> None:
     # eta_2 + 0.8 eta_1 <= 1.4
-    assert with_bending(0.6, bending_use=1.0) == pytest.approx(1.0)
+    assert with_bending(0.6, bending_utilisation=1.0) == pytest.approx(1.0)
 
 
 def test_box_that_a_pad_presses_where_it_is_bent_uses_what_eq_7_2_makes_of_both() -> None:
@@ -262,8 +264,8 @@ def test_box_that_a_pad_presses_where_it_is_bent_uses_what_eq_7_2_makes_of_both(
     shape = properties(box(0.22, width=0.22, top=0.01, bottom=0.01, web=0.01))
     webs = crushing_resistance(shape, side="bottom", bearing=0.1, yield_stress=235e6, factor=1.0)
     made = effective_section(shape, yield_stress=235e6)
-    bent = plate_use(made, axial=0.0, moment_y=-66.1e3, moment_z=0.0, strength=235e6).total
-    used = with_bending(700.6e3 / webs.resistance, bending_use=bent)
+    bent = plate_utilisation(made, axial=0.0, moment_y=-66.1e3, moment_z=0.0, strength=235e6).total
+    used = with_bending(700.6e3 / webs.resistance, bending_utilisation=bent)
     # Six figures were written down.
     assert used == pytest.approx(0.857139, abs=1e-6)
 
@@ -355,5 +357,5 @@ def test_bending_and_shear_share_the_section_by_eq_7_1(
     sheared: float, bent: float, used: float
 ) -> None:
     # eta_1 + (1 - M_f,Rd / M_pl,Rd)(2 eta_3 - 1)^2 with no flanges; only above eta_3 = 0.5.
-    found = beside_bending(np.array(sheared), bending_use=np.array(bent))
+    found = beside_bending(np.array(sheared), bending_utilisation=np.array(bent))
     assert found == pytest.approx(used)

@@ -23,16 +23,17 @@ def posed(force: str, modulus: str) -> Problem:
     return problem_with(USE, givens=givens)
 
 
-def test_in_the_luffing_plane_moment_and_use_are_the_printed_ones() -> None:
-    # Bulletin: 5.30 kN across, 17.5 kN m; M_sx 62.8 kN m at 350 MPa is 179.4 cm3; use 0.464.
+def test_in_the_luffing_plane_moment_and_utilisation_are_the_printed_ones() -> None:
+    # Bulletin: 5.30 kN across, 17.5 kN m; M_sx 62.8 kN m at 350 MPa is 179.4 cm3;
+    # utilisation 0.464.
     made = posed("5.30 kN", "179.4 cm^3")
     assert made.shown("M") == "17.5\u00a0kN\u00a0m"
     assert made.shown("u") == "46.4\u00a0%"
 
 
-def test_sideways_moment_and_use_are_the_printed_ones() -> None:
-    # Bulletin: 1.30 kN sideways; M_sy 31.6 kN m at 350 MPa is 90.29 cm3; use 0.226. It prints
-    # 4.30 kN m for 1.30 x 3.30 = 4.29, and its use follows from 4.29.
+def test_sideways_moment_and_utilisation_are_the_printed_ones() -> None:
+    # Bulletin: 1.30 kN sideways; M_sy 31.6 kN m at 350 MPa is 90.29 cm3; utilisation
+    # 0.226. It prints 4.30 kN m for 1.30 x 3.30 = 4.29, and its use follows from 4.29.
     made = posed("1.30 kN", "90.29 cm^3")
     assert made.shown("M") == "4.29\u00a0kN\u00a0m"
     assert made.shown("u") == "22.6\u00a0%"

@@ -1,8 +1,8 @@
 """HERA Steel Design & Construction Bulletin 73 (New Zealand, 2003): a telescopic platform boom.
 
 Worked to NZS 3404 on a rolled hollow section 200 x 100 x 5. Here: what the section itself gives
-(radii, torsion, use of the bending capacity). The sharp corners of a welded box give 3 to 6 %
-more area and second moment than a rolled section with rounded corners.
+(radii, torsion, utilisation of the bending capacity). The sharp corners of a welded box give 3 to
+6 % more area and second moment than a rolled section with rounded corners.
 
 Source: HERA Bulletin 73 (2003). Status: read.
 """
@@ -17,7 +17,7 @@ from boomsim.mechanics.sections.effective_section import (
 )
 from boomsim.mechanics.sections.elastic_stress import shear_stress
 from boomsim.mechanics.sections.section_properties import properties, torsion_shear_stress
-from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.mechanics.sections.section_resistance import plate_utilisation
 
 SHAPE = properties(box(0.200, width=0.100, top=0.005, bottom=0.005, web=0.005))
 YIELD = 350e6  # Bulletin: grade C350
@@ -59,7 +59,7 @@ def with_modulus(modulus: float) -> EffectiveBending:
     )
 
 
-def test_use_of_the_bending_capacity_is_that_of_the_bulletin() -> None:
+def test_utilisation_of_the_bending_capacity_is_that_of_the_bulletin() -> None:
     # Bulletin: M_sx 62.8 and M_sy 31.6 kN m at yield, 0.60 of them allowed; moments 17.5 and
     # 4.30 kN m. Printed 0.464; and 0.226, which the unrounded 1.30 kN x 3.30 m = 4.29 gives.
     upright, across = with_modulus(62.8e3 / YIELD), with_modulus(31.6e3 / YIELD)
@@ -72,8 +72,8 @@ def test_use_of_the_bending_capacity_is_that_of_the_bulletin() -> None:
         lifting=upright,
         sideways=across,
     )
-    use = plate_use(
+    utilisation = plate_utilisation(
         section, axial=0.0, moment_y=-17.5e3, moment_z=1.30e3 * 3.30, strength=0.60 * YIELD
     )
-    assert use.luffing == pytest.approx(0.464, abs=6e-4)
-    assert use.sideways == pytest.approx(0.226, abs=6e-4)
+    assert utilisation.luffing == pytest.approx(0.464, abs=6e-4)
+    assert utilisation.sideways == pytest.approx(0.226, abs=6e-4)

@@ -57,13 +57,13 @@ def test_strength_with_the_allowances_is_strength_with_the_same_disturbances_giv
     cell = {"load": np.array([[9000.0]]), "radius": np.array([[9.0]])}
     boom = condense(crane, extension=WAY)
 
-    def uses(setup: Setup) -> dict[str, float]:
+    def utilisations(setup: Setup) -> dict[str, float]:
         at = respond(setup, boom=boom, load=cell["load"], radius=cell["radius"])
         wanted = (k for k in at.limits if k.set_by != STABILITY and k.name != "line pull")
-        return {k.key: float(at.use[at.limits.index(k), 0, 0]) for k in wanted}
+        return {k.key: float(at.utilisation[at.limits.index(k), 0, 0]) for k in wanted}
 
-    within = uses(set_up(crane, allowances="rule"))
-    given = uses(set_up(crane, disturbances=ACTING))
+    within = utilisations(set_up(crane, allowances="rule"))
+    given = utilisations(set_up(crane, disturbances=ACTING))
     # The same state, reached by two searches that end at 1e-6.
     assert within == pytest.approx(given, rel=1e-4)
 
@@ -79,7 +79,7 @@ def test_the_static_line_pull_knows_no_allowance() -> None:
         for allowances in ("none", "rule")
     }
     row = [k.name for k in at["none"].limits].index("line pull")
-    assert at["rule"].use[row] == at["none"].use[row]
+    assert at["rule"].utilisation[row] == at["none"].utilisation[row]
 
 
 @pytest.mark.parametrize(
@@ -117,7 +117,7 @@ def test_the_ring_bears_the_moment_of_a_lean_by_hand() -> None:
     expected = GRAVITY * (level * math.cos(slope) + high * math.sin(slope))
     row = [k.name for k in at.limits].index("slewing ring")
     # Rounding only: the same sum.
-    assert at.use[row, 0, 0] * crane.ring.moment == pytest.approx(expected, rel=1e-9)
+    assert at.utilisation[row, 0, 0] * crane.ring.moment == pytest.approx(expected, rel=1e-9)
 
 
 def test_each_allowance_is_named_with_its_value_and_its_source() -> None:

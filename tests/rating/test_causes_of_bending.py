@@ -110,12 +110,12 @@ def test_what_is_said_of_a_moment_adds_up_to_a_hundred_percent(seed: int, allowa
     assert found.limit.set_by != STABILITY
     assert found.gave_way is not None
     assert found.gave_way.place is not None
-    use, moment = (
+    utilisation, moment = (
         tell_account("x", found, units="metric")
         .split(" the utilisation is made up of ")[1]
         .split(";")
     )
-    for said in (use, moment):
+    for said in (utilisation, moment):
         sums = said.replace("- ", "-")
         percents = [
             int(sign + number) * (-1 if minus else 1)

@@ -57,10 +57,10 @@ def test_the_shorter_outrigger_is_the_next_shorter_one() -> None:
 
 def test_without_equilibrium_the_boom_has_buckled() -> None:
     limits = limits_of(CRANE)
-    use = np.full((len(limits), 2), np.nan)
-    use[:, 1] = np.linspace(0.1, 0.9, len(limits))
+    utilisation = np.full((len(limits), 2), np.nan)
+    utilisation[:, 1] = np.linspace(0.1, 0.9, len(limits))
     gives_way = np.array([limit.kind.passed == "gives way" for limit in limits])
-    lost, known = most_used(use, limits=limits, rows=gives_way)
+    lost, known = most_used(utilisation, limits=limits, rows=gives_way)
     assert limits[lost].name == "boom buckling"
     # Among numbers, the largest of those that are asked for.
     assert known == np.flatnonzero(gives_way)[-1]

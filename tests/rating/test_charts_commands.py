@@ -35,7 +35,7 @@ def test_chart_prints_a_table_a_key_and_the_caution(capsys):
 
 def test_chart_json_is_si_with_stable_keys(capsys):
     made = json.loads(run(capsys, "chart", "truck18", "--units", "us", "--json"))
-    assert made["schema"] == "boomsim.chart/3"
+    assert made["schema"] == "boomsim.chart/4"
     assert made["caution"] == CAUTION
     assert made["step"] == pytest.approx(45.359237)
     rows = len(made["radii"])

@@ -24,7 +24,7 @@ HALVES = np.array([[0.0, 0.0, 0.45, 0.45]])
 
 def used(response, name: str, section: int) -> float:
     row = [limit.key for limit in response.limits].index(f"{name} {section}")
-    return float(response.use[row, 0, 0])
+    return float(response.utilisation[row, 0, 0])
 
 
 @pytest.mark.parametrize("out", [0.45, 0.7])

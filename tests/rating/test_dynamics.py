@@ -117,12 +117,14 @@ def test_hanging_still_the_equivalent_load_uses_the_crane_as_much(found):
     real = no_margin(found.setup)
     for one in found.effects[4:]:
         still = lift(real, extension=found.extension, load=one.equivalent, angle=found.angle)
-        uses = {use.limit.key: use.use for use in still.limits}
+        utilisations = {
+            utilisation.limit.key: utilisation.utilisation for utilisation in still.limits
+        }
         # The search is good to some 1e-7 of the load.
         if one.by == STABILITY:
-            assert uses["tipping"] == pytest.approx(one.tips, rel=1e-5)
+            assert utilisations["tipping"] == pytest.approx(one.tips, rel=1e-5)
         else:
-            assert uses[one.part.key] >= one.breaks * (1.0 - 1e-5)
+            assert utilisations[one.part.key] >= one.breaks * (1.0 - 1e-5)
 
 
 def test_where_it_would_tip_and_break_is_the_overload_studys_own_answer(found):

@@ -92,7 +92,7 @@ def test_told_right_it_shows_the_load_to_a_percent_and_the_radius_to_a_centimetr
     row = rows(found)["as told"]
     assert row.shown.load == pytest.approx(found.load, rel=0.01)
     assert row.shown.radius == pytest.approx(found.radius, abs=0.01)
-    assert row.use == pytest.approx(0.9)
+    assert row.utilisation == pytest.approx(0.9)
     assert row.verdict == RIGHT
 
 
@@ -105,7 +105,7 @@ def test_what_it_cannot_feel_leaves_every_sensor_as_it_was(found):
         # Second order of a small angle: the boom bends sideways and its base leans.
         assert row.sensors.push == pytest.approx(plain.sensors.push, rel=2e-3)
         assert row.sensors.angle == plain.sensors.angle
-        assert row.use >= plain.use * (1.0 - 1e-9)
+        assert row.utilisation >= plain.utilisation * (1.0 - 1e-9)
 
 
 def test_each_reason_is_what_the_figures_show(found):
@@ -137,17 +137,19 @@ def test_what_is_comes_from_the_rating_with_the_condition_in_it(found):
             radius=np.array([found.radius]),
         ).capacity[0, 0]
         # The same search twice.
-        assert row.use == pytest.approx(found.load / rated, rel=1e-9)
+        assert row.utilisation == pytest.approx(found.load / rated, rel=1e-9)
 
 
 def test_verdicts_say_which_way_it_errs_and_the_worst_is_named(found):
     for row in found.rows:
-        apart = row.shown_use - row.use
+        apart = row.shown_utilisation - row.utilisation
         assert row.verdict == (RIGHT if abs(apart) <= 0.03 else MORE if apart > 0.0 else LESS)
     short = [row for row in found.rows if row.verdict == LESS]
-    worst = max(short, key=lambda row: row.use - row.shown_use)
+    worst = max(short, key=lambda row: row.utilisation - row.shown_utilisation)
     said = tell_worst(found, units="metric")
-    assert f"shows {percent(worst.shown_use)} and it is {percent(worst.use)}" in said
+    assert (
+        f"shows {percent(worst.shown_utilisation)} and it is {percent(worst.utilisation)}" in said
+    )
 
 
 def test_sentences_name_the_figures(found):
@@ -155,7 +157,9 @@ def test_sentences_name_the_figures(found):
         said = tell_row(row, found, units="metric")
         assert said.endswith(WHY[row.condition.key])
         told = [int(share) for share in re.findall(r", (\d+) %; it is (\d+) %", said)[0]]
-        assert told == pytest.approx([100.0 * row.shown_use, 100.0 * row.use], abs=1.0)
+        assert told == pytest.approx(
+            [100.0 * row.shown_utilisation, 100.0 * row.utilisation], abs=1.0
+        )
         assert "nan" not in said
 
 

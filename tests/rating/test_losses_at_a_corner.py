@@ -168,10 +168,10 @@ def hung(setup: Setup, place: int, load: float) -> dict[str, float]:
     boom = condense(setup.machine, extension=PLACES.extension[place : place + 1])
     radius = PLACES.radius[place : place + 1][None]
     at = respond(setup, boom=boom, load=np.array([[load]]), radius=radius)
-    return {limit.key: float(at.use[k, 0, 0]) for k, limit in enumerate(at.limits)}
+    return {limit.key: float(at.utilisation[k, 0, 0]) for k, limit in enumerate(at.limits)}
 
 
-def test_what_is_said_to_touch_stability_only_changes_no_use_of_strength() -> None:
+def test_what_is_said_to_touch_stability_only_changes_no_utilisation_of_strength() -> None:
     result = found()
     said = "strength sets this figure; a short outrigger affects stability only"
     assert tell_reason(effect(result, "outrigger"), NEAR) == said

@@ -196,7 +196,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.lower/3"
+    assert answer["schema"] == "boomsim.lower/4"
     assert answer["rated"]["radius"] < answer["tips"]["radius"]
     # Down to where the load is as much as is rated, each place carries it; beyond, none does.
     for angle, capacity in zip(answer["way"]["angle"], answer["way"]["capacity"], strict=True):

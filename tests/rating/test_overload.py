@@ -86,7 +86,7 @@ def test_events_come_in_the_order_of_their_loads_and_each_uses_its_limit_up() ->
             if found.limit is None:
                 continue
             names = [limit.key for limit in result.limits]
-            used = hung(result, found.load).use[names.index(found.limit.key), 0, 0]
+            used = hung(result, found.load).utilisation[names.index(found.limit.key), 0, 0]
             assert used == pytest.approx(1.0, abs=1e-5)
             assert found.multiple == pytest.approx(found.load / result.rated)
 
@@ -96,7 +96,7 @@ def test_nothing_has_happened_before_the_first_event_of_its_kind() -> None:
     assert result.failure is not None
     before = result.load < result.failure.load * (1 - 1e-6)
     rows = np.array([limit.kind.passed == "gives way" for limit in result.limits])
-    assert np.all(result.use[rows][:, before] < 1.0)
+    assert np.all(result.utilisation[rows][:, before] < 1.0)
 
 
 def test_all_limits_but_one_are_passed_by_a_growing_load() -> None:
@@ -261,26 +261,26 @@ def test_where_no_load_can_tip_the_crane_it_breaks() -> None:
     assert not result.warns
 
 
-def test_loads_are_found_by_secants_however_the_use_bends() -> None:
+def test_loads_are_found_by_secants_however_the_utilisation_bends() -> None:
     # Known roots: w, w^2 and sqrt(w) come to one at the given loads; the last never does.
     root = np.array([[3.0, 70.0, 500.0, 1e9]])
 
-    def use_of(load: np.ndarray) -> np.ndarray:
+    def utilisation_of(load: np.ndarray) -> np.ndarray:
         return np.stack([load / root, (load / root) ** 2, np.sqrt(load / root) * 0.9])
 
     found = load_at_one(
-        use_of, low=np.zeros((1, 4)), high=np.full((1, 4), 1e4), first=np.full((1, 4), 10.0)
+        utilisation_of, low=np.zeros((1, 4)), high=np.full((1, 4), 1e4), first=np.full((1, 4), 10.0)
     )
     assert found[0, :3] == pytest.approx(root[0, :3], rel=1e-6)
     assert np.isinf(found[0, 3])
 
 
 def test_a_load_without_equilibrium_is_a_collapse_and_uses_nothing_else_up() -> None:
-    def use_of(load: np.ndarray) -> np.ndarray:
+    def utilisation_of(load: np.ndarray) -> np.ndarray:
         return np.where(load > 42.0, np.nan, load / 100.0)[None]
 
     found = load_at_one(
-        use_of,
+        utilisation_of,
         low=np.zeros((1, 2)),
         high=np.full((1, 2), 1e4),
         first=np.full((1, 2), 10.0),
@@ -313,7 +313,9 @@ def test_the_crane_tips_in_the_direction_in_which_a_lift_has_least_left() -> Non
     found = overload(setup, extension=out, radius=9.0)
     assert found.tipping is not None
     at = lift(setup, extension=out, load=found.tipping.load, angle=found.angle)
-    least = max(at.margins, key=lambda margin: margin.use)
-    assert least.use == pytest.approx(1.0, abs=2e-3)  # the lift is solved for its own deflection
+    least = max(at.margins, key=lambda margin: margin.overturning_ratio)
+    assert least.overturning_ratio == pytest.approx(
+        1.0, abs=2e-3
+    )  # the lift is solved for its own deflection
     assert direction(found.tipping.slew or 0.0) == "over the rear"
     assert least.name == "rear left to rear right"

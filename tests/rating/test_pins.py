@@ -142,6 +142,6 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.pins/3"
+    assert answer["schema"] == "boomsim.pins/4"
     assert [move["section"] for move in answer["moves"]] == [3, 4, 2, 1]
     assert answer["moves"][-1]["extension"] == answer["end"]

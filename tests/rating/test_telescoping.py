@@ -200,7 +200,7 @@ def test_on_the_way_nothing_is_more_than_rated_and_just_beyond_something_is() ->
             load=np.array([[found.load]]),
             angle=np.array([[found.angle]]),
         )
-        assert bool(at.use.max() > 1.0) is beyond
+        assert bool(at.utilisation.max() > 1.0) is beyond
 
 
 def test_a_pinned_boom_is_left_at_the_last_lock_that_it_passed() -> None:
@@ -263,7 +263,7 @@ def test_the_command_tells_prints_and_draws(tmp_path, capsys: pytest.CaptureFixt
     assert picture.stat().st_size > 5_000
     assert main([*way, "--json"]) == 0
     answer = json.loads(capsys.readouterr().out)
-    assert answer["schema"] == "boomsim.telescope/3"
+    assert answer["schema"] == "boomsim.telescope/4"
     assert answer["rated"]["length"] < answer["tips"]["length"]
     one = answer["stages"][0]
     assert one["moved"] == [min(p, h) for p, h in zip(one["pushed"], one["hangs"], strict=True)]

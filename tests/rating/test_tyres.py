@@ -100,8 +100,8 @@ def test_on_outriggers_the_tyres_set_nothing_and_are_not_told() -> None:
 def test_a_lift_tells_the_supports_where_a_tyre_carries_most() -> None:
     found = lift(on_tyres(), extension=WAY, load=5e3, radius=8.0)
     most = max(support.force for support in found.supports)
-    use = next(one.use for one in found.limits if one.limit.kind is TYRES)
-    assert most / YARD.supports[2].strength == pytest.approx(use, rel=1e-9)
+    utilisation = next(one.utilisation for one in found.limits if one.limit.kind is TYRES)
+    assert most / YARD.supports[2].strength == pytest.approx(utilisation, rel=1e-9)
     assert by_hand(found.response, found.supports_slew).max() == pytest.approx(most, rel=1e-9)
 
 

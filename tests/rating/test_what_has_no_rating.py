@@ -86,7 +86,7 @@ def test_a_rule_keeps_the_boom_its_factor_away_from_its_critical_load(
     # A load beside which the boom's own weight, which has a factor of its own, counts little.
     given = {"boom": boom, "load": np.array([[20e3]]), "angle": np.array([[1.3]])}
     row = [limit.name for limit in respond(setup, **given).limits].index("boom buckling")
-    kept, bare = (respond(s, **given).use[row, 0, 0] for s in (setup, no_margin(setup)))
+    kept, bare = (respond(s, **given).utilisation[row, 0, 0] for s in (setup, no_margin(setup)))
     assert bare > 0.0
     assert kept / bare == pytest.approx(margin, rel=3e-2)
 

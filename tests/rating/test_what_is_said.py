@@ -186,9 +186,9 @@ def test_an_account_says_what_comes_first_and_by_how_much() -> None:
 def test_beyond_the_rated_load_a_lift_names_the_limit_that_is_used_most() -> None:
     setup = set_up_by_hand(invented_crane())
     light, heavy = (lift(setup, extension=OUT, radius=NEAR, load=m) for m in (2000.0, 30000.0))
-    worst = max(heavy.limits, key=lambda one: one.use)
-    assert worst.use > 1.0
-    assert f"{worst.limit.words} is at {100 * worst.use:.0f} %" in " ".join(heavy.notes)
+    worst = max(heavy.limits, key=lambda one: one.utilisation)
+    assert worst.utilisation > 1.0
+    assert f"{worst.limit.words} is at {100 * worst.utilisation:.0f} %" in " ".join(heavy.notes)
     assert not any("Beyond the rated load" in note for note in light.notes)
 
 
@@ -202,8 +202,10 @@ def test_a_margin_is_what_the_load_turns_over_what_holds_it() -> None:
         beyond = load * GRAVITY * max(float(normal @ hook - distance), 0.0)
         # The radius is held to a thousandth of a millimetre.
         assert margin.overturning == pytest.approx(beyond, rel=1e-6)
-        assert margin.use == pytest.approx(margin.overturning / margin.righting)
-    assert max(m.use for m in found.margins) == pytest.approx(load / found.tipping_load)
+        assert margin.overturning_ratio == pytest.approx(margin.overturning / margin.righting)
+    assert max(m.overturning_ratio for m in found.margins) == pytest.approx(
+        load / found.tipping_load
+    )
 
 
 def test_a_letter_marks_what_governs_a_cell() -> None:

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from making import invented_crane
 
-from boomsim.rating.around.float_loads import float_loads, lift_use, slews_of
+from boomsim.rating.around.float_loads import float_loads, lift_utilisation, slews_of
 from boomsim.rating.around.slew_directions import over
 from boomsim.rating.lift_response import Response
 from boomsim.rating.load_search import FLOAT, Held, no_margin
@@ -48,7 +48,7 @@ def test_at_its_load_the_lightest_float_carries_nothing_and_before_it_every_one_
     for one in result.lightens:
         if not np.isfinite(one.load):
             # A hair before the end every float still presses, at every angle of that part.
-            used = lift_use(float_loads(hung(result, 0.998 * result.first.load), slew=slew))
+            used = lift_utilisation(float_loads(hung(result, 0.998 * result.first.load), slew=slew))
             assert used[where == one.where].max() < 1.0
             continue
         there = float_loads(hung(result, one.load), slew=np.array([one.slew]))

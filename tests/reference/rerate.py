@@ -10,7 +10,7 @@ from rerate_masses import place
 from rerate_tyres import tyres
 
 
-def uses(bent: Bent, row: int) -> dict[str, float]:
+def utilisations(bent: Bent, row: int) -> dict[str, float]:
     """Use of every limit, by the limit's key: its kind, and the section's number.
 
     Without an equilibrium there is none: the boom has buckled, and more than that is not known.

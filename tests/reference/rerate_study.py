@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
-from rerate import uses
+from rerate import utilisations
 from rerate_cells import Cells, bend, some_of
 from rerate_draw import drawn
 
@@ -70,7 +70,7 @@ def rated_again(seed: int) -> tuple[tuple[Again, ...], tuple[Refused, ...]]:
         Again(
             title=f"{cells.title}, place {row}",
             governing=governing[row],
-            rated=dict(zip(keys, map(float, rating.use[:, row, 0]), strict=True)),
+            rated=dict(zip(keys, map(float, rating.utilisation[:, row, 0]), strict=True)),
             own=at[k],
             above=max(above[k].values()),
         )
@@ -92,4 +92,4 @@ def _judged(cells: Cells, rows: np.ndarray, load: np.ndarray) -> list[dict[str, 
     if not len(rows):
         return []
     bent = bend(some_of(cells, rows), load=load[rows])
-    return [uses(bent, k) for k in range(len(rows))]
+    return [utilisations(bent, k) for k in range(len(rows))]

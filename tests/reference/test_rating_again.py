@@ -7,10 +7,10 @@ every tipping line at the worst slew angle (in closed form), the ring's and the 
 as sums of r x F, effective widths, pads, crushing and shear of EN 1993-1-5, and the critical load
 by finite elements (`rerate_….py`).
 
-Tolerances: the rated load is solved until the largest use is one to a millionth, and the package
-takes sines by a series, under a millionth: two in a hundred thousand. Where something acts across
-the boom the slew angle of tipping is searched for in steps of a degree, and that of a tyre always:
-within half a step of the worst a use misses 1 - cos(0.5 degrees), 4e-5, times a hook's reach over
+Tolerances: the rated load is solved until the largest utilisation is one to a millionth, and the
+package takes sines by a series, under a millionth: two in a hundred thousand. Where something
+acts across the boom the slew angle of tipping is searched for in steps of a degree, and that of a
+tyre always: within half a step of the worst a use misses 1 - cos(0.5 degrees), 4e-5, times a hook's reach over
 its distance from the line, seldom ten: 5e-4. The critical load is that of stations, and of three
 steps: up to 2 %, as limits.md says.
 
@@ -50,7 +50,7 @@ def thousand() -> list[Again]:
 
 
 @pytest.mark.parametrize("seed", SAMPLE)
-def test_at_the_rated_load_the_largest_use_is_one(seed: int) -> None:
+def test_at_the_rated_load_the_largest_utilisation_is_one(seed: int) -> None:
     for cell in rated_again(seed)[0]:
         largest = cell.largest
         assert cell.own[largest] == pytest.approx(1.0, abs=within(kind_of(largest))), cell.title
@@ -65,7 +65,7 @@ def test_a_hundredth_above_the_rated_load_a_limit_is_passed(seed: int) -> None:
 
 
 @pytest.mark.slow
-def test_a_thousand_cells_are_rated_up_to_the_largest_use(thousand: list[Again]) -> None:
+def test_a_thousand_cells_are_rated_up_to_the_largest_utilisation(thousand: list[Again]) -> None:
     assert len(thousand) >= ENOUGH
     for cell in thousand:
         largest = cell.largest

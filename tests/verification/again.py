@@ -25,8 +25,8 @@ def rated_again(record: Record) -> Lines:
             "",
             f"{number(int(study['cells']))} places on charts of built-in, altered and random"
             " cranes, rated by boomsim, and every limit at the rated load worked again by"
-            " formulas that share no code with it. At the rated load the largest use is one, and"
-            f" {percent(study['above'] - 1.0)} above it more than one, in every cell."
+            " formulas that share no code with it. At the rated load the largest utilisation is"
+            f" one, and {percent(study['above'] - 1.0)} above it more than one, in every cell."
             " Compared are limits that are used by more than half.",
             "",
             *table(HEAD, rows, right=1),

@@ -46,7 +46,7 @@ def draw_shown_and_true(ax: Axes, found: Indicated, *, units: str = "metric") ->
         "metric" or "us"
     """
     quiet_axes(ax, x="of the rated load, %", y="", grid="x")
-    every = [_at(share) for row in found.rows for share in (row.shown_use, row.use)]
+    every = [_at(share) for row in found.rows for share in (row.shown_utilisation, row.utilisation)]
     low, high = min(every), max([*every, 100.0])
     room = 0.46 * (high - low)
     ax.set_xlim(low - 0.06 * (high - low), high + room)
@@ -57,14 +57,14 @@ def draw_shown_and_true(ax: Axes, found: Indicated, *, units: str = "metric") ->
     drawn.others.append(limit)
     for row, one in enumerate(found.rows):
         key, less = one.condition.key, one.verdict == LESS
-        shows, true = _at(one.shown_use), _at(one.use)
+        shows, true = _at(one.shown_utilisation), _at(one.utilisation)
         colour = LOAD if less else QUIET
         drawn.links[key] = ax.plot(
             [shows, true], [row, row], color=colour, linewidth=2.0 if less else 1.0, zorder=3.0
         )[0]
         drawn.true[key] = _mark(ax, true, row, "D", INK)
         drawn.shown[key] = _mark(ax, shows, row, "o", PAPER)
-        words = f"shows {percent(one.shown_use)}, is {percent(one.use)}"
+        words = f"shows {percent(one.shown_utilisation)}, is {percent(one.utilisation)}"
         made: list[Artist] = [
             ax.annotate(
                 words, (1.0, row), (-4.0, 0.0), xycoords=("axes fraction", "data"),

@@ -93,9 +93,9 @@ def draw_ladder(
 
 def _bar(ax: Axes, row: int, check: Check, one: float) -> Rectangle:
     """A bar up to the share that is used; a mere mark for a check that has no share."""
-    use = check.use if check.key != "radius" else None
-    known = use is not None and np.isfinite(use)
-    share = min(float(use or 0.0), SHOWN) if known else MARK
+    utilisation = check.utilisation if check.key != "radius" else None
+    known = utilisation is not None and np.isfinite(utilisation)
+    share = min(float(utilisation or 0.0), SHOWN) if known else MARK
     bar = Rectangle((NAMES, row - THICK / 2), share * one, THICK, linewidth=0.8, zorder=2.0,
                     **LOOKS[check.state])  # type: ignore[arg-type] # fmt: skip
     ax.add_patch(bar)

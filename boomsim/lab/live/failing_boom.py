@@ -65,8 +65,8 @@ def way_of(limit: Limit, at: Response) -> Way:
     if limit.kind.along is None:
         return Way(how=FOLDS, section=section, place=tail + float(layout.overlap[0, section]))
     own = slice(section * PER_SECTION, (section + 1) * PER_SECTION)
-    use = limit.kind.along(at.factored_forces, bear=bear(at.setup), boom=at.boom)[0, own, 0]
-    along = at.boom.stations.position.reshape(-1)[own][int(np.nanargmax(use))]
+    utilisation = limit.kind.along(at.factored_forces, bear=bear(at.setup), boom=at.boom)[0, own, 0]
+    along = at.boom.stations.position.reshape(-1)[own][int(np.nanargmax(utilisation))]
     return Way(how=FOLDS, section=section, place=tail + float(along))
 
 

@@ -21,7 +21,7 @@ from boomsim.lab.solve.bent_boom import Bent, bent
 from boomsim.lab.solve.solved_scene import Answer, standing_of
 from boomsim.lab.views.number_table import NONE
 from boomsim.lab.views.plan_from_above import plan_view
-from boomsim.lab.views.side_elevation import frame_of, section_uses
+from boomsim.lab.views.side_elevation import frame_of, section_utilisations
 from boomsim.lab.views.stylesheet import definitions, type_scale
 from boomsim.lab.views.svg_text import Box, Frame
 from boomsim.mechanics.geometry import Array
@@ -238,7 +238,7 @@ class _Movie:
             self.box,
             uid=UID,
             words=words,
-            uses=section_uses(answer),
+            utilisations=section_utilisations(answer),
         )
         views = [drawn, *over_mark(pose, self.frame)]
         if self.layout != "phone":

@@ -70,7 +70,14 @@ def _about(point: Array, centre: Array, turn: float) -> Array:
 
 
 def posed_view(
-    answer: Answer, pose: Pose, frame: Frame, box: Box, *, uid: str, words: str, uses: list[float]
+    answer: Answer,
+    pose: Pose,
+    frame: Frame,
+    box: Box,
+    *,
+    uid: str,
+    words: str,
+    utilisations: list[float],
 ) -> str:
     """Draw it.
 
@@ -85,7 +92,7 @@ def posed_view(
         Prefix of names
     words : str
         What is seen, for those who do not see it
-    uses : list of float
+    utilisations : list of float
         Of each section [1]
 
     Returns
@@ -104,7 +111,7 @@ def posed_view(
         _scaled(turning, frame),
         between(winch, rope, "thin") if not pose.parted else "",
         *cylinder_parts(answer, frame, pose.shape),
-        *section_parts(answer, frame, pose.shape, uses),
+        *section_parts(answer, frame, pose.shape, utilisations),
     ]
     parts = [
         f'<clipPath id="{uid}-box"><rect x="{box.x}" y="{box.y}" width="{box.width}" '

@@ -92,18 +92,18 @@ def crossings(tried: Response, *, first: int, row: int = 0) -> list[Found | None
     """
     shape = (-1, len(TRIALS))
     load = tried.state.load[row, first:].reshape(shape)
-    use = tried.use[:, row, first:].reshape(len(tried.use), *load.shape)
-    worst = use.max(axis=0)
+    utilisation = tried.utilisation[:, row, first:].reshape(len(tried.utilisation), *load.shape)
+    worst = utilisation.max(axis=0)
     sound = tried.state.converged[row, first:].reshape(shape).all(axis=1)
     sound &= (worst[:, 0] <= 1.0) & (worst[:, -1] > 1.0)
     allowed = tried.in_range[row, first:].reshape(shape)
     return [
-        _crossing(load[i], use[:, i], worst[i], allowed[i]) if sound[i] else None
+        _crossing(load[i], utilisation[:, i], worst[i], allowed[i]) if sound[i] else None
         for i in range(len(load))
     ]
 
 
-def _crossing(load: Array, use: Array, worst: Array, allowed: Array) -> Found | None:
+def _crossing(load: Array, utilisation: Array, worst: Array, allowed: Array) -> Found | None:
     below = int(np.flatnonzero(worst <= 1.0)[-1])
     if allowed[below] != allowed[below + 1]:
         return None
@@ -111,17 +111,17 @@ def _crossing(load: Array, use: Array, worst: Array, allowed: Array) -> Found | 
         return Found(capacity=np.nan, limit=-1)
     begin = max(below - 1, 0)
     three = slice(begin, begin + 3)
-    passing = np.flatnonzero(use[:, below + 1] > 1.0).tolist()
-    meets = [_inverse(use[k, three].tolist(), load[three].tolist()) for k in passing]
+    passing = np.flatnonzero(utilisation[:, below + 1] > 1.0).tolist()
+    meets = [_inverse(utilisation[k, three].tolist(), load[three].tolist()) for k in passing]
     best = min(range(len(meets)), key=lambda k: meets[k])
     if not load[below] <= meets[best] <= load[below + 1]:
         return None
     return Found(capacity=meets[best], limit=passing[best])
 
 
-def _inverse(use: list[float], load: list[float]) -> float:
-    """Load at which a use is one: the parabola through three points, the load over the use."""
-    (u, v, w), (a, b, c) = (one - 1.0 for one in use), load
+def _inverse(utilisation: list[float], load: list[float]) -> float:
+    """Load at which a utilisation is one: the parabola through three points, the load over it."""
+    (u, v, w), (a, b, c) = (one - 1.0 for one in utilisation), load
     if len({u, v, w}) < 3:
         return float("nan")
     return (

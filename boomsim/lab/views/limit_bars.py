@@ -24,10 +24,10 @@ def limits_view(answer: Answer, look: Look, box: Box) -> str:
         SVG
     """
     limits = fixed(answer.setup).limits
-    uses = np.full(len(limits), np.nan)
+    utilisations = np.full(len(limits), np.nan)
     if answer.at is not None and answer.solved:
-        uses = answer.at.use[:, 0, 0]
-    found = dict(zip(fixed(answer.setup).keys, uses.tolist(), strict=True))
+        utilisations = answer.at.utilisation[:, 0, 0]
+    found = dict(zip(fixed(answer.setup).keys, utilisations.tolist(), strict=True))
     parts = _grid(answer, box, found) if not look.projector else []
     parts += _whole(answer, look, box, found)
     return view("limits", _label(answer, limits, found), parts)
@@ -41,8 +41,8 @@ def _label(answer: Answer, limits: tuple[Limit, ...], found: dict[str, float]) -
     return f"Utilisation of every limit, the greatest first: {said}.{first}"
 
 
-def _known(use: float) -> float:
-    return use if use == use else -1.0
+def _known(utilisation: float) -> float:
+    return utilisation if utilisation == utilisation else -1.0
 
 
 def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
@@ -62,13 +62,13 @@ def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
         parts.append(text(box.x, y + high / 2 + 3, section_name(i), "t"))
         for k, kind in enumerate(kinds):
             key = f"{kind.name} {i}"
-            use = found.get(key)
-            if use is not None:
+            utilisation = found.get(key)
+            if utilisation is not None:
                 cell = Box(x=box.x + name + k * wide, y=y + 2, width=wide - 5, height=high - 6)
-                parts += _bar(cell, use, key, answer)
-                bold = _said(use, key, answer)[1]
+                parts += _bar(cell, utilisation, key, answer)
+                bold = _said(utilisation, key, answer)[1]
                 middle = cell.x + cell.width / 2, cell.y + cell.height / 2 + 4.2
-                parts.append(text(*middle, percent(use), f"s num halo solid m{bold}"))
+                parts.append(text(*middle, percent(utilisation), f"s num halo solid m{bold}"))
     return parts
 
 
@@ -89,12 +89,12 @@ def _whole(answer: Answer, look: Look, box: Box, found: dict[str, float]) -> lis
     sections = len(answer.setup.machine.boom.sections)
     top, parts = box.y + 50 + sections * _row(sections) + 12, []
     high = min((box.bottom - top) / len(rows), 30.0)
-    for k, (key, words, use) in enumerate(rows):
+    for k, (key, words, utilisation) in enumerate(rows):
         y = top + k * high
         cell = Box(x=box.x + 138, y=y + 2, width=box.width - 216, height=high - 6)
         parts.append(text(box.x, y + high / 2 + 4, words, "t"))
-        parts += _bar(cell, use, key, answer)
-        said, bold = _said(use, key, answer)
+        parts += _bar(cell, utilisation, key, answer)
+        said, bold = _said(utilisation, key, answer)
         parts.append(text(cell.right + 8, cell.y + cell.height / 2 + 4.2, said, f"t num{bold}"))
     return parts
 
@@ -102,19 +102,19 @@ def _whole(answer: Answer, look: Look, box: Box, found: dict[str, float]) -> lis
 def _large(answer: Answer, box: Box, rows: list[tuple[str, str, float]]) -> list[str]:
     """For a projector: words over a bar as wide as the box."""
     high, parts = box.height / len(rows), []
-    for k, (key, words, use) in enumerate(rows):
+    for k, (key, words, utilisation) in enumerate(rows):
         y = box.y + k * high
-        said, bold = _said(use, key, answer)
+        said, bold = _said(utilisation, key, answer)
         parts.append(text(box.x, y + 17, words, "t" + bold))
         parts.append(text(box.right - 4, y + 17, said, f"t e num{bold}"))
         cell = Box(x=box.x, y=y + 24, width=box.width - 4, height=max(high - 32, 6.0))
-        parts += _bar(cell, use, key, answer)
+        parts += _bar(cell, utilisation, key, answer)
     return parts
 
 
-def _said(use: float, key: str, answer: Answer) -> tuple[str, str]:
+def _said(utilisation: float, key: str, answer: Answer) -> tuple[str, str]:
     first = answer.first is not None and answer.first.key == key
-    return percent(use) + (" first" if first else ""), " b" if first else ""
+    return percent(utilisation) + (" first" if first else ""), " b" if first else ""
 
 
 def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, float]]:
@@ -127,11 +127,11 @@ def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, fl
     return rows
 
 
-def _bar(cell: Box, use: float, key: str, answer: Answer) -> list[str]:
-    """Draw a trough that a use fills; the one that sets the rated load has a heavy frame."""
-    known = use if isfinite(use) else (1.0 if use > 0 else 0.0)
+def _bar(cell: Box, utilisation: float, key: str, answer: Answer) -> list[str]:
+    """Draw a trough, filled so far; the one that sets the rated load has a heavy frame."""
+    known = utilisation if isfinite(utilisation) else (1.0 if utilisation > 0 else 0.0)
     tips = known <= 1.0 and key in fixed(answer.setup).of_stability
-    more = f' data-limit="{key}" data-use="{use:.4f}"'
+    more = f' data-limit="{key}" data-utilisation="{utilisation:.4f}"'
     width = cell.width * min(max(known, 0.0), 1.0)
     fill = "tips" if tips else level(known)
     parts = [

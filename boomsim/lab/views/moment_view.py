@@ -6,7 +6,7 @@ from boomsim.lab.scene.scene import Look
 from boomsim.lab.scene.slider_ranges import nice_step
 from boomsim.lab.solve.solved_scene import Answer, forces_of
 from boomsim.lab.views.kept_figures import say
-from boomsim.lab.views.side_elevation import section_uses
+from boomsim.lab.views.side_elevation import section_utilisations
 from boomsim.lab.views.stylesheet import level, type_scale
 from boomsim.lab.views.svg_text import Box, line, polygon, rect, text, view
 from boomsim.machine.part_names import section_name
@@ -31,7 +31,7 @@ def moments_view(answer: Answer, look: Look, box: Box) -> str:
     most = max(float(np.abs(moment).max()), 1.0)
     plot = _plot(box, large, len(where))
     scale = plot.height / (1.08 * most), plot.width / float(where.max())
-    uses = section_uses(answer)
+    utilisations = section_utilisations(answer)
     order = sorted(range(len(where)), key=lambda i: -float(np.abs(moment[i]).max()))
     for i in order:
         x = plot.x + scale[1] * where[i]
@@ -39,9 +39,9 @@ def moments_view(answer: Answer, look: Look, box: Box) -> str:
         ends = np.array([[x[-1], plot.bottom], [x[0], plot.bottom]])
         shape = np.concatenate([np.stack([x, y], axis=1), ends])
         more = f' data-section="{i}" fill-opacity="0.85"'
-        parts.append(polygon(shape, f"edge {level(uses[i])}", more=more))
+        parts.append(polygon(shape, f"edge {level(utilisations[i])}", more=more))
     parts += _axis(plot, most, look, large)
-    parts += _lanes(answer, plot, box, large, scale[1], uses)
+    parts += _lanes(answer, plot, box, large, scale[1], utilisations)
     label = ", ".join(
         f"{section_name(i)} {say(float(np.abs(moment[i]).max()), 'moment', look.units)}"
         for i in range(len(where))
@@ -85,14 +85,16 @@ def _axis(plot: Box, most: float, look: Look, large: float) -> list[str]:
 
 
 def _lanes(
-    answer: Answer, plot: Box, box: Box, large: float, scale: float, uses: list[float]
+    answer: Answer, plot: Box, box: Box, large: float, scale: float, utilisations: list[float]
 ) -> list[str]:
     """Where each section lies, one under the other: the overlaps stand out."""
     layout, parts, high = answer.boom.layout, [], _lane(large)
     for i, (tail, front) in enumerate(zip(layout.tail[0], layout.front[0], strict=True)):
         y = plot.bottom + 5 + i * high
         x = plot.x + scale * float(tail)
-        parts.append(rect(x, y, scale * float(front - tail), high - 3, f"edge {level(uses[i])}"))
+        parts.append(
+            rect(x, y, scale * float(front - tail), high - 3, f"edge {level(utilisations[i])}")
+        )
         name = "base" if i == 0 else str(i)
         parts.append(text(plot.x - 6, y + high - 2.5, name, "xs e num"))
     return parts

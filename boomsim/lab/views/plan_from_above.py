@@ -39,16 +39,16 @@ def plan_view(answer: Answer, look: Look, box: Box) -> str:
     points = fixed(answer.setup).points
     room = Box(x=box.x, y=box.y + 16 * large, width=box.width, height=box.height - 16 * large)
     frame = _frame(points, room, large)
-    uses = line_uses(answer, standing)
+    utilisations = line_utilisations(answer, standing)
     parts = [title, _sector(answer, frame, room, large)]
-    parts += _lines(standing, frame, uses, large)
+    parts += _lines(standing, frame, utilisations, large)
     parts += _supports(answer, standing, points, frame, look, large)
     parts += _boom(answer, frame, room, look, large)
     parts += _resultant(standing, frame, large)
-    return view("plan", _label(answer, standing, uses, look), parts)
+    return view("plan", _label(answer, standing, utilisations, look), parts)
 
 
-def line_uses(answer: Answer, standing: Standing) -> Array:
+def line_utilisations(answer: Answer, standing: Standing) -> Array:
     """Overturning over righting moment about each line at the scene's slew angle [1]."""
     load = answer.scene.load if answer.solved else 0.0
     righting = standing.balance.righting[0, :, 0, 0]
@@ -72,15 +72,15 @@ def _frame(points: Array, room: Box, large: float) -> Frame:
     )
 
 
-def _label(answer: Answer, standing: Standing, uses: Array, look: Look) -> str:
-    worst = int(np.argmax(uses))
+def _label(answer: Answer, standing: Standing, utilisations: Array, look: Look) -> str:
+    worst = int(np.argmax(utilisations))
     lifted = int(standing.reactions.lifted[:, 0].sum())
     tipped = bool(standing.reactions.tipped[0])
     state = "The crane tips." if tipped else f"{lifted} supports have lifted."
     return (
         f"From above, slewed to {say(answer.scene.slew, 'angle', look.units)}, 0 being over the "
-        f"rear. Most used tipping line: number {worst + 1}, {percent(float(uses[worst]))} of what "
-        f"holds the crane down. {state}"
+        f"rear. Most used tipping line: number {worst + 1}, "
+        f"{percent(float(utilisations[worst]))} of what holds the crane down. {state}"
     )
 
 
@@ -97,21 +97,21 @@ def _sector(answer: Answer, frame: Frame, room: Box, large: float) -> str:
     )
 
 
-def _lines(standing: Standing, frame: Frame, uses: Array, large: float) -> list[str]:
-    lines, worst = standing.balance.lines, int(np.argmax(uses))
+def _lines(standing: Standing, frame: Frame, utilisations: Array, large: float) -> list[str]:
+    lines, worst = standing.balance.lines, int(np.argmax(utilisations))
     found = []
     for k, (start, end) in enumerate(zip(lines.start, lines.end, strict=True)):
         a, b = frame.place(np.array([start, end]))
         ends = a.tolist(), b.tolist()
-        heavy = k == worst and uses[k] > 0.0
-        more = f' data-line="{k}" data-use="{uses[k]:.4f}"'
+        heavy = k == worst and utilisations[k] > 0.0
+        more = f' data-line="{k}" data-utilisation="{utilisations[k]:.4f}"'
         found.append(between(*ends, "heavy" if heavy else "ink", more=more))
         if heavy:
             out = np.array([lines.normal[k][0], -lines.normal[k][1]])
             share = 0.75 if abs(out[0]) > abs(out[1]) else 0.5
             far = (22 * abs(out[0]) + 12 * abs(out[1])) * large
             x, y = share * a + (1.0 - share) * b + far * out
-            words = f"{percent(float(uses[k]))} of tipping"
+            words = f"{percent(float(utilisations[k]))} of tipping"
             upright = abs(out[0]) > abs(out[1])
             for row, one in enumerate(words.split(" of ") if upright else [words]):
                 said = f"of {one}" if row else one

@@ -64,9 +64,9 @@ def remark(answer: Answer, *, units: str) -> str:
     if at is None or not answer.solved:
         return ""
     if answer.scene.load > answer.capacity:
-        worst = int(np.nanargmax(at.use[:, 0, 0]))
-        use = float(at.use[worst, 0, 0])
-        much = f"{100 * use:.0f} %" if np.isfinite(use) else "past all bounds"
+        worst = int(np.nanargmax(at.utilisation[:, 0, 0]))
+        utilisation = float(at.utilisation[worst, 0, 0])
+        much = f"{100 * utilisation:.0f} %" if np.isfinite(utilisation) else "past all bounds"
         return f"Beyond the rated load: {gives_way(at.limits[worst])} – utilisation {much}."
     if not bool(at.is_valid[0, 0]):
         return (
@@ -87,14 +87,14 @@ def configuration(answer: Answer) -> str:
     return f"({label(np.array(answer.scene.extension))})"
 
 
-def percent(use: float) -> str:
-    """Write a use in percent, short enough for a small bar.
+def percent(utilisation: float) -> str:
+    """Write a utilisation in percent, short enough for a small bar.
 
     Parameters
     ----------
-    use : float
+    utilisation : float
         [1]
     """
-    if not isfinite(use):
-        return "∞" if use > 0 else "–"
-    return f"{100 * max(use, 0.0):.0f} %" if use < 9.995 else ">999 %"
+    if not isfinite(utilisation):
+        return "∞" if utilisation > 0 else "–"
+    return f"{100 * max(utilisation, 0.0):.0f} %" if utilisation < 9.995 else ">999 %"

@@ -34,8 +34,8 @@ RULER = 30.0
 """Height of the radius ruler under the ground [px]."""
 
 
-def section_uses(answer: Answer) -> list[float]:
-    """Largest use of any limit that belongs to a section, base section first.
+def section_utilisations(answer: Answer) -> list[float]:
+    """Largest utilisation of any limit that belongs to a section, base section first.
 
     Returns
     -------
@@ -44,9 +44,9 @@ def section_uses(answer: Answer) -> list[float]:
     """
     at, found = answer.at, [0.0] * len(answer.setup.machine.boom.sections)
     if at is not None and answer.solved:
-        for limit, use in zip(at.limits, at.use[:, 0, 0].tolist(), strict=True):
+        for limit, utilisation in zip(at.limits, at.utilisation[:, 0, 0].tolist(), strict=True):
             if limit.section is not None:
-                found[limit.section] = max(found[limit.section], use)
+                found[limit.section] = max(found[limit.section], utilisation)
     return found
 
 
@@ -81,7 +81,7 @@ def side_view(
     str
         SVG
     """
-    large, uses = type_scale(look), section_uses(answer)
+    large, utilisations = type_scale(look), section_utilisations(answer)
     frame = frame or frame_of(answer, box, small=small, large=large)
     shape = drawn_shape(answer)
     parts = [
@@ -91,27 +91,29 @@ def side_view(
         _crane(answer, frame),
         *_hoist(answer, frame, shape, look, small),
         *cylinder_parts(answer, frame, shape),
-        *section_parts(answer, frame, shape, uses),
+        *section_parts(answer, frame, shape, utilisations),
     ]
     if small:
-        return view("side", _label(answer, look, uses), [*parts, "</g>"])
+        return view("side", _label(answer, look, utilisations), [*parts, "</g>"])
     parts += _bends(answer, frame, look)
     parts += pads(answer, frame, shape)
     parts += centres(frame, shape)
     parts += [*angle_mark(answer, frame, large, look), "</g>"]
-    parts += _names(answer, frame, shape, uses, box, large)
+    parts += _names(answer, frame, shape, utilisations, box, large)
     parts += ruler(answer, frame, box, look, large)
     if keyed and not look.projector:
         parts.append(key(box, large))
-    return view("side", _label(answer, look, uses), parts)
+    return view("side", _label(answer, look, utilisations), parts)
 
 
-def _label(answer: Answer, look: Look, uses: list[float]) -> str:
+def _label(answer: Answer, look: Look, utilisations: list[float]) -> str:
     if answer.lies:
         return "Side view: the crane would lie on its side there. Drawn: as low as it stands."
     if answer.at is None:
         return "Side view: the boom cannot be there."
-    said = ", ".join(f"{section_name(i)} {percent(use)}" for i, use in enumerate(uses))
+    said = ", ".join(
+        f"{section_name(i)} {percent(utilisation)}" for i, utilisation in enumerate(utilisations)
+    )
     units, at = look.units, answer.at
     length = float(at.boom.layout.boom_length[0])
     return (
@@ -183,7 +185,9 @@ def cylinder_parts(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     ]
 
 
-def section_parts(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) -> list[str]:
+def section_parts(
+    answer: Answer, frame: Frame, shape: Bent, utilisations: list[float]
+) -> list[str]:
     """Draw the sections, innermost first, so that each outer one covers what lies inside it.
 
     Parameters
@@ -191,7 +195,7 @@ def section_parts(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) 
     answer : Answer
     frame : Frame
     shape : Bent
-    uses : list of float
+    utilisations : list of float
         Of each section [1]
 
     Returns
@@ -205,9 +209,9 @@ def section_parts(answer: Answer, frame: Frame, shape: Bent, uses: list[float]) 
     top = shape.axis[-1, -1] + reach[-1, 0] * shape.up[-1, -1]
     head = frame.place(np.array([top, shape.rope, shape.sheave, foot]))
     found, hidden = [polygon(head, "dark")], []
-    for i in reversed(range(len(uses))):
-        more = f' data-section="{i}" data-use="{uses[i]:.4f}"'
-        found.append(polygon(bodies[i], f"edge {level(uses[i])}", more=more))
+    for i in reversed(range(len(utilisations))):
+        more = f' data-section="{i}" data-utilisation="{utilisations[i]:.4f}"'
+        found.append(polygon(bodies[i], f"edge {level(utilisations[i])}", more=more))
         if i:
             hidden.append(polygon(bodies[i], "hidden"))
     return [*found, *hidden, *_mouths(bodies)]
@@ -292,24 +296,29 @@ def _bend_words(curve: Array, look: Look) -> str:
 
 
 def _names(
-    answer: Answer, frame: Frame, shape: Bent, uses: list[float], box: Box, large: float
+    answer: Answer, frame: Frame, shape: Bent, utilisations: list[float], box: Box, large: float
 ) -> list[str]:
     reach, inside = fixed(answer.setup).reach, answer.boom.layout.overlap[0]
-    spots = [spot(shape, i, 0.5 * float(inside[i] + shape.along[i, -1])) for i in range(len(uses))]
+    spots = [
+        spot(shape, i, 0.5 * float(inside[i] + shape.along[i, -1]))
+        for i in range(len(utilisations))
+    ]
     edges = frame.place(np.array([axis + reach[i, 0] * up for i, (axis, up) in enumerate(spots)]))
     wanted = [
         (x + 13.0 * float(up[0]) - 2.0, y - 13.0 * float(up[1]))
         for (x, y), (_, up) in zip(edges.tolist(), spots, strict=True)
     ]
-    words = [_named(i, use, answer.solved) for i, use in enumerate(uses)]
+    words = [_named(i, utilisation, answer.solved) for i, utilisation in enumerate(utilisations)]
     places = spread(wanted, [6.4 * large * len(w) for w in words], high=15.0 * large, box=box)
     found = []
-    for (x, y), edge, said, use in zip(places, edges.tolist(), words, uses, strict=True):
+    for (x, y), edge, said, utilisation in zip(
+        places, edges.tolist(), words, utilisations, strict=True
+    ):
         found.append(between((x + 2, y - 4 * large), edge, "thin"))
-        found.append(text(x, y, said, "t e halo num b" if use > 0.85 else "t e halo num"))
+        found.append(text(x, y, said, "t e halo num b" if utilisation > 0.85 else "t e halo num"))
     return found
 
 
-def _named(section: int, use: float, solved: bool) -> str:
+def _named(section: int, utilisation: float, solved: bool) -> str:
     name = "base" if section == 0 else f"section {section}"
-    return f"{name} {percent(use)}" if solved else name
+    return f"{name} {percent(utilisation)}" if solved else name

@@ -39,12 +39,12 @@ HATCHES = {
 _PITCH = {"calm": 10, "busy": 10, "full": 5, "over": 6}
 
 
-def level(use: float) -> str:
-    """Name of the step that a use falls in.
+def level(utilisation: float) -> str:
+    """Name of the step that a utilisation falls in.
 
     Parameters
     ----------
-    use : float
+    utilisation : float
         [1]
 
     Returns
@@ -52,7 +52,7 @@ def level(use: float) -> str:
     str
         "calm", "busy", "full" or "over"
     """
-    return next(name for most, name in LEVELS if not use > most)
+    return next(name for most, name in LEVELS if not utilisation > most)
 
 
 def type_scale(look: Look) -> float:

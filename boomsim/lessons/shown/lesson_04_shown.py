@@ -30,7 +30,7 @@ def moments(units: str) -> Picture:
 
 
 def _used(one: Lift, number: int) -> str:
-    return percent(max(u.use for u in one.limits if u.limit.section == number))
+    return percent(max(u.utilisation for u in one.limits if u.limit.section == number))
 
 
 def used(units: str) -> Table:
@@ -84,8 +84,8 @@ def live(units: str) -> Slides:
         rows = []
         for way, at in zip("ABC", lifts, strict=True):
             one = lift(setup, extension=at.extension, load=LIGHTER, radius=radius_in_metres)
-            worst = max(one.limits, key=lambda u: u.use)
-            rows.append((way, worst.limit.words, percent(worst.use)))
+            worst = max(one.limits, key=lambda u: u.utilisation)
+            rows.append((way, worst.limit.words, percent(worst.utilisation)))
         shown = table("way | most used | how much", *rows)
         return Stack(shown, _drawn(LIGHTER, radius_in_metres, units))
 

@@ -161,7 +161,9 @@ def not_known(units: str) -> Exercise:
         return bs.indicator("yard60")
 
     def truths() -> tuple[Truth]:
-        off = {one.condition.key: one.use - one.shown_use for one in found().study.rows}
+        off = {
+            one.condition.key: one.utilisation - one.shown_utilisation for one in found().study.rows
+        }
         return (
             Truth(
                 what="shows far too little",

@@ -24,7 +24,8 @@ side to the other would leave some loads without a solution [1]."""
 
 STRETCHED = 3
 """First sweeps in which the stretch follows the rotations; then it is kept. It is a ten-thousandth
-of the boom; kept after one sweep it leaves 3e-5 of a use, after two 2e-6, after three 2e-7."""
+of the boom; kept after one sweep it leaves 3e-5 of a utilisation, after two 2e-6, after three
+2e-7."""
 
 
 class Head(NamedTuple):

@@ -206,14 +206,14 @@ def web_crushing(
     )
 
 
-def with_bending(crushing_use: ArrayLike, *, bending_use: ArrayLike) -> Array:
-    """Use of a web that is crushed and bent at once, (eta_2 + 0.8 eta_1) / 1.4.
+def with_bending(crushing_utilisation: ArrayLike, *, bending_utilisation: ArrayLike) -> Array:
+    """Utilisation of a web that is crushed and bent at once, (eta_2 + 0.8 eta_1) / 1.4.
 
     Parameters
     ----------
-    crushing_use : array_like
+    crushing_utilisation : array_like
         eta_2 = F / F_Rd [1]
-    bending_use : array_like
+    bending_utilisation : array_like
         eta_1 of eq. (4.15), see :func:`boomsim.mechanics.sections.section_resistance.plate_use` [1]
 
     Returns
@@ -221,7 +221,10 @@ def with_bending(crushing_use: ArrayLike, *, bending_use: ArrayLike) -> Array:
     ndarray
         EN 1993-1-5:2006, eq. (7.2); at most 1 is needed [1]
     """
-    eta_2, eta_1 = np.asarray(crushing_use, dtype=float), np.asarray(bending_use, dtype=float)
+    eta_2, eta_1 = (
+        np.asarray(crushing_utilisation, dtype=float),
+        np.asarray(bending_utilisation, dtype=float),
+    )
     used: Array = (eta_2 + 0.8 * eta_1) / 1.4
     return used
 

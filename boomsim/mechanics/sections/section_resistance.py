@@ -31,7 +31,7 @@ class PlateUse:
     total: Array
 
 
-def plate_use(
+def plate_utilisation(
     section: EffectiveSection,
     *,
     axial: ArrayLike,
@@ -70,20 +70,20 @@ def plate_use(
     >>> from boomsim.mechanics.sections.effective_section import effective_section
     >>> shape = properties(box(0.22, width=0.22, top=0.01, bottom=0.01, web=0.01))
     >>> made = effective_section(shape, yield_stress=235e6)
-    >>> use = plate_use(made, axial=-84e3, moment_y=0.0, moment_z=0.0, strength=100e6)
-    >>> round(float(use.total), 6)
+    >>> found = plate_utilisation(made, axial=-84e3, moment_y=0.0, moment_z=0.0, strength=100e6)
+    >>> round(float(found.total), 6)
     0.1
     """
     n, m_y, m_z = (np.asarray(force, dtype=float) for force in (axial, moment_y, moment_z))
     used_n = np.abs(n) / (np.where(n < 0, section.area, section.gross_area) * strength)
-    used_y = _luffing_use(section, m_y) / strength
+    used_y = _luffing_utilisation(section, m_y) / strength
     if section.shift:
         shifted = m_y + np.minimum(n, 0.0) * section.shift
-        used_y = np.maximum(used_y, _luffing_use(section, shifted) / strength)
+        used_y = np.maximum(used_y, _luffing_utilisation(section, shifted) / strength)
     used_z = np.abs(m_z) / (section.sideways.modulus * strength)
     return PlateUse(axial=used_n, luffing=used_y, sideways=used_z, total=used_n + used_y + used_z)
 
 
-def _luffing_use(section: EffectiveSection, moment: Array) -> Array:
+def _luffing_utilisation(section: EffectiveSection, moment: Array) -> Array:
     """Stress of a luffing moment by the modulus of its direction."""
     return np.maximum(-moment / section.drooping.modulus, moment / section.lifting.modulus)

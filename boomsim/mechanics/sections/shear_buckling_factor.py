@@ -101,7 +101,7 @@ def shear_strengths(
     return np.array(chi) * yield_stress / (sqrt(3.0) * factor)
 
 
-def use_of_forces(shape: Properties, *, strengths: Array) -> Array:
+def utilisation_of_forces(shape: Properties, *, strengths: Array) -> Array:
     """Share of its shear strength that one unit of each force uses of every plate that can lead.
 
     A transverse force is an average over the plates that carry it, as in
@@ -136,17 +136,17 @@ def use_of_forces(shape: Properties, *, strengths: Array) -> Array:
     return leading
 
 
-def beside_bending(shear_use: Array, *, bending_use: Array) -> Array:
-    """Use of a section that is sheared and bent at once, eta_1 + (2 eta_3 - 1)^2.
+def beside_bending(shear_utilisation: Array, *, bending_utilisation: Array) -> Array:
+    """Utilisation of a section that is sheared and bent at once, eta_1 + (2 eta_3 - 1)^2.
 
     Shear up to half of what a plate bears takes nothing from bending. The standard multiplies the
     square by 1 - M_f,Rd/M_pl,Rd, what the flanges do not carry alone; 1 is taken.
 
     Parameters
     ----------
-    shear_use : ndarray
+    shear_utilisation : ndarray
         eta_3 [1]
-    bending_use : ndarray
+    bending_utilisation : ndarray
         eta_1 [1]
 
     Returns
@@ -154,5 +154,5 @@ def beside_bending(shear_use: Array, *, bending_use: Array) -> Array:
     ndarray
         EN 1993-1-5:2006, eq. (7.1); nought where shear does not count [1]
     """
-    beyond = 2.0 * shear_use - 1.0
-    return np.where(beyond > 0.0, bending_use + beyond * beyond, 0.0)
+    beyond = 2.0 * shear_utilisation - 1.0
+    return np.where(beyond > 0.0, bending_utilisation + beyond * beyond, 0.0)

@@ -13,7 +13,7 @@ BEARING = {METRIC: ("kN/m^2", (100, 120, 150, 200, 250)),
            US: ("lbf/ft^2", (2000, 2500, 3000, 4000, 5000))}  # fmt: skip
 
 
-def use_of(chance: Chance, fails: bool) -> float:
+def utilisation_of(chance: Chance, fails: bool) -> float:
     """Draw a share of what is permitted, clearly above it or clearly below.
 
     Returns

@@ -16,7 +16,7 @@ from boomsim.papers.check_models.boom_truck_picks import (
     radii_at,
     rated,
 )
-from boomsim.papers.check_models.mats_under_float import BEARING, SIDE, on_a_mat, use_of
+from boomsim.papers.check_models.mats_under_float import BEARING, SIDE, on_a_mat, utilisation_of
 from boomsim.papers.check_models.question_charts import LENGTH, MASS, STEP
 from boomsim.papers.language.first_failing_check import first_over
 from boomsim.papers.numbers.amounts import result
@@ -90,7 +90,7 @@ def draw(chance: Chance, system: str, _: Values) -> Drawn:
     radius = max(radii_at(chance, system, row))
     block, slings = chance.pick(BLOCK[system]), chance.pick(SLINGS[system])
     step, capacity = float(STEP[system]), cell(system, row=row, column=column)
-    gross = round(capacity * use_of(chance, first == LOAD) / step) * step
+    gross = round(capacity * utilisation_of(chance, first == LOAD) / step) * step
     ground_fails = first == GROUND or (first == LOAD and chance.integer(3) == 0)
     force = largest_float(column, load=gross * mass, radius=radius * length)
     have = {

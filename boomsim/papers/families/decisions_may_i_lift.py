@@ -17,7 +17,7 @@ from boomsim.papers.check_models.boom_truck_picks import (
     row_beyond,
     whole_chart,
 )
-from boomsim.papers.check_models.mats_under_float import on_a_mat, use_of
+from boomsim.papers.check_models.mats_under_float import on_a_mat, utilisation_of
 from boomsim.papers.check_models.question_charts import LENGTH, MASS, STEP, system_with
 from boomsim.papers.language.first_failing_check import first_over
 from boomsim.papers.numbers.dice import Chance
@@ -45,7 +45,11 @@ def draw(chance: Chance, system: str, _: Values) -> Drawn:
     fails = {check: _fails(chance, check, first) for check in (LOAD, WIND, GROUND)}
     block, slings = chance.pick(BLOCK[system]), chance.pick(SLINGS[system])
     step = float(STEP[system])
-    gross = round(capacity * use_of(chance, fails[LOAD]) / step) * step if capacity > 0 else np.nan
+    gross = (
+        round(capacity * utilisation_of(chance, fails[LOAD]) / step) * step
+        if capacity > 0
+        else np.nan
+    )
     values = {
         "R_1": first_one * length, "R_2": other_one * length, "k": place, "C_0": capacity * mass,
         "m_b": block * mass, "m_s": slings * mass, "m": (gross - block - slings) * mass,
@@ -70,7 +74,7 @@ def _where(column: Column) -> str:
 def _wind(chance: Chance, system: str, *, fails: bool) -> dict[str, float]:
     """Measured gusts and the wind up to which the chart holds."""
     one, limit = float(unit(SPEED[system]).factor), chance.pick(LIMIT[system])
-    return {"v_0": limit * one, "v": round(limit * use_of(chance, fails), 1) * one}
+    return {"v_0": limit * one, "v": round(limit * utilisation_of(chance, fails), 1) * one}
 
 
 def _others(system: str, row: int, column: Column) -> dict[str, float]:

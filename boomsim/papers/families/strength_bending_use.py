@@ -71,7 +71,7 @@ FAMILY = Family(
         Step(f, alpha * f_y, "allowed stress", "Take the allowed share of the yield stress.",
              metric="MPa", us="ksi"),
         Step(u, sigma / f, "utilisation of the allowed stress",
-             "Use is what is there over what is allowed.", metric="%", us="%"),
+             "Utilisation is what is there over what is allowed.", metric="%", us="%"),
     ),
     slips=(
         Slip(f, f_y, "compared with the yield stress itself"),

@@ -48,7 +48,7 @@ FAMILY = Family(
              "Shear weighs three times in the sum of squares (von Mises).",
              metric="MPa", us="ksi"),
         Step(u, sigma_v / f, "utilisation of the allowed stress",
-             "Use is what is there over what is allowed.", metric="%", us="%"),
+             "Utilisation is what is there over what is allowed.", metric="%", us="%"),
     ),
     slips=(
         Slip(sigma_v, sigma + tau, "added bending stress and shear stress"),

@@ -60,7 +60,7 @@ FAMILY = Family(
         Step(p, PAIR, "pressure under the front pads",
              "Two pads share the force: divide it by both areas.", metric="MPa", us="psi"),
         Step(u, p / p_0, "utilisation of the allowed pressure",
-             "Use is what is there over what is allowed.", metric="%", us="%"),
+             "Utilisation is what is there over what is allowed.", metric="%", us="%"),
     ),
     slips=(
         Slip(p, R_f / (l * b), "let one pad carry the whole force"),

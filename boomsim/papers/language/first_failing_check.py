@@ -3,9 +3,12 @@
 from sympy.utilities.lambdify import implemented_function
 
 
-def _first_over(*uses: float) -> int:
-    """Number of the first use above one, from 1; one more than there are if none is."""
-    return next((n for n, use in enumerate(uses, start=1) if use > 1.0), len(uses) + 1)
+def _first_over(*utilisations: float) -> int:
+    """Number of the first utilisation above one, from 1; one more than there are if none is."""
+    return next(
+        (n for n, utilisation in enumerate(utilisations, start=1) if utilisation > 1.0),
+        len(utilisations) + 1,
+    )
 
 
 first_over = implemented_function("first_over", _first_over)

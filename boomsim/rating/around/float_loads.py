@@ -127,7 +127,7 @@ def bonded_reactions(support: Support, *, weight: Array, x: Array, y: Array) -> 
     return np.asarray(np.einsum("sk,k...->s...", share, np.stack([weight, weight * x, weight * y])))
 
 
-def lift_use(loads: FloatLoads) -> Array:
+def lift_utilisation(loads: FloatLoads) -> Array:
     """How near the lightest support is to lifting: 1 - n F_least / W, one when it lifts.
 
     Returns

@@ -15,7 +15,7 @@ from boomsim.rating.around.float_loads import slews_of
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
-from boomsim.rating.limits.tipping import tipping_use
+from boomsim.rating.limits.tipping import tipping_utilisation
 from boomsim.rating.limits.tyres import TYRES, tyre_forces
 from boomsim.rating.load_search import largest_load, load_at_one
 from boomsim.rating.longest_boom import refuse_too_long
@@ -127,14 +127,14 @@ def _structure(setup: Setup, rating: Rating) -> tuple[Array, np.ndarray]:
     mask = np.array([one.set_by != STABILITY and one.kind is not TYRES for one in rating.limits])
     start = np.nan_to_num(rating.capacity)
 
-    def use_of(load: Array) -> Array:
-        use = respond(setup, boom=rating.boom, load=load, radius=rating.radius).use
-        return np.where(mask[:, None, None], use, -np.inf)
+    def utilisation_of(load: Array) -> Array:
+        utilisation = respond(setup, boom=rating.boom, load=load, radius=rating.radius).utilisation
+        return np.where(mask[:, None, None], utilisation, -np.inf)
 
     allowed = load_at_one(
-        use_of, low=np.zeros_like(start), high=0 * start + largest_load(setup), first=start
+        utilisation_of, low=np.zeros_like(start), high=0 * start + largest_load(setup), first=start
     )
-    final = use_of(np.minimum(allowed, largest_load(setup)))
+    final = utilisation_of(np.minimum(allowed, largest_load(setup)))
     used = np.where(np.isnan(final), -np.inf, final)
     return allowed[0], np.argmax(used, axis=0)[0]
 
@@ -151,10 +151,10 @@ def _of_slew(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, Array, n
     own = np.repeat(np.arange(count), rating.radius.shape[1])
     start = np.tile(np.nan_to_num(rating.capacity[0]), count)[None]
 
-    def use_of(load: Array) -> Array:
+    def utilisation_of(load: Array) -> Array:
         at = respond(setup, boom=rating.boom, load=load, radius=radius)
         balance = _own_slew(at, slew, own)
-        tips = tipping_use(
+        tips = tipping_utilisation(
             setup.rule.stability,
             machine=setup.machine,
             support=setup.support,
@@ -174,7 +174,7 @@ def _of_slew(setup: Setup, rating: Rating, slew: Array) -> tuple[Array, Array, n
         return np.asarray(force.max(axis=0) / strength)
 
     none, most = np.zeros_like(start), np.full_like(start, largest_load(setup))
-    allowed = load_at_one(use_of, low=none, high=most, first=start)
+    allowed = load_at_one(utilisation_of, low=none, high=most, first=start)
     strength, bear = setup.support.strength, np.full_like(start, np.inf)
     if strength is not None:
         bear = load_at_one(tyres_of, low=none, high=most, first=start)

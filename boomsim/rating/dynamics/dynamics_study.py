@@ -78,12 +78,12 @@ class Effect:
     equivalent : float
         Load that, hanging still, uses the crane as much [kg]
     by : str or None
-        Whose use that is, the one that makes it larger: `STABILITY` or `STRENGTH`; None for what
-        pulls straight down, and is the same for both
+        Whose utilisation that is, the one that makes it larger: `STABILITY` or `STRENGTH`; None
+        for what pulls straight down, and is the same for both
     share : float
         Equivalent load over the rated one [1]
     tips, breaks : float
-        Use without any margin: of what tips the crane, of what gives way first [1]
+        Utilisation without any margin: of what tips the crane, of what gives way first [1]
     part : Limit
         That would give way
     """
@@ -299,7 +299,7 @@ class _Judge:
     def effect(self, way: _Way) -> Effect:
         pulls = as_disturbances(way.outwards, way.sideways)
         at = self._hung(np.array([[way.factor * self.load]]), pulls)
-        tips, breaks = (self._use(at, kind) for kind in (TIPS, GIVES_WAY))
+        tips, breaks = (self._utilisation(at, kind) for kind in (TIPS, GIVES_WAY))
         own = way.factor * self.load
         if pulls == CALM:
             loads = {STABILITY: own, STRENGTH: own}
@@ -322,20 +322,20 @@ class _Judge:
             part=self._part(at),
         )
 
-    def still(self, kind: str, use: float) -> float:
+    def still(self, kind: str, utilisation: float) -> float:
         """Load that, hanging still, uses limits of a kind so much; infinite where none does."""
-        if not use > 0.0:
+        if not utilisation > 0.0:
             return 0.0
-        if not np.isfinite(use):
+        if not np.isfinite(utilisation):
             return float("inf")
 
-        def use_of(load: Array) -> Array:
+        def utilisation_of(load: Array) -> Array:
             at = self._hung(load, CALM)
-            return np.asarray(at.use[rows_of(at.limits, kind)] / use)
+            return np.asarray(at.utilisation[rows_of(at.limits, kind)] / utilisation)
 
         first = np.array([[self.load]])
         found = load_at_one(
-            use_of,
+            utilisation_of,
             low=np.zeros((1, 1)),
             high=np.full((1, 1), largest_load(self.setup)),
             first=first,
@@ -347,10 +347,10 @@ class _Judge:
         setup = same_sector(replace(self.setup, disturbances=pulls))
         return respond(setup, boom=self.boom, load=load, angle=self.angle)
 
-    def _use(self, at: Response, kind: str) -> float:
-        use = at.use[rows_of(at.limits, kind)]
-        return float(np.where(np.isnan(use), np.inf, use).max())
+    def _utilisation(self, at: Response, kind: str) -> float:
+        utilisation = at.utilisation[rows_of(at.limits, kind)]
+        return float(np.where(np.isnan(utilisation), np.inf, utilisation).max())
 
     def _part(self, at: Response) -> Limit:
         rows = rows_of(at.limits, GIVES_WAY)
-        return at.limits[int(most_used(at.use, limits=at.limits, rows=rows)[0, 0])]
+        return at.limits[int(most_used(at.utilisation, limits=at.limits, rows=rows)[0, 0])]

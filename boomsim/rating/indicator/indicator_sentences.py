@@ -77,8 +77,9 @@ def tell_row(row: Row, found: Indicated, *, units: str) -> str:
     name = name_of(row, found, units=units)
     load, radius = show(row.shown.load, "mass", units), show(row.shown.radius, "length", units)
     return (
-        f"{name[0].upper()}{name[1:]}: it shows {load} at {radius}, {percent(row.shown_use)}; it "
-        f"is {percent(row.use)}. {WHY[row.condition.key]}"
+        f"{name[0].upper()}{name[1:]}: it shows {load} at {radius}, "
+        f"{percent(row.shown_utilisation)}; it is {percent(row.utilisation)}. "
+        f"{WHY[row.condition.key]}"
     )
 
 
@@ -93,10 +94,10 @@ def tell_worst(found: Indicated, *, units: str) -> str:
     short = [row for row in found.rows if row.verdict == LESS]
     if not short:
         return "Here the indicator shows too little in none of these conditions."
-    worst = max(short, key=lambda row: row.use - row.shown_use)
+    worst = max(short, key=lambda row: row.utilisation - row.shown_utilisation)
     return (
-        f"The indicator shows {percent(worst.shown_use)} and it is {percent(worst.use)}: "
-        f"{name_of(worst, found, units=units)}."
+        f"The indicator shows {percent(worst.shown_utilisation)} and it is "
+        f"{percent(worst.utilisation)}: {name_of(worst, found, units=units)}."
     )
 
 

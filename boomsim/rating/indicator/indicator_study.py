@@ -48,9 +48,9 @@ class Row:
     shown : Shown
     rated : float
         What is rated as the crane is, at the radius of the lift; zero where nothing is [kg]
-    use : float
+    utilisation : float
         What hangs over it; infinite where nothing is rated [1]
-    shown_use : float
+    shown_utilisation : float
         What it shows over what its chart holds at its radius; NaN where that is blank [1]
     """
 
@@ -58,15 +58,15 @@ class Row:
     sensors: Sensors
     shown: Shown
     rated: float
-    use: float
-    shown_use: float
+    utilisation: float
+    shown_utilisation: float
 
     @property
     def verdict(self) -> str:
         """`RIGHT`, `LESS` or `MORE`."""
-        if abs(self.shown_use - self.use) <= CLOSE:
+        if abs(self.shown_utilisation - self.utilisation) <= CLOSE:
             return RIGHT
-        return MORE if self.shown_use > self.use else LESS
+        return MORE if self.shown_utilisation > self.utilisation else LESS
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -152,7 +152,7 @@ def indicate(
         motion=Motion(swing=much.swing),
     )
     rows = tuple(
-        _row(one, radius, hung, swung.swing_angle, _swung_use(swung))
+        _row(one, radius, hung, swung.swing_angle, _swung_utilisation(swung))
         for one in conditions(setup, extension=boom.layout.extension[0], radius=radius,
                               amounts=much)
     )  # fmt: skip
@@ -184,7 +184,7 @@ def _refuse(amounts: Amounts) -> None:
             )
 
 
-def _swung_use(swung: Dynamics) -> float:
+def _swung_utilisation(swung: Dynamics) -> float:
     return next(one.share for one in swung.effects if one.key == "swung out")
 
 
@@ -201,7 +201,9 @@ def _rated(setup: Setup, extension: Array, radius: float) -> float:
     return float(np.nan_to_num(capacity))
 
 
-def _row(condition: Condition, radius: float, load: float, swing: float, swung_use: float) -> Row:
+def _row(
+    condition: Condition, radius: float, load: float, swing: float, swung_utilisation: float
+) -> Row:
     actual, told = condition.actual, condition.entered
     boom = condense(actual.machine, extension=condition.extension[None])
     hung = np.array([[load]])
@@ -224,12 +226,12 @@ def _row(condition: Condition, radius: float, load: float, swing: float, swung_u
     )
     rated = _rated(actual, condition.extension, radius)
     chart = _rated(told, condition.told, made.radius)
-    use = load / rated if rated > 0.0 else float("inf")
+    utilisation = load / rated if rated > 0.0 else float("inf")
     return Row(
         condition=condition,
         sensors=sensors,
         shown=made,
         rated=rated,
-        use=swung_use if condition.swung else use,
-        shown_use=made.load / chart if chart > 0.0 else float("nan"),
+        utilisation=swung_utilisation if condition.swung else utilisation,
+        shown_utilisation=made.load / chart if chart > 0.0 else float("nan"),
     )

@@ -1,4 +1,4 @@
-"""The parts of one lift: forces of its sections, uses, margins, supports."""
+"""The parts of one lift: forces of its sections, utilisations, margins, supports."""
 
 from dataclasses import dataclass
 
@@ -41,11 +41,11 @@ class SectionForces:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Use:
+class Utilisation:
     """How much of a limit is used [1]."""
 
     limit: Limit
-    use: float
+    utilisation: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +60,7 @@ class Margin:
         [rad]
     righting, overturning : float
         Moments without the load and of the load; a load inside the line turns nothing over [N m]
-    use : float
+    overturning_ratio : float
         overturning/righting; one means that the crane tips [1]
     """
 
@@ -68,7 +68,7 @@ class Margin:
     slew: float
     righting: float
     overturning: float
-    use: float
+    overturning_ratio: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +126,7 @@ def _margin(at: Response, line: int) -> Margin:
         slew=float(balance.slew[turn]),
         righting=float(righting[turn]),
         overturning=float(max(load * lever[turn], 0.0)),
-        use=float(used[turn]),
+        overturning_ratio=float(used[turn]),
     )
 
 

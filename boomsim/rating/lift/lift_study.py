@@ -14,7 +14,7 @@ from boomsim.rating.lift.lift_parts import (
     Margin,
     SectionForces,
     SupportLoad,
-    Use,
+    Utilisation,
     _margin,
     _section,
     _supports,
@@ -47,7 +47,7 @@ class Lift:
         Mass of the rope between head and hook, with the hook on the ground [kg]
     in_angle_range, is_valid : bool
     sections : tuple of SectionForces
-    limits : tuple of Use
+    limits : tuple of Utilisation
     governing : Limit
         Most used by this load
     capacity : float
@@ -87,7 +87,7 @@ class Lift:
     in_angle_range: bool
     is_valid: bool
     sections: tuple[SectionForces, ...]
-    limits: tuple[Use, ...]
+    limits: tuple[Utilisation, ...]
     governing: Limit
     capacity: float
     capacity_governing: Limit | None
@@ -148,9 +148,9 @@ def lift(
         )
     rating = rate(setup, extension=extension, radius=np.array([calm_radius]))
     rated = np.isfinite(rating.capacity[0, 0])
-    uses = tuple(
-        Use(limit=limit, use=float(use))
-        for limit, use in zip(at.limits, at.use[:, 0, 0], strict=True)
+    utilisations = tuple(
+        Utilisation(limit=limit, utilisation=float(utilisation))
+        for limit, utilisation in zip(at.limits, at.utilisation[:, 0, 0], strict=True)
         if limit.kind.is_about(setup.support)
     )
     turn, line = _worst(at)
@@ -178,8 +178,8 @@ def lift(
         in_angle_range=bool(at.in_range[0, 0]),
         is_valid=bool(at.is_valid[0, 0]),
         sections=tuple(_section(at, i) for i in range(len(setup.machine.boom.sections))),
-        limits=uses,
-        governing=max(uses, key=lambda u: u.use).limit,
+        limits=utilisations,
+        governing=max(utilisations, key=lambda u: u.utilisation).limit,
         capacity=float(rating.capacity[0, 0]),
         capacity_governing=rating.limits[rating.governing[0, 0]] if rated else None,
         tipping_load=float(at.balance.least[0, 0]),
@@ -257,7 +257,7 @@ def _notes(at: Response, rated: float, lies: bool, hung: float) -> list[str]:
     elif rated < hung:
         why = under_hook_words(at.setup.machine)
         notes.append(f"{why[0].upper()}{why[1:]}: nothing may be lifted.")
-    worst = max(zip(at.use[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
+    worst = max(zip(at.utilisation[:, 0, 0], at.limits, strict=True), key=lambda pair: pair[0])
     if worst[0] == np.inf:
         notes.append(f"Beyond the rated load: {worst[1].words} is past all bounds.")
     elif worst[0] > 1.0:

@@ -7,7 +7,7 @@ from boomsim.mechanics.stability.overturning import backward_share
 from boomsim.rating.limits.limit_kind import STABILITY, Case, Kind
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     share = backward_share(placed=case.placed, lines=case.balance.lines, slew=case.slew)
     least = case.rule.stability.backward_share
     with np.errstate(divide="ignore"):
@@ -19,7 +19,7 @@ BACKWARD = Kind(
     words="tipping over backwards",
     short="tips backwards",
     code="back",
-    use=_use,
+    utilisation=_utilisation,
     set_by=STABILITY,
     passed=None,  # no matter of the load: a crane falls over backwards without one
 )

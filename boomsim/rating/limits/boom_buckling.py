@@ -5,7 +5,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.limits.limit_kind import Case, Kind
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     """Load over the elastic critical load, times the rule's distance from it."""
     ratio = critical_ratio(case.boom, state=case.factored, forces=case.factored_forces)
     return ratio * case.rule.strength.buckling
@@ -16,5 +16,5 @@ BOOM_BUCKLING = Kind(
     words="buckling of the whole boom",
     short="whole boom buckles",
     code="b",
-    use=_use,
+    utilisation=_utilisation,
 )

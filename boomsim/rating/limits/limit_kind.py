@@ -78,7 +78,7 @@ class Case:
 
 
 class Components(Protocol):
-    """Shares of a use at one station by stress component, in the sum that the limit makes [1]."""
+    """Shares of a utilisation at one station by stress component, in the sum of the limit [1]."""
 
     def __call__(
         self, forces: Forces, *, station: int, section: int, bear: Strengths
@@ -88,7 +88,7 @@ class Components(Protocol):
 
 
 class Along(Protocol):
-    """Use of a limit at every station, shape (configurations, K, cells) [1]."""
+    """Utilisation of a limit at every station, shape (configurations, K, cells) [1]."""
 
     def __call__(self, forces: Forces, *, bear: Strengths, boom: Condensed) -> Array:
         """Judge it."""
@@ -127,7 +127,7 @@ class Kind:
         How it reads beside a bar, two words for a limit of sections
     code : str
         How it reads beside a figure on a chart; the section's number follows
-    use : callable
+    utilisation : callable
         From a :class:`Case` to how much of it is used, shape (configurations, cells), or (sections
         that have it, configurations, cells); one is all of it, NaN is no equilibrium [1]
     of : str
@@ -148,7 +148,7 @@ class Kind:
     words: str
     short: str
     code: str
-    use: Callable[[Case], Array]
+    utilisation: Callable[[Case], Array]
     of: str = WHOLE
     set_by: str = STRENGTH
     passed: str | None = GIVES_WAY
@@ -201,7 +201,7 @@ class Limit:
 
 
 def largest_of_sections(at_stations: Array) -> Array:
-    """Largest use in each section.
+    """Largest utilisation in each section.
 
     Parameters
     ----------
@@ -219,8 +219,8 @@ def largest_of_sections(at_stations: Array) -> Array:
     return np.moveaxis(by_section.max(axis=2), 1, 0)
 
 
-def use_of_joints(force: Array, *, strength: Array) -> Array:
-    """Use of what each moving section bears at its joint with the outer one.
+def utilisation_of_joints(force: Array, *, strength: Array) -> Array:
+    """Utilisation of what each moving section bears at its joint with the outer one.
 
     Parameters
     ----------

@@ -64,7 +64,7 @@ def _limits(sections: int, kinds: tuple[Kind, ...]) -> tuple[Limit, ...]:
     return tuple(Limit(kind=kind, section=i) for kind in kinds for i in numbers[kind.of])
 
 
-def uses(case: Case, *, kinds: tuple[Kind, ...] = KINDS) -> Array:
+def utilisations(case: Case, *, kinds: tuple[Kind, ...] = KINDS) -> Array:
     """How much of every limit is used.
 
     Returns
@@ -72,7 +72,10 @@ def uses(case: Case, *, kinds: tuple[Kind, ...] = KINDS) -> Array:
     ndarray, shape (limits, configurations, cells)
         In the order of :func:`limits_of`; NaN where there is no equilibrium [1]
     """
-    found = [kind.use(case) for kind in kinds]
+    found = [kind.utilisation(case) for kind in kinds]
     return np.concatenate(
-        [use[None] if kind.of == WHOLE else use for kind, use in zip(kinds, found, strict=True)]
+        [
+            utilisation[None] if kind.of == WHOLE else utilisation
+            for kind, utilisation in zip(kinds, found, strict=True)
+        ]
     )

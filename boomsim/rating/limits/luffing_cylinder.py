@@ -6,7 +6,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.rating.limits.limit_kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     return np.abs(case.forces.cylinder) / case.machine.cylinder.strength
 
 
@@ -15,7 +15,7 @@ LUFFING_CYLINDER = Kind(
     words="the luffing cylinder",
     short="luffing cylinder",
     code="c",
-    use=_use,
+    utilisation=_utilisation,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
     ultimate=Ultimate(times=1.6, words="the luffing cylinder gives way"),

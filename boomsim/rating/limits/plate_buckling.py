@@ -7,14 +7,14 @@ import numpy as np
 from boomsim.mechanics.boom.internal_forces import Forces
 from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.mechanics.sections.section_resistance import plate_utilisation
 from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_of_sections
 from boomsim.rating.limits.strengths import Strengths
 
 
 @lru_cache(maxsize=1)
-def buckling_use(forces: Forces, *, bear: Strengths) -> Array:
-    """Use of the effective sections that plate buckling leaves, EN 1993-1-5 eq. (4.15).
+def buckling_utilisation(forces: Forces, *, bear: Strengths) -> Array:
+    """Utilisation of the effective sections that plate buckling leaves, EN 1993-1-5 eq. (4.15).
 
     Kept for the last forces, for two limits ask for it.
 
@@ -26,7 +26,7 @@ def buckling_use(forces: Forces, *, bear: Strengths) -> Array:
     used = np.empty_like(forces.moment)
     for i, section in enumerate(bear.effective):
         own = slice(i * PER_SECTION, (i + 1) * PER_SECTION)
-        used[:, own] = plate_use(
+        used[:, own] = plate_utilisation(
             section,
             axial=forces.axial[:, own],
             moment_y=forces.moment[:, own],
@@ -39,7 +39,7 @@ def buckling_use(forces: Forces, *, bear: Strengths) -> Array:
 def buckling_components(
     forces: Forces, *, station: int, section: int, bear: Strengths
 ) -> dict[str, float]:
-    """Share of the use at one station by each component.
+    """Share of the utilisation at one station by each component.
 
     Parameters
     ----------
@@ -51,9 +51,9 @@ def buckling_components(
     Returns
     -------
     dict of str to float
-        They add up to the use [1]
+        They add up to the utilisation [1]
     """
-    use = plate_use(
+    utilisation = plate_utilisation(
         bear.effective[section],
         axial=float(forces.axial[0, station, 0]),
         moment_y=float(forces.moment[0, station, 0]),
@@ -61,14 +61,14 @@ def buckling_components(
         strength=float(bear.stress[section]),
     )
     return {
-        "axial force": float(use.axial),
-        "bending": float(use.luffing),
-        "sideways bending": float(use.sideways),
+        "axial force": float(utilisation.axial),
+        "bending": float(utilisation.luffing),
+        "sideways bending": float(utilisation.sideways),
     }
 
 
-def _use(case: Case) -> Array:
-    return largest_of_sections(buckling_use(case.factored_forces, bear=case.bear))
+def _utilisation(case: Case) -> Array:
+    return largest_of_sections(buckling_utilisation(case.factored_forces, bear=case.bear))
 
 
 PLATE_BUCKLING = Kind(
@@ -76,8 +76,8 @@ PLATE_BUCKLING = Kind(
     words="plate buckling in",
     short="plates buckle",
     code="p",
-    use=_use,
+    utilisation=_utilisation,
     of=EVERY_SECTION,
-    along=lambda forces, bear, boom: buckling_use(forces, bear=bear),
+    along=lambda forces, bear, boom: buckling_utilisation(forces, bear=bear),
     components=buckling_components,
 )

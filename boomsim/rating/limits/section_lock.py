@@ -12,16 +12,16 @@ from boomsim.rating.limits.limit_kind import (
     PERMISSIBLE_VALUE,
     Case,
     Kind,
-    use_of_joints,
+    utilisation_of_joints,
 )
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     thrust = case.factored_forces.lock
     is_out = np.ones_like(thrust, dtype=bool)
     is_out[:, 1:] = case.boom.layout.extension[:, :, None] > 0.0
     held = np.where(is_out, thrust, np.minimum(thrust, 0.0))
-    return use_of_joints(held, strength=case.bear.lock)
+    return utilisation_of_joints(held, strength=case.bear.lock)
 
 
 LOCK = Kind(
@@ -29,7 +29,7 @@ LOCK = Kind(
     words="the lock of",
     short="lock gives",
     code="k",
-    use=_use,
+    utilisation=_utilisation,
     of=MOVING_SECTIONS,
     set_by=PERMISSIBLE_VALUE,
 )

@@ -11,11 +11,11 @@ from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.sections.shear_buckling_factor import beside_bending
 from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_of_sections
-from boomsim.rating.limits.plate_buckling import buckling_components, buckling_use
+from boomsim.rating.limits.plate_buckling import buckling_components, buckling_utilisation
 from boomsim.rating.limits.strengths import Strengths
 
 
-def shear_use(forces: Forces, *, bear: Strengths) -> Array:
+def shear_utilisation(forces: Forces, *, bear: Strengths) -> Array:
     """Largest share of its shear strength that any plate of a section uses, eta_3.
 
     Returns
@@ -31,30 +31,35 @@ def shear_use(forces: Forces, *, bear: Strengths) -> Array:
             np.abs(force[:, own]) for force in (forces.shear, forces.shear_side, forces.torsion)
         )
         for by_up, by_across, by_torque in of_plates:
-            use = up * by_up
+            utilisation = up * by_up
             if twisted:
-                use += across * by_across + torque * by_torque
-            np.maximum(used[:, own], use, out=used[:, own])
+                utilisation += across * by_across + torque * by_torque
+            np.maximum(used[:, own], utilisation, out=used[:, own])
     return used
 
 
 def _along(forces: Forces, *, bear: Strengths, boom: Condensed) -> Array:
     """Shear by itself, or with what bending leaves of the plate."""
-    sheared = shear_use(forces, bear=bear)
-    return np.maximum(sheared, beside_bending(sheared, bending_use=buckling_use(forces, bear=bear)))
+    sheared = shear_utilisation(forces, bear=bear)
+    return np.maximum(
+        sheared,
+        beside_bending(sheared, bending_utilisation=buckling_utilisation(forces, bear=bear)),
+    )
 
 
 def _components(forces: Forces, *, station: int, section: int, bear: Strengths) -> dict[str, float]:
     """What shear uses, and what eq. (4.15) sums where eq. (7.1) governs."""
-    sheared = float(shear_use(forces, bear=bear)[0, station, 0])
+    sheared = float(shear_utilisation(forces, bear=bear)[0, station, 0])
     bent = buckling_components(forces, station=station, section=section, bear=bear)
-    both = float(beside_bending(np.array(sheared), bending_use=np.array(sum(bent.values()))))
+    both = float(
+        beside_bending(np.array(sheared), bending_utilisation=np.array(sum(bent.values())))
+    )
     if both <= sheared:
         return {"shear": sheared}
     return {"shear": (2.0 * sheared - 1.0) ** 2, **bent}
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     return largest_of_sections(_along(case.factored_forces, bear=case.bear, boom=case.boom))
 
 
@@ -63,7 +68,7 @@ SHEAR_BUCKLING = Kind(
     words="shear buckling in",
     short="webs wrinkle",
     code="v",
-    use=_use,
+    utilisation=_utilisation,
     of=EVERY_SECTION,
     along=_along,
     components=_components,

@@ -46,7 +46,7 @@ def ring_moment(case: Case) -> Array:
     return np.hypot(outwards, aside)
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     return ring_moment(case) / case.machine.ring.moment
 
 
@@ -55,7 +55,7 @@ SLEWING_RING = Kind(
     words="the slewing ring",
     short="slewing ring",
     code="s",
-    use=_use,
+    utilisation=_utilisation,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
     ultimate=Ultimate(times=1.75, words="the slewing ring tears"),

@@ -12,7 +12,7 @@ from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.sections.effective_section import EffectiveSection, effective_section
 from boomsim.mechanics.sections.patch_loading import crushing_resistance
 from boomsim.mechanics.sections.section_properties import Properties, properties
-from boomsim.mechanics.sections.shear_buckling_factor import shear_strengths, use_of_forces
+from boomsim.mechanics.sections.shear_buckling_factor import shear_strengths, utilisation_of_forces
 from boomsim.rating.rules import Rule
 
 
@@ -27,8 +27,8 @@ class Strengths:
     stress : ndarray, shape (sections,)
         Yield stress over the rule's factor [Pa]
     shear : tuple of ndarray, shape (plates that can lead, 3)
-        Use of the shear strength by a unit of shear force in the luffing plane, of one sideways
-        [1/N] and of torque [1/(N m)]
+        Utilisation of the shear strength by a unit of shear force in the luffing plane, of one
+        sideways [1/N] and of torque [1/(N m)]
     front_pad, rear_pad, crushing, crushing_outer, lock : ndarray, shape (sections,)
         Largest forces; infinite for the base section [N]
     """
@@ -84,7 +84,7 @@ def _effective(section: Section) -> EffectiveSection:
 
 def _shear(section: Section, *, factor: float) -> Array:
     shape, steel = properties(section.profile), section.material
-    return use_of_forces(
+    return utilisation_of_forces(
         shape,
         strengths=shear_strengths(
             shape, yield_stress=steel.yield_stress, factor=factor, modulus=steel.modulus

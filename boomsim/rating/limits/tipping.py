@@ -10,7 +10,7 @@ from boomsim.rating.limits.limit_kind import STABILITY, TIPS, Case, Kind
 from boomsim.rating.rules import StabilityRule
 
 
-def tipping_use(
+def tipping_utilisation(
     rule: StabilityRule,
     *,
     machine: Machine,
@@ -19,7 +19,7 @@ def tipping_use(
     balance: Overturning,
     placed: Masses,
 ) -> Array:
-    """Use of the stability rule in the least favourable direction.
+    """Utilisation of the stability rule in the least favourable direction.
 
     Parameters
     ----------
@@ -85,8 +85,8 @@ def boom_at_head(machine: Machine, *, placed: Masses) -> Array:
     return np.asarray(np.tensordot(placed.mass[:parts], arms, axes=1) / np.maximum(reach, 0.1))
 
 
-def _use(case: Case) -> Array:
-    return tipping_use(
+def _utilisation(case: Case) -> Array:
+    return tipping_utilisation(
         case.rule.stability,
         machine=case.machine,
         support=case.support,
@@ -101,7 +101,7 @@ TIPPING = Kind(
     words="tipping over",
     short="tips over",
     code="",
-    use=_use,
+    utilisation=_utilisation,
     set_by=STABILITY,
     passed=TIPS,
 )

@@ -36,7 +36,7 @@ def tyre_forces(support: Support, *, placed: Masses, balance: Overturning, load:
     return np.where(found.tipped, np.inf, found.force)
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     known, support = 0.0 * case.service.angle, case.support
     if support.strength is None:
         return known
@@ -50,7 +50,7 @@ TYRES = Kind(
     words="the tyres",
     short="tyres",
     code="t",
-    use=_use,
+    utilisation=_utilisation,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
     on="tyres",

@@ -41,8 +41,8 @@ def ultimate_of(kind: Kind) -> Kind:
         raise ValueError(f"{kind.words} has no ultimate value. Give its Kind one.")
     times = end.times
 
-    def use(case: Case) -> Array:
-        return kind.use(case) / times
+    def utilisation(case: Case) -> Array:
+        return kind.utilisation(case) / times
 
     return replace(
         kind,
@@ -50,7 +50,7 @@ def ultimate_of(kind: Kind) -> Kind:
         words=end.words,
         short=end.words,
         code="",
-        use=use,
+        utilisation=utilisation,
         set_by=STRENGTH,
         passed=GIVES_WAY,
         ultimate=None,

@@ -7,16 +7,16 @@ from boomsim.rating.limits.limit_kind import (
     PERMISSIBLE_VALUE,
     Case,
     Kind,
-    use_of_joints,
+    utilisation_of_joints,
 )
 
 
 def _front(case: Case) -> Array:
-    return use_of_joints(case.forces.front_pad, strength=case.bear.front_pad)
+    return utilisation_of_joints(case.forces.front_pad, strength=case.bear.front_pad)
 
 
 def _rear(case: Case) -> Array:
-    return use_of_joints(case.forces.rear_pad, strength=case.bear.rear_pad)
+    return utilisation_of_joints(case.forces.rear_pad, strength=case.bear.rear_pad)
 
 
 FRONT_PAD = Kind(
@@ -24,7 +24,7 @@ FRONT_PAD = Kind(
     words="pressure of the front pad on",
     short="front pad",
     code="f",
-    use=_front,
+    utilisation=_front,
     of=MOVING_SECTIONS,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
@@ -35,7 +35,7 @@ REAR_PAD = Kind(
     words="pressure of the rear pad of",
     short="rear pad",
     code="r",
-    use=_rear,
+    utilisation=_rear,
     of=MOVING_SECTIONS,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,

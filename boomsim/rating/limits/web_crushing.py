@@ -3,15 +3,15 @@
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.limits.limit_kind import MOVING_SECTIONS, Case, Kind, use_of_joints
+from boomsim.rating.limits.limit_kind import MOVING_SECTIONS, Case, Kind, utilisation_of_joints
 
 
-def _use(case: Case) -> Array:
+def _utilisation(case: Case) -> Array:
     """The front pad crushes the section that it carries, the rear pad the one around it."""
     forces, bear = case.factored_forces, case.bear
     return np.maximum(
-        use_of_joints(forces.front_pad, strength=bear.crushing),
-        use_of_joints(forces.rear_pad, strength=bear.crushing_outer),
+        utilisation_of_joints(forces.front_pad, strength=bear.crushing),
+        utilisation_of_joints(forces.rear_pad, strength=bear.crushing_outer),
     )
 
 
@@ -20,6 +20,6 @@ WEB_CRUSHING = Kind(
     words="web crushing at the pads of",
     short="web crushed",
     code="w",
-    use=_use,
+    utilisation=_utilisation,
     of=MOVING_SECTIONS,
 )

@@ -9,7 +9,7 @@ from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_
 from boomsim.rating.limits.strengths import Strengths
 
 
-def stress_use(forces: Forces, *, bear: Strengths) -> Array:
+def stress_utilisation(forces: Forces, *, bear: Strengths) -> Array:
     """Largest von Mises stress at the corners of the gross section over the allowed stress.
 
     Normal stress of axial force and both moments; shear of the webs and of torsion, which is
@@ -44,7 +44,7 @@ def _each(values: list[float] | Array) -> Array:
 def stress_components(
     forces: Forces, *, station: int, section: int, bear: Strengths
 ) -> dict[str, float]:
-    """Share of the use at one station by each component.
+    """Share of the utilisation at one station by each component.
 
     Parameters
     ----------
@@ -56,7 +56,7 @@ def stress_components(
     Returns
     -------
     dict of str to float
-        They add up to the use [1]
+        They add up to the utilisation [1]
     """
     shape, allowed = bear.shapes[section], bear.stress[section]
     axial = float(forces.axial[0, station, 0])
@@ -74,13 +74,13 @@ def stress_components(
         "bending": float(sign * up / modulus / allowed),
         "sideways bending": float(across / allowed),
     }
-    whole = float(stress_use(forces, bear=bear)[0, station, 0])
+    whole = float(stress_utilisation(forces, bear=bear)[0, station, 0])
     parts["shear"] = whole - sum(parts.values())
     return parts
 
 
-def _use(case: Case) -> Array:
-    return largest_of_sections(stress_use(case.factored_forces, bear=case.bear))
+def _utilisation(case: Case) -> Array:
+    return largest_of_sections(stress_utilisation(case.factored_forces, bear=case.bear))
 
 
 YIELDING = Kind(
@@ -88,8 +88,8 @@ YIELDING = Kind(
     words="yield in",
     short="steel yields",
     code="y",
-    use=_use,
+    utilisation=_utilisation,
     of=EVERY_SECTION,
-    along=lambda forces, bear, boom: stress_use(forces, bear=bear),
+    along=lambda forces, bear, boom: stress_utilisation(forces, bear=bear),
     components=stress_components,
 )

@@ -1,7 +1,7 @@
 """Why an effect takes nothing: what sets the figure, and what the effect touches instead.
 
-The rated load is hung once more, without the effect and with it. A limit is touched when its use
-changes; the one that sets the figure is not, and so nothing is lost.
+The rated load is hung once more, without the effect and with it. A limit is touched when its
+utilisation changes; the one that sets the figure is not, and so nothing is lost.
 """
 
 from dataclasses import dataclass, replace
@@ -18,7 +18,7 @@ from boomsim.rating.resultant import turned
 from boomsim.rating.setup import EVERY_WAY, Setup
 
 NOTHING = 5e-4
-"""Share of a rated load, or change of a use, that is shown as nothing [1]."""
+"""Share of a rated load, or change of a utilisation, that is shown as nothing [1]."""
 
 WITHIN, BEYOND = "within the allowance", "beyond the allowance"
 """What the rule's allowances have of an effect: strength bears it already, or a part of it."""
@@ -122,7 +122,7 @@ def _hung(before: Rating, setup: Setup, place: int, *, farther: float = 0.0) -> 
 def _touched(one: Response, other: Response) -> np.ndarray:
     # Infinite without a load and with one is not touched either.
     with np.errstate(invalid="ignore"):
-        return np.nan_to_num(np.abs(other.use - one.use)[:, 0, 0]) > NOTHING
+        return np.nan_to_num(np.abs(other.utilisation - one.utilisation)[:, 0, 0]) > NOTHING
 
 
 def _is_allowed(

@@ -3,8 +3,8 @@
 Where stability governs it follows from the sum that the rating itself is made of: a kilogram that
 lies a distance d - n.x inside the tipping line is worth share (d - n.x)/lever of load. Where
 strength governs, the machine is rated anew with the part a little lighter and a little heavier:
-the rated load is hung on the changed machine and one step along the slopes of all uses leads to
-the load at which the first of them is one.
+the rated load is hung on the changed machine and one step along the slopes of all utilisations
+leads to the load at which the first of them is one.
 
 Derived in docs/theory.md, section 11.
 """
@@ -26,7 +26,7 @@ from boomsim.rating.limits.tipping import rated_share
 from boomsim.rating.setup import Setup
 
 STEP, SLOPE_STEP = 0.02, 1e-3
-"""Share of a part's mass by which it is changed, and of the load for the slope of a use [1]."""
+"""Share of a part's mass by which it is changed, and of the load for a slope over it [1]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -122,7 +122,7 @@ def _with(setup: Setup, machine: Machine) -> Setup:
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class _Rated:
-    """Rated places, and how every use grows with the load there."""
+    """Rated places, and how every utilisation grows with the load there."""
 
     setup: Setup
     rating: Rating
@@ -132,7 +132,7 @@ class _Rated:
     def of(cls, setup: Setup, rating: Rating) -> "_Rated":
         step = SLOPE_STEP * rating.capacity
         low, high = (
-            respond(setup, boom=rating.boom, load=load, radius=rating.radius).use
+            respond(setup, boom=rating.boom, load=load, radius=rating.radius).utilisation
             for load in (rating.capacity - step, rating.capacity + step)
         )
         with np.errstate(divide="ignore", invalid="ignore"):
@@ -148,9 +148,9 @@ class _Rated:
         """Rate a changed machine from where the unchanged one stands."""
         boom = condense(changed.machine, extension=self.rating.boom.layout.extension)
         load = self.rating.capacity
-        use = respond(changed, boom=boom, load=load, radius=self.rating.radius).use
+        utilisation = respond(changed, boom=boom, load=load, radius=self.rating.radius).utilisation
         with np.errstate(divide="ignore", invalid="ignore"):
-            reach = load + (1.0 - use) / self.slope
+            reach = load + (1.0 - utilisation) / self.slope
         # Limits that a load does not approach, and those of no load at all, never govern.
         reach = np.where((self.slope > 0.0) & np.isfinite(reach), reach, np.inf)[:, :, 0]
         return reach.min(axis=0), np.argmin(reach, axis=0)

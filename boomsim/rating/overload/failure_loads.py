@@ -70,18 +70,18 @@ def ends_of(
     breaks, tips = (rows_of(limits, kind) for kind in (GIVES_WAY, TIPS))
 
     def meet(mask: np.ndarray, first: Array, collapse: bool) -> Array:
-        def use_of(load: Array) -> Array:
-            return np.asarray(hung(load).use[mask])
+        def utilisation_of(load: Array) -> Array:
+            return np.asarray(hung(load).utilisation[mask])
 
         low = np.zeros_like(first)
-        return load_at_one(use_of, low=low, high=most, first=first, collapse=collapse)
+        return load_at_one(utilisation_of, low=low, high=most, first=first, collapse=collapse)
 
     failure = meet(breaks, 1.5 * rated, True)
     tipping = meet(tips, np.where(np.isfinite(near), near, rated), False)
-    use = hung(np.minimum(failure, most)).use
+    utilisation = hung(np.minimum(failure, most)).utilisation
     return Ends(
         failure=failure,
         tipping=tipping,
-        gives_way=most_used(use, limits=limits, rows=breaks),
+        gives_way=most_used(utilisation, limits=limits, rows=breaks),
         limits=limits,
     )

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.around.float_loads import float_loads, lift_use, slews_of
+from boomsim.rating.around.float_loads import float_loads, lift_utilisation, slews_of
 from boomsim.rating.around.slew_directions import over
 from boomsim.rating.load_search import NEARLY, load_at_one
 from boomsim.rating.overload.overload_events import Raised
@@ -74,10 +74,10 @@ def lightenings(raised: Raised, *, until: float) -> tuple[Lightening, ...]:
 def _lift_off(raised: Raised, slew: Array, until: float) -> Array:
     """Load at which a float carries nothing at each slew angle, shape (slews,) [kg]."""
 
-    def use_of(hung: Array) -> Array:
+    def utilisation_of(hung: Array) -> Array:
         loads = float_loads(raised.hung(hung), slew=slew)
-        return np.diagonal(lift_use(loads)[:, 0], axis1=0, axis2=1)[None, None]
+        return np.diagonal(lift_utilisation(loads)[:, 0], axis1=0, axis2=1)[None, None]
 
     low = np.zeros((1, len(slew)))
-    met = load_at_one(use_of, low=low, high=low + until, first=low + until / 2)
+    met = load_at_one(utilisation_of, low=low, high=low + until, first=low + until / 2)
     return np.asarray(met[0])

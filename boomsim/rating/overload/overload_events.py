@@ -6,7 +6,7 @@ import numpy as np
 
 from boomsim.machine.part_names import foot_name, support_names
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.around.float_loads import FloatLoads, float_loads, lift_use
+from boomsim.rating.around.float_loads import FloatLoads, float_loads, lift_utilisation
 from boomsim.rating.capacity import Rating
 from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
@@ -85,11 +85,15 @@ class Raised:
         chosen = masks.T[:, None, :]
         buckles = np.array([limit.kind is BOOM_BUCKLING for limit in self.limits])
 
-        def use_of(load: Array) -> Array:
-            return np.where(chosen, self.hung(load).use, -np.inf)
+        def utilisation_of(load: Array) -> Array:
+            return np.where(chosen, self.hung(load).utilisation, -np.inf)
 
         found = load_at_one(
-            use_of, low=low, high=high, first=first, collapse=(masks & buckles).any(axis=1)[None]
+            utilisation_of,
+            low=low,
+            high=high,
+            first=first,
+            collapse=(masks & buckles).any(axis=1)[None],
         )
         return np.asarray(found[0])
 
@@ -97,23 +101,23 @@ class Raised:
         """Everything that happens on a grid of loads, each refined to its own load."""
         load, kinds = at.state.load[0], [kind for kind in self.real.kinds if kind.passed]
         masks = np.array([[limit.kind is kind for limit in self.limits] for kind in kinds])
-        use = np.where(np.isnan(at.use[:, 0]), np.inf, at.use[:, 0])
-        over = np.array([(use[mask] >= 1.0).any(axis=0) for mask in masks])
+        utilisation = np.where(np.isnan(at.utilisation[:, 0]), np.inf, at.utilisation[:, 0])
+        over = np.array([(utilisation[mask] >= 1.0).any(axis=0) for mask in masks])
         seen = np.flatnonzero(over.any(axis=1))
         where = np.argmax(over[seen], axis=1)
         low, high = load[np.maximum(where - 1, 0)][None], load[where][None]
         met = self._meet(masks[seen], low=low, high=high, first=(low + high) / 2)
         real = np.flatnonzero(np.isfinite(met))
-        uses = self.hung(met[real][None]).use[:, 0]
+        utilisations = self.hung(met[real][None]).utilisation[:, 0]
         found = [
-            self._event(kinds[seen[k]], float(met[k]), uses[:, n], masks[seen[k]])
+            self._event(kinds[seen[k]], float(met[k]), utilisations[:, n], masks[seen[k]])
             for n, k in enumerate(real)
         ]
         lifted = self._float(load, floats)
         return tuple(sorted([*found, *lifted], key=lambda event: event.load))
 
-    def _event(self, kind: Kind, load: float, use: Array, mask: np.ndarray) -> Event:
-        limit = self.limits[int(most_used(use, limits=self.limits, rows=mask))]
+    def _event(self, kind: Kind, load: float, utilisation: Array, mask: np.ndarray) -> Event:
+        limit = self.limits[int(most_used(utilisation, limits=self.limits, rows=mask))]
         tips = kind.passed == TIPS
         return Event(
             kind=kind.passed or "",
@@ -127,7 +131,7 @@ class Raised:
 
     def _float(self, load: Array, floats: FloatLoads) -> list[Event]:
         """First float to lift anywhere in the sector; one that is up without a load comes too."""
-        used = lift_use(floats)[:, 0]
+        used = lift_utilisation(floats)[:, 0]
         found = []
         if used[:, 0].max() >= 1.0:
             found.append(self._lifted(0.0, float(floats.slew[int(np.argmax(used[:, 0]))])))
@@ -141,13 +145,13 @@ class Raised:
     def _lift_off(self, slew: Array, low: float, high: float) -> tuple[float, float]:
         """Least load between two at which a float lifts at any of some slew angles, and where."""
 
-        def use_of(hung: Array) -> Array:
+        def utilisation_of(hung: Array) -> Array:
             loads = float_loads(self.hung(hung), slew=slew)
-            return np.diagonal(lift_use(loads)[:, 0], axis1=0, axis2=1)[None, None]
+            return np.diagonal(lift_utilisation(loads)[:, 0], axis1=0, axis2=1)[None, None]
 
         shape = (1, len(slew))
         met = load_at_one(
-            use_of,
+            utilisation_of,
             low=np.full(shape, low),
             high=np.full(shape, high),
             first=np.full(shape, (low + high) / 2),

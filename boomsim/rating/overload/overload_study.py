@@ -108,7 +108,7 @@ class Overload:
     load : ndarray, shape (loads,)
         For curves [kg]
     limits : tuple of Limit
-    use : ndarray, shape (limits, loads)
+    utilisation : ndarray, shape (limits, loads)
         Without any margin [1]
     lightens : tuple of Lightening
         In which directions a float goes light before it ends, and in which none does
@@ -132,7 +132,7 @@ class Overload:
     tipping: Event | None
     load: Array
     limits: tuple[Limit, ...]
-    use: Array
+    utilisation: Array
     lightens: tuple[Lightening, ...]
     feel: Feel
     fall: Fall | None
@@ -218,7 +218,7 @@ def overload(setup: Setup, *, extension: Array, radius: float, hold: str = "angl
         tipping=tipping,
         load=shown.state.load[0],
         limits=shown.limits,
-        use=shown.use[:, 0],
+        utilisation=shown.utilisation[:, 0],
         lightens=lightenings(raised, until=until),
         feel=_feel(raised, until=until, slew=float(setup.slew[turn])),
         fall=None if tipping is None else _fall(raised, tipping.load, turn, line),

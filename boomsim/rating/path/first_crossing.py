@@ -11,8 +11,8 @@ POINTS = (61, 13, 13, 13)
 """Places tried in each round; the next goes between the last that is short of one and the first
 that is not. After four the straight line between two of them is good to some 1e-9 of the way."""
 
-UsesAt = Callable[[Array], Array]
-"""From places along a way, shape (places,), to uses, shape (rows, places); NaN: no equilibrium."""
+UtilisationsAt = Callable[[Array], Array]
+"""From places along a way, shape (places,), to shape (rows, places); NaN: no equilibrium."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,19 +24,19 @@ class Crossing:
     at : float
         The place [unit of the way]
     row : int
-        Of the uses; -1 where the boom finds no equilibrium any more
+        Of the utilisations; -1 where the boom finds no equilibrium any more
     """
 
     at: float
     row: int
 
 
-def first_beyond(uses_at: UsesAt, *, start: float, end: float) -> Crossing | None:
-    """Go along a way until one of some uses comes to one.
+def first_beyond(utilisations_at: UtilisationsAt, *, start: float, end: float) -> Crossing | None:
+    """Go along a way until one of some utilisations comes to one.
 
     Parameters
     ----------
-    uses_at : callable
+    utilisations_at : callable
     start, end : float
         Of the way, in either direction [unit of the way]
 
@@ -48,19 +48,19 @@ def first_beyond(uses_at: UsesAt, *, start: float, end: float) -> Crossing | Non
     near, far = start, end
     for points in POINTS:
         at = np.linspace(near, far, points)
-        use = uses_at(at)
-        worst = np.where(np.isnan(use), np.inf, use).max(axis=0)
+        utilisation = utilisations_at(at)
+        worst = np.where(np.isnan(utilisation), np.inf, utilisation).max(axis=0)
         beyond = np.flatnonzero(worst >= 1.0)
         if not len(beyond):
             return None
         k = int(beyond[0])
         if k == 0:
-            return Crossing(at=float(at[0]), row=_row(use[:, 0]))
+            return Crossing(at=float(at[0]), row=_row(utilisation[:, 0]))
         near, far = float(at[k - 1]), float(at[k])
     below, above = worst[k - 1], worst[k]
     share = (1.0 - below) / (above - below) if np.isfinite(above) else 0.0
-    return Crossing(at=near + share * (far - near), row=_row(use[:, k]))
+    return Crossing(at=near + share * (far - near), row=_row(utilisation[:, k]))
 
 
-def _row(use: Array) -> int:
-    return -1 if np.isnan(use).any() else int(np.argmax(use))
+def _row(utilisation: Array) -> int:
+    return -1 if np.isnan(utilisation).any() else int(np.argmax(utilisation))

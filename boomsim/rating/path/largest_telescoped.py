@@ -78,12 +78,12 @@ def _loads(
 ) -> Array:
     """Loads at which some limits are used up, shape (configurations, angles) [kg]."""
 
-    def use_of(load: Array) -> Array:
-        return np.asarray(respond(setup, boom=boom, load=load, angle=angle).use[rows])
+    def utilisation_of(load: Array) -> Array:
+        return np.asarray(respond(setup, boom=boom, load=load, angle=angle).utilisation[rows])
 
     most = largest_load(setup)
     return load_at_one(
-        use_of,
+        utilisation_of,
         low=np.zeros(angle.shape),
         high=np.full(angle.shape, most),
         first=np.full(angle.shape, FIRST * most / MOST_OF_LINE),

@@ -96,11 +96,11 @@ def marks_on(setup: Setup, responses_at: ResponsesAt, *, start: float, end: floa
         if not rows.any():
             return None
 
-        def uses_at(at: Array) -> Array:
-            use = responses_at(judged, at).use
-            return np.asarray(use.reshape(len(use), -1)[rows])
+        def utilisations_at(at: Array) -> Array:
+            utilisation = responses_at(judged, at).utilisation
+            return np.asarray(utilisation.reshape(len(utilisation), -1)[rows])
 
-        met = first_beyond(uses_at, start=start, end=end)
+        met = first_beyond(utilisations_at, start=start, end=end)
         if met is None or (met.row < 0 and not collapses):
             return None
         response = responses_at(judged, np.array([met.at]))

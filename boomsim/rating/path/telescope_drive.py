@@ -138,7 +138,7 @@ def push_kind(*, moving: tuple[int, ...], friction: float) -> Kind:
         [1]
     """
 
-    def use(case: Case) -> Array:
+    def utilisation(case: Case) -> Array:
         machine = case.machine
         most = permissible_push(machine, rule=case.rule)
         wanted = np.moveaxis(push_out(case.factored_forces, friction=friction), 1, 0)
@@ -155,7 +155,7 @@ def push_kind(*, moving: tuple[int, ...], friction: float) -> Kind:
         words="the push that moves",
         short="push",
         code="d",
-        use=use,
+        utilisation=utilisation,
         of=MOVING_SECTIONS,
         set_by=PERMISSIBLE_VALUE,
         passed=PERMISSIBLE,

@@ -152,7 +152,7 @@ class Check:
     limit: float | None = None
 
     @property
-    def use(self) -> float | None:
+    def utilisation(self) -> float | None:
         """Found over limit; None where one of them is no number above zero [1]."""
         if self.found is None or self.limit is None or not self.limit > 0.0:
             return None

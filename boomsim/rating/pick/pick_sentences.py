@@ -111,9 +111,9 @@ def shown_values(check: Check, *, units: str) -> tuple[str, str, str]:
             return show_rated(value, units) if value > 0.0 else "nothing"
         return show(value, check.quantity, units)
 
-    use = check.use
-    has_use = use is not None and np.isfinite(use) and check.key != "radius"
-    share = f"{np.ceil(100.0 * (use or 0.0) - 1e-7):.0f} %" if has_use else ""
+    utilisation = check.utilisation
+    has_utilisation = utilisation is not None and np.isfinite(utilisation) and check.key != "radius"
+    share = f"{np.ceil(100.0 * (utilisation or 0.0) - 1e-7):.0f} %" if has_utilisation else ""
     return write(check.found), write(check.limit), share
 
 

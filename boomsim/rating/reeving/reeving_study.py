@@ -263,7 +263,7 @@ def _most(rating: Rating, length: float, radius: float | None) -> tuple[int, int
 def _line_pull(rating: Rating, way: int, cell: int) -> float:
     """Pull in the lead line at the rated load, in proportion to which it grows [N]."""
     row = next(k for k, limit in enumerate(rating.limits) if limit.kind is LINE_PULL)
-    return float(rating.use[row, way, cell]) * rating.setup.machine.hoist.line_pull
+    return float(rating.utilisation[row, way, cell]) * rating.setup.machine.hoist.line_pull
 
 
 def _height(machine: Machine, length: float, angle: float) -> float:

@@ -205,10 +205,10 @@ def _hung(
         load = gross + falls_at_radius(setup, length=boom.layout.boom_length, radius=radius)
         at = respond(setup, boom=boom, load=load, radius=np.maximum(radius, 1e-3))
         there = at.state.converged & at.in_range & (radius > 0.0)
-        use = np.where(np.isnan(at.use), np.inf, at.use)
-        rated = there & (use.max(axis=0) <= 1.0)
+        utilisation = np.where(np.isnan(at.utilisation), np.inf, at.utilisation)
+        rated = there & (utilisation.max(axis=0) <= 1.0)
         tipped = there & (at.balance.least <= load)
-    return rated, tipped, np.where(there, np.argmax(use, axis=0), -1)
+    return rated, tipped, np.where(there, np.argmax(utilisation, axis=0), -1)
 
 
 def _limit(setup: Setup, number: int) -> Limit | None:

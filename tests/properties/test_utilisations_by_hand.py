@@ -19,9 +19,9 @@ from boomsim.mechanics.sections.effective_section import effective_section
 from boomsim.mechanics.sections.elastic_stress import normal_stress, shear_stress
 from boomsim.mechanics.sections.patch_loading import crushing_resistance
 from boomsim.mechanics.sections.section_properties import Properties, properties
-from boomsim.mechanics.sections.section_resistance import plate_use
+from boomsim.mechanics.sections.section_resistance import plate_utilisation
 from boomsim.rating.lift_response import Response, bear, condense, respond
-from boomsim.rating.limits.plate_buckling import buckling_use
+from boomsim.rating.limits.plate_buckling import buckling_utilisation
 from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.yielding import stress_components
 
@@ -55,9 +55,9 @@ def thin_webbed(share: float, pulled: bool) -> Response:
     return respond(setup, boom=cut, load=np.array([[9000.0]]), angle=np.array([[1.0]]))
 
 
-def use(at: Response, name: str, section: int | None = None) -> float:
+def utilisation(at: Response, name: str, section: int | None = None) -> float:
     keys = [(limit.name, limit.section) for limit in at.limits]
-    return float(at.use[keys.index((name, section)), 0, 0])
+    return float(at.utilisation[keys.index((name, section)), 0, 0])
 
 
 def own(section: int) -> slice:
@@ -93,7 +93,7 @@ def test_stress_is_that_of_the_worst_corner(section: int, pulled: bool, angle: f
     worst = np.sqrt(np.max(np.abs(normal), axis=1) ** 2 + 3.0 * shear**2).max()
     allowed = made.material.yield_stress / RESISTANCE
     # A web counts from midline to midline here as there: rounding only.
-    assert use(at, "stress", section) == pytest.approx(worst / allowed, rel=1e-9)
+    assert utilisation(at, "stress", section) == pytest.approx(worst / allowed, rel=1e-9)
 
 
 @pytest.mark.parametrize("angle", [0.9, 1.38])
@@ -137,7 +137,7 @@ def test_plate_buckling_is_eq_4_15_at_the_worst_station(section: int, pulled: bo
         yield_stress=made.material.yield_stress,
         modulus=made.material.modulus,
     )
-    worked = plate_use(
+    worked = plate_utilisation(
         left,
         axial=forces.axial[0, cut, 0],
         moment_y=forces.moment[0, cut, 0],
@@ -145,7 +145,7 @@ def test_plate_buckling_is_eq_4_15_at_the_worst_station(section: int, pulled: bo
         strength=made.material.yield_stress / RESISTANCE,
     )
     # One formula on both sides: rounding only.
-    assert use(at, "plate buckling", section) == pytest.approx(worked.total.max())
+    assert utilisation(at, "plate buckling", section) == pytest.approx(worked.total.max())
 
 
 @pytest.mark.parametrize("thin", [1.0, 0.4])
@@ -170,9 +170,9 @@ def test_shear_buckling_is_that_of_the_worst_plate_or_of_what_bending_leaves_of_
         for plate in shape.plates
     ]
     sheared = (stress / borne).max(axis=1)
-    bent = buckling_use(forces, bear=bear(at.setup))[0, cut, 0]
+    bent = buckling_utilisation(forces, bear=bear(at.setup))[0, cut, 0]
     both = np.where(sheared > 0.5, bent + (2.0 * sheared - 1.0) ** 2, 0.0)
-    found = use(at, "shear buckling", section)
+    found = utilisation(at, "shear buckling", section)
     # One formula on both sides: rounding only.
     assert found == pytest.approx(np.maximum(sheared, both).max())
     worst = int(np.argmax(np.maximum(sheared, both))) + cut.start
@@ -190,11 +190,13 @@ def bearing(pad: Pad | None) -> float:
 def test_pads_and_locks_bear_the_forces_of_the_joint(section: int) -> None:
     at, made = hung(False), CRANE.boom.sections[section]
     front, rear = (abs(f[0, section, 0]) for f in (at.forces.front_pad, at.forces.rear_pad))
-    assert use(at, "front pad", section) == pytest.approx(front / bearing(made.front_pad))
-    assert use(at, "rear pad", section) == pytest.approx(rear / bearing(made.rear_pad))
+    assert utilisation(at, "front pad", section) == pytest.approx(front / bearing(made.front_pad))
+    assert utilisation(at, "rear pad", section) == pytest.approx(rear / bearing(made.rear_pad))
     assert made.lock is not None
     thrust = abs(at.forces.lock[0, section, 0])
-    assert use(at, "lock", section) == pytest.approx(thrust * RESISTANCE / made.lock.strength)
+    assert utilisation(at, "lock", section) == pytest.approx(
+        thrust * RESISTANCE / made.lock.strength
+    )
 
 
 @pytest.mark.parametrize("section", SECTIONS[1:])
@@ -214,7 +216,7 @@ def test_a_front_pad_crushes_the_bottom_inside_and_a_rear_pad_the_top_outside(se
             factor=RESISTANCE,
         )
         crushing.append(abs(force[0, section, 0]) / strength.resistance)
-    assert use(at, "web crushing", section) == pytest.approx(max(crushing))
+    assert utilisation(at, "web crushing", section) == pytest.approx(max(crushing))
 
 
 @pytest.mark.parametrize("pulled", [False, True])
@@ -238,27 +240,29 @@ def test_a_front_pad_presses_the_plate_that_bending_compresses(section: int, pul
         yield_stress=made.material.yield_stress,
         factor=RESISTANCE,
     ).resistance
-    bending = use(at, "plate buckling", section)
+    bending = utilisation(at, "plate buckling", section)
     if pulled:  # sideways the largest use may stand elsewhere
         bending = max(
-            buckling_use(at.factored_forces, bear=bear(at.setup))[0, mouth : mouth + 2, 0]
+            buckling_utilisation(at.factored_forces, bear=bear(at.setup))[0, mouth : mouth + 2, 0]
         )
-    found = use(at, "crushing with bending", section)
+    found = utilisation(at, "crushing with bending", section)
     assert found == pytest.approx((front / webs + 0.8 * bending) / 1.4)
-    assert use(at, "web crushing", section) <= found * 1.4
+    assert utilisation(at, "web crushing", section) <= found * 1.4
 
 
 def test_what_a_maker_permits_is_compared_with_what_acts() -> None:
     at, load = hung(False), 9000.0
     cylinder, line = float(at.forces.cylinder[0, 0]), float(at.state.line_pull[0, 0])
-    assert use(at, "luffing cylinder") == pytest.approx(abs(cylinder) / CRANE.cylinder.strength)
-    assert use(at, "line pull") == pytest.approx(line / CRANE.hoist.line_pull)
+    assert utilisation(at, "luffing cylinder") == pytest.approx(
+        abs(cylinder) / CRANE.cylinder.strength
+    )
+    assert utilisation(at, "line pull") == pytest.approx(line / CRANE.hoist.line_pull)
     turning = sum(
         float(mass) * float(out[0, 0])
         for mass, out in zip(at.placed.mass[: at.placed.turning], at.placed.out, strict=True)
     )
     moment = GRAVITY * (turning + load * float(at.placed.head_out[0, 0]))
-    assert use(at, "slewing ring") == pytest.approx(abs(moment) / CRANE.ring.moment)
+    assert utilisation(at, "slewing ring") == pytest.approx(abs(moment) / CRANE.ring.moment)
 
 
 @pytest.mark.parametrize("pulled", [False, True])
@@ -266,4 +270,6 @@ def test_tipping_is_used_by_the_load_over_85_percent_of_the_least_tipping_load(
     pulled: bool,
 ) -> None:
     at = hung(pulled)
-    assert use(at, "tipping") == pytest.approx(9000.0 / (0.85 * at.balance.tipping_load.min()))
+    assert utilisation(at, "tipping") == pytest.approx(
+        9000.0 / (0.85 * at.balance.tipping_load.min())
+    )
