@@ -394,6 +394,10 @@ class Machine:
     slings: float
     deck: Deck | None = None
 
+    def __hash__(self) -> int:
+        # Machines are looked up often, and a hash of every number in them takes its time.
+        return hash((self.name, self.title, self.heel_out, self.heel_up))
+
     def __repr__(self) -> str:
         return (
             f"<boomsim machine: {self.name} (invented), {len(self.boom.sections)} boom sections, "

@@ -46,13 +46,13 @@ def ghosts(found: Ways | None, now: Answer, frame: Frame, *, large: float) -> st
 
 
 def _stands(found: Ways, way: int) -> bool:
-    return bool(found.state.converged[way, 0])
+    return bool(found.state.converged[found.rows[way], 0])
 
 
 def _shape(found: Ways, way: int) -> Bent:
-    state = found.state
+    state, row = found.state, found.rows[way]
     boom = condensed(found.setup.machine, found.ways[way][0])
-    return bent(boom, angle=float(state.angle[way, 0]), rotation=state.rotation[way, :, 0])
+    return bent(boom, angle=float(state.angle[row, 0]), rotation=state.rotation[row, :, 0])
 
 
 def _bare(shape: Bent, reach: Array, inside: list[float]) -> list[Array]:

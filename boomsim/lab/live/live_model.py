@@ -167,7 +167,10 @@ class Live:
         return self._answer(self.scene, self.look)
 
     def _answer(self, scene: Scene, look: Look) -> Answer:
-        return answer(scene, unit=display("length", look.units).factor)
+        unit = display("length", look.units).factor
+        ways = chosen(scene, before=self._ways)
+        beside = tuple(way for way, _ in ways if way != scene.extension)
+        return answer(scene, unit=unit, beside=beside)
 
     def _try(self, asked: dict[str, Any]) -> None:
         """What is refused changes nothing, and is told."""

@@ -35,11 +35,14 @@ STYLES = (
     ),
 )
 SCRIPTS = (
-    *("asking.js", "controls.js", "ways.js", "grips.js", "past.js", "showing.js", "looks.js"),
-    "share.js",
+    *("asking.js", "controls.js", "ways.js", "grips.js", "past.js", "pictures.js"),
+    *("showing.js", "looks.js", "share.js"),
     "start.js",
 )
 """Parts of the page in the folder page/, in their order; a later one may use an earlier one."""
+
+WORKER = ("changes.js", "worker.js")
+"""Parts of what runs beside it."""
 
 
 def live_page(
@@ -81,7 +84,7 @@ def live_page(
         "CAUTION": escape(CAUTION),
         "STYLE": "\n".join(read(name) for name in STYLES),
         "SCRIPT": "\n".join(read(name) for name in SCRIPTS),
-        "WORKER": read("worker.js"),
+        "WORKER": "\n".join(read(name) for name in WORKER),
         "FIRST": _first(scene, units, address),
         "PARTS": "\n".join(
             f'<script type="text/plain" id="part-{name}">{text}</script>'

@@ -1,7 +1,7 @@
 """Which way out carries more here, by how much and why: the ways of one length, side by side.
 
-Rated as everywhere: what :mod:`boomsim.lab.solve.nearby_search` encloses by trials, the rest by
-:func:`boomsim.rating.capacity.rate`. The reasons are those of :mod:`boomsim.rating.comparison`.
+Lifted and rated in one call with the scene itself, by :mod:`boomsim.lab.solve.lifted_ways`. The
+reasons are those of :mod:`boomsim.rating.comparison`.
 """
 
 from dataclasses import dataclass, replace
@@ -11,26 +11,21 @@ from typing import Any
 import numpy as np
 
 from boomsim.figures.colours_and_lines import identity, ink_on
-from boomsim.lab.scene.scene import FREE, Scene, machine_of, setup_of
+from boomsim.lab.scene.scene import FREE, Scene, machine_of
 from boomsim.lab.scene.scene_changes import systems_of
-from boomsim.lab.solve import nearby_search as near
+from boomsim.lab.solve.lifted_ways import condensed_ways
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.scene_sentences import gives_way
-from boomsim.machine.model import CALM, Boom, Machine
-from boomsim.mechanics.boom.boom_state import State, solve_state
-from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.machine.model import Boom, Machine
+from boomsim.mechanics.boom.boom_state import State
+from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array, layout
-from boomsim.rating.capacity import rate
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_study import demonstration
-from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
-from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
-from boomsim.rating.longest_boom import too_long
 from boomsim.rating.mass_sums import scale_of
-from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
     EQUAL_LENGTH,
@@ -66,7 +61,9 @@ class Ways:
     boom : Condensed
         Of all ways
     state : State
-        Of the lift, one cell for each way
+        Of the lift, in its first cell
+    rows : tuple of int
+        Where each way is in `state`
     """
 
     setup: Setup
@@ -77,6 +74,7 @@ class Ways:
     first: tuple[Limit | None, ...]
     boom: Condensed
     state: State
+    rows: tuple[int, ...]
 
     @property
     def extension(self) -> Array:
@@ -97,10 +95,15 @@ def chosen(scene: Scene, *, before: tuple[Way, ...] = ()) -> tuple[Way, ...]:
     tuple of Way
         The two that differ most, and one between
     """
-    boom, own = machine_of(scene.machine).boom, (scene.extension, scene.system)
-    listed = _legal(boom, scene)
+    return _chosen(machine_of(scene.machine), (scene.extension, scene.system), before)
+
+
+@lru_cache(maxsize=64)
+def _chosen(machine: Machine, own: Way, before: tuple[Way, ...]) -> tuple[Way, ...]:
+    boom = machine.boom
+    listed = _legal(boom, own)
     places = [way for way, _ in listed]
-    if before and _same(before, places, own, boom, scene):
+    if before and _same(before, places, own, boom):
         return before
     if not any(way == own[0] for way in places):
         listed = tuple(sorted([*listed, own]))
@@ -110,15 +113,13 @@ def chosen(scene: Scene, *, before: tuple[Way, ...] = ()) -> tuple[Way, ...]:
     return listed[0], between, listed[-1]
 
 
-def _same(
-    before: tuple[Way, ...], places: list[tuple[float, ...]], own: Way, boom: Boom, scene: Scene
-) -> bool:
+def _same(before: tuple[Way, ...], places: list[tuple[float, ...]], own: Way, boom: Boom) -> bool:
     """Whether these ways still belong to the scene, and it is one of them."""
     known = [way for way, _ in before]
     if own[0] not in known or len(known[0]) != len(own[0]):
         return False
     lengths = layout(boom, extension=np.array(known)).boom_length
-    now = layout(boom, extension=scene.extension).boom_length
+    now = layout(boom, extension=own[0]).boom_length
     return bool(np.all(np.abs(lengths - now) <= EQUAL_LENGTH)) and all(
         one == own[0] or one in places for one in known
     )
@@ -132,9 +133,9 @@ def _between(boom: Boom, listed: tuple[Way, ...]) -> Way:
     return next((way for way in inner if way[0] == middle), inner[len(inner) // 2])
 
 
-def _legal(boom: Boom, scene: Scene) -> tuple[Way, ...]:
-    length = float(layout(boom, extension=scene.extension).boom_length[0])
-    return _of_length(boom, scene.system == FREE, round(length, 6))
+def _legal(boom: Boom, own: Way) -> tuple[Way, ...]:
+    length = float(layout(boom, extension=own[0]).boom_length[0])
+    return _of_length(boom, own[1] == FREE, round(length, 6))
 
 
 @lru_cache(maxsize=64)
@@ -152,101 +153,43 @@ def _of_length(boom: Boom, free: bool, length: float) -> tuple[Way, ...]:
     )
 
 
-@lru_cache(maxsize=64)
-def _condensed(machine: Machine, ways: tuple[Way, ...]) -> Condensed:
-    return condense(machine, extension=np.array([extension for extension, _ in ways]))
-
-
-@lru_cache(maxsize=64)
-def _lowest(setup: Setup, ways: tuple[Way, ...]) -> EmptyHook:
-    return empty_hook(setup, extension=np.array([extension for extension, _ in ways]))
-
-
-_last: dict[tuple[str, str], Array] = {}
-"""Capacities found last, by machine and rule: where the next trials begin. It changes how long the
-next answer takes and not what it says."""
-
-
 def ways_of(now: Answer, ways: tuple[Way, ...]) -> Ways | None:
-    """Rate ways at the radius of an answer, and hang its load on each.
+    """Read off an answer what each way does at its radius under its load.
 
     Parameters
     ----------
     ways : tuple of Way
-        From :func:`chosen`
+        From :func:`chosen`, and answered beside the scene
 
     Returns
     -------
     Ways or None
         None where the scene has no lift to compare at
     """
-    scene, radius = now.scene, now.radius
+    radius = now.radius
     if not np.isfinite(radius) or not radius > 0.0 or now.lies:
         return None
-    setup = setup_of(scene)
-    capacity, first = _rated(setup, ways, radius)
-    present = [extension for extension, _ in ways].index(scene.extension)
-    limits = fixed(setup).limits
-    listed = [limits[one] if one >= 0 else None for one in first]
+    if now.lift is None:
+        return None
+    setup, rows = now.setup, tuple(now.lift.ways.index(extension) for extension, _ in ways)
+    boom = condensed_ways(setup.machine, tuple(way for way, _ in ways))
+    rated, limits = [now.lift.rated[row] for row in rows], fixed(setup).limits
+    listed = [limits[one.limit] if one.limit >= 0 else None for one in rated]
+    capacity = np.array([one.capacity for one in rated])
+    present = rows.index(0)
     # One figure, one number: what the page says of the present way is the answer's own.
-    own, listed[present] = np.array(capacity), now.first
-    own[present] = now.capacity
+    capacity[present], listed[present] = now.capacity, now.first
     return Ways(
         setup=setup,
         ways=ways,
         present=present,
         radius=radius,
-        capacity=own,
+        capacity=capacity,
         first=tuple(listed),
-        boom=_condensed(setup.machine, ways),
-        state=_hung(setup, ways, radius, scene.load),
+        boom=boom,
+        state=now.lift.at.state,
+        rows=rows,
     )
-
-
-@lru_cache(maxsize=256)
-def _rated(
-    setup: Setup, ways: tuple[Way, ...], radius: float
-) -> tuple[tuple[float, ...], tuple[int, ...]]:
-    """Capacities [kg], and which limit sets each, -1 for none; one answer to one question."""
-    boom, bare = _condensed(setup.machine, ways), _lowest(setup, ways)
-    key, count = (setup.machine.name, setup.rule.name), len(ways)
-    guess = _last.get(key, np.full(count, np.nan))
-    good = near.goes(setup) and len(guess) == count and bool(np.all(guess > 0.0))
-    capacity, first = np.full(count, np.nan), [-1] * count
-    open_ = np.ones(count, dtype=bool)
-    if good:
-        tried = respond(
-            setup,
-            boom=boom,
-            load=guess[:, None] * near.TRIALS,
-            radius=np.full((count, 1), radius),
-        )
-        for k in range(count):
-            found = near.crossings(tried, first=0, row=k)[0]
-            if found is not None:
-                capacity[k], first[k], open_[k] = found.capacity, found.limit, False
-    if open_.any():
-        extension = np.array([extension for extension, _ in ways])[open_]
-        rated = rate(setup, extension=extension, radius=np.array([radius]))
-        capacity[open_] = rated.capacity[:, 0]
-        for k, limit in zip(np.flatnonzero(open_).tolist(), rated.governing[:, 0], strict=True):
-            first[k] = int(limit)
-    capacity[bare.lies_over(radius=radius)] = np.nan
-    capacity[too_long(setup, length=boom.layout.boom_length)] = np.nan
-    _last[key] = capacity
-    return tuple(capacity.tolist()), tuple(first)
-
-
-@lru_cache(maxsize=256)
-def _hung(setup: Setup, ways: tuple[Way, ...], radius: float, load: float) -> State:
-    """All ways under one load at one radius, each solved and not judged."""
-    boom, count, given = _condensed(setup.machine, ways), len(ways), setup.disturbances
-    loads = np.full((count, 1), load)
-    parts = reeved(setup, length=boom.layout.boom_length)
-    calm = solve_state(boom, load=loads, parts=parts, radius=np.full((count, 1), radius))
-    if given == CALM:
-        return calm
-    return solve_state(boom, load=loads, parts=parts, angle=calm.angle, disturbances=given)
 
 
 def told_ways(found: Ways | None, now: Answer, *, units: str) -> dict[str, Any]:

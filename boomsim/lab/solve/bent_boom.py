@@ -78,8 +78,16 @@ def _joined(boom: Condensed, own: Array, along: Array) -> Array:
         placed[i] = start + own[i]
         if i + 1 < len(own):
             inner = tail[i + 1] - tail[i]
-            start = np.array([np.interp(inner, along[i], placed[i, :, k]) for k in (0, 1)])
+            start = _at(along[i], placed[i], float(inner))
     return placed
+
+
+def _at(along: Array, points: Array, inner: float) -> Array:
+    """Find a place between points of a line."""
+    k = min(max(int(along.searchsorted(inner)), 1), len(along) - 1)
+    span = float(along[k] - along[k - 1])
+    share = min(max((inner - float(along[k - 1])) / span, 0.0), 1.0) if span > 0.0 else 0.0
+    return np.asarray(points[k - 1] + share * (points[k] - points[k - 1]))
 
 
 def _across(direction: Array) -> Array:

@@ -9,7 +9,7 @@ from boomsim.figures.side.carrier_shape import pieces
 from boomsim.lab.solve.bent_boom import heights
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import bear
-from boomsim.rating.limits.limit_kind import Limit
+from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.setup import Setup, rear_sector
 
@@ -32,6 +32,11 @@ class Fixed:
         Carrier axes [m]
     rear : float
         Half the over-rear sector [rad]
+    limits : tuple of Limit
+    keys : tuple of str
+        Of each limit, unique in a machine
+    of_stability : frozenset of str
+        Keys of what tips the crane
     """
 
     reach: Array
@@ -41,12 +46,15 @@ class Fixed:
     points: Array
     rear: float
     limits: tuple[Limit, ...]
+    keys: tuple[str, ...]
+    of_stability: frozenset[str]
 
 
 @lru_cache(maxsize=256)
 def fixed(setup: Setup) -> Fixed:
     """Work it out once for each setup object."""
     machine, strong = setup.machine, bear(setup)
+    limits = limits_of(machine, kinds=setup.kinds)
     shapes = pieces(machine, counterweight=setup.counterweight, support=setup.support)
     pads = np.concatenate([strong.front_pad, strong.rear_pad])
     return Fixed(
@@ -56,7 +64,9 @@ def fixed(setup: Setup) -> Fixed:
         strongest_pad=float(pads[np.isfinite(pads)].max(initial=0.0)) or 1.0,
         points=np.array(setup.support.points),
         rear=rear_sector(setup.support),
-        limits=limits_of(machine, kinds=setup.kinds),
+        limits=limits,
+        keys=tuple(limit.key for limit in limits),
+        of_stability=frozenset(one.key for one in limits if one.set_by == STABILITY),
     )
 
 

@@ -3,7 +3,7 @@
 No physics of its own: :func:`boomsim.rating.lift_response.respond` and
 :func:`boomsim.rating.capacity.rate` give every number. What is here is only thrift, for a slider
 asks twenty times a second: the condensed boom and the capacity curve of a configuration are kept,
-and loads about the curve's capacity are tried in the same call as the load on the hook.
+and so is what :mod:`boomsim.lab.solve.lifted_ways` finds at a radius.
 """
 
 from dataclasses import dataclass
@@ -13,12 +13,13 @@ import numpy as np
 
 from boomsim.lab.scene.scene import Scene, setup_of
 from boomsim.lab.solve import nearby_search as near
-from boomsim.lab.solve.capacity_curve import Curve, condensed, curve, lowest
+from boomsim.lab.solve.capacity_curve import condensed, lowest
+from boomsim.lab.solve.lifted_ways import Extension, Lifted, beyond_reach, lifted
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.internal_forces import Forces
 from boomsim.mechanics.stability.overturning import Overturning
 from boomsim.mechanics.stability.support_reactions import Reactions, support_reactions
-from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook
 from boomsim.rating.lift.lift_study import lift
 from boomsim.rating.lift_response import Response, respond
@@ -71,6 +72,9 @@ class Answer:
         How far down and out this configuration stands
     lies : bool
         True where the crane would lie on its side with its empty hook: there is no lift
+    lift : Lifted or None
+        All ways that were asked for, the scene's own first; None where there is no radius to lift
+        at
     """
 
     scene: Scene
@@ -85,6 +89,7 @@ class Answer:
     standing: Standing | None
     empty_hook: EmptyHook
     lies: bool
+    lift: Lifted | None
 
     @property
     def angle(self) -> float:
@@ -104,32 +109,48 @@ class Answer:
         return self.scene.load / self.capacity if self.capacity > 0.0 else np.nan
 
 
-@lru_cache(maxsize=256)
-def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
+@lru_cache(maxsize=96)
+def answer(scene: Scene, *, unit: float = 1.0, beside: tuple[Extension, ...] = ()) -> Answer:
     """Answer a scene.
 
     Parameters
     ----------
     unit : float
         Of the chart's radii [m]
+    beside : tuple of Extension
+        Other ways to have the boom out, under the same load at the same radius [1]
     """
     setup = setup_of(scene)
-    boom = condensed(setup.machine, scene.extension)
     bare = lowest(setup, scene.extension)
     if bare.lies_over(**{scene.held: getattr(scene, scene.held)})[0]:
-        return _lying(scene, setup, boom, bare)
-    known = curve(setup, scene.extension, unit)
-    if scene.held == "radius":
-        radius = scene.radius
-        at, tried = _together(setup, boom, scene, known)
-    else:
-        at = respond(
-            setup, boom=boom, load=np.array([[scene.load]]), angle=np.array([[scene.angle]])
-        )
-        radius = float(at.radius[0, 0])
-        tried = _about(setup, boom, radius, known)
-    capacity, first = _capacity(setup, scene, radius, tried)
-    solved = bool(at.state.converged[0, 0])
+        return _lying(scene, setup, condensed(setup.machine, scene.extension), bare)
+    ways, held = (scene.extension, *beside), None
+    radius = scene.radius
+    if scene.held == "angle":
+        held = _at_angle(setup, scene.extension, scene.angle, scene.load)
+        radius = float(held.radius[0, 0])
+    found = lifted(setup, ways, unit, radius, scene.load) if radius > 0.0 else None
+    at = held if held is not None or found is None else found.at
+    return _answered(scene, setup, bare, radius, at, found)
+
+
+@lru_cache(maxsize=64)
+def _at_angle(setup: Setup, extension: Extension, angle: float, load: float) -> Response:
+    boom = condensed(setup.machine, extension)
+    return respond(setup, boom=boom, load=np.array([[load]]), angle=np.array([[angle]]))
+
+
+def _answered(
+    scene: Scene,
+    setup: Setup,
+    bare: EmptyHook,
+    radius: float,
+    at: Response | None,
+    found: Lifted | None,
+) -> Answer:
+    boom = condensed(setup.machine, scene.extension)
+    rated = found.rated[0] if found is not None else near.Found(capacity=np.nan, limit=-1)
+    solved = at is not None and bool(at.state.converged[0, 0])
     drawn = at if solved else _unloaded(setup, boom, scene)
     return Answer(
         scene=scene,
@@ -139,11 +160,12 @@ def answer(scene: Scene, *, unit: float = 1.0) -> Answer:
         solved=solved,
         trouble="" if solved else _trouble(setup, scene),
         radius=radius,
-        capacity=capacity,
-        first=first,
+        capacity=rated.capacity,
+        first=fixed(setup).limits[rated.limit] if rated.limit >= 0 else None,
         standing=None if drawn is None else standing_of(drawn, slew=scene.slew),
         empty_hook=bare,
         lies=False,
+        lift=found,
     )
 
 
@@ -162,50 +184,14 @@ def _lying(scene: Scene, setup: Setup, boom: Condensed, bare: EmptyHook) -> Answ
         standing=None,
         empty_hook=bare,
         lies=True,
+        lift=None,
     )
 
 
-def _together(
-    setup: Setup, boom: Condensed, scene: Scene, known: Curve
-) -> tuple[Response, near.Found | None]:
-    """Try the load on the hook and loads about the capacity, at one held radius."""
-    guess = _guess(setup, known, scene.radius)
-    loads = np.append(scene.load, near.TRIALS * guess if guess > 0.0 else [])
-    at = respond(setup, boom=boom, load=loads[None], radius=np.array([[scene.radius]]))
-    return at, near.crossings(at, first=1)[0] if guess > 0.0 else None
-
-
-def _about(setup: Setup, boom: Condensed, radius: float, known: Curve) -> near.Found | None:
-    """Try loads about the capacity alone, at the radius that a held angle has led to."""
-    guess = _guess(setup, known, radius)
-    if not guess > 0.0:
-        return None
-    loads = near.TRIALS[None] * guess
-    return near.crossings(
-        respond(setup, boom=boom, load=loads, radius=np.array([[radius]])), first=0
-    )[0]
-
-
-def _guess(setup: Setup, known: Curve, radius: float) -> float:
-    if not near.goes(setup):
-        return np.nan
-    return float(near.guesses(known.radius, known.capacity, np.array([radius]))[0])
-
-
-def _capacity(
-    setup: Setup, scene: Scene, radius: float, found: near.Found | None
-) -> tuple[float, Limit | None]:
-    if not np.isfinite(radius) or not radius > 0.0:
-        return np.nan, None
-    if found is not None:
-        limits = fixed(setup).limits
-        return found.capacity, limits[found.limit] if found.limit >= 0 else None
-    rated = rate(setup, extension=np.array(scene.extension), radius=np.array([radius]))
-    governing = int(rated.governing[0, 0])
-    return float(rated.capacity[0, 0]), rated.limits[governing] if governing >= 0 else None
-
-
 def _unloaded(setup: Setup, boom: Condensed, scene: Scene) -> Response | None:
+    length, wanted = boom.layout.boom_length, scene.radius
+    if scene.held == "radius" and beyond_reach(setup.machine, length=length, radius=wanted)[0]:
+        return None
     radius = np.array([[scene.radius]]) if scene.held == "radius" else None
     angle = np.array([[scene.angle]]) if scene.held == "angle" else None
     at = respond(setup, boom=boom, load=np.zeros((1, 1)), radius=radius, angle=angle)
@@ -220,6 +206,12 @@ def _trouble(setup: Setup, scene: Scene) -> str:
     except ValueError as refusal:
         return str(refusal)
     return "The boom finds no equilibrium here."
+
+
+@lru_cache(maxsize=4)
+def forces_of(at: Response) -> Forces:
+    """Forces of a lift as it is given, found once for all views of it."""
+    return at.forces
 
 
 def standing_of(at: Response, *, slew: float) -> Standing:

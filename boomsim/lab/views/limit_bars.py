@@ -1,5 +1,6 @@
 """How much of every limit is used: a bar for each, by section and for the whole crane."""
 
+from heapq import nsmallest
 from math import isfinite
 
 import numpy as np
@@ -11,7 +12,7 @@ from boomsim.lab.views.scene_sentences import gives_way, percent
 from boomsim.lab.views.stylesheet import level
 from boomsim.lab.views.svg_text import Box, rect, text, view
 from boomsim.machine.part_names import section_name
-from boomsim.rating.limits.limit_kind import STABILITY, WHOLE, Kind, Limit
+from boomsim.rating.limits.limit_kind import WHOLE, Kind, Limit
 
 
 def limits_view(answer: Answer, look: Look, box: Box) -> str:
@@ -26,15 +27,16 @@ def limits_view(answer: Answer, look: Look, box: Box) -> str:
     utilisations = np.full(len(limits), np.nan)
     if answer.at is not None and answer.solved:
         utilisations = answer.at.utilisation[:, 0, 0]
-    found = dict(zip((limit.key for limit in limits), utilisations.tolist(), strict=True))
+    found = dict(zip(fixed(answer.setup).keys, utilisations.tolist(), strict=True))
     parts = _grid(answer, box, found) if not look.projector else []
     parts += _whole(answer, look, box, found)
     return view("limits", _label(answer, limits, found), parts)
 
 
 def _label(answer: Answer, limits: tuple[Limit, ...], found: dict[str, float]) -> str:
-    order = sorted(limits, key=lambda limit: -_known(found[limit.key]))
-    said = "; ".join(f"{limit.words} {percent(found[limit.key])}" for limit in order[:6])
+    keyed = zip(fixed(answer.setup).keys, limits, strict=True)
+    order = nsmallest(6, keyed, key=lambda one: -_known(found[one[0]]))
+    said = "; ".join(f"{limit.words} {percent(found[key])}" for key, limit in order)
     first = f" The rated load is set by: {gives_way(answer.first)}." if answer.first else ""
     return f"Utilisation of every limit, the greatest first: {said}.{first}"
 
@@ -128,8 +130,7 @@ def _largest(answer: Answer, found: dict[str, float]) -> list[tuple[str, str, fl
 def _bar(cell: Box, utilisation: float, key: str, answer: Answer) -> list[str]:
     """Draw a trough, filled so far; the one that sets the rated load has a heavy frame."""
     known = utilisation if isfinite(utilisation) else (1.0 if utilisation > 0 else 0.0)
-    stability = {kind.name for kind in answer.setup.kinds if kind.set_by == STABILITY}
-    tips = key in stability and known <= 1.0
+    tips = known <= 1.0 and key in fixed(answer.setup).of_stability
     more = f' data-limit="{key}" data-utilisation="{utilisation:.4f}"'
     width = cell.width * min(max(known, 0.0), 1.0)
     fill = "tips" if tips else level(known)

@@ -4,7 +4,7 @@ import numpy as np
 
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.scene.slider_ranges import nice_step
-from boomsim.lab.solve.solved_scene import Answer
+from boomsim.lab.solve.solved_scene import Answer, forces_of
 from boomsim.lab.views.kept_figures import say
 from boomsim.lab.views.side_elevation import section_utilisations
 from boomsim.lab.views.stylesheet import level, type_scale
@@ -55,7 +55,7 @@ def _curves(answer: Answer) -> tuple[Array, Array]:
     assert at is not None
     tail = at.boom.layout.tail[0]
     where = tail[:, None] + at.boom.stations.position[0]
-    return where, at.forces.moment[0, :, 0].reshape(-1, PER_SECTION)
+    return where, forces_of(at).moment[0, :, 0].reshape(-1, PER_SECTION)
 
 
 def _plot(box: Box, large: float, sections: int) -> Box:

@@ -1,5 +1,7 @@
 """Side view to scale: every section, how much it is used, how it bends, what the pads push."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from boomsim.lab.scene.scene import Look
@@ -139,6 +141,7 @@ def frame_of(answer: Answer, box: Box, *, small: bool, large: float) -> Frame:
     return Frame(x=box.x + first, y=box.bottom - below, scale=scale)
 
 
+@lru_cache(maxsize=4)
 def drawn_shape(answer: Answer) -> Bent:
     """Bend the boom as it is; straight, and as near as it gets, where it cannot be or stand."""
     at = answer.at

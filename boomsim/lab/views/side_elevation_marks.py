@@ -8,7 +8,7 @@ from boomsim.lab.scene.scene import Look
 from boomsim.lab.scene.slider_ranges import nice_step
 from boomsim.lab.solve.bent_boom import Bent, spot
 from boomsim.lab.solve.setup_constants import fixed
-from boomsim.lab.solve.solved_scene import Answer
+from boomsim.lab.solve.solved_scene import Answer, forces_of
 from boomsim.lab.views.kept_figures import say
 from boomsim.lab.views.svg_text import Box, Frame, arrow, circle, line, polyline, rect, text
 from boomsim.mechanics.geometry import Array
@@ -37,10 +37,10 @@ def pads(answer: Answer, frame: Frame, shape: Bent) -> list[str]:
     at, known = answer.at, fixed(answer.setup)
     if at is None or not answer.solved:
         return []
-    found = []
+    found, forces = [], forces_of(at)
     for i in range(1, len(known.reach)):
         inside = float(at.boom.layout.overlap[0, i])
-        front, rear = float(at.forces.front_pad[0, i, 0]), float(at.forces.rear_pad[0, i, 0])
+        front, rear = float(forces.front_pad[0, i, 0]), float(forces.rear_pad[0, i, 0])
         for along, force, outer in (
             (inside, front, known.reach[i, 1]),
             (0.0, -rear, known.reach[i - 1, 0]),

@@ -61,7 +61,8 @@ class Frame:
 
 def dots(points: Array) -> str:
     """Write points of shape (n, 2) for a path or polygon."""
-    return " ".join(f"{x:.1f},{y:.1f}" for x, y in points.tolist())
+    # One format for all of them: a picture has some hundreds.
+    return (" %.1f,%.1f" * len(points))[1:] % tuple(points.ravel().tolist())
 
 
 def polygon(points: Array, kind: str, *, more: str = "") -> str:

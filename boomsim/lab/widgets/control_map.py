@@ -31,13 +31,12 @@ FACTORS = {
 
 def ranges(scene: Scene, look: Look) -> dict[str, Range]:
     """How far the sliders for radius, boom angle, load and slew angle go with this boom."""
-    machine = machine_of(scene.machine)
-    length = float(layout(machine.boom, extension=scene.extension).boom_length[0])
-    return _ranges(machine, round(length, 6), look.units)
+    return _ranges(machine_of(scene.machine), scene.extension, look.units)
 
 
 @lru_cache(maxsize=64)
-def _ranges(machine: Machine, length: float, units: str) -> dict[str, Range]:
+def _ranges(machine: Machine, extension: tuple[float, ...], units: str) -> dict[str, Range]:
+    length = round(float(layout(machine.boom, extension=extension).boom_length[0]), 6)
     return {
         "radius": radius_range(machine, length=length, units=units),
         "angle": angle_range(machine, units=units),

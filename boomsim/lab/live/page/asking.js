@@ -2,6 +2,8 @@
 // Asking the model in its worker: one question at a time; of what moves on, only its newest place.
 const at = name => document.getElementById(name);
 const made = (tag, more) => Object.assign(document.createElement(tag), more);
+const write = (one, words) => { if (one.textContent !== words) one.textContent = words; };
+const mark = (one, name, value) => { if (one.getAttribute(name) !== String(value)) one.setAttribute(name, value); };
 const wishes = [];
 let worker, ready = false, busy = null, number = 0, shown = null;
 
@@ -19,7 +21,7 @@ function ask(asked) {
 function next() {
   if (!ready || busy || !wishes.length) return;
   busy = {number: ++number, asked: wishes.shift()};
-  worker.postMessage({number: busy.number, asked: JSON.stringify(busy.asked)});
+  worker.postMessage({number: busy.number, reading: Boolean(busy.asked.reading), asked: JSON.stringify(busy.asked)});
 }
 
 const readings = {}, pauses = {};
@@ -40,9 +42,8 @@ function heard({data}) {
   if (data.step === 'ready') { ready = true; at('state').textContent = at('state').dataset.ready; at('state').classList.add('ready'); }
   const asked = busy?.asked;
   busy = null;
-  const told = JSON.parse(data.told);
-  if (asked?.reading) readings[asked.do](told[asked.do], asked);
-  else show(told);
+  if (asked?.reading) readings[asked.do](data.told[asked.do], asked);
+  else show(data.told);
   next();
 }
 

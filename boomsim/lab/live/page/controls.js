@@ -1,17 +1,20 @@
 // Sliders and lists, as the model offers them.
 const rows = new Map();
 
-function showControls(controls, moving) {
-  const shape = JSON.stringify(controls.map(one => [one.name, one.kind, one.options, one.words]));
-  if (at('controls').dataset.shape !== shape) {
+function showControls(told) {
+  if (told.all) {
     const focused = document.activeElement?.name;
     for (const row of rows.values()) row.row.remove();
     rows.clear();
-    for (const one of controls) rows.set(one.name, build(one));
-    at('controls').dataset.shape = shape;
+    for (const one of told.all) rows.set(one.name, build(one));
     if (focused && rows.has(focused)) rows.get(focused).input.focus({preventScroll: true});
   }
-  for (const one of controls) if (!moving.has(one.name)) bring(one);
+  for (const one of told.all || told) rows.get(one.name).one = one;
+}
+
+// All of them, for what was refused stands where the reader put it and not where the model is.
+function bringControls(moving) {
+  for (const [name, held] of rows) if (!moving.has(name)) bring(held);
 }
 
 function build(one) {
@@ -37,23 +40,23 @@ function value({input, one}) {
   return one.kind === 'stops' ? one.options[input.value][0] : Number(input.value);
 }
 
-function bring(one) {
-  const held = rows.get(one.name), {input} = held;
-  held.one = one;
+function bring(held) {
+  const {input, one} = held;
   const place = one.options ? one.options.findIndex(([option]) => option === one.value) : -1;
   if (one.kind === 'switch') input.checked = one.value;
-  else if (one.kind === 'choice') input.selectedIndex = place;
-  else if (one.kind === 'stops') input.value = place;
+  else if (one.kind === 'choice') { if (input.selectedIndex !== place) input.selectedIndex = place; }
+  else if (one.kind === 'stops') { if (Number(input.value) !== place) input.value = place; }
   else {
-    Object.assign(input, {max: Math.max(one.most, Number(input.max)), min: one.least, step: one.step});
-    input.max = one.most;
-    input.value = one.value;
+    // The further end first: between two ranges the value must find room.
+    if (Number(input.max) < one.most) input.max = one.most;
+    for (const [name, end] of [['min', one.least], ['step', one.step], ['max', one.most]]) mark(input, name, end);
+    if (Number(input.value) !== one.value) input.value = one.value;
   }
   tell(held);
 }
 
 function tell({input, said, one}) {
-  if (one.kind === 'stops') said.textContent = one.options[input.value]?.[1] ?? '';
-  else if (one.kind === 'slider') said.textContent = Number(input.value).toFixed(one.digits);
-  if (said.textContent) input.setAttribute('aria-valuetext', said.textContent);
+  if (one.kind === 'stops') write(said, one.options[input.value]?.[1] ?? '');
+  else if (one.kind === 'slider') write(said, Number(input.value).toFixed(one.digits));
+  if (said.textContent) mark(input, 'aria-valuetext', said.textContent);
 }

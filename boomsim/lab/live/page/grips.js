@@ -14,14 +14,17 @@ function showGrips(told) {
     grip.told = one;
     grip.style.left = `${100 * one.place[0] / told.size[0]}%`;
     grip.style.top = `${100 * one.place[1] / told.size[1]}%`;
-    grip.firstChild.textContent = one.mark || '';
-    grip.title = one.words;
-    grip.setAttribute('aria-label', one.words);
-    grip.setAttribute('aria-valuetext', one.says);
-    grip.setAttribute('aria-valuemin', one.least);
-    grip.setAttribute('aria-valuemax', one.most);
-    grip.setAttribute('aria-valuenow', one.value);
+    write(grip.firstChild, one.mark || '');
+    if (grip.title !== one.words) grip.title = one.words;
+    mark(grip, 'aria-label', one.words);
+    mark(grip, 'aria-valuetext', one.says);
+    mark(grip, 'aria-valuemin', one.least);
+    mark(grip, 'aria-valuemax', one.most);
+    mark(grip, 'aria-valuenow', one.value);
   }
+}
+
+function sayHeld() {
   if (held || grips.has(document.activeElement?.dataset.grip)) say(held?.name || document.activeElement.dataset.grip);
 }
 

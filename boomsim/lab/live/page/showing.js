@@ -1,26 +1,30 @@
-// Everything that the model tells of a scene, put on the page.
+// What is new in the scene, put on the page.
 function show(told) {
   // What is still to be asked will change the picture: its controls stay where the reader put them.
   const moving = new Set(wishes.map(one => one.name));
-  shown = told;
-  document.body.dataset.layout = told.layout;
-  showControls(told.controls, moving);
+  shown = {...shown, ...told};
+  if (told.layout) document.body.dataset.layout = told.layout;
+  if (told.controls) showControls(told.controls);
+  bringControls(moving);
   showWays(told);
   showNumbers(told);
-  at('stage').innerHTML = told.stage;
-  at('lift').style.setProperty('--wide', told.size[0] / told.size[1]);
-  at('below').innerHTML = told.below;
-  showGrips(told);
-  at('undo').disabled = !told.undo;
-  at('redo').disabled = !told.redo;
-  at('trouble').textContent = told.trouble;
+  showPicture('stage', told.stage);
+  if (told.size) at('lift').style.setProperty('--wide', told.size[0] / told.size[1]);
+  showPicture('below', told.below);
+  if (told.grips || told.size) showGrips(shown);
+  sayHeld();
+  at('undo').disabled = !shown.undo;
+  at('redo').disabled = !shown.redo;
+  if (told.trouble !== undefined) at('trouble').textContent = told.trouble;
   document.body.dataset.asked = number;
-  if (ready && !wishes.length) history.replaceState(null, '', '#' + told.address);
+  if (ready && !wishes.length) history.replaceState(null, '', '#' + shown.address);
   whenStill('why', 180);
-  passed(told);
+  passed(shown);
 }
 
 function showNumbers(told) {
+  if (told.headline !== undefined || told.remark !== undefined) showHeadline();
+  if (!told.numbers) return;
   if (at('numbers').children.length !== told.numbers.length) {
     at('numbers').replaceChildren(...told.numbers.map(([key, words]) => {
       const box = made('div');
@@ -29,7 +33,10 @@ function showNumbers(told) {
       return box;
     }));
   }
-  told.numbers.forEach(([, , value], place) => { at('numbers').children[place].lastChild.textContent = value; });
-  at('headline').textContent = told.headline;
-  if (told.remark) at('headline').append(made('strong', {textContent: ` ${told.remark}`}));
+  told.numbers.forEach(([, , value], place) => write(at('numbers').children[place].lastChild, value));
+}
+
+function showHeadline() {
+  at('headline').textContent = shown.headline;
+  if (shown.remark) at('headline').append(made('strong', {textContent: ` ${shown.remark}`}));
 }

@@ -18,7 +18,11 @@ async function start() {
 
 const first = JSON.parse(at('first').textContent);
 at('state').dataset.ready = first.ready;
-if (!location.hash) { show(first[layout()]); readings.why(first.why); }
+if (!location.hash) {
+  const told = first[layout()];
+  show({...told, controls: {all: told.controls}});
+  readings.why(first.why);
+}
 narrow.addEventListener('change', () => ask({do: 'look', layout: layout()}));
 for (const name of ['undo', 'redo', 'reset']) at(name).addEventListener('click', () => ask({do: name}));
 addEventListener('keydown', event => {

@@ -8,12 +8,11 @@ function drawn(tag, more) {
 }
 
 function showWays(told) {
-  at('question').textContent = told.title;
-  while (at('cards').children.length > told.ways.length) at('cards').lastChild.remove();
-  told.ways.forEach((way, place) => {
-    const card = at('cards').children[place] || newCard();
-    fillCard(card, way);
-  });
+  if (told.title !== undefined) at('question').textContent = told.title;
+  if (told.ways) {
+    while (at('cards').children.length > told.ways.length) at('cards').lastChild.remove();
+    told.ways.forEach((way, place) => fillCard(at('cards').children[place] || newCard(), way));
+  }
   // Until its reasons have come, an old sentence would speak of another scene.
   at('because').classList.add('stale');
 }
@@ -33,7 +32,9 @@ function newCard() {
 }
 
 function fillCard(card, way) {
-  const part = name => card.querySelector(`.${name}`);
+  const written = JSON.stringify(way), part = name => card.querySelector(`.${name}`);
+  if (card.written === written) return;
+  card.written = written;
   card.way = way;
   card.dataset.way = way.letter;
   card.style.setProperty('--way', way.colour);

@@ -41,17 +41,24 @@ async function start({parts, begin}) {
   postMessage({step: 'numpy'});
   python.globals.set('begin', begin);
   model = python.runPython(`
-import json
+import gc, json
 from boomsim.lab.live.live_model import Live
 live = Live(**json.loads(begin))
+# What has been loaded stays; looking through it again and again would hold up every few steps.
+gc.collect()
+gc.freeze()
+gc.set_threshold(20_000, 20, 50)
 live`);
-  postMessage({step: 'ready', told: model.tell()});
+  postMessage({step: 'ready', told: changesOf(JSON.parse(model.tell()))});
 }
 
 self.onmessage = async ({data}) => {
   try {
     if (data.parts) await start(data);
-    else postMessage({number: data.number, told: model.ask(data.asked)});
+    else {
+      const answer = JSON.parse(model.ask(data.asked));
+      postMessage({number: data.number, told: data.reading ? answer : changesOf(answer)});
+    }
   } catch (fault) {
     postMessage({number: data.number, fault: String(fault && fault.message || fault)});
   }
