@@ -134,7 +134,7 @@ def test_json_is_all_that_is_said_when_it_is_asked_for(tmp_path, capsys):
     words = ["paper", str(plan), "--out", str(tmp_path / "out"), "--format", "md", "--json"]
     assert main(words) == 0
     told = json.loads(capsys.readouterr().out)
-    assert told["schema"] == "boomsim.paper/3"
+    assert told["schema"] == "boomsim.paper/4"
     assert (told["variants"], told["kept"]) == (3, 0)
     assert Path(told["key"]).is_file()
     assert main(words) == 0

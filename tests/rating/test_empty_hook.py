@@ -175,7 +175,7 @@ LONG = ("--counterweight", "none", "--extension", "100,100,100,100")
     [
         ("lift", "yard60", *LONG, "--radius", "35 m", "--load", "0 t"),
         ("lift", "yard60", *LONG, "--angle", "10 deg"),
-        ("around", "yard60", *LONG, "--radius", "35 m"),
+        ("around", "yard60", *LONG, "--radius", "35 m", "--load", "1 t"),
         ("around", "truck18", "--load", "8 t"),
     ],
 )

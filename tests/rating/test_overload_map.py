@@ -102,7 +102,9 @@ def test_120_percent_of_a_stability_rated_load_is_past_tipping(name: str) -> Non
 def test_far_inside_the_structural_region_it_breaks_well_before_it_would_tip(name: str) -> None:
     made = whole(name)
     structural = made.chart.structural & made.chart.rated
-    assert np.nanmin(made.ratio[structural]) < 0.75
+    # Below the share of the tipping load that stability rates, 0.85 on outriggers (SAE J1289, from
+    # memory): it would break with a load that stability alone would have let it carry.
+    assert np.nanmin(made.ratio[structural]) < 0.85
     assert not made.breaks_first[~structural].any()
 
 

@@ -166,7 +166,9 @@ def test_a_sign_alone_does_not_say_what_comes_first(name, sector):
     # What stability sets always tips first here; of what it does not set, some tip first too.
     cells = read_back(name, sector)
     assert not any(breaks for *_, sets, breaks in cells if sets == STABILITY)
-    assert any(not breaks for *_, sets, breaks in cells if sets != STABILITY)
+    others = [breaks for *_, sets, breaks in cells if sets != STABILITY]
+    # Over the rear of the tabletop crane stability sets every figure that its chart shows.
+    assert not all(others) or (not others and (name, sector) == ("bench", "rear"))
 
 
 @pytest.mark.slow
