@@ -6,6 +6,7 @@ what to fetch). What the page is made of is tried without it in tests/lab/test_l
 
 import json
 import os
+from random import Random
 
 import pytest
 from lab.scenes_to_try import by_command, by_compare, random_scene
@@ -533,35 +534,35 @@ def test_the_link_of_a_scene_begins_where_the_page_will_lie_and_has_a_code(desk)
 
 SHOWN_ANEW = """async () => {
   const still = () => new Promise(done => {
-    const wait = setInterval(() => { if (!busy && !wishes.length) { clearInterval(wait); done(); } }, 5);
+    const wait = setInterval(() => {
+      if (busy || wishes.length) return;
+      clearInterval(wait);
+      done();
+    }, 5);
   });
-  const pictures = () => ['stage', 'below'].map(one => document.getElementById(one).cloneNode(true));
-  const stands = () => [...rows.values()].map(({input, one}) => [one.name, input.value, input.checked]);
+  const pictures = () => ['stage', 'below'].map(one => at(one).cloneNode(true));
+  const stands = () => JSON.stringify(Array.from(rows.values(), one => one.input.value));
   const [changed, before] = [pictures(), stands()];
   for (const layout of ['phone', 'desk']) { ask({do: 'look', layout}); await still(); }
   const whole = pictures();
   return {same: changed.map((one, place) => one.isEqualNode(whole[place])),
-          sliders: JSON.stringify(before) === JSON.stringify(stands())};
+          sliders: before === stands()};
 }"""
 """Another layout and back draws everything anew."""
 
+PUT = """([name, share]) => {
+  const input = document.querySelector(`[name="${name}"]`);
+  input.value = Number(input.min) + share * (input.max - input.min);
+  input.dispatchEvent(new Event('input'));
+}"""
+
 
 def test_a_picture_that_was_changed_mark_by_mark_is_the_one_that_is_drawn_anew(desk):
-    random = Random(12)
+    drawn = Random(12)
     go(desk, Scene())
     for _ in range(12):
-        for _ in range(random.randint(1, 4)):
-            name = random.choice(["load", "radius", "angle", "slew", "section 3", "section 4"])
-            after(
-                desk,
-                lambda name=name, share=random.random(): desk.evaluate(
-                    """([name, share]) => {
-                      const input = document.querySelector(`[name="${name}"]`);
-                      input.value = Number(input.min) + share * (input.max - input.min);
-                      input.dispatchEvent(new Event('input'));
-                    }""",
-                    [name, share],
-                ),
-            )
+        for name in drawn.choices(["load", "radius", "angle", "slew", "section 3"], k=3):
+            given = [name, drawn.random()]
+            after(desk, lambda given=given: desk.evaluate(PUT, given))
         assert desk.evaluate(SHOWN_ANEW) == {"same": [True, True], "sliders": True}
     go(desk, Scene())
