@@ -63,18 +63,23 @@ def test_where_the_best_way_changes_the_line_may_be_crossed_again() -> None:
         assert all(chart.used[r, c] != chart.used[r - 1, c] for r in turns)
 
 
+def at_radii(chart, radii):
+    """The rows of a chart at these of its radii."""
+    rows = np.searchsorted(chart.radii, radii)
+    names = ("steps", "governing", "exact", "blank")
+    return replace(chart, **{name: getattr(chart, name)[rows] for name in names})
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("name", ["yard60", "truck18"])
 @pytest.mark.parametrize("rule", ["share", "limit-states"])
 def test_over_the_rear_is_rated_no_lower_than_all_around(name: str, rule: str) -> None:
     around, rear = stated(name, rule=rule), stated(name, "rear", rule)
-    # Over the rear a chart goes on where all around no more than the hook could hang.
-    assert set(around.radii) <= set(rear.radii)
-    rows = np.searchsorted(rear.radii, around.radii)
-    rear = replace(
-        rear,
-        **{name: getattr(rear, name)[rows] for name in ("steps", "governing", "exact", "blank")},
-    )
+    # Over the rear a chart goes on where all around no more than the hook could hang, and begins
+    # where the load hangs clear of the carrier's rear: farther out than beside the carrier.
+    both = np.intersect1d(around.radii, rear.radii)
+    assert set(around.radii[around.radii >= rear.radii[0]]) <= set(both)
+    around, rear = (at_radii(chart, both) for chart in (around, rear))
     shared = around.rated & rear.rated
     # A boom that all but lies down may sag out of its radius under the larger load first: blank in
     # the column's outermost row, as a place where the boom cannot be.
