@@ -29,6 +29,14 @@ def test_ready_blueprints_can_be_set(path: Path) -> None:
         assert len(paper.labels) == len(set(paper.labels))
 
 
+@pytest.mark.parametrize("seed", range(20))
+def test_a_worksheet_on_lengths_and_configurations_asks_for_both(seed: int) -> None:
+    sheet = tomllib.loads((EXERCISES / "worksheet-boom-length.toml").read_text(encoding="utf-8"))
+    paper = make_paper(make_blueprint(sheet | {"seed": f"class {seed}"}, name="sheet"), variant=0)
+    asked = {question.problem.family.id for question in paper.questions}
+    assert asked == {"geometry_boom_length", "geometry_same_length", "geometry_overlap"}
+
+
 def test_all_faults_are_named_at_once() -> None:
     wrong = plan(
         titel="x", minutes=0, units="Metric", variants=1.5, difficulty=[3, 1],
