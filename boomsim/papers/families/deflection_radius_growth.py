@@ -17,7 +17,7 @@ from boomsim.papers.check_models.textbook_boom import (
     textbook_machine,
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
-from boomsim.papers.sketches.boom_sketches import angle_at, crane
+from boomsim.papers.sketches.boom_sketches import GROUND, angle_at, crane
 from boomsim.papers.sketches.sketch_svg import QUIET
 
 Q, L, theta, E, I_y = symbols("Q L theta E I_y")
@@ -32,9 +32,10 @@ def picture(values: Values, shown: Shown) -> str:
     for one, other in pairwise(points):
         place.sketch.line(one, other, width=1.0, dash="3 2")
     (x, _), (end, low) = place.end, points[-1]
-    place.sketch.line((end + 4, low), (end + 4, 10), width=0.5, dash="3 2")
-    place.sketch.line((x + 4, 59), (x + 4, 10), width=0.4, color=QUIET)
-    place.sketch.dimension((x + 4, 14), (end + 4, 14), letter="")
+    place.sketch.line((end, low), (end, 10), width=0.5, dash="3 2")
+    place.sketch.line((x, GROUND), (x, 10), width=0.4, color=QUIET)
+    place.sketch.dimension((x, 14), (end, 14), letter="", of="g")
+    place.sketch.not_to_scale("droop", at=(112, 6))
     return place.sketch.label((end + 10, 11), letter="g", anchor="start").svg()
 
 

@@ -19,11 +19,12 @@ v_1, v_c, v_0, v = symbols("v_1 v_c v_0 v")
 
 def picture(values: Values, shown: Shown) -> str:
     """Draw the outer section held at its left end, the inner one standing out of it."""
-    place = telescoped(values["c"], overhang=values["a"], wall=True)
+    place = telescoped(values["c"], overhang=values["a"], outer=values["l_0"])
     (mouth, _), (head, _), sketch = place.start, place.end, place.sketch
     sketch.arrow((head, 108), (head, 77)).label((head + 6, 98), letter="F", anchor="start")
     sketch.dimension((20, 96), (mouth, 96), letter="l_0", value=shown("l_0"))
-    sketch.dimension((75, 24), (mouth, 24), letter="c", value=shown("c"))
+    tail = mouth - place.scale * values["c"]
+    sketch.dimension((tail, 24), (mouth, 24), letter="c", value=shown("c"))
     return sketch.dimension((mouth, 24), (head, 24), letter="a", value=shown("a")).svg()
 
 

@@ -11,7 +11,7 @@ from boomsim.mechanics.boom.condense import condense
 from boomsim.papers.check_models.standing_crane import stand
 from boomsim.papers.check_models.textbook_boom import GRAVITY, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom_sketches import GROUND, HEEL, angle_at, crane
+from boomsim.papers.sketches.boom_sketches import GROUND, angle_at, crane
 
 L, theta, u, delta = symbols("L theta u delta")
 h, D = symbols("h D")
@@ -21,13 +21,14 @@ def picture(values: Values, shown: Shown) -> str:
     """Draw the crane from the side, standing level."""
     place = crane(values["theta"])
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
-    sketch, (x, y) = place.sketch, place.at(0.6, off=9)
+    sketch, (x, y), pin = place.sketch, place.at(0.6, off=9), place.start
     sketch.label((x, y), letter="L", value=shown("L"), anchor="end")
-    sketch.dimension((28, GROUND), (28, HEEL[1]), letter="", value="")
-    sketch.label((22, (GROUND + HEEL[1]) / 2 - 3), letter="u", anchor="end")
+    sketch.dimension((28, GROUND), (28, pin[1]), letter="", of="u")
+    sketch.label((22, (GROUND + pin[1]) / 2 - 3), letter="u", anchor="end")
     end = max(place.end[0] + 30, 180)
-    sketch.dimension((end, GROUND), (end, place.end[1]), letter="", value="")
-    return sketch.label((end + 6, HEEL[1] + 12), letter="h", anchor="start").svg()
+    sketch.dimension((end, GROUND), (end, place.end[1]), letter="", of="h")
+    sketch.not_to_scale()
+    return sketch.label((end + 6, pin[1] + 12), letter="h", anchor="start").svg()
 
 
 def check(given: Values) -> float:

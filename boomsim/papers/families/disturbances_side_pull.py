@@ -20,18 +20,19 @@ OVERLAP = 2.0
 
 def picture(values: Values, shown: Shown) -> str:
     """Draw the boom from above, and beside it the hoist line from behind."""
-    sketch = Sketch(360, height=118)
-    sketch.bar((16, 78), (110, 78), depth=20).bar((110, 78), (236, 78), depth=13, fill="#fff")
+    sketch = Sketch(360, height=118).not_to_scale(at=(236, 24))
+    mouth = 16 + 220 * values["b"] / values["L"]
+    sketch.bar((16, 78), (mouth, 78), depth=20).bar((mouth, 78), (236, 78), depth=13, fill="#fff")
     sketch.circle((16, 78), radius=3).circle((236, 78), radius=3.4)
     sketch.arrow((236, 74), (236, 42)).label((242, 52), letter="H", anchor="start")
-    sketch.dimension((16, 102), (110, 102), letter="b", value=shown("b"))
+    sketch.dimension((16, 102), (mouth, 102), letter="b", value=shown("b"))
     sketch.dimension((16, 18), (236, 18), letter="L", value=shown("L"))
     sketch.label((60, 54), value="from above", color=QUIET, size=8)
     sketch.circle((322, 104), radius=3.4).line((322, 104), (300, 30), width=0.8)
     sketch.line((322, 104), (322, 26), width=0.5, color=QUIET, dash="3 2")
     sketch.shape([(294, 20), (306, 20), (306, 30), (294, 30)], fill=LOAD)
     sketch.label((328, 62), letter="j", anchor="start")
-    sketch.dimension((300, 10), (322, 10), letter="", value="")
+    sketch.dimension((300, 10), (322, 10), letter="", of="d")
     sketch.label((326, 7), letter="d", anchor="start")
     return sketch.label((290, 7), value="from behind", color=QUIET, size=8, anchor="end").svg()
 

@@ -20,12 +20,13 @@ def picture(_: Values, shown: Shown) -> str:
     """Draw the panel on the hook, and the wind from behind."""
     place = crane_from_the_side(0.72, hook=False)
     sketch, (x, y) = place.sketch, place.end
-    sketch.line((x + 4, y), (x + 4, 96), width=0.7)
-    sketch.shape([(x, 46), (x + 8, 46), (x + 8, 96), (x, 96)], fill="#fff")
+    sketch.line((x, y), (x, 96), width=0.7)
+    sketch.shape([(x - 4, 46), (x + 4, 46), (x + 4, 96), (x - 4, 96)], fill="#fff")
     for level in (56, 71, 86):
-        sketch.arrow((x - 46, level), (x - 6, level))
+        sketch.arrow((x - 50, level), (x - 10, level))
     sketch.label((x - 28, 92), letter="v").label((x + 14, 62), letter="A", anchor="start")
-    sketch.dimension((x + 40, GROUND), (x + 40, y), letter="", value="")
+    sketch.dimension((x + 40, GROUND), (x + 40, y), letter="", of="h")
+    sketch.not_to_scale()
     return sketch.label((x + 46, 70), letter="h", value=shown("h"), anchor="start").svg()
 
 

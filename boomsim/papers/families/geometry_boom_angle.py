@@ -7,18 +7,17 @@ from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.papers.check_models.textbook_boom import textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom_sketches import angle_at, crane, level_lengths
+from boomsim.papers.sketches.boom_sketches import SLOPED, angle_at, crane, level_lengths
 
 L, R, d = symbols("L R d")
 X, theta = symbols("X theta")
 
 
-def picture(values: Values, shown: Shown) -> str:
-    """Draw the crane from the side, its angle as it will be."""
-    turn = float(np.arccos((values["R"] + values["d"]) / values["L"]))
-    place = angle_at(crane(turn), angle=turn, letter="theta", value="")
+def picture(_: Values, shown: Shown) -> str:
+    """Draw the crane from the side; what is asked for cannot be measured."""
+    place = angle_at(crane(SLOPED), angle=SLOPED, letter="theta", value="")
     place.sketch.label(place.at(0.62, off=9), letter="L", value=shown("L"), anchor="end")
-    return level_lengths(place, heel=shown("d"), radius=shown("R")).sketch.svg()
+    return level_lengths(place, heel=shown("d"), radius=shown("R")).sketch.not_to_scale().svg()
 
 
 def check(given: Values) -> float:

@@ -7,24 +7,24 @@ from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.papers.check_models.textbook_boom import head_place, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom_sketches import GROUND, HEEL, crane, level_lengths
+from boomsim.papers.sketches.boom_sketches import GROUND, SLOPED, crane, level_lengths
 from boomsim.papers.sketches.sketch_svg import QUIET
 
 L, R, d, h_0 = symbols("L R d h_0")
 X, Z, h = symbols("X Z h")
 
 
-def picture(values: Values, shown: Shown) -> str:
-    """Draw the crane from the side."""
-    reach = (values["R"] + values["d"]) / values["L"]
-    place = crane(float(np.arccos(reach)))
-    (hook, high), sketch = place.end, place.sketch
+def picture(_: Values, shown: Shown) -> str:
+    """Draw the crane from the side; what is asked for cannot be measured."""
+    place = crane(SLOPED)
+    (hook, high), sketch, pin = place.end, place.sketch, place.start
     sketch.label(place.at(0.6, off=9), letter="L", value=shown("L"), anchor="end")
     level_lengths(place, heel=shown("d"), radius=shown("R"))
-    sketch.dimension((26, GROUND), (26, HEEL[1]), letter="")
-    sketch.line((22, HEEL[1]), HEEL, width=0.4, color=QUIET)
-    sketch.label((2, HEEL[1] + 8), letter="h_0", value=shown("h_0"), anchor="start")
-    sketch.dimension((hook + 26, GROUND), (hook + 26, high), letter="")
+    sketch.dimension((26, GROUND), (26, pin[1]), letter="", of="h_0")
+    sketch.line((22, pin[1]), pin, width=0.4, color=QUIET)
+    sketch.label((2, pin[1] + 8), letter="h_0", value=shown("h_0"), anchor="start")
+    sketch.dimension((hook + 26, GROUND), (hook + 26, high), letter="", of="h")
+    sketch.not_to_scale()
     return sketch.label((hook + 32, (GROUND + high) / 2), letter="h", anchor="start").svg()
 
 

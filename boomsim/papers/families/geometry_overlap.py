@@ -11,13 +11,14 @@ l, n, s, k = symbols("l n s k")  # noqa: E741 - the letter of a section's length
 e, c = symbols("e c")
 
 
-def picture(values: Values, shown: Shown) -> str:
-    """Draw the section half out."""
+def picture(_: Values, shown: Shown) -> str:
+    """Draw the section half out: what is asked for cannot be measured."""
     place = telescoped(1.0, overhang=2.2)
-    (mouth, _), (head, _) = place.start, place.end
+    mouth, head = place.start[0], place.end[0]
     place.sketch.dimension((75, 96), (head, 96), letter="l", value=shown("l"))
     place.sketch.dimension((75, 34), (mouth, 34), letter="c")
-    return place.sketch.dimension((mouth, 34), (head, 34), letter="e").svg()
+    place.sketch.dimension((mouth, 34), (head, 34), letter="e")
+    return place.sketch.not_to_scale().svg()
 
 
 def check(given: Values) -> float:

@@ -18,7 +18,7 @@ def picture(values: Values, shown: Shown) -> str:
     place = crane(values["theta"])
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
     place.sketch.label(place.at(0.62, off=9), letter="L", value=shown("L"), anchor="end")
-    return level_lengths(place, heel=shown("d"), radius="").sketch.svg()
+    return level_lengths(place, heel=shown("d"), radius="").sketch.not_to_scale().svg()
 
 
 def check(given: Values) -> float:

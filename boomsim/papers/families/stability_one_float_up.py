@@ -21,6 +21,7 @@ def picture(values: Values, shown: Shown) -> str:
     (x, y), sketch = plan.centre, plan.sketch
     sketch.line((x, y), (x + 112, y), width=0.5, color="#6b7078", dash="7 2 1 2")
     sketch.label((x + 84, y - 12), letter="psi", value=shown("psi"), anchor="start")
+    sketch.not_to_scale("radius")
     return sketch.label((head[0] + 6, head[1]), letter="R", value=shown("R"), anchor="start").svg()
 
 

@@ -39,8 +39,9 @@ def picture(values: Values, shown: Shown) -> str:
     sketch.label((middle[0] - 6, middle[1] + 6), letter="m_b", anchor="end")
     sketch.label((truck - 7, 58), letter="m", anchor="end")
     for level, start, letter in ((30, truck, "x"), (12, foot, "f")):
-        sketch.dimension((start, level), (TIP, level), letter="", value="")
+        sketch.dimension((start, level), (TIP, level), letter="", of=letter)
         sketch.label((TIP + 6, level - 3), letter=letter, value=shown(letter), anchor="start")
+    sketch.not_to_scale("boom")
     sketch.line((TIP, 6), (TIP, LEVEL), width=0.6, color=QUIET, dash="3 2")
     sketch.line((foot, 74), (foot + 64, 74), width=0.5, color=QUIET)
     return sketch.label((foot + 42, 79), letter="theta", anchor="start").svg()

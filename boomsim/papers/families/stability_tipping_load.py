@@ -17,6 +17,7 @@ def picture(values: Values, shown: Shown) -> str:
     view.span(-values["x"], 0, 48, letter="x").span(0, values["d"], 48, letter="d")
     view.span(-values["w"], 0, 30, letter="w")
     view.span(0, values["c"], 30, letter="c", value=shown("c"))
+    view.sketch.not_to_scale("heights", at=(120, 168))
     view.span(0, values["R"], 12, letter="R", value=shown("R"))
     view.sketch.label((view.hook + 10, 86), letter="T", value="?", anchor="start")
     return view.sketch.svg()

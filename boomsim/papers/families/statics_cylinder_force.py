@@ -14,24 +14,27 @@ M, s, r, C = symbols("M s r C")
 
 
 def picture(values: Values, shown: Shown) -> str:
-    """Draw boom and cylinder, with the pins somewhat apart so that they can be told."""
-    place = crane(values["theta"], hook=False, axis=False)
+    """Draw boom and cylinder."""
+    place = crane(values["theta"], length=values["L"], hook=False, axis=False)
     (heel_x, heel_y), sketch = place.start, place.sketch
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"), radius=92)
-    upper, lower = place.at(0.42), (heel_x + 24, heel_y - 24)
+    upper = place.at(values["b"] / values["L"])
+    lower = heel_x + place.scale * values["u"], heel_y - place.scale * values["v"]
     sketch.line(lower, upper, width=4).line(lower, upper, width=2.6, color=STEEL)
+    sketch.line(place.start, upper, width=0.4, color=QUIET, of="b")
     for pin in (lower, upper):
         sketch.circle(pin, radius=2.4)
     (head, high) = place.end
     sketch.arrow((head, high - 5), (head, high - 34))
     sketch.label((head + 5, high - 30), letter="Q", anchor="start")
-    sketch.label(place.at(0.22, off=9), letter="b", anchor="end")
+    sketch.label(place.at(0.5 * values["b"] / values["L"], off=9), letter="b", anchor="end")
     sketch.line((heel_x, heel_y), (heel_x, 10), width=0.4, color=QUIET)
     sketch.line(lower, (lower[0], 10), width=0.4, color=QUIET)
-    sketch.dimension((heel_x, 14), (lower[0], 14), letter="u")
+    sketch.dimension((heel_x, 14), (lower[0], 14), letter="", of="u")
+    sketch.label((lower[0] + 4, 11), letter="u", anchor="start")
     sketch.line((heel_x, heel_y), (22, heel_y), width=0.4, color=QUIET)
     sketch.line(lower, (22, lower[1]), width=0.4, color=QUIET)
-    sketch.dimension((26, lower[1]), (26, heel_y), letter="")
+    sketch.dimension((26, lower[1]), (26, heel_y), letter="", of="v")
     return sketch.label((20, (lower[1] + heel_y) / 2 - 3), letter="v", anchor="end").svg()
 
 

@@ -26,20 +26,21 @@ def picture(values: Values, shown: Shown) -> str:
     """Draw the level boom, its loads, and the cylinder below it."""
     place = bar_of()
     (left, y), (head, _), sketch = place.start, place.end, place.sketch
-    lug, turn = left + 96, values["phi"]
+    scale = (head - left) / values["L"]
+    lug, turn = left + scale * values["b"], values["phi"]
     foot = (lug - 56 * cosine(turn), y - 4 - 56 * sine(turn))
     sketch.line((lug, y - 4), foot, width=4).line((lug, y - 4), foot, width=2.6, color=STEEL)
     sketch.line(foot, (foot[0] + 34, foot[1]), width=0.5, color=QUIET)
     arc(sketch, foot, radius=22, start=0.0, end=turn)
     sketch.label((foot[0] + 38, foot[1] + 4), letter="phi", value=shown("phi"), anchor="start")
-    middle = (left + head) / 2 + 10
+    middle = left + scale * values["x"]
     for at, letter in ((middle, "W"), (head, "Q")):
         sketch.arrow((at, y + 36), (at, y + 9)).label(
             (at + 5, y + 26), letter=letter, anchor="start"
         )
     sketch.circle((left, y), radius=3).circle((lug, y - 4), radius=2.4)
     sketch.dimension((left, y + 16), (lug, y + 16), letter="b")
-    return sketch.label((left, y - 18), value="heel pin", size=8).svg()
+    return sketch.label((4, y - 2), value="heel pin", anchor="start", size=8).svg()
 
 
 def check(given: Values) -> float:

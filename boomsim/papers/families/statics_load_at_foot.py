@@ -19,15 +19,17 @@ M, r, Q = symbols("M r Q")
 
 def picture(values: Values, shown: Shown) -> str:
     """Draw the boom, its weight, and the load that hangs beyond its end."""
-    place = crane(values["theta"], hook=False, axis=False, above=30.0)
+    place = crane(values["theta"], length=values["L"], hook=False, axis=False, above=30.0)
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
-    (u, v), (head, high), sketch = place.at(0.5), place.end, place.sketch
+    (u, v), (head, high), sketch = place.at(values["x"] / values["L"]), place.end, place.sketch
+    arm = head + place.scale * values["e"]
     sketch.circle((u, v), radius=2.5, fill="#1b1b1f").arrow((u, v + 32), (u, v + 4))
     sketch.label((u - 4, v + 26), letter="W", anchor="end")
-    sketch.line((head, high), (head + 34, high), width=2.4)
-    sketch.arrow((head + 34, high - 2), (head + 34, high - 32))
-    sketch.label((head + 39, high - 28), letter="Q", anchor="start")
-    sketch.dimension((head, high + 9), (head + 34, high + 9), letter="e")
+    sketch.line((head, high), (arm, high), width=2.4)
+    sketch.arrow((arm, high - 2), (arm, high - 32))
+    sketch.label((arm + 5, high - 28), letter="Q", anchor="start")
+    sketch.dimension((head, high + 9), (arm, high + 9), letter="", of="e")
+    sketch.label((arm + 4, high + 6), letter="e", anchor="start")
     return sketch.label(place.at(0.8, off=9), letter="L", anchor="end").svg()
 
 

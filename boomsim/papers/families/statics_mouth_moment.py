@@ -1,5 +1,8 @@
 """What the mouth of the next larger section has to bear, the section's own weight included."""
 
+from math import cos as cosine
+from math import sin as sine
+
 from sympy import cos, symbols
 
 from boomsim.papers.check_models.textbook_boom import (
@@ -11,18 +14,21 @@ from boomsim.papers.check_models.textbook_boom import (
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom_sketches import telescoped
+from boomsim.papers.sketches.sketch_svg import QUIET
 
 Q, W, l, a, theta = symbols("Q W l a theta")  # noqa: E741 - the book's letter of a length
 W_a, M = symbols("W_a M")
 
 
 def picture(values: Values, shown: Shown) -> str:
-    """Draw the section level; the boom angle stands in the text."""
+    """Draw the section turned level: what acts straight down then leans to the foot."""
     place = telescoped(values["l"] - values["a"], overhang=values["a"])
     (mouth, _), (head, _), sketch = place.start, place.end, place.sketch
-    sketch.arrow((head, 108), (head, 77)).label((head + 6, 98), letter="Q", anchor="start")
-    sketch.arrow(((75 + head) / 2, 60), ((75 + head) / 2, 38))
-    sketch.label(((75 + head) / 2 + 5, 40), letter="W", anchor="start")
+    lean, fall = sine(values["theta"]), cosine(values["theta"])
+    for x, y, letter in ((head, 68, "Q"), ((75 + head) / 2, 66, "W")):
+        sketch.arrow((x + 36 * lean, y + 36 * fall), (x + 4 * lean, y + 4 * fall))
+        sketch.label((x + 36 * lean + 5, y + 36 * fall - 2), letter=letter, anchor="start")
+    sketch.label((18, 40), value="drawn turned level", anchor="start", color=QUIET, size=8)
     sketch.dimension((mouth, 24), (head, 24), letter="a", value=shown("a"))
     return sketch.dimension((75, 6), (head, 6), letter="l", value=shown("l")).svg()
 
@@ -73,7 +79,7 @@ FAMILY = Family(
         Slip(W_a, W, "took the weight of the whole section, its overlap included"),
         Slip(M, (Q * l + W * l / 2) * cos(theta), "took the lever arms from the tail"),
     ),
-    where=(a < 0.85 * l, a > 0.45 * l),
+    where=(a < 0.85 * l, a > 0.45 * l, W / l > 600),
     check=check,
     picture=picture,
     seen="A section of length l stands out of the next larger one over the length a; its weight W "

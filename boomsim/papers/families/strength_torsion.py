@@ -16,7 +16,8 @@ def picture(values: Values, shown: Shown) -> str:
     place = box_end(width=values["w"], height=values["h"])
     (left, low), (right, high), sketch = place.start, place.end, place.sketch
     sketch.dimension((left, low - 16), (right, low - 16), letter="w", value=shown("w"))
-    sketch.dimension((left - 14, low), (left - 14, high), letter="")
+    sketch.dimension((left - 14, low), (left - 14, high), letter="", of="h")
+    sketch.not_to_scale("plates")
     sketch.label((left - 20, (low + high) / 2), letter="h", value=shown("h"), anchor="end")
     sketch.line((right - 4, (low + high) / 2), (right + 14, (low + high) / 2), width=0.5)
     at = (right + 17, (low + high) / 2 - 3)

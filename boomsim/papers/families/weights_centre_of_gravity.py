@@ -15,22 +15,32 @@ x_0, x_1, x_2, W, x = symbols("x_0 x_1 x_2 W x")
 
 LENGTHS = {"metric": "8 to 11 m by 0.1", "us": "26 to 36 ft by 0.5"}
 OVERLAPS = {"metric": "1.5 to 4 m by 0.1", "us": "5 to 13 ft by 0.5"}
-PARTS = ((30, 150, 26), (118, 238, 19), (204, 310, 12))
+DEPTHS = (26, 19, 12)
+"""Of the sections on the picture [pt]."""
 
 
 def picture(values: Values, shown: Shown) -> str:
     """Draw three sections, each out of the next larger one."""
     sketch = Sketch(345, height=104)
-    for start, end, depth in PARTS:
+    first = values["l_0"] - values["c_1"]
+    tails = (0.0, first, first + values["l_1"] - values["c_2"])
+    scale = 280 / (tails[2] + values["l_2"])
+    parts = [
+        (30 + scale * tail, 30 + scale * (tail + values[f"l_{i}"]), DEPTHS[i])
+        for i, tail in enumerate(tails)
+    ]
+    for start, end, depth in parts:
         sketch.bar((start, 56), (end, 56), depth=depth, fill="#fff")
-    for number, (start, end, _) in enumerate(PARTS):
+    for number, (start, end, _) in enumerate(parts):
         level = 84 if number % 2 == 0 else 96
         sketch.dimension((start, level - 4), (end, level - 4), letter=f"l_{number}")
         sketch.circle(((start + end) / 2, 56), radius=2.5, fill="#1b1b1f")
         sketch.arrow(((start + end) / 2, 53), ((start + end) / 2, 14))
         sketch.label(((start + end) / 2 + 4, 16), letter=f"W_{number}", anchor="start")
-    sketch.dimension((118, 34), (150, 34), letter="").label((134, 25), letter="c_1")
-    sketch.dimension((204, 34), (238, 34), letter="").label((221, 25), letter="c_2")
+    for number in (1, 2):
+        start, end, letter = parts[number][0], parts[number - 1][1], f"c_{number}"
+        sketch.dimension((start, 34), (end, 34), letter="", of=letter)
+        sketch.label(((start + end) / 2, 25), letter=letter)
     return sketch.circle((30, 56), radius=3).svg()
 
 
@@ -96,6 +106,8 @@ FAMILY = Family(
         Slip(x_2, l_0 - c_1 + l_2 / 2, "left section 2 inside section 1"),
         Slip(x, (l_0 + l_1 - c_1 + l_2 - c_2) / 2, "took the middle of the boom"),
     ),
+    # A section is about as long as the one around it, and shows little more than its nose [m].
+    where=(l_1 < l_0 + 0.6, l_2 < l_1 + 0.6, l_1 > l_0 - 1.5, l_2 > l_1 - 1.5),
     check=check,
     picture=picture,
     seen="Three sections, each standing out of the next larger one; the overlaps are c_1 and c_2, "

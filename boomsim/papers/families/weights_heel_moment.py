@@ -12,10 +12,15 @@ y_1, y_2, S, M = symbols("y_1 y_2 S M")
 
 def picture(values: Values, shown: Shown) -> str:
     """Draw the boom with the centres of gravity of its sections."""
-    place = crane(values["theta"], hook=False, axis=False, above=38.0)
+    centres = (
+        values["x_0"], values["x_1"] + values["e_1"],
+        values["x_2"] + values["e_1"] + values["e_2"],
+    )  # fmt: skip
+    length = 1.3 * centres[2]
+    place = crane(values["theta"], length=length, hook=False, axis=False, above=38.0)
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
-    for number, share in enumerate((0.3, 0.58, 0.84)):
-        x, y = place.at(share)
+    for number, centre in enumerate(centres):
+        x, y = place.at(centre / length)
         place.sketch.circle((x, y), radius=2.5, fill="#1b1b1f").arrow((x, y + 30), (x, y + 4))
         place.sketch.label((x - 4, y + 24), letter=f"W_{number}", anchor="end")
     return place.sketch.svg()

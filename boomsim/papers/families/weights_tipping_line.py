@@ -11,7 +11,7 @@ from boomsim.mechanics.stability.masses import masses
 from boomsim.mechanics.stability.overturning import overturning
 from boomsim.papers.check_models.textbook_boom import even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.boom_sketches import AXIS, GROUND, HEEL, angle_at, crane
+from boomsim.papers.sketches.boom_sketches import GROUND, angle_at, crane
 from boomsim.papers.sketches.sketch_svg import QUIET
 
 W, x, theta, d, b = symbols("W x theta d b")
@@ -20,16 +20,20 @@ X, r, M = symbols("X r M")
 
 def picture(values: Values, shown: Shown) -> str:
     """Draw the crane with its tipping line and the boom's weight."""
-    place = crane(values["theta"], hook=False, above=30.0)
+    whole = 2.1 * values["x"]
+    place = crane(values["theta"], length=whole, behind=values["d"], hook=False, above=30.0)
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
-    (u, v), sketch = place.at(0.52), place.sketch
+    (u, v), sketch, pin = place.at(1 / 2.1), place.sketch, place.start
+    tip = place.axis + place.scale * values["b"]
     sketch.circle((u, v), radius=2.5, fill="#1b1b1f").arrow((u, v + 32), (u, v + 4))
     sketch.label((u - 4, v + 26), letter="W", anchor="end")
-    sketch.shape([(128, GROUND), (122, GROUND - 9), (134, GROUND - 9)], fill="#fff")
-    sketch.line((128, GROUND - 9), (128, 10), width=0.4, color=QUIET)
-    sketch.line(HEEL, (HEEL[0], 10), width=0.4, color=QUIET)
-    sketch.dimension((AXIS, 14), (128, 14), letter="b")
-    return sketch.dimension((HEEL[0], 14), (AXIS, 14), letter="d").svg()
+    sketch.shape([(tip, GROUND), (tip - 6, GROUND - 9), (tip + 6, GROUND - 9)], fill="#fff")
+    sketch.line((tip, GROUND - 9), (tip, 10), width=0.4, color=QUIET)
+    sketch.line(pin, (pin[0], 10), width=0.4, color=QUIET)
+    sketch.dimension((place.axis, 14), (tip, 14), letter="", of="b")
+    sketch.dimension((pin[0], 14), (place.axis, 14), letter="", of="d")
+    sketch.label((tip + 4, 11), letter="b", anchor="start")
+    return sketch.label((pin[0] - 4, 11), letter="d", anchor="end").svg()
 
 
 def check(given: Values) -> float:
@@ -79,7 +83,7 @@ FAMILY = Family(
         Slip(X, x * sin(theta), "took the sine of the boom angle"),
         Slip(r, X + d - b, "put the heel pin ahead of the axis of rotation"),
     ),
-    where=(r > x / 6,),
+    where=(r > x / 6, W / x > 3000, W / x < 12000),  # [N/m]: of a boom some 2 x long
     check=check,
     picture=picture,
     seen="A crane from the side: the boom's weight W acts at its centre of gravity, the tipping "

@@ -1,6 +1,6 @@
 """What many questions show: a boom on its crane, a section in another one, a box from its end.
 
-Nothing is to scale but the angles; the numbers stand beside the lines.
+Angles are to scale, and so are the lengths that a picture shows, or it says that they are not.
 """
 
 from dataclasses import dataclass
@@ -9,8 +9,12 @@ from math import cos, radians, sin, tan
 
 from boomsim.papers.sketches.sketch_svg import INK, QUIET, STEEL, Point, Sketch
 
-HEEL, AXIS, GROUND, LONG = (60.0, 74.0), 88.0, 38.0, 148.0
-"""Heel pin, axis of rotation, ground and boom length of :func:`crane` [pt]."""
+FOOT, GROUND, LONG = 60.0, 38.0, 168.0
+"""Heel pin along the ground, the ground, and the boom length of :func:`crane` [pt]."""
+UNTOLD = (17.0, 2.8, 3.4)
+"""Boom length, heel pin behind the axis and above the ground where they are not to scale [m]."""
+SLOPED = 0.82
+"""Boom angle where it is not to scale, since it could be measured [rad]."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -23,12 +27,18 @@ class Place:
         Of the boom, or of what stands out of a mouth [pt]
     hook : float or None
         Where the hoist line is, if there is one [pt]
+    axis : float
+        Where the axis of rotation is [pt]
+    scale : float
+        Points in a metre [pt/m]
     """
 
     sketch: Sketch
     start: Point
     end: Point
     hook: float | None = None
+    axis: float = 0.0
+    scale: float = 1.0
 
     def at(self, share: float, *, off: float = 0.0) -> Point:
         """Find a point between start and end, so far to the left of the line."""
@@ -38,13 +48,18 @@ class Place:
         return x1 + share * (x2 - x1) + u, y1 + share * (y2 - y1) + v
 
 
-def crane(angle: float, *, hook: bool = True, axis: bool = True, above: float = 18.0) -> Place:
+def crane(
+    angle: float, *, length: float = UNTOLD[0], behind: float = UNTOLD[1],
+    heel: float = UNTOLD[2], hook: bool = True, axis: bool = True, above: float = 18.0,
+) -> Place:  # fmt: skip
     """Draw a boom on a superstructure, its heel pin behind the axis of rotation.
 
     Parameters
     ----------
     angle : float
         Boom angle [rad]
+    length, behind, heel : float
+        Boom length, heel pin behind the axis and above the ground: in proportion [m]
     hook : bool
         Draw the hoist line and what hangs on it
     axis : bool
@@ -57,20 +72,31 @@ def crane(angle: float, *, hook: bool = True, axis: bool = True, above: float = 
     Place
         From the heel pin to the head
     """
-    (x, y), (u, v) = HEEL, (cos(angle), sin(angle))
-    head = (x + LONG * u, y + LONG * v)
-    sketch = Sketch(max(head[0] + 80, 240), height=head[1] + above)
+    scale = LONG / length
+    turning, pin = FOOT + scale * behind, (FOOT, GROUND + scale * heel)
+    head = (pin[0] + LONG * cos(angle), pin[1] + LONG * sin(angle))
+    sketch = Sketch(max(head[0] + 80, 240), height=max(head[1], 80.0) + above)
     sketch.ground((20, GROUND), (max(head[0] + 36, 190), GROUND))
-    sketch.shape([(36, GROUND), (140, GROUND), (140, 52), (36, 52)], fill="#fff")
-    sketch.shape([(42, 55), (102, 55), (102, 66), (72, 82), (50, 82), (42, 66)])
+
+    def body(*corners: Point) -> list[Point]:
+        """Corners in heights of the heel pin, so that the crane is as large as its boom asks."""
+        return [(FOOT + scale * heel * x, GROUND + scale * heel * y) for x, y in corners]
+
+    sketch.shape(body((-0.7, 0.0), (2.3, 0.0), (2.3, 0.4), (-0.7, 0.4)), fill="#fff")
+    sketch.shape(body((-0.5, 0.47), (1.2, 0.47), (1.2, 0.8), (0.35, 1.2), (-0.3, 1.2), (-0.5, 0.8)))
     if axis:
-        sketch.line((AXIS, 8), (AXIS, 100), width=0.6, color=QUIET, dash="7 2 1 2")
-    sketch.bar(HEEL, head, depth=8).circle(HEEL, radius=3)
+        line = (turning, 8), (turning, pin[1] + 26)
+        sketch.line(*line, width=0.6, color=QUIET, dash="7 2 1 2")
+    sketch.bar(pin, head, depth=6, of="L").circle(pin, radius=2.5)
+    rope = head[0]
     if hook:
-        sketch.line((head[0] + 4, head[1]), (head[0] + 4, 70), width=0.7)
-        sketch.shape([(head[0], 70), (head[0] + 8, 70), (head[0] + 8, 59), (head[0], 59)])
+        low = max(GROUND + 8, min(59.0, head[1] - 24))
+        sketch.line((rope, head[1]), (rope, low + 11), width=0.7)
+        sketch.shape([(rope - 4, low + 11), (rope + 4, low + 11), (rope + 4, low), (rope - 4, low)])
     sketch.circle(head, radius=4)
-    return Place(sketch=sketch, start=HEEL, end=head, hook=head[0] + 4 if hook else None)
+    return Place(
+        sketch=sketch, start=pin, end=head, hook=rope if hook else None, axis=turning, scale=scale
+    )
 
 
 def level_lengths(place: Place, *, heel: str, radius: str) -> Place:
@@ -81,16 +107,17 @@ def level_lengths(place: Place, *, heel: str, radius: str) -> Place:
     heel, radius : str
         Printed values; "" for the letter alone
     """
-    sketch, hook, level = place.sketch, place.end[0] + 4, 14.0
-    sketch.line(HEEL, (HEEL[0], level - 4), width=0.4, color=QUIET)
-    sketch.line((hook, 59), (hook, level - 4), width=0.4, color=QUIET)
-    sketch.dimension((HEEL[0], level), (AXIS, level), letter="")
-    sketch.label((HEEL[0] - 4, level - 3), letter="d", value=heel, anchor="end")
-    narrow = hook - AXIS < 54  # too narrow for a label between the lines
-    sketch.dimension((AXIS, level), (hook, level), letter="" if narrow else "R",
-                     value="" if narrow else radius)  # fmt: skip
+    sketch, head, axis, level = place.sketch, place.end[0], place.axis, 14.0
+    pin = place.start
+    sketch.line(pin, (pin[0], level - 4), width=0.4, color=QUIET)
+    sketch.line((head, GROUND), (head, level - 4), width=0.4, color=QUIET)
+    sketch.dimension((pin[0], level), (axis, level), letter="", of="d")
+    sketch.label((pin[0] - 4, level - 3), letter="d", value=heel, anchor="end")
+    narrow = head - axis < 54  # too narrow for a label between the lines
+    sketch.dimension((axis, level), (head, level), letter="" if narrow else "R",
+                     value="" if narrow else radius, of="R")  # fmt: skip
     if narrow:
-        sketch.label((hook + 5, level - 3), letter="R", value=radius, anchor="start")
+        sketch.label((head + 5, level - 3), letter="R", value=radius, anchor="start")
     return place
 
 
@@ -136,26 +163,27 @@ def angle_at(place: Place, *, angle: float, letter: str, value: str, radius: flo
     return place
 
 
-def telescoped(overlap: float, *, overhang: float, wall: bool = False) -> Place:
+def telescoped(overlap: float, *, overhang: float, outer: float = 0.0) -> Place:
     """Draw a section that stands out of the mouth of the next larger one.
 
     Parameters
     ----------
     overlap, overhang : float
         Their proportion is kept [m]
-    wall : bool
-        Hold the outer section by a wall on its left
+    outer : float
+        Length of the outer section, held by a wall on its left; 0 for a piece of it [m]
 
     Returns
     -------
     Place
         From the mouth to the head; the tail is at ``at(-overlap/overhang)``
     """
-    scale = 225 / (overlap + overhang)
-    tail, head = 75.0, 300.0
-    mouth = tail + scale * overlap
+    scale = 280 / (outer + overhang) if outer else 225 / (overlap + overhang)
+    head = 300.0
+    mouth = head - scale * overhang
+    tail = mouth - scale * overlap
     sketch = Sketch(345, height=112)
-    if wall:
+    if outer:
         sketch.line((20, 40), (20, 92), width=1.2)
         for step in range(8):
             sketch.line((20, 42 + 6.5 * step), (14, 38 + 6.5 * step), width=0.5, color=QUIET)
@@ -163,7 +191,7 @@ def telescoped(overlap: float, *, overhang: float, wall: bool = False) -> Place:
     sketch.bar((tail, 66), (head, 66), depth=18, fill="#fff")
     for x, y in ((tail + 3, 78), (mouth - 3, 54)):
         sketch.shape([(x - 3, y - 3), (x + 3, y - 3), (x + 3, y + 3), (x - 3, y + 3)], fill=INK)
-    return Place(sketch=sketch, start=(mouth, 66), end=(head, 66))
+    return Place(sketch=sketch, start=(mouth, 66), end=(head, 66), scale=scale)
 
 
 def bar_of(*, supports: tuple[float, ...] = (), wall: bool = False) -> Place:

@@ -1,6 +1,6 @@
 """What questions on stability show: a crane from the side with its tipping line, and its floats.
 
-Distances keep their proportion along the ground; heights do not.
+Distances keep their proportion along the ground; heights do not, and pictures say so.
 """
 
 from dataclasses import dataclass
@@ -151,6 +151,6 @@ def floats_measured(plan: Plan, *, along: tuple[str, str], across: tuple[str, st
     (x, y), (u, v) = plan.centre, plan.half
     plan.sketch.dimension((x - u, y + v + 18), (x + u, y + v + 18), letter=along[0], value=along[1])
     left = x - u - 50
-    plan.sketch.dimension((left, y - v), (left, y + v), letter="", value="")
+    plan.sketch.dimension((left, y - v), (left, y + v), letter="", of=across[0])
     plan.sketch.label((left - 4, y + v + 6), letter=across[0], value=across[1], anchor="middle")
     return plan

@@ -6,7 +6,7 @@ then stand in one page, and every renderer shows the same.
 
 from collections.abc import Sequence
 from html import escape
-from math import atan2, cos, pi, sin
+from math import atan2, cos, dist, pi, sin
 
 from boomsim.figures.colours_and_lines import INK as INK
 from boomsim.figures.colours_and_lines import LOAD as LOAD
@@ -16,6 +16,12 @@ from boomsim.figures.colours_and_lines import STEEL as STEEL
 from boomsim.papers.language.formula_markup import GREEK
 
 Point = tuple[float, float]
+
+NARROW = 10.0
+"""Length of a dimension line between whose ends no arrow tips have room [pt]."""
+
+NOT_TO_SCALE = "not to scale"
+"""What a sketch says of lengths that it does not draw in their proportion."""
 
 FONT = "'Libertinus Serif', Cambria, Georgia, serif"
 
@@ -39,31 +45,36 @@ class Sketch:
         self._parts: list[str] = []
 
     def line(
-        self, start: Point, end: Point, *, width: float = 0.8, color: str = INK, dash: str = ""
-    ) -> "Sketch":
-        """Draw a straight line."""
+        self, start: Point, end: Point, *, width: float = 0.8, color: str = INK, dash: str = "",
+        of: str = "",
+    ) -> "Sketch":  # fmt: skip
+        """Draw a straight line; `of` is the letter of the length that it shows."""
         (x1, y1), (x2, y2) = self._at(start), self._at(end)
         dashed = f' stroke-dasharray="{dash}"' if dash else ""
         return self._add(
             f'<line x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}" stroke="{color}" '
-            f'stroke-width="{width}" stroke-linecap="round"{dashed}/>'
+            f'stroke-width="{width}" stroke-linecap="round"{dashed}{_measured(of)}/>'
         )
 
-    def shape(self, corners: Sequence[Point], *, fill: str = STEEL, edge: str = INK) -> "Sketch":
-        """Draw a filled polygon."""
+    def shape(
+        self, corners: Sequence[Point], *, fill: str = STEEL, edge: str = INK, of: str = ""
+    ) -> "Sketch":
+        """Draw a filled polygon; its first edge may show the length that a letter names."""
         points = " ".join(",".join(self._at(corner)) for corner in corners)
         return self._add(
             f'<polygon points="{points}" fill="{fill}" stroke="{edge}" stroke-width="0.8" '
-            'stroke-linejoin="round"/>'
+            f'stroke-linejoin="round"{_measured(of)}/>'
         )
 
-    def bar(self, start: Point, end: Point, *, depth: float, fill: str = STEEL) -> "Sketch":
+    def bar(
+        self, start: Point, end: Point, *, depth: float, fill: str = STEEL, of: str = ""
+    ) -> "Sketch":
         """Draw a section seen from the side, from start to end along its axis."""
         (x1, y1), (x2, y2) = start, end
         turn = atan2(y2 - y1, x2 - x1)
         u, v = -sin(turn) * depth / 2, cos(turn) * depth / 2
         corners = ((x1 + u, y1 + v), (x2 + u, y2 + v), (x2 - u, y2 - v), (x1 - u, y1 - v))
-        return self.shape(corners, fill=fill)
+        return self.shape(corners, fill=fill, of=of)
 
     def circle(self, centre: Point, *, radius: float, fill: str = PAPER) -> "Sketch":
         """Draw a circle: a pin, a sheave, a centre of gravity."""
@@ -86,17 +97,28 @@ class Sketch:
         self.line(start, foot, color=color, width=width)
         return self.shape([end, *wings], fill=color, edge=color)
 
-    def dimension(self, start: Point, end: Point, *, letter: str, value: str = "") -> "Sketch":
-        """Draw a dimension line with its letter and value above the middle."""
+    def dimension(
+        self, start: Point, end: Point, *, letter: str, value: str = "", of: str = ""
+    ) -> "Sketch":
+        """Draw a dimension line with its letter and value above the middle.
+
+        Parameters
+        ----------
+        start, end : (float, float)
+            [pt]
+        of : str
+            Letter of the length, where its label stands elsewhere
+        """
         (x1, y1), (x2, y2) = start, end
         turn = atan2(y2 - y1, x2 - x1)
         u, v = -sin(turn) * 3.5, cos(turn) * 3.5
         for x, y in (start, end):
             self.line((x - u, y - v), (x + u, y + v), width=0.5, color=QUIET)
         middle = ((x1 + x2) / 2, (y1 + y2) / 2)
-        self.line(middle, start, width=0.5, color=QUIET).line(middle, end, width=0.5, color=QUIET)
-        for tip, way in ((start, turn + pi), (end, turn)):
-            self._tip(tip, way)
+        self.line(start, end, width=0.5, color=QUIET, of=of or letter)
+        if dist(start, end) > NARROW:
+            for tip, way in ((start, turn + pi), (end, turn)):
+                self._tip(tip, way)
         return self.label((middle[0] + u * 1.2, middle[1] + v * 1.2), letter=letter, value=value)
 
     def label(
@@ -121,6 +143,11 @@ class Sketch:
             self.line((x1 + 6 * place, y), (x1 + 6 * place - 4, y - 4), width=0.5, color=QUIET)
         return self
 
+    def not_to_scale(self, what: str = "", *, at: Point | None = None) -> "Sketch":
+        """Say that the drawing, or something on it, is not in proportion: below on the right."""
+        words = f"{what} {NOT_TO_SCALE}".strip()
+        return self.label(at or (self.width - 4, 4), value=words, anchor="end", color=QUIET, size=8)
+
     def svg(self) -> str:
         """Return the drawing as SVG text."""
         w, h = _short(self.width), _short(self.height)
@@ -143,6 +170,11 @@ class Sketch:
     def _at(self, point: Point) -> tuple[str, str]:
         """Turn y over, as SVG counts it downwards."""
         return _short(point[0]), _short(self.height - point[1])
+
+
+def _measured(of: str) -> str:
+    """Attribute that names the length a line shows, so that it can be measured."""
+    return f' data-of="{escape(of)}"' if of else ""
 
 
 def _short(number: float) -> str:
