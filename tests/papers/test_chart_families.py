@@ -13,6 +13,7 @@ from boomsim.papers.check_models.question_charts import (
     table,
 )
 from boomsim.papers.families import (
+    charts_reading,
     charts_what_governs,
     stability_rear_or_around,
     strategy_break_or_tip,
@@ -87,6 +88,10 @@ def test_every_configuration_is_the_right_one_somewhere_and_sometimes_none_is() 
 def test_a_crane_on_tyres_stands_on_tyres(system: str) -> None:
     """Tyres stand 0.9 to 1.3 m from the axis and hold 5 to 30 t m; outriggers reach further out.
 
+    Cranes are 2.5 to 3 m wide on the road (Directive 96/53/EC allows 2.55 m, 23 CFR 658.15 102 in),
+    and the line through their tyres lies within half of that. What holds them about it is their
+    weight less the boom's: up to three axles at some 12 t on tyres, five on outriggers.
+
     Source: a crane operator's remark on such questions. Status: common practice.
     """
     family = family_named("stability_rated_by_share")
@@ -96,6 +101,7 @@ def test_a_crane_on_tyres_stands_on_tyres(system: str) -> None:
         given, on_tyres = problem.values, "tyres" in problem.words["stand"]
         seen.add(on_tyres)
         moment = given["M"] / 1000
+        assert moment / given["d"] < (36 if on_tyres else 65)
         if on_tyres:
             assert 0.89 < given["d"] < 1.38 and 4.9 < moment < 30.1
         else:
@@ -119,3 +125,51 @@ def test_a_chart_is_read_at_the_larger_radius_and_the_smaller_of_two_figures() -
         assert float(problem.results["P"].number) == min(beside)
         shorter_counts += beside[0] < beside[1]
     assert shorter_counts > 0  # such draws are asked, and have one answer
+
+
+def by_hand(system: str, radius: float, length: float) -> float | None:
+    """Read the printed table as an operator does: next row out, the smaller of two columns.
+
+    A longer boom without a figure allows nothing; a shorter one that does not reach has no say.
+    """
+    table = charts_reading.printed(system)
+    lengths = [float(text.split()[0]) for text in table.rows[0][1:]]
+    rows = [(float(one[0]), one[1:]) for one in table.rows[1:]]
+    beyond = [cells for printed, cells in rows if printed > radius - 1e-6]
+    shorter = [n for n, one in enumerate(lengths) if one < length - 1e-6]
+    same = [n for n, one in enumerate(lengths) if abs(one - length) < 1e-6]
+    longer = [n for n, one in enumerate(lengths) if one > length + 1e-6]
+    columns = same or [*shorter[-1:], *longer[:1]]
+    if not beyond or radius < rows[0][0] - 1e-6 or not (same or longer):
+        return None
+    figures = [beyond[0][n] for n in columns]
+    if figures[-1] == "–":
+        return 0.0
+    return min(float(one.replace(",", "").replace("\u202f", "")) for one in figures if one != "–")
+
+
+@pytest.mark.parametrize("system", SYSTEMS)
+def test_edges_of_the_chart_are_read_as_by_hand(system: str) -> None:
+    """On, a tenth before and a tenth past every row and column, the last ones among them."""
+    table = charts_reading.printed(system)
+    radii = [float(one[0]) for one in table.rows[1:]]
+    lengths = [float(text.split()[0]) for text in table.rows[0][1:]]
+    foot, mass = (1.0, 1000.0) if system == "metric" else (0.3048, 0.45359237)
+    refused = 0
+    for row, column in itertools.product(radii, lengths):
+        for radius, length in itertools.product(
+            (row - 0.1, row, row + 0.1), (column - 0.1, column, column + 0.1)
+        ):
+            wanted = by_hand(system, radius, length)
+            ask = {"radius": radius * foot, "length": length * foot}
+            if wanted is None:
+                refused += 1
+                with pytest.raises(ValueError, match="chart"):
+                    charts_reading.read(system, **ask)
+            else:
+                found = charts_reading.read(system, **ask).cell / mass
+                assert found == pytest.approx(wanted, rel=1e-9), (radius, length)
+    # Beyond the last row or column, and nearer than the first row, nothing is read: of nine places
+    # at every corner 3 a column at either end of the radii, 3 a row past the longest boom, less
+    # the two corners that both count.
+    assert refused == 3 * 2 * len(lengths) + 3 * len(radii) - 2

@@ -92,7 +92,7 @@ BOUNDS = [
     ("kg", "load|capacity|cell|beside|row|column|outrigger beams|sector|way out|between", 500.0,
      7e4, "cells of the charts of the machines built in, and what is lifted by them"),
     ("kg*m", "righting moment", 4e3, 3e5, "see mass and tipping line below"),
-    ("kg/m", "weight of the rope", 0.8, 2.3, f"0.4 kg/m a cm2 of the diameter squared, 14 to 24 mm: {PRACTICE}"),
+    ("kg/m", "weight of the rope", 0.8, 2.3, f"0.4 kg/m a cm2 of diameter squared: {PRACTICE}"),
     ("m/s", "gusts|wind", 4.0, 17.0, "charts permit 9 to 14 m/s (some 30 mph at most)"),
     ("m/s", "hoisting speed", 0.05, 1.0, f"6 to 48 m/min on a hook in several parts: {PRACTICE}"),
     ("m/s", "speed of the table", 0.3, 1.01, "one metre or foot a second: of a unit"),
@@ -148,8 +148,8 @@ RATIOS = [
      lambda g: 4.0 * g["P"] * g["L"] ** 2 / (9.8696 * g["E"] * g["I_y"]), 0.1, 0.51,
      f"twice as safe against buckling at least: {PRACTICE}"),
     ("stability_ground_pressure", "pressure under a float [kPa]",
-     lambda g: g["F"] / (785.4 * g["D"] ** 2), 200.0, 2500.0,
-     f"0.5 to 2.5 MPa without a mat: {PRACTICE}"),
+     lambda g: g["F"] / (785.4 * g["D"] ** 2), 200.0, 3000.0,
+     "published outrigger guidance has 411 psi (2.8 MPa) under a bare pad"),
     ("stability_mat_size", "float load [kN]", lambda g: g["s"] * g["V"] / 1e3, 100.0, 500.0,
      "as of floats"),
     ("rigging_lead_line_pull", "pull without friction [kN]", lambda g: g["W"] / g["N"] / 1e3, 7.0,
@@ -224,24 +224,3 @@ def test_every_row_and_ratio_is_used_and_has_a_reason() -> None:
     assert unused == []
     assert all(len(row[-1]) > 10 and row[-3] < row[-2] for row in [*BOUNDS, *RATIOS])
     assert {row[0] for row in RATIOS} <= set(families())
-
-
-def test_tyres_stand_near_the_axis_and_outriggers_far() -> None:
-    """Cranes are 2.5 to 3 m wide on the road: the line through their tyres is within half of that.
-
-    Directive 96/53/EC allows 2.55 m, 23 CFR 658.15 102 in (2.59 m), permits some 3 m.
-    """
-    family = families()["stability_rated_by_share"]
-    seen = set()
-    for problem in problems(family, 60):
-        values, on_tyres = problem.values, "tyres" in problem.words["stand"]
-        seen.add(on_tyres)
-        if on_tyres:
-            assert 0.85 < values["d"] < 1.5
-            assert values["R"] < 10.0
-            # What holds it is its weight less the boom's: up to three axles at some 12 t.
-            assert 4e3 < values["M"] / values["d"] < 36e3
-        else:
-            assert 2.0 < values["d"] < 4.0
-            assert 20e3 < values["M"] / values["d"] < 66e3  # five axles
-    assert seen == {True, False}

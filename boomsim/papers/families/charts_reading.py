@@ -32,7 +32,7 @@ WRONG = {
 def read(system: str, *, radius: float, length: float) -> Reading:
     """Read the chart; nothing is deducted."""
     chart = chart_of_piece(PIECE, system)
-    return read_chart(chart, radius=radius, length=length, deductions=())
+    return read_chart(chart, radius=radius, length=length, deductions=(), units=system)
 
 
 @lru_cache(maxsize=2)

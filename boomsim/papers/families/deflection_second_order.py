@@ -97,7 +97,8 @@ FAMILY = Family(
              "enlarged already"),
         Slip(v_1, 3 * FIRST, "left out the three below the fraction bar"),
     ),
-    where=(0.5 * P_cr > P, 0.12 * P_cr < P, v < 0.035 * L, v > 0.003 * L),
+    where=(0.68 * P_cr > P, 0.12 * P_cr < P, v < 0.035 * L, v > 0.003 * L),
+    usual=(P_cr > 2 * P,),
     check=check,
     picture=picture,
     seen="A boom held firmly at its foot on the left; at its head P presses along it and F acts "

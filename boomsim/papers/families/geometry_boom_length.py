@@ -57,6 +57,7 @@ FAMILY = Family(
         Slip(L, L_0 + n + h + E, "counted the nose of one section only"),
         Slip(E, s_1 * k_1, "left out the second section"),
     ),
-    where=(k_1 + k_2 > 0, s_1 < 0.86 * L_0, s_2 < 0.86 * L_0),
+    where=(k_1 + k_2 > 0,),
+    usual=(s_1 < 0.86 * L_0, s_2 < 0.86 * L_0),
     check=check,
 )  # fmt: skip

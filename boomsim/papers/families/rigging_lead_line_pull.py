@@ -61,7 +61,7 @@ FAMILY = Family(
         Slip(F, W / (A - 1), "counted one part too few"),
         Slip(F, W, "took the lead line to carry the whole load"),
     ),
-    where=(F < 9e4,),  # [N]
+    usual=(F < 9e4,),  # [N]
     check=check,
     picture=picture,
     seen="A rope from the winch over the boom head to the hook block, in N parts of line; it is "

@@ -81,7 +81,8 @@ FAMILY = Family(
         Slip(P, T / f, "divided by the share"),
         Slip(T, M / (R + d), "added the distance of the tipping line to the radius"),
     ),
-    where=(3.5 * d < R, M / d < 65e3),  # [kg]: five axles at some 12 t
+    where=(3.5 * d < R,),
+    usual=(M / d < 65e3,),  # [kg]: five axles at some 12 t
     check=check,
     draw=draw,
 )  # fmt: skip

@@ -79,7 +79,8 @@ FAMILY = Family(
         Slip(W_a, W, "took the weight of the whole section, its overlap included"),
         Slip(M, (Q * l + W * l / 2) * cos(theta), "took the lever arms from the tail"),
     ),
-    where=(a < 0.85 * l, a > 0.45 * l, W / l > 600),
+    where=(a < 0.85 * l, a > 0.45 * l),
+    usual=(W / l > 600,),  # [N/m]
     check=check,
     picture=picture,
     seen="A section of length l stands out of the next larger one over the length a; its weight W "

@@ -107,7 +107,7 @@ FAMILY = Family(
         Slip(x, (l_0 + l_1 - c_1 + l_2 - c_2) / 2, "took the middle of the boom"),
     ),
     # A section is about as long as the one around it, and shows little more than its nose [m].
-    where=(l_1 < l_0 + 0.6, l_2 < l_1 + 0.6, l_1 > l_0 - 1.5, l_2 > l_1 - 1.5),
+    usual=(l_1 < l_0 + 0.6, l_2 < l_1 + 0.6, l_1 > l_0 - 1.5, l_2 > l_1 - 1.5),
     check=check,
     picture=picture,
     seen="Three sections, each standing out of the next larger one; the overlaps are c_1 and c_2, "

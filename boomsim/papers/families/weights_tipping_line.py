@@ -83,7 +83,8 @@ FAMILY = Family(
         Slip(X, x * sin(theta), "took the sine of the boom angle"),
         Slip(r, X + d - b, "put the heel pin ahead of the axis of rotation"),
     ),
-    where=(r > x / 6, W / x > 3000, W / x < 12000),  # [N/m]: of a boom some 2 x long
+    where=(r > x / 6,),
+    usual=(W / x > 3000, W / x < 12000),  # [N/m]: of a boom some 2 x long
     check=check,
     picture=picture,
     seen="A crane from the side: the boom's weight W acts at its centre of gravity, the tipping "

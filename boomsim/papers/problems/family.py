@@ -206,6 +206,8 @@ class Family:
         Largest relative difference from the call path that the simplification explains [1]
     where : tuple of relations
         What must hold between letters for a sensible problem; else it is drawn again
+    usual : tuple of relations
+        What the trade keeps to besides, asked of drawn numbers and not of a published example's
     picture : callable or None
         SVG text of a problem, see :mod:`boomsim.papers.sketches.sketch_svg`
     seen : str
@@ -231,6 +233,7 @@ class Family:
     check: Callable[[Values], float]
     agreement: float = 1e-6
     where: tuple[Relational, ...] = ()
+    usual: tuple[Relational, ...] = ()
     picture: "Picture | None" = None
     seen: str = ""
     draw: "Callable[[Chance, str, Values], Drawn] | None" = None

@@ -51,9 +51,10 @@ def _common(family: AnyFamily) -> Iterator[str]:
         yield "`assume` is not a full sentence"
     if family.picture and not family.seen:
         yield "the picture has no words in `seen` for those who do not see it"
-    for relation in family.where:
+    usual = family.usual if isinstance(family, Family) else ()
+    for relation in (*family.where, *usual):
         if not isinstance(relation, Relational) or not relation.free_symbols:
-            yield f"`where` has {relation}, which sympy has already decided; use plain symbols"
+            yield f"{relation} is demanded, which sympy has already decided; use plain symbols"
     for one in family.givens:
         if one.spread(METRIC).unit.si != one.spread(US).unit.si:
             yield f"{one.name} is measured differently in metric and US units"

@@ -18,7 +18,7 @@ from boomsim.papers.problems.family import (
 )
 from boomsim.papers.problems.family_in_trade_words import worded
 from boomsim.papers.problems.problem import CHOICE, NUMERIC, Choice, Problem
-from boomsim.papers.problems.step_solving import close, holds, solve
+from boomsim.papers.problems.step_solving import close, holds, is_usual, solve
 from boomsim.papers.problems.tolerance_bands import (
     final_tolerance,
     result_of,
@@ -100,6 +100,8 @@ def _attempt(
     )  # fmt: skip
     if isinstance(family, ChoiceFamily):
         return _posed(problem, family, dice)
+    if not is_usual(family, solve(family, problem.values)):
+        return None
     solved = _solved(problem, family, dice)
     if solved is None or _is_unclear(solved, family):
         return None

@@ -75,13 +75,24 @@ def holds(family: AnyFamily, values: Values) -> bool:
     values : mapping of str to float
         By letter [SI]
     """
-    return all(_guarded(f, [values[n] for n in names]) for names, f in _demands(family))
+    return _all_hold(family.where, values)
 
 
-@lru_cache(maxsize=256)
-def _demands(family: AnyFamily) -> tuple[tuple[tuple[str, ...], _Function], ...]:
-    """Compile the relations of a family once."""
-    return tuple(_compiled(relation) for relation in family.where)
+def is_usual(family: Family, values: Values) -> bool:
+    """Whether numbers are such as the trade has.
+
+    Parameters
+    ----------
+    values : mapping of str to float
+        By letter [SI]
+    """
+    return _all_hold(family.usual, values)
+
+
+def _all_hold(relations: tuple[Relational, ...], values: Values) -> bool:
+    """Whether all relations hold; each is compiled once."""
+    compiled = map(_compiled, relations)
+    return all(_guarded(f, [values[n] for n in names]) for names, f in compiled)
 
 
 @lru_cache(maxsize=4096)
