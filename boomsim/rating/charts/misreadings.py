@@ -166,7 +166,8 @@ def _other_sector(reading: Reading, chart: Chart) -> Iterator[Misreading]:
         other = read_chart(
             chart,
             radius=reading.radius,
-            length=reading.length,
+            # A length that is printed may be rounded: its column's own is found in both charts.
+            length=reading.column_length if reading.beside is None else reading.length,
             parts=reading.parts,
             deductions=reading.deductions,
         )
