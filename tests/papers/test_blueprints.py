@@ -169,6 +169,9 @@ def test_a_hundred_sittings_of_the_theory_paper_are_one_as_long_as_the_other() -
         middle = sorted(found)[50]
         assert 0.9 * middle < min(found) <= max(found) < 1.1 * middle
     assert max(asked.values()) < 100  # no question is in every sitting
+    ((_, _, marks, _),) = sums
+    said = (EXERCISES.parent / "docs" / "examiner.md").read_text(encoding="utf-8")
+    assert f"always has {marks} marks, and takes {min(efforts)} to {max(efforts)} points" in said
 
 
 def test_sittings_with_marks_of_their_own_have_equal_difficulty_too() -> None:
