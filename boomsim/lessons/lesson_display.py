@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
 from boomsim.figures.colours_and_lines import BLUE, GREEN, PLUM, QUIET, RUST
+from boomsim.reports.html_of_text import FIGURE
+from boomsim.reports.text_and_data import glued
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -111,7 +113,8 @@ _WRAP = {"left": "white-space:normal", "right": "white-space:nowrap"}
 
 def _cells(tag: str, texts: Sequence[str], sides: Sequence[str]) -> str:
     return "".join(
-        f'<{tag} style="text-align:{side};padding:0.2em 0.9em;{_WRAP[side]}">{escape(text)}</{tag}>'
+        f'<{tag} style="text-align:{side};padding:0.2em 0.9em;'
+        f'{_WRAP["right" if FIGURE.fullmatch(text) else side]}">{escape(glued(text))}</{tag}>'
         for text, side in zip(texts, sides, strict=True)
     )
 

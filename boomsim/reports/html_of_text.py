@@ -3,10 +3,14 @@
 import re
 from html import escape
 
+from boomsim.reports.text_and_data import glued
 from boomsim.reports.text_in_trade_words import RULE, table_of
 
 ITEM = re.compile(r"- |\d+\. [A-Z]")
 """Begins a line of a list."""
+
+FIGURE = re.compile(r"[-+]?\d[\d,.]*(?:[°%*†‡]| \S+){0,2}")
+"""A field that is a figure and its unit, and a sign behind it, and nothing else."""
 
 
 def html_of(text: str) -> str:
@@ -53,6 +57,12 @@ def _table(lines: list[str]) -> str:
 
 
 def _row(fields: list[str], tag: str) -> str:
-    first, *others = (escape(field.strip()) for field in fields)
-    cells = "".join(f'<{tag} style="text-align:right">{field}</{tag}>' for field in others)
-    return f'<tr><th scope="row" style="text-align:left">{first}</th>{cells}</tr>'
+    first, *others = (field.strip() for field in fields)
+    cells = "".join(f"<{tag}{_styled(field, 'right')}</{tag}>" for field in others)
+    return f'<tr><th scope="row"{_styled(first, "left")}</th>{cells}</tr>'
+
+
+def _styled(field: str, side: str) -> str:
+    """Style a cell and write it: a column may be narrow, and a figure keeps its unit beside it."""
+    whole = ";white-space:nowrap" if FIGURE.fullmatch(field) else ""
+    return f' style="text-align:{side}{whole}">{escape(glued(field))}'

@@ -32,6 +32,7 @@ from boomsim.lessons.lesson_09_what_eats_capacity import NEAR as NEAR_LOST
 from boomsim.lessons.lesson_09_what_eats_capacity import lost
 from boomsim.lessons.lesson_order import lesson_named
 from boomsim.lessons.measured_mean import combined
+from boomsim.lessons.shown.lesson_09_shown import SHOWN as SHOWN_LOST
 from boomsim.lessons.tabletop_prediction import WAYS, bench, shifts, tips_at
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
@@ -483,6 +484,32 @@ def test_09_the_high_head_moves_farther_and_the_lean_still_costs_more_far_out(ta
     )
     assert high > 1.5 * low
     assert taken["lean"][1] > 1.5 * taken["lean"][0]
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_09_the_summary_agrees_with_the_table_as_it_is_printed(units):
+    """Whole percents, as an apprentice reads them."""
+    shown = {
+        row[0]: [int(field.removesuffix(" %")) for field in row[1:]]
+        for row in SHOWN_LOST.views["in numbers"](units).rows
+    }
+
+    def read(words):
+        (found,) = [taken for name, taken in shown.items() if name.startswith(words)]
+        return found
+
+    (near, far), (near_across, far_across) = read("downhill ahead"), read("downhill across")
+    assert near < far
+    assert near_across > near
+    assert far_across == 0
+    assert read("side pull")[0] == max(
+        taken[0] for name, taken in shown.items() if " once" not in name
+    )
+    assert read("side pull")[1] == read("picking up fast")[1] == 0
+    assert read("counterweight short")[0] == 0 < 10 < read("counterweight short")[1]
+    together = ("downhill ahead", "side pull", "wind from behind", "picking up fast")
+    for place in (0, 1):
+        assert read("downhill, side pull")[place] > max(read(words)[place] for words in together)
 
 
 def test_09_twice_the_lean_takes_nearly_twice_far_out_and_nearly_three_times_close_in():
