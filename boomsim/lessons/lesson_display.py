@@ -112,11 +112,16 @@ _WRAP = {"left": "white-space:normal", "right": "white-space:nowrap"}
 
 
 def _cells(tag: str, texts: Sequence[str], sides: Sequence[str]) -> str:
-    return "".join(
-        f'<{tag} style="text-align:{side};padding:0.2em 0.9em;'
-        f'{_WRAP["right" if FIGURE.fullmatch(text) else side]}">{escape(glued(text))}</{tag}>'
-        for text, side in zip(texts, sides, strict=True)
-    )
+    return "".join(_cell(tag, text, side) for text, side in zip(texts, sides, strict=True))
+
+
+def _cell(tag: str, text: str, side: str) -> str:
+    if side == "right" or FIGURE.fullmatch(text):
+        wrap, said = _WRAP["right"], text
+    else:
+        wrap, said = _WRAP["left"], glued(text)
+    style = f"text-align:{side};padding:0.2em 0.9em;{wrap}"
+    return f'<{tag} style="{style}">{escape(said)}</{tag}>'
 
 
 def _small(text: str) -> str:

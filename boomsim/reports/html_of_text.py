@@ -64,5 +64,6 @@ def _row(fields: list[str], tag: str) -> str:
 
 def _styled(field: str, side: str) -> str:
     """Style a cell and write it: a column may be narrow, and a figure keeps its unit beside it."""
-    whole = ";white-space:nowrap" if FIGURE.fullmatch(field) else ""
-    return f' style="text-align:{side}{whole}">{escape(glued(field))}'
+    if FIGURE.fullmatch(field):
+        return f' style="text-align:{side};white-space:nowrap">{escape(field)}'
+    return f' style="text-align:{side}">{escape(glued(field))}'

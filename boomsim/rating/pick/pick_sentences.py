@@ -246,7 +246,8 @@ def _level(check: Check, found: Found, units: str) -> str:
     begun = (
         "This chart is for a level crane and nothing else"
         if found.setup.rule.allowances is None
-        else f"The chart is for a level crane; strength has {limit} in it, stability but its margin"
+        else f"The chart is for a level crane; strength has {limit} in it, "
+        "stability only its margin"
     )
     level = found.asked.level
     if level is None:
