@@ -58,7 +58,7 @@ class Panel:
     def _repr_html_(self) -> str:
         head, colour = MARKS[self.mark]
         title = f'<b style="color:{colour}">{escape(head)}</b><br>' if head else ""
-        body = "<br>".join(escape(paragraph) for paragraph in self.words)
+        body = "<br>".join(escape(glued(paragraph)) for paragraph in self.words)
         return (
             f'<div class="lesson-{self.mark}" style="border-left:5px solid {colour};'
             'padding:0.4em 0.9em;margin:0.3em 0;max-width:54em;line-height:1.5">'

@@ -34,7 +34,7 @@ def _block(lines: list[str]) -> str:
         return _table(lines)
     if any(line.startswith(" ") for line in lines):
         return f"<pre>{escape(chr(10).join(lines))}</pre>"
-    return f"<p>{'<br>'.join(escape(item) for item in _items(lines))}</p>"
+    return f"<p>{'<br>'.join(escape(glued(item)) for item in _items(lines))}</p>"
 
 
 def _items(lines: list[str]) -> list[str]:
@@ -52,7 +52,7 @@ def _table(lines: list[str]) -> str:
     """Lay out a table; what stands below it is a paragraph."""
     first, rows, below = table_of(lines)
     head, *body = (_row(row, "th" if k == 0 else "td") for k, row in enumerate([first, *rows]))
-    note = f"\n<p>{escape(' '.join(below))}</p>" if below else ""
+    note = f"\n<p>{escape(glued(' '.join(below)))}</p>" if below else ""
     return f"<table>\n<thead>{head}</thead>\n<tbody>{''.join(body)}</tbody>\n</table>{note}"
 
 

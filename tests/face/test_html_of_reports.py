@@ -12,7 +12,7 @@ from boomsim.reports.text_and_data import table
 def test_a_list_stays_a_list_and_wrapped_lines_stay_one_line():
     page = html_of("1. Radius. It grows by\n0.20 m.\n2. Way out.\n\nMistakes:\n- one\n- another")
     assert page == (
-        "<p>1. Radius. It grows by 0.20 m.<br>2. Way out.</p>\n"
+        "<p>1. Radius. It grows by 0.20\u00a0m.<br>2. Way out.</p>\n"
         "<p>Mistakes:<br>- one<br>- another</p>"
     )
 
