@@ -17,9 +17,10 @@ if TYPE_CHECKING:
     from boomsim.rating.setup import Setup
 
 RULE = (
-    "Every plate of the boom is so many times as thick, and the sections measure the same outside. "
-    "The plates' mass follows; what a section weighs beyond its plates (stiffeners, pads, pins) "
-    "stays as it is, and so do the head, the cylinders, the locks and the rest of the crane."
+    "All plates of a boom are as many times as thick as its heading says, and the sections measure "
+    "the same outside. The plates' mass follows; what a section weighs beyond its plates "
+    "(stiffeners, pads, pins) stays as it is, and so do the head, the cylinders, the locks and the "
+    "rest of the crane."
 )
 """What is changed and what is not."""
 

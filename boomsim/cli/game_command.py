@@ -119,13 +119,18 @@ def _asked(pick: "Pick") -> str | None:
     wanted = ", ".join(pick.letters)
     while True:
         print(f"Your choice ({wanted}): ", end="", flush=True)
-        line = sys.stdin.readline(200)
+        try:
+            line = sys.stdin.readline(200)
+        except KeyboardInterrupt:  # what has been played counts, and is kept
+            return None
         if not line:
             return None
         letter = line.strip().upper()
         if letter in pick.letters:
             return letter
-        print(f"{line.strip()[:40]!r} is none of them.")
+        # "none of them" would be an answer: the last letter of every pick says so.
+        said = f"{line.strip()[:40]!r} is no choice here" if line.strip() else "Nothing was typed"
+        print(f"{said}. Type one of {wanted}.")
 
 
 def _tell(pick: "Pick", letter: str, seed: int, number: int, units: str) -> "Played":

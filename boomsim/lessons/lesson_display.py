@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
 from boomsim.figures.colours_and_lines import BLUE, GREEN, PLUM, QUIET, RUST
+from boomsim.reports.html_of_text import FIGURE
+from boomsim.reports.text_and_data import glued
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -56,7 +58,7 @@ class Panel:
     def _repr_html_(self) -> str:
         head, colour = MARKS[self.mark]
         title = f'<b style="color:{colour}">{escape(head)}</b><br>' if head else ""
-        body = "<br>".join(escape(paragraph) for paragraph in self.words)
+        body = "<br>".join(escape(glued(paragraph)) for paragraph in self.words)
         return (
             f'<div class="lesson-{self.mark}" style="border-left:5px solid {colour};'
             'padding:0.4em 0.9em;margin:0.3em 0;max-width:54em;line-height:1.5">'
@@ -110,10 +112,16 @@ _WRAP = {"left": "white-space:normal", "right": "white-space:nowrap"}
 
 
 def _cells(tag: str, texts: Sequence[str], sides: Sequence[str]) -> str:
-    return "".join(
-        f'<{tag} style="text-align:{side};padding:0.2em 0.9em;{_WRAP[side]}">{escape(text)}</{tag}>'
-        for text, side in zip(texts, sides, strict=True)
-    )
+    return "".join(_cell(tag, text, side) for text, side in zip(texts, sides, strict=True))
+
+
+def _cell(tag: str, text: str, side: str) -> str:
+    if side == "right" or FIGURE.fullmatch(text):
+        wrap, said = _WRAP["right"], text
+    else:
+        wrap, said = _WRAP["left"], glued(text)
+    style = f"text-align:{side};padding:0.2em 0.9em;{wrap}"
+    return f'<{tag} style="{style}">{escape(said)}</{tag}>'
 
 
 def _small(text: str) -> str:

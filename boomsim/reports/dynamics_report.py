@@ -114,11 +114,11 @@ def as_text(found: "Dynamics", *, units: str) -> str:
 def summary(found: "Dynamics") -> str:
     """Say in a few words what was looked at."""
     from boomsim.rating.strategies import label
-    from boomsim.units import show
+    from boomsim.units import show, show_rated
 
     return (
         f"{found.setup.machine.name}, extension {label(found.extension)} %, "
-        f"{show(found.load, 'mass')} at {show(found.radius, 'length')} moved in "
+        f"{show_rated(found.load, 'metric')} at {show(found.radius, 'length')} moved in "
         f"{len(found.effects)} ways"
     )
 

@@ -133,10 +133,10 @@ def _signs(found: "Slabs") -> str:
 
 def summary(found: "Slabs") -> str:
     """Say in a few words what was looked at."""
-    count = len(found.stages)
+    count, ways = len(found.stages), len(found.ways.length)
     return (
-        f"{found.setup.machine.name}, {count} slab{'s' * (count > 1)}, {len(found.ways.length)} "
-        f"ways out"
+        f"{found.setup.machine.name}, {count} slab{'s' * (count > 1)}, {ways} "
+        f"way{'s' * (ways > 1)} out"
     )
 
 

@@ -52,7 +52,7 @@ NO_BREAK = "\u00a0"
 
 _UNITS = "%|kg|t|lb|lbf|kN|N|kip|kPa|MPa|psi|ksi|m|mm|ft|cm²|m²|ft²|in²|m/s|ft/min|mph|deg"
 
-_FIGURE = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?:[ ),;.:]|$))")
+_FIGURE = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?:[ ),;.:*†‡]|$))")
 
 
 def glued(text: str) -> str:

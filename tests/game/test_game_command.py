@@ -41,9 +41,27 @@ def test_a_letter_that_is_none_is_asked_for_again_and_an_end_stops(capsys, monke
     monkeypatch.setattr("sys.stdin", io.StringIO(f"Z\n{right[0].lower()}\n"))
     assert main(GAME) == 0
     said = capsys.readouterr().out
-    assert "'Z' is none of them." in said
+    assert "'Z' is no choice here. Type one of A, B" in said
     assert "Stopped here." in said
     assert "Score: 2 of 2 points, 1 of 3 picks played." in said
+
+
+def test_stopped_with_control_and_c_what_was_played_is_kept(tmp_path, capsys, monkeypatch):
+    right, file = right_answers(capsys), tmp_path / "mine.json"
+
+    class Stopped(io.StringIO):
+        def readline(self, size=-1):
+            line = super().readline(size)
+            if not line:
+                raise KeyboardInterrupt
+            return line
+
+    monkeypatch.setattr("sys.stdin", Stopped(f"\n{right[0]}\n"))
+    assert main([*GAME, "--progress", str(file)]) == 0
+    said = capsys.readouterr().out
+    assert "Nothing was typed. Type one of A, B" in said
+    assert "Stopped here." in said
+    assert [one["number"] for one in json.loads(file.read_text())["played"]] == [1]
 
 
 def test_progress_grows_and_is_told_by_what_sets_the_best_figure(tmp_path, capsys):

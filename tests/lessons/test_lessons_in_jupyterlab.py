@@ -17,6 +17,25 @@ WIDE = """() => Array.from(document.querySelectorAll('.jp-Cell-outputWrapper'))
 DRAWN = """() => Array.from(document.querySelectorAll('img.lesson-picture'))
   .every(picture => picture.complete && picture.naturalWidth > 0 && picture.alt)"""
 
+PARTED = r"""() => {
+  const found = [];
+  for (const cell of document.querySelectorAll('.jp-OutputArea td, .jp-OutputArea th')) {
+    const walk = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+    while (walk.nextNode()) {
+      const at = place => {
+        const range = document.createRange();
+        range.setStart(walk.currentNode, place);
+        range.setEnd(walk.currentNode, place + 1);
+        return range.getBoundingClientRect().top;
+      };
+      for (const one of walk.currentNode.data.matchAll(/\d[ \u00a0](?=%|(m|t|kg|kN|kPa)\b)/g))
+        if (Math.abs(at(one.index) - at(one.index + 2)) > 4) found.push(cell.textContent);
+    }
+  }
+  return found;
+}"""
+"""Cells in which a unit stands on another line than its figure."""
+
 
 @pytest.fixture
 def opened(browser, lab):
@@ -46,6 +65,21 @@ def test_it_runs_to_its_end_and_everything_is_seen(path, opened):
     assert all(not text.strip() for text in page.locator(".lesson-trouble").all_inner_texts())
     assert page.evaluate(WIDE) == 0
     assert CAUTION in " ".join(page.locator(".jp-Notebook").inner_text().split())
+
+
+def test_in_a_narrow_window_every_figure_of_a_table_keeps_its_unit_beside_it(browser, lab):
+    page = browser.new_page(viewport={"width": 700, "height": 900})
+    notebook = with_guess(OF_LESSONS[8])
+    lift = 'import boomsim as bs\nbs.lift("yard60", extension="45,45,45,0", radius=10, load=5000)'
+    code = next(cell for cell in reversed(notebook["cells"]) if cell["cell_type"] == "code")
+    code["source"] = lift
+    (lab.folder / "narrow.ipynb").write_text(json.dumps(notebook), encoding="utf-8")
+    lab.run(page, "narrow.ipynb")
+    page.locator("th", has_text="luffing cylinder").first.wait_for()
+    assert page.locator("td", has_text="kN").count() > 5
+    assert page.evaluate(PARTED) == []
+    lab.shut(page)
+    page.close()
 
 
 def test_a_slider_moved_with_the_keyboard_changes_the_picture(opened):

@@ -27,11 +27,12 @@ from boomsim.lessons.lesson_06_reading_a_chart import RADIUS as RADIUS_READ
 from boomsim.lessons.lesson_07_breaks_or_tips import FAR as BREAKS_FAR
 from boomsim.lessons.lesson_07_breaks_or_tips import NEAR as BREAKS_NEAR
 from boomsim.lessons.lesson_07_breaks_or_tips import past_rated
-from boomsim.lessons.lesson_08_gross_to_net import NET_RADIUS, net_reading
+from boomsim.lessons.lesson_08_gross_to_net import NET_PARTS, NET_RADIUS, net_reading
 from boomsim.lessons.lesson_09_what_eats_capacity import NEAR as NEAR_LOST
 from boomsim.lessons.lesson_09_what_eats_capacity import lost
 from boomsim.lessons.lesson_order import lesson_named
 from boomsim.lessons.measured_mean import combined
+from boomsim.lessons.shown.lesson_09_shown import SHOWN as SHOWN_LOST
 from boomsim.lessons.tabletop_prediction import WAYS, bench, shifts, tips_at
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
@@ -43,6 +44,7 @@ from boomsim.rating.builds.builds_study import compare_builds, overloaded
 from boomsim.rating.capacity import rate
 from boomsim.rating.chart_places import Places
 from boomsim.rating.charts.bold_line import crossings
+from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.comparison.difference_account import account
 from boomsim.rating.empty_hook.empty_hook_study import empty_hook
@@ -54,6 +56,7 @@ from boomsim.rating.losses.losses_study import losses
 from boomsim.rating.overload.overload_study import overload
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import configurations_of_length
+from boomsim.units import parse
 from tests.reeving_by_hand import parts_by_hand
 
 BOOM = load_machine("yard60").boom
@@ -216,6 +219,10 @@ def test_05_over_the_front_the_arm_is_shortest_and_all_but_the_carrier_hold_best
     assert front.account.lever == min(one.account.lever for one in directions.values())
     more = {group: rear.holds[group] - front.holds[group] for group in rear.holds}
     assert {group for group in more if more[group] > 0.0} == {"carrier"}
+    assert front.holds["boom"] == max(one.holds["boom"] for one in directions.values()) < 0.0
+    assert front.holds["counterweight"] == max(
+        one.holds["counterweight"] for one in directions.values()
+    )
     assert sum(more.values()) > 0.0
     assert rear.holds["carrier"] > 2.0 * front.holds["carrier"]
 
@@ -441,6 +448,17 @@ def test_08_the_rope_reaches_for_no_twelfth_part_with_this_boom():
     assert parts_by_hand(load_machine("yard60"), length=length, most=12) == 11
 
 
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_08_the_charts_reading_is_rounded_and_never_leaves_more_than_the_steps_below_it(units):
+    reading = net_reading(units, radius=NET_RADIUS, parts=NET_PARTS)
+    *_, told = tell_reading(reading, units=units)
+    left = parse(re.search("that leaves (.*) for the load", told)[1].replace(",", ""), "mass")
+    by_hand = reading.gross - sum(one.mass for one in reading.deductions)
+    assert left <= by_hand + 1e-9
+    # Three deductions and what is left, each rounded to ten of the unit.
+    assert by_hand - left < parse({"metric": "40 kg", "us": "40 lb"}[units], "mass")
+
+
 def test_08_twice_the_parts_carry_not_quite_twice_the_load():
     carried = {
         p: net_reading("metric", radius=NET_RADIUS, parts=p).line_limit for p in (1, 2, 4, 8)
@@ -483,6 +501,32 @@ def test_09_the_high_head_moves_farther_and_the_lean_still_costs_more_far_out(ta
     )
     assert high > 1.5 * low
     assert taken["lean"][1] > 1.5 * taken["lean"][0]
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_09_the_summary_agrees_with_the_table_as_it_is_printed(units):
+    """Whole percents, as an apprentice reads them."""
+    shown = {
+        row[0]: [int(field.removesuffix(" %")) for field in row[1:]]
+        for row in SHOWN_LOST.views["in numbers"](units).rows
+    }
+
+    def read(words):
+        (found,) = [taken for name, taken in shown.items() if name.startswith(words)]
+        return found
+
+    (near, far), (near_across, far_across) = read("downhill ahead"), read("downhill across")
+    assert near < far
+    assert near_across > near
+    assert far_across == 0
+    assert read("side pull")[0] == max(
+        taken[0] for name, taken in shown.items() if " once" not in name
+    )
+    assert read("side pull")[1] == read("picking up fast")[1] == 0
+    assert read("counterweight short")[0] == 0 < 10 < read("counterweight short")[1]
+    together = ("downhill ahead", "side pull", "wind from behind", "picking up fast")
+    for place in (0, 1):
+        assert read("downhill, side pull")[place] > max(read(words)[place] for words in together)
 
 
 def test_09_twice_the_lean_takes_nearly_twice_far_out_and_nearly_three_times_close_in():

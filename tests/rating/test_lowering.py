@@ -137,7 +137,9 @@ def test_the_sentence_is_true_to_the_last_figure(case: str) -> None:
     said = tell_lowering(found, units="metric")
     angle, radius, tips = (
         float(figure)
-        for figure in re.findall(r"to ([\d.]+)°, ([\d.]+) m:.* tip at ([\d.]+) m", said)[0]
+        for figure in re.findall(
+            r"to ([\d.]+)°, ([\d.]+) m radius:.* tip at ([\d.]+) m radius", said
+        )[0]
     )
     step = 10.0 ** -len(f"{radius:g}".partition(".")[2])
     radii = np.array([radius, radius + step])
@@ -155,6 +157,15 @@ def test_a_load_that_is_rated_everywhere_may_be_lowered_all_the_way() -> None:
     assert found.marks.rated is None
     assert rate(setup, extension=np.zeros((1, 4)), radius=np.array([10.1])).capacity[0, 0] > 5e3
     assert "rated all the way down, to 0.0°" in tell_lowering(found, units="metric")
+
+
+def test_past_the_rated_load_all_the_way_down_a_load_may_neither_tip_the_crane_nor_break_it():
+    found = lower(set_up(load_machine("yard60")), extension=np.array([0, 0, 0.45, 0.45]), load=8e3)
+    said = tell_lowering(found, units="metric")
+    assert said.endswith("even all the way down nothing would break and it would not tip.")
+    at = ends_at(found, found.end.radius)
+    least = rate(found.setup, extension=found.extension, radius=np.array([found.end.radius]))
+    assert least.capacity[0, 0] < 8e3 < min(at.tipping[0, 0], at.failure[0, 0])
 
 
 def test_a_load_that_is_too_much_where_the_way_begins_must_not_be_lowered_at_all() -> None:

@@ -111,6 +111,14 @@ def test_too_few_parts_of_line_and_a_way_that_the_boom_has_not_fail():
     assert states(judged((0.4, 0.4, 0.4), "truck18", radius=7.0, load=500.0))["way out"] == WITHIN
 
 
+def test_floats_that_lift_on_the_way_are_listed_as_one_speaks():
+    found = judged(way=(0, 0, 0, 0.9), radius=9.4, load=15_300.0, swing=None)
+    force = found.found.ground.force
+    assert [bool(np.any(one <= 0.0)) for one in force] == [True] * 4
+    four = "On the way front left, front right, rear right and rear left would leave the ground"
+    assert four in told(found)
+
+
 def test_a_load_that_turns_the_crane_over_fails_by_the_outriggers():
     found = judged(load=30_000.0, radius=11.0)
     assert states(found)["supports"] == BEYOND

@@ -57,6 +57,7 @@ async function goOn() {
   place.append(...rest.parts.map((part, number) => verdict(part, letters[number])));
   selfCheck(rest.check);
   at('go').remove();
+  at('how').remove(); // it has been done
   for (const one of document.querySelectorAll('#guess input')) one.disabled = true;
   at('crane')?.addEventListener('click', start);
   sideways();

@@ -23,6 +23,7 @@ from boomsim.classroom.pages.notebook_cells import (
 )
 from boomsim.lessons.choice_questions import ChoiceQuestion, choice_questions
 from boomsim.lessons.lesson_parts import Lesson
+from boomsim.reports.text_and_data import glued
 
 CHECK, PREDICT, QUESTION = "## Check yourself", "## Predict", "this.question"
 """What a page has in a form of its own: the self-check at the end, and the question in front."""
@@ -127,7 +128,8 @@ def _set_words(text: str) -> str:
 
 def _set_exercise(question: str, answer: str) -> str:
     said = f"<summary>{escape(GUESSED)}</summary>"
-    return f'<p>{escape(question)}</p><details>{said}<div class="shown">{answer}</div></details>'
+    asked = f"<p>{escape(glued(question))}</p>"
+    return f'{asked}<details>{said}<div class="shown">{answer}</div></details>'
 
 
 def _set(one: Shown) -> str:
@@ -160,10 +162,10 @@ def _guess_form(guesses: list[ChoiceQuestion]) -> str:
     return "\n".join(
         [
             '<section id="guess" class="asked" aria-label="Your guess">',
-            f"<p>{escape(guesses[0].words)}</p>",
+            f"<p>{escape(glued(guesses[0].words))}</p>",
             *(_choices(one, f"guess-{n}") for n, one in enumerate(guesses)),
             '<button type="button" id="go" disabled hidden>I have chosen: go on</button>',
-            f'<p class="small">{escape(HOW)}</p>',
+            f'<p class="small" id="how">{escape(HOW)}</p>',
             f"<noscript><p>{escape(NO_SCRIPT)}</p></noscript>",
             "</section>",
         ]
@@ -175,7 +177,7 @@ def _check_form(check: ChoiceQuestion) -> str:
         [
             "<h2>Check yourself</h2>",
             '<section id="check" class="asked">',
-            f"<p>{escape(check.words)}</p>",
+            f"<p>{escape(glued(check.words))}</p>",
             _choices(check, "check"),
             '<p id="checked" role="status"></p>',
             '<button type="button" id="working" class="quiet">Show the working</button>',

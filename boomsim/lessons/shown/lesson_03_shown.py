@@ -67,7 +67,7 @@ def live(units: str) -> Slides:
     def view(load: float) -> Stack:
         at = bent_by(load)
         down = [show(float(d), "length", units) for d in at.tip_deflection[:, 0]]
-        hung = show(load, "mass", units)
+        hung = show(load, "mass", units) if load else "no load"
         figure = figure_of_lift(at, configuration=1, units=units, exaggeration=DRAWN)
         return Stack(
             table("load | A goes down by | B | C", (hung, *down)),

@@ -86,7 +86,8 @@ def live(units: str) -> Slides:
             one = lift(setup, extension=at.extension, load=LIGHTER, radius=radius)
             worst = max(one.limits, key=lambda u: u.utilisation)
             rows.append((way, worst.limit.words, percent(worst.utilisation)))
-        shown = table("way | most used | how much", *rows)
+        hung, at_radius = show(LIGHTER, "mass", units), show(radius, "length", units)
+        shown = table(f"way | most used by {hung} at {at_radius} | how much", *rows)
         return Stack(shown, _drawn(LIGHTER, radius, units))
 
     marks = {"m": (5.0, 10.0, 0.5, CLOSE), "ft": (16, 33, 1, 20)}

@@ -85,9 +85,10 @@ def live(units: str) -> Slides:
         found = bs.reeving("yard60", extension=OUT, radius=NET_RADIUS, parts=parts_of_line)
         by = "rope" if one.rope_governs else "chart"
         rows = (parts_of_line, show(float(one.net), "mass", units), by)
+        parts = "1 part" if parts_of_line == 1 else f"{parts_of_line} parts"
         return Stack(
             table("parts | net load | governed by", rows, capacity=True),
-            picture(found.plot(units), f"The rope in {parts_of_line} parts of line."),
+            picture(found.plot(units), f"The rope in {parts} of line."),
         )
 
     return Slides(view, parts_of_line=(1, most, 1, NET_PARTS))

@@ -20,16 +20,17 @@ def tell_lowering(found: Lowering, *, units: str) -> str:
         where = place_words(found.start, units=units)
         return (
             f"With {load} this boom must not be lowered: the load is more than is rated already "
-            f"where the way begins, at {where}."
+            f"where the way begins, at {where} radius."
         )
     if rated is None:
         return (
             f"With {load} this boom is rated all the way down, to "
-            f"{place_words(found.end, units=units)}: nowhere is the load more than is rated."
+            f"{place_words(found.end, units=units)} radius: nowhere is the load more than is rated."
         )
+    ends = tell_ends(found.marks, units=units, direction=-1.0)
     return (
-        f"With {load} this boom is rated down to {limit_words(rated.place, units=units)}: beyond "
-        f"it the load is more than is rated; {tell_ends(found.marks, units=units, direction=-1.0)}."
+        f"With {load} this boom is rated down to {limit_words(rated.place, units=units)} radius: "
+        f"beyond it the load is more than is rated; {ends}."
     )
 
 
@@ -48,14 +49,15 @@ def tell_ends(marks: Marks, *, units: str, direction: float) -> str:
     """
     first = marks.first_of_ends(direction=direction)
     if first is None:
-        return "all the way to its end nothing would break and it would not tip"
+        way = "out" if direction > 0.0 else "down"
+        return f"even all the way {way} nothing would break and it would not tip"
     note = "" if first.place.is_valid else f" ({SKETCH})"
     if first.limit.kind.passed == TIPS:
-        return f"it would tip at {near_radius(first.place.radius, units=units)}{note}"
+        return f"it would tip at {near_radius(first.place.radius, units=units)} radius{note}"
     then = ""
     if marks.tips is not None:
         then = f", before it tips at {near_radius(marks.tips.place.radius, units=units)}"
-    where = near_radius(first.place.radius, units=units)
+    where = f"{near_radius(first.place.radius, units=units)} radius"
     return f"something would break at {where} ({first.limit.words}){then}{note}"
 
 

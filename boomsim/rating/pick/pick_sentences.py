@@ -19,7 +19,7 @@ from boomsim.rating.pick.pick_asked import leaves_rear
 from boomsim.rating.pick.pick_checks import BEYOND, NOTED, UNKNOWN, WITHIN, Check, Found
 from boomsim.rating.pick.pick_study import Pick
 from boomsim.rating.strategies import label
-from boomsim.units import display, show, show_rated
+from boomsim.units import display, listed, show, show_rated
 
 NO_LEAVE = "A sum about an invented machine, for a class: it gives no leave to lift anything."
 """Said with every verdict."""
@@ -174,7 +174,7 @@ def _supports(check: Check, found: Found, units: str) -> str:
     names = support_names(support)
     up = [n for n, force in zip(names, ground.force, strict=True) if np.any(force <= 0.0)]
     if up:
-        return f"{stands}. On the way {' and '.join(up)} would leave the ground: a warning."
+        return f"{stands}. On the way {listed(up)} would leave the ground: a warning."
     return f"{stands}, and the chart is for these. None of them leaves the ground on the way."
 
 
@@ -246,7 +246,8 @@ def _level(check: Check, found: Found, units: str) -> str:
     begun = (
         "This chart is for a level crane and nothing else"
         if found.setup.rule.allowances is None
-        else f"The chart is for a level crane; strength has {limit} in it, stability but its margin"
+        else f"The chart is for a level crane; strength has {limit} in it, "
+        "stability only its margin"
     )
     level = found.asked.level
     if level is None:
