@@ -12,10 +12,12 @@ import pytest
 from lab.scenes_to_try import by_command, by_compare, random_scene
 from lab.test_live_ways import compared_scene, hook_mass, shows
 
+from boomsim.classroom.lesson_scenes import lesson_scene
 from boomsim.cli import main
 from boomsim.lab.live.live_model import Live
 from boomsim.lab.live.scene_address import to_address
 from boomsim.lab.scene.scene import Look, Scene, first_scene, machine_of
+from boomsim.lessons.lesson_order import lesson_named
 from boomsim.machine.machine_files import builtin_text
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.units import show, show_rated
@@ -206,6 +208,27 @@ def test_a_link_opens_its_scene(open_at):
     page = open_at(address="#" + to_address(scene, Look(units="us")))
     assert page.locator('[name="machine"]').evaluate("one => one.value") == "bench"
     assert numbers(page)["load"] == show(1.5, "mass", "us")
+
+
+def test_the_code_on_a_printed_sheet_opens_its_lift(desk, tmp_path, capsys):
+    """Read by a reader that is not ours, as a phone's camera does."""
+    pdfium, zxing = pytest.importorskip("pypdfium2"), pytest.importorskip("zxingcpp")
+    pytest.importorskip("typst")
+    line = ["handouts", str(tmp_path), "--no-answers", "--address", "https://example.org/c.html"]
+    assert main([*line, "--lesson", "05", "--lesson", "08", "--lesson", "10"]) == 0
+    for path in sorted(tmp_path.glob("*.pdf")):
+        sheet = pdfium.PdfDocument(path)[0].render(scale=200 / 72).to_pil()
+        [link] = [one.text for one in zxing.read_barcodes(sheet)]
+        scene = lesson_scene(lesson_named(path.stem[:2]))
+        state = link.removeprefix("https://example.org/c.html#")
+        after(desk, lambda where=state: desk.evaluate(GO, where))
+        assert text(desk, "trouble") == ""
+        shown = numbers(desk)
+        assert shown["load"] == show(scene.load, "mass")
+        assert shown["radius"] == show(scene.radius, "length")
+        assert desk.locator('[name="machine"]').evaluate("one => one.value") == scene.machine
+        # Where sections cannot slide against each other the page adds what is kept instead.
+        assert desk.evaluate("location.hash").removesuffix("&keep=radius") == f"#{state}"
 
 
 def test_a_link_that_names_what_is_not_there_says_so_and_shows_the_start(open_at):

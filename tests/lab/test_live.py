@@ -10,9 +10,9 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.cli import main
+from boomsim.figures.qr_code import qr_code
 from boomsim.lab.live import python_runtime as runtime
 from boomsim.lab.live.bytecode import PYTHON, Compiler
-from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_model import Live
 from boomsim.lab.live.live_package import own_files
 from boomsim.lab.live.scene_address import from_address, to_address
@@ -81,7 +81,7 @@ def test_an_address_that_is_none_of_the_web_is_refused(address, tmp_path, capsys
 def test_a_code_has_its_three_corners_and_none_is_made_of_what_does_not_fit():
     """ISO/IEC 18004: a finder pattern, 7 by 7, in three corners, four modules of white around."""
     pytest.importorskip("segno")
-    made = link_code("https://example.org/crane.html#machine=bench")
+    made = qr_code("https://example.org/crane.html#machine=bench")
     dark = {tuple(map(int, one.split("h")[0].split(","))) for one in made["path"].split("M")[1:]}
     finder = {(x, y) for x in range(7) for y in range(7) if max(abs(x - 3), abs(y - 3)) != 2}
     last = made["size"] - 11
@@ -89,7 +89,7 @@ def test_a_code_has_its_three_corners_and_none_is_made_of_what_does_not_fit():
         corner = {(left + x, top + y) for x in range(7) for y in range(7)}
         assert {(x - left, y - top) for x, y in dark & corner} == finder
     assert min(min(one) for one in dark) == 4
-    assert link_code("x" * 5000) == link_code("") == {"size": 0, "path": ""}
+    assert qr_code("x" * 5000) == qr_code("") == {"size": 0, "path": ""}
 
 
 # --- What is packed ------------------------------------------------------------------------------

@@ -9,8 +9,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from boomsim.figures.qr_code import qr_code
 from boomsim.lab.live.drag_grips import Hold, dragged, grips, keeps_of, nudged, weighed
-from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_controls import offered
 from boomsim.lab.live.live_pictures import LAYOUTS, pictures, stage_frame
 from boomsim.lab.live.overload_pictures import past_picture, told_past
@@ -154,7 +154,7 @@ class Live:
         return all_in_words(told, self.look.units)
 
     def _code(self, asked: dict[str, Any]) -> dict[str, Any]:
-        return link_code(str(asked["text"]))
+        return qr_code(str(asked["text"]))
 
     def _frame_past(self, asked: dict[str, Any]) -> str:
         number = int(asked["number"])
