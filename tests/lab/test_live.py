@@ -18,6 +18,8 @@ from boomsim.lab.live.live_package import own_files
 from boomsim.lab.live.scene_address import from_address, to_address
 from boomsim.lab.live.unused_modules import ROOMS_UNUSED, STDLIB_UNUSED
 from boomsim.lab.scene.scene import Look, Scene
+from boomsim.lab.solve import capacity_curve
+from boomsim.lab.views import small_chart
 from boomsim.machine.machine_files import builtin_text
 from boomsim.machine.model import Disturbances
 
@@ -191,7 +193,7 @@ def test_an_address_that_cannot_be_is_refused_in_words_and_changes_nothing(addre
     before = live.told()
     told = json.loads(live.ask(json.dumps({"do": "go", "address": address})))
     assert says in told["trouble"]
-    assert {**told, "trouble": ""} == json.loads(json.dumps(before))
+    assert {**told, **json.loads(live.rest()), "trouble": ""} == json.loads(json.dumps(before))
 
 
 @pytest.mark.slow
@@ -252,6 +254,27 @@ def test_a_file_that_is_no_machine_is_refused_and_not_kept(name, text, says, tmp
     told = json.loads(Live().ask(json.dumps({"do": "open", "name": name, "text": text})))
     assert says in told["trouble"]
     assert list(tmp_path.iterdir()) == []
+
+
+def test_an_answer_and_what_follows_it_are_all_that_is_told():
+    live, steps = Live(), [("radius", 9.0), ("section 4", 1.0), ("slew", 40.0), ("radius", 8.0)]
+    for name, value in [*steps, ("rated_for", "here"), ("slew", 50.0), ("machine", "truck18")]:
+        at_once = json.loads(live.ask(json.dumps({"do": "move", "name": name, "value": value})))
+        assert at_once["trouble"] == ""
+        assert "below" not in at_once
+        afterwards = json.loads(live.rest())
+        assert {**at_once, **afterwards} == json.loads(live.tell())
+
+
+def test_a_step_does_not_wait_for_the_chart_of_a_configuration_that_is_new(monkeypatch):
+    made = []
+    curve = capacity_curve.curve
+    monkeypatch.setattr(small_chart, "curve", lambda *given: made.append(given) or curve(*given))
+    live = Live()
+    live.ask(json.dumps({"do": "move", "name": "section 4", "value": 1.0}))
+    assert not made
+    live.rest()
+    assert made
 
 
 @pytest.mark.parametrize(("layout", "staged"), [("desk", 2), ("phone", 1), ("wall", 2)])
