@@ -27,6 +27,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="such as 02 or same-length; repeat it for several (default: all)",
     )
     parser.add_argument("--no-answers", action="store_true", help="leave the answers out")
+    parser.add_argument(
+        "--address",
+        metavar="URL",
+        help="of a live page on the web (boomsim page --live, or crane.html of boomsim lessons): a "
+        "link to the lesson's lift there and its QR code go onto each sheet",
+    )
     inputs.add_output(parser, figure=False)
 
 
@@ -34,13 +40,17 @@ def run(chosen: argparse.Namespace) -> None:
     """Answer."""
     folder = _folder(chosen.folder)
     _refuse_without_typst()
+    live = _live(chosen.address)
     from boomsim.files.folder_lock import only_writer
     from boomsim.files.whole_files import write_whole
 
     lessons = _lessons(chosen.lesson)
     # All pages are set before the first is written: a fault leaves nothing half done.
     with Bar() as bar:
-        made = _pages(lessons, answers=not chosen.no_answers, units=chosen.units, told=bar.tell)
+        links = _links(lessons, live, units=chosen.units)
+        made = _pages(lessons, links, units=chosen.units, told=bar.tell)
+        if not chosen.no_answers:
+            made |= _answers(lessons, units=chosen.units)
     with only_writer(folder):
         for name, content in made.items():
             write_whole(folder / name, content)
@@ -82,14 +92,42 @@ def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
     return tuple(dict.fromkeys(lesson_named(name) for name in wanted))
 
 
+def _live(address: str | None) -> str:
+    """Where the live page lies; empty where no sheet is to lead to it."""
+    if address is None:
+        return ""
+    from boomsim.cli.web_address import web_address
+    from boomsim.figures.qr_code import qr_svg
+
+    found = web_address(address)
+    if not qr_svg(found):
+        raise ValueError(
+            "QR codes are made with segno, which is not installed. Install it with: "
+            'pip install "boomsim[papers]", or leave --address out.'
+        )
+    return found
+
+
+def _links(lessons: tuple["Lesson", ...], live: str, *, units: str) -> list[str]:
+    """To each lesson's lift; empty ones where there is no live page."""
+    if not live:
+        return [""] * len(lessons)
+    from boomsim.classroom.lesson_scenes import lesson_address
+
+    return [f"{live}#{lesson_address(one, units=units)}" for one in lessons]
+
+
 def _pages(
-    lessons: tuple["Lesson", ...], *, answers: bool, units: str, told: "Told"
+    lessons: tuple["Lesson", ...], links: list[str], *, units: str, told: "Told"
 ) -> dict[str, bytes]:
     from boomsim.files.work_progress import counted
-    from boomsim.lessons.lesson_handouts import ANSWERS, answers_pdf, handout_pdf
+    from boomsim.lessons.lesson_handouts import handout_pdf
 
-    each = counted(lessons, what="setting handouts", told=told)
-    made = {f"{one.file}.pdf": handout_pdf(one, units=units) for one in each}
-    if answers:
-        made[f"{ANSWERS}.pdf"] = answers_pdf(lessons, units=units)
-    return made
+    each = counted(list(zip(lessons, links, strict=True)), what="setting handouts", told=told)
+    return {f"{one.file}.pdf": handout_pdf(one, units=units, link=link) for one, link in each}
+
+
+def _answers(lessons: tuple["Lesson", ...], *, units: str) -> dict[str, bytes]:
+    from boomsim.lessons.lesson_handouts import ANSWERS, answers_pdf
+
+    return {f"{ANSWERS}.pdf": answers_pdf(lessons, units=units)}

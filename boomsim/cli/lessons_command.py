@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.cli.json_printing import paragraph, print_json
 from boomsim.cli.progress_bar import Bar
+from boomsim.cli.web_address import web_address
 
 if TYPE_CHECKING:
     from boomsim.lessons.lesson_parts import Lesson
@@ -33,6 +34,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FOLDER",
         help="of Python for browsers: the crane is then live in the folder, from one copy of it",
     )
+    parser.add_argument(
+        "--address",
+        metavar="URL",
+        help="where the folder will lie on the web: links to the live crane and their QR codes "
+        "begin with it; goes with --runtime",
+    )
     parser.add_argument("--units", choices=("metric", "us"), default="metric", help="of all pages")
     parser.add_argument("--json", action="store_true", help="say what was written as JSON")
 
@@ -42,6 +49,7 @@ def run(chosen: argparse.Namespace) -> None:
     folder = Path(chosen.folder)
     if folder.exists() and not folder.is_dir():
         raise ValueError(f"{folder} is a file. Name a folder; it is made if it is not there.")
+    address = _address(chosen)
     _refuse_without_notebooks()
     from boomsim.classroom.pages.lesson_folder import lesson_folder
     from boomsim.files.folder_lock import only_writer
@@ -58,6 +66,7 @@ def run(chosen: argparse.Namespace) -> None:
             units=chosen.units,
             runtime=runtime,
             compiler=None if runtime is None else find_compiler(),
+            address=address,
             told=bar.tell,
         )
     with only_writer(folder):
@@ -67,6 +76,18 @@ def run(chosen: argparse.Namespace) -> None:
         print_json("lessons", {"folder": str(folder), "files": sorted(made)})
         return
     print(paragraph(_said(folder, made, live=runtime is not None)), paragraph(CAUTION), sep="\n\n")
+
+
+def _address(chosen: argparse.Namespace) -> str:
+    """Where the folder will lie; empty where nobody says."""
+    if chosen.address is None:
+        return ""
+    if chosen.runtime is None:
+        raise ValueError(
+            "--address is for links to the live crane, and without --runtime it is not in the "
+            "folder. Add --runtime FOLDER, or leave --address out."
+        )
+    return web_address(chosen.address, example="https://example.org/lessons/")
 
 
 def _said(folder: Path, made: dict[str, bytes], *, live: bool) -> str:

@@ -3,9 +3,9 @@
 import argparse
 from collections.abc import Callable
 from typing import TYPE_CHECKING
-from urllib.parse import urlsplit
 
 from boomsim.cli.progress_bar import Bar
+from boomsim.cli.web_address import web_address
 
 if TYPE_CHECKING:
     from boomsim.lab.scene.scene import Scene
@@ -42,17 +42,6 @@ def refuse_runtime(chosen: argparse.Namespace) -> None:
             raise ValueError(f"{name} goes with --live. Add --live, or leave {name} out.")
 
 
-def _web_address(text: str) -> str:
-    """Refuse what is no address of a page on the web."""
-    parts = urlsplit(text)
-    if text and (parts.scheme not in ("http", "https") or not parts.netloc or parts.fragment):
-        raise ValueError(
-            f'--address "{text}" is no web address of a page. Give one such as '
-            "https://example.org/crane.html, without a # part."
-        )
-    return text
-
-
 def write_live(
     chosen: argparse.Namespace, scene: "Scene", ways: "Callable[[], Configurations]"
 ) -> str:
@@ -75,7 +64,7 @@ def write_live(
     from boomsim.lab.live.live_page import live_page
     from boomsim.lab.live.python_runtime import read_runtime
 
-    address = _web_address(chosen.address)
+    address = chosen.address and web_address(chosen.address)
     runtime = read_runtime(chosen.runtime)
     compiler = find_compiler()
     start = _start(chosen, scene, ways)

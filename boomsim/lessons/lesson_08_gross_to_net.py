@@ -16,6 +16,9 @@ NET_RADIUS, NET_PARTS = 6.4, 6
 CHECK_RADIUS, CHECK_PARTS = 9.4, 2
 """Those of the self-check [m], [1]."""
 
+COLUMN = 2
+"""Of the chart: its third boom length [1]."""
+
 SHEET_PARTS = (2, 4, NET_PARTS, 8, 11)
 """Parts of line on the handout; the last is the most that the rope reaches for [1]."""
 
@@ -34,7 +37,7 @@ def net_reading(units: str, *, radius: float, parts: int) -> Reading:
         Parts of line reeved
     """
     chart = lesson_chart(units)
-    return read_chart(chart, radius=radius, length=float(chart.length[2]), parts=parts)
+    return read_chart(chart, radius=radius, length=float(chart.length[COLUMN]), parts=parts)
 
 
 def _rig(reading: Reading, units: str) -> str:

@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Any
 
 from boomsim.caution import CAUTION
+from boomsim.figures.qr_code import qr_svg
 from boomsim.lessons.first_guess import said_of
 from boomsim.lessons.lesson_display import PROSE
 from boomsim.lessons.lesson_parts import Blank, Lesson, Sheet
@@ -25,13 +26,15 @@ SMALLEST = 8.0
 """Type of the widest tables [pt]."""
 
 
-def handout_pdf(lesson: Lesson, *, units: str = "metric") -> bytes:
+def handout_pdf(lesson: Lesson, *, units: str = "metric", link: str = "") -> bytes:
     """Set one lesson's handout: one page.
 
     Parameters
     ----------
     units : str
         "metric" (A4) or "us" (Letter)
+    link : str
+        To the lesson's lift on a live page; it stands on the sheet with its QR code
 
     Returns
     -------
@@ -42,7 +45,7 @@ def handout_pdf(lesson: Lesson, *, units: str = "metric") -> bytes:
         "kind": "handout",
         "title": lesson.title,
         "foot": f"boomsim, lesson {lesson.number}",
-        "lessons": [_student(lesson, units)],
+        "lessons": [{**_student(lesson, units), **_linked(link)}],
     }
     return _set(data, units)
 
@@ -113,6 +116,10 @@ def _student(lesson: Lesson, units: str) -> Data:
         "why": sheet.why,
         "check": lesson.check(units).question,
     }
+
+
+def _linked(link: str) -> Data:
+    return {"link": link, "code": qr_svg(link)} if link else {}
 
 
 def _answered(lesson: Lesson, units: str) -> Data:

@@ -10,17 +10,13 @@ import json
 import re
 from functools import lru_cache
 
-import segno
-
 from boomsim import __version__
+from boomsim.figures.qr_code import qr_svg
 from boomsim.papers.paper import Paper, Question
 
 LETTERS = "BCDFGHJKLMNPQRSTVWXZ"
 LENGTH = 6
 """Letters: one of 64 million codes [1]."""
-
-QUIET = 4
-"""White modules around a QR code, which readers need [1]."""
 
 _NOT_LETTERS = re.compile(r"[^A-Z]")
 
@@ -56,26 +52,26 @@ def qr_text(paper: Paper) -> str:
 
 
 @lru_cache(maxsize=16)  # of every kind of page of one paper it is the same
-def qr_svg(paper: Paper) -> str:
+def paper_qr_svg(paper: Paper) -> str:
     """Draw the QR code of a paper.
 
     Returns
     -------
     str
-        SVG; error level M, with the quiet zone of four modules that readers need
+        SVG
+
+    Raises
+    ------
+    ValueError
+        If segno is not installed
     """
-    made = segno.make(qr_text(paper), error="m", boost_error=False, micro=False)
-    side = len(made.matrix) + 2 * QUIET
-    dark = "".join(
-        f"M{x + QUIET} {y + QUIET}h1v1h-1z"
-        for y, row in enumerate(made.matrix)
-        for x, module in enumerate(row)
-        if module
-    )
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {side} {side}">'
-        f'<path fill="#000" d="{dark}"/></svg>'
-    )
+    drawn = qr_svg(qr_text(paper))
+    if not drawn:
+        raise ValueError(
+            "The check code is drawn with segno, which is not installed. Install it with: "
+            'pip install "boomsim[papers]".'
+        )
+    return drawn
 
 
 def tidy(code: str) -> str:

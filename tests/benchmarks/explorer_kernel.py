@@ -16,7 +16,7 @@ for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
 import numpy as np  # noqa: E402
 
 from boomsim.lab.scene.scene import Scene  # noqa: E402
-from boomsim.lab.solve.capacity_curve import condensed, curve  # noqa: E402
+from boomsim.lab.solve.capacity_curve import _place, condensed, curve  # noqa: E402
 from boomsim.lab.solve.solved_scene import answer  # noqa: E402
 from boomsim.lab.widgets.explorer import Explorer  # noqa: E402
 
@@ -49,7 +49,7 @@ def steps(explorer: Explorer, name: str, values) -> list[float]:
 
 
 def forget() -> None:
-    for kept in (answer, curve, condensed):
+    for kept in (answer, curve, _place, condensed):
         kept.cache_clear()
 
 

@@ -17,46 +17,52 @@ GRIPS = ("load", "tip")
 READY = "() => document.getElementById('state').textContent.startsWith('Ready')"
 
 MOVE = """async ([name, steps, answers]) => {
-  const input = document.querySelector(`[name="${name}"]`), took = [];
+  const input = document.querySelector(`[name="${name}"]`), took = [], whole = [];
   // Waits without spinning, which would take a core from the model.
-  const answer = () => new Promise(done => new MutationObserver((_, one) => {
+  const told = name => new Promise(done => new MutationObserver((_, one) => {
     one.disconnect();
     done();
-  }).observe(document.body, {attributes: true, attributeFilter: ['data-asked']}));
+  }).observe(document.body, {attributes: true, attributeFilter: [name]}));
   let way = 1;
   for (let k = 0; k < steps; k++) {
     const start = performance.now();
     if (Number(input.value) >= Number(input.max)) way = -1;
     if (Number(input.value) <= Number(input.min)) way = 1;
     input.value = Number(input.value) + way * Number(input.step);
+    const answered = told('data-asked'), followed = told('data-whole');
     if (answers) {
-      const answered = answer();
       input.dispatchEvent(new Event('input'));
       await answered;
     }
     document.body.getBoundingClientRect();
     took.push(performance.now() - start);
+    if (answers) await followed;
+    document.body.getBoundingClientRect();
+    whole.push(performance.now() - start);
     await new Promise(done => setTimeout(done, 5));
   }
-  return took;
+  return [took, whole];
 }"""
 
 DRAG = """async ([grip, steps]) => {
-  const took = [], frame = shown.frame, [out, up] = grip === 'load' ? [8, 0] : [6, 16];
-  const answer = () => new Promise(done => new MutationObserver((_, one) => {
+  const took = [], whole = [], frame = shown.frame, [out, up] = grip === 'load' ? [8, 0] : [6, 16];
+  const told = name => new Promise(done => new MutationObserver((_, one) => {
     one.disconnect();
     done();
-  }).observe(document.body, {attributes: true, attributeFilter: ['data-asked']}));
+  }).observe(document.body, {attributes: true, attributeFilter: [name]}));
   for (let k = 0; k < steps; k++) {
-    const start = performance.now(), answered = answer();
+    const start = performance.now(), answered = told('data-asked'), followed = told('data-whole');
     ask({do: 'drag', grip, frame, place: [out + 0.05 * k, up - 0.03 * k]});
     await answered;
     document.body.getBoundingClientRect();
     took.push(performance.now() - start);
+    await followed;
+    document.body.getBoundingClientRect();
+    whole.push(performance.now() - start);
     await new Promise(done => setTimeout(done, 5));
   }
   ask({do: 'drop'});
-  return took;
+  return [took, whole];
 }"""
 """What a pointer asks for as it moves, and the time until the new picture is laid out."""
 
@@ -88,11 +94,11 @@ def processor_seconds() -> float:
     return found
 
 
-def timed(page, program: str, given: list) -> tuple[list[float], float]:
-    """Run a script of steps; milliseconds of each, and of processor time for one."""
+def timed(page, program: str, given: list) -> tuple[list[float], list[float], float]:
+    """Run a script of steps: milliseconds to each picture, to all that follows it, of processor."""
     before = processor_seconds()
-    took = sorted(page.evaluate(program, given))
-    return took, 1e3 * (processor_seconds() - before) / len(took)
+    took, whole = (sorted(times) for times in page.evaluate(program, given))
+    return took, whole, 1e3 * (processor_seconds() - before) / len(took)
 
 
 def opened(browser, address: str, size: tuple[int, int]):
@@ -131,10 +137,12 @@ def main(file: str, openings: int) -> None:
             for moved in ("load", "radius", "section 4", "slew"):
                 rows[moved] = timed(page, MOVE, [moved, STEPS, True])
             rows |= {f"{grip} dragged": timed(page, DRAG, [grip, STEPS]) for grip in GRIPS}
-            for moved, (took, processor) in rows.items():
+            for moved, (took, whole, processor) in rows.items():
                 print(
                     f"  {moved}: {median(took):.0f} ms at the median, "
                     f"{took[int(0.95 * STEPS)]:.0f} at 95 %, {took[-1]:.0f} at most; "
+                    f"with the diagrams below it {median(whole):.0f}, "
+                    f"{whole[int(0.95 * STEPS)]:.0f} at 95 %; "
                     f"{processor:.0f} ms of processor time"
                 )
             print(

@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+from io import BytesIO
 from pathlib import Path
 
 import pytest
@@ -151,14 +152,24 @@ def test_a_lesson_on_paper_holds_no_answer_before_a_guess(opened, page_file):
 
 def test_the_crane_is_live_in_a_folder_that_was_opened_as_files(opened, tmp_path):
     """Wants the runtime of a live page, as tests/browser/test_live_page.py does."""
+    from PIL import Image
+
+    from boomsim.classroom.lesson_scenes import lesson_address
     from boomsim.lab.live.bytecode import find_compiler
     from boomsim.lab.live.python_runtime import read_runtime
 
+    zxingcpp = pytest.importorskip("zxingcpp")
     place = os.environ.get("BOOMSIM_RUNTIME")
     if not place:
         pytest.skip("no runtime for live pages at hand: name its folder in BOOMSIM_RUNTIME")
     lessons, runtime = (lesson_named("08"),), read_runtime(place)
-    made = lesson_folder(lessons, units="metric", runtime=runtime, compiler=find_compiler())
+    made = lesson_folder(
+        lessons,
+        units="metric",
+        runtime=runtime,
+        compiler=find_compiler(),
+        address="https://example.org/lessons/",
+    )
     for name, content in made.items():
         (tmp_path / name).write_bytes(content)
     page = opened((tmp_path / "08-gross-to-net.html").as_uri(), 1280, 800, offline=True)
@@ -168,6 +179,12 @@ def test_the_crane_is_live_in_a_folder_that_was_opened_as_files(opened, tmp_path
     frame = page.wait_for_selector("iframe").content_frame()
     ready = "() => document.getElementById('state').textContent.startsWith('Ready')"
     frame.wait_for_function(ready, timeout=120_000)
+    link = f"https://example.org/lessons/crane.html#{lesson_address(lessons[0], units='metric')}"
+    assert page.inner_text(".code a") == link
+    shot = Image.open(BytesIO(page.locator(".code svg").screenshot()))
+    assert [one.text for one in zxingcpp.read_barcodes(shot)] == [link]
+    # The scene in the frame is the one that the link names.
+    assert frame.evaluate("location.hash") == f"#{link.partition('#')[2]}"
     before = frame.inner_html("#stage")
     frame.locator('input[name="load"]').press("ArrowRight")
     frame.wait_for_function(

@@ -166,6 +166,8 @@ def test_a_live_page_is_parted_from_its_runtime_and_nothing_is_lost():
         (["--lesson", "99"], "no lesson"),
         (["--runtime", "nowhere"], "lacks pyodide.js"),
         (["--units", "us", "--lesson", "same-lenght"], "same-length"),
+        (["--address", "https://example.org/lessons/"], "Add --runtime FOLDER"),
+        (["--runtime", "nowhere", "--address", "lessons"], "https://example.org/lessons/"),
     ],
 )
 def test_what_cannot_be_is_refused_in_words_and_nothing_is_written(more, says, tmp_path, capsys):

@@ -10,14 +10,16 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.cli import main
+from boomsim.figures.qr_code import qr_code
 from boomsim.lab.live import python_runtime as runtime
 from boomsim.lab.live.bytecode import PYTHON, Compiler
-from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_model import Live
 from boomsim.lab.live.live_package import own_files
 from boomsim.lab.live.scene_address import from_address, to_address
 from boomsim.lab.live.unused_modules import ROOMS_UNUSED, STDLIB_UNUSED
 from boomsim.lab.scene.scene import Look, Scene
+from boomsim.lab.solve import capacity_curve
+from boomsim.lab.views import small_chart
 from boomsim.machine.machine_files import builtin_text
 from boomsim.machine.model import Disturbances
 
@@ -81,7 +83,7 @@ def test_an_address_that_is_none_of_the_web_is_refused(address, tmp_path, capsys
 def test_a_code_has_its_three_corners_and_none_is_made_of_what_does_not_fit():
     """ISO/IEC 18004: a finder pattern, 7 by 7, in three corners, four modules of white around."""
     pytest.importorskip("segno")
-    made = link_code("https://example.org/crane.html#machine=bench")
+    made = qr_code("https://example.org/crane.html#machine=bench")
     dark = {tuple(map(int, one.split("h")[0].split(","))) for one in made["path"].split("M")[1:]}
     finder = {(x, y) for x in range(7) for y in range(7) if max(abs(x - 3), abs(y - 3)) != 2}
     last = made["size"] - 11
@@ -89,7 +91,7 @@ def test_a_code_has_its_three_corners_and_none_is_made_of_what_does_not_fit():
         corner = {(left + x, top + y) for x in range(7) for y in range(7)}
         assert {(x - left, y - top) for x, y in dark & corner} == finder
     assert min(min(one) for one in dark) == 4
-    assert link_code("x" * 5000) == link_code("") == {"size": 0, "path": ""}
+    assert qr_code("x" * 5000) == qr_code("") == {"size": 0, "path": ""}
 
 
 # --- What is packed ------------------------------------------------------------------------------
@@ -191,7 +193,7 @@ def test_an_address_that_cannot_be_is_refused_in_words_and_changes_nothing(addre
     before = live.told()
     told = json.loads(live.ask(json.dumps({"do": "go", "address": address})))
     assert says in told["trouble"]
-    assert {**told, "trouble": ""} == json.loads(json.dumps(before))
+    assert {**told, **json.loads(live.rest()), "trouble": ""} == json.loads(json.dumps(before))
 
 
 @pytest.mark.slow
@@ -252,6 +254,27 @@ def test_a_file_that_is_no_machine_is_refused_and_not_kept(name, text, says, tmp
     told = json.loads(Live().ask(json.dumps({"do": "open", "name": name, "text": text})))
     assert says in told["trouble"]
     assert list(tmp_path.iterdir()) == []
+
+
+def test_an_answer_and_what_follows_it_are_all_that_is_told():
+    live, steps = Live(), [("radius", 9.0), ("section 4", 1.0), ("slew", 40.0), ("radius", 8.0)]
+    for name, value in [*steps, ("rated_for", "here"), ("slew", 50.0), ("machine", "truck18")]:
+        at_once = json.loads(live.ask(json.dumps({"do": "move", "name": name, "value": value})))
+        assert at_once["trouble"] == ""
+        assert "below" not in at_once
+        afterwards = json.loads(live.rest())
+        assert {**at_once, **afterwards} == json.loads(live.tell())
+
+
+def test_a_step_does_not_wait_for_the_chart_of_a_configuration_that_is_new(monkeypatch):
+    made = []
+    curve = capacity_curve.curve
+    monkeypatch.setattr(small_chart, "curve", lambda *given: made.append(given) or curve(*given))
+    live = Live()
+    live.ask(json.dumps({"do": "move", "name": "section 4", "value": 1.0}))
+    assert not made
+    live.rest()
+    assert made
 
 
 @pytest.mark.parametrize(("layout", "staged"), [("desk", 2), ("phone", 1), ("wall", 2)])

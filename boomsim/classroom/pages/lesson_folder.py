@@ -6,15 +6,15 @@ With a runtime the crane is live there, too: one page, one copy of the runtime b
 import re
 from html import escape
 
+from boomsim.classroom.lesson_scenes import lesson_address
 from boomsim.classroom.pages.lesson_pages import filled, lesson_page
 from boomsim.files.work_progress import Told, counted
 from boomsim.lab.live.bytecode import Compiler
 from boomsim.lab.live.live_page import live_page
 from boomsim.lab.live.python_runtime import Runtime
-from boomsim.lab.live.scene_address import to_address
 from boomsim.lab.page.page_file import page
 from boomsim.lab.page.page_states import ways_of
-from boomsim.lab.scene.scene import Look, first_scene, machine_of
+from boomsim.lab.scene.scene import first_scene, machine_of
 from boomsim.lessons.lesson_order import LESSONS
 from boomsim.lessons.lesson_parts import Lesson
 from boomsim.rating.comparison.comparison_study import demonstration
@@ -33,6 +33,7 @@ def lesson_folder(
     units: str,
     runtime: Runtime | None,
     compiler: Compiler | None,
+    address: str = "",
     told: Told | None = None,
 ) -> dict[str, bytes]:
     """Write all files of the folder.
@@ -43,6 +44,8 @@ def lesson_folder(
         Without it the crane's page has every state worked out before, and not everything moves
     compiler : Compiler or None
         With one the live crane starts in about half the time
+    address : str
+        Web address of the folder: links and their codes begin with it
     told : callable, optional
         Hears what is done
 
@@ -51,24 +54,24 @@ def lesson_folder(
     dict of str to bytes
         By name; nothing lies deeper
     """
-    made = {}
+    made, web = {}, f"{address.rstrip('/')}/{CRANE}" if address and runtime is not None else ""
     for one in counted(lessons, what="running lessons", told=told):
-        crane = "" if runtime is None else f"{CRANE}#{_address(one, units)}"
-        text = lesson_page(one, units=units, nav=_nav(one, lessons), crane=crane)
+        state = lesson_address(one, units=units)
+        crane = "" if runtime is None else f"{CRANE}#{state}"
+        link = f"{web}#{state}" if web else ""
+        text = lesson_page(one, units=units, nav=_nav(one, lessons), crane=crane, link=link)
         made[f"{one.file}.html"] = text
     if runtime is None:
         scene = first_scene()
         ways = demonstration(machine_of(scene.machine).boom)
         made[WAYS] = page(ways_of(scene, ways, units=units), told=told)
     else:
-        whole = live_page(runtime, first_scene(), units=units, compiler=compiler, told=told)
+        whole = live_page(
+            runtime, first_scene(), units=units, compiler=compiler, address=web, told=told
+        )
         made[CRANE], made[RUNTIME] = parted(whole)
     made[INDEX] = _index(lessons, live=runtime is not None)
     return {name: text.encode("utf-8") for name, text in made.items()}
-
-
-def _address(lesson: Lesson, units: str) -> str:
-    return to_address(first_scene(lesson.machine), Look(units=units))
 
 
 _PART = re.compile(r'<script type="text/plain" id="part-(\w+)">([A-Za-z0-9+/=]*)</script>\n?')

@@ -21,6 +21,7 @@ from boomsim.classroom.pages.notebook_cells import (
     exercise_of,
     guessed,
 )
+from boomsim.figures.qr_code import qr_svg
 from boomsim.lessons.choice_questions import ChoiceQuestion, choice_questions
 from boomsim.lessons.lesson_parts import Lesson
 from boomsim.reports.text_and_data import glued
@@ -66,7 +67,7 @@ def filled(**parts: str) -> str:
     return made
 
 
-def lesson_page(lesson: Lesson, *, units: str, nav: str, crane: str) -> str:
+def lesson_page(lesson: Lesson, *, units: str, nav: str, crane: str, link: str = "") -> str:
     """Write a lesson's page.
 
     Parameters
@@ -75,11 +76,13 @@ def lesson_page(lesson: Lesson, *, units: str, nav: str, crane: str) -> str:
         HTML of the links to the other pages
     crane : str
         Address of the live crane, from this page; empty where there is none
+    link : str
+        The same on the web, for phones in the room; empty where it does not lie there
     """
     *guesses, check = choice_questions(lesson, units)
     front, rest = _halves(lesson, units)
     sealed = {
-        "html": "\n".join([*rest, _check_form(check), *([_live(crane)] if crane else [])]),
+        "html": "\n".join([*rest, _check_form(check), *([_live(crane, link)] if crane else [])]),
         "parts": [_judged(one) for one in guesses],
         "check": _judged(check) | {"reason": check.reason},
     }
@@ -205,11 +208,22 @@ def _judged(question: ChoiceQuestion) -> dict[str, object]:
     }
 
 
-def _live(crane: str) -> str:
+def _live(crane: str, link: str) -> str:
     at = escape(crane, quote=True)
     return (
         "<h2>Move it yourself</h2>\n<p>The same crane, with everything that can be moved; the "
         f'model starts in some seconds. <a href="{at}" target="_blank" rel="noopener">On a page '
         f'of its own</a></p>\n<button type="button" id="crane" data-at="{at}">Start it here'
-        "</button>"
+        f"</button>{_code(link)}"
+    )
+
+
+def _code(link: str) -> str:
+    """A link for phones that look at the screen."""
+    if not link:
+        return ""
+    at = escape(link, quote=True)
+    return (
+        f'<figure class="code">{qr_svg(link)}<figcaption>This lift on a phone: <a href="{at}" '
+        f'target="_blank" rel="noopener">{at}</a></figcaption></figure>'
     )

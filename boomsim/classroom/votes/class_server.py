@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from functools import cache
 from html import escape
 from importlib.util import find_spec
-from io import BytesIO
 from ipaddress import ip_address
 from pathlib import Path
 from socket import AF_INET, SOCK_DGRAM, socket
@@ -18,6 +17,7 @@ from boomsim.caution import CAUTION
 from boomsim.classroom.votes.static_site import folder_pages, given, vote_pages
 from boomsim.classroom.votes.vote_room import Room
 from boomsim.classroom.votes.vote_server import application, listen
+from boomsim.figures.qr_code import qr_svg
 from boomsim.files.work_progress import Told, counted
 from boomsim.lessons.choice_questions import ChoiceQuestion, choice_questions
 from boomsim.lessons.lesson_parts import Lesson
@@ -97,25 +97,6 @@ def _own_address() -> str:
             return str(probe.getsockname()[0])
         except OSError:
             return "127.0.0.1"
-
-
-def code_svg(address: str) -> str:
-    """Draw an address as a QR code, where segno is installed.
-
-    Returns
-    -------
-    str
-        SVG; nothing without segno
-    """
-    if find_spec("segno") is None:
-        return ""
-    import segno
-
-    made = BytesIO()
-    segno.make(address, micro=False).save(
-        made, kind="svg", xmldecl=False, svgns=False, omitsize=True, border=2, light="#fff"
-    )
-    return made.getvalue().decode("utf-8")
 
 
 def code_lines(address: str) -> str:
@@ -211,7 +192,7 @@ def filled_places(address: str, *, folder: bool) -> dict[str, str]:
     return {
         "CAUTION": escape(CAUTION),
         "ADDRESS": escape(address),
-        "CODE": code_svg(address),
+        "CODE": qr_svg(address),
         "LINKS": links,
     }
 

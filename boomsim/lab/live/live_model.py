@@ -9,10 +9,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from boomsim.figures.qr_code import qr_code
 from boomsim.lab.live.drag_grips import Hold, dragged, grips, keeps_of, nudged, weighed
-from boomsim.lab.live.link_code import link_code
 from boomsim.lab.live.live_controls import offered
-from boomsim.lab.live.live_pictures import LAYOUTS, pictures, stage_frame
+from boomsim.lab.live.live_pictures import LAYOUTS, picture_below, pictures, stage_frame
 from boomsim.lab.live.overload_pictures import past_picture, told_past
 from boomsim.lab.live.scene_address import from_address, to_address
 from boomsim.lab.live.sliding_sections import traded
@@ -24,6 +24,7 @@ from boomsim.lab.scene.undo_history import History
 from boomsim.lab.solve.solved_scene import Answer, answer
 from boomsim.lab.views.number_table import numbers
 from boomsim.lab.views.scene_sentences import headline, remark
+from boomsim.lab.views.small_chart import chart_of
 from boomsim.lab.views.svg_text import Frame
 from boomsim.lab.widgets.control_map import holding, moved
 from boomsim.machine.boom_systems import BOOM_SYSTEMS
@@ -75,7 +76,7 @@ class Live:
             self._try({"do": "go", "address": address})
 
     def ask(self, asked: str) -> str:
-        """Do what is asked and tell everything that a page shows.
+        """Do what is asked and tell what a page shows, but what takes its time and can wait.
 
         Parameters
         ----------
@@ -90,13 +91,26 @@ class Live:
         Returns
         -------
         str
-            As :meth:`tell`; what moves nothing is answered under its own name alone
+            As :meth:`told`, without what :meth:`rest` tells; what moves nothing is answered under
+            its own name alone
         """
         wanted = json.loads(asked)
         if wanted["do"] in _READ:
             return json.dumps({wanted["do"]: _READ[wanted["do"]](self, wanted)}, ensure_ascii=False)
         self._try(wanted)
-        return self.tell()
+        return json.dumps(self._at_once(), ensure_ascii=False)
+
+    def rest(self) -> str:
+        """Tell what a page shows after the rest: it must follow every :meth:`ask` that moves.
+
+        A configuration's chart is worked out here, which takes longer than its picture.
+
+        Returns
+        -------
+        str
+            JSON with `below`
+        """
+        return json.dumps(self._afterwards(), ensure_ascii=False)
 
     def tell(self) -> str:
         """Tell :meth:`told` as JSON."""
@@ -110,6 +124,16 @@ class Live:
         dict
             Plain values; `trouble` is a refusal, empty where nothing was refused
         """
+        return {**self._at_once(), **self._afterwards()}
+
+    def _afterwards(self) -> dict[str, Any]:
+        now = self.answer
+        # Where it is not drawn, the next step still begins from it.
+        chart_of(now, self.look)
+        drawn = picture_below(now, self.look, layout=self.layout)
+        return {"below": all_in_words(drawn, self.look.units)}
+
+    def _at_once(self) -> dict[str, Any]:
         now, units = self.answer, self.look.units
         ways = self._compared(now)
         frame = self._frame or stage_frame(now, self.look, layout=self.layout)
@@ -154,7 +178,7 @@ class Live:
         return all_in_words(told, self.look.units)
 
     def _code(self, asked: dict[str, Any]) -> dict[str, Any]:
-        return link_code(str(asked["text"]))
+        return qr_code(str(asked["text"]))
 
     def _frame_past(self, asked: dict[str, Any]) -> str:
         number = int(asked["number"])

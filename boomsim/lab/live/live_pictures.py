@@ -81,7 +81,7 @@ def pictures(
     frame: Frame,
     held: list[dict[str, Any]],
 ) -> dict[str, Any]:
-    """Draw an answer.
+    """Draw what of an answer stays in sight.
 
     Parameters
     ----------
@@ -97,8 +97,8 @@ def pictures(
     Returns
     -------
     dict
-        SVG: "stage", which stays in sight, and "below", empty on a wall; "size" of the stage and
-        "frame" of its side view, x, y and scale
+        "stage", SVG of what stays in sight; "size" of it and "frame" of its side view, x, y and
+        scale
     """
     plan, look = PLANS[layout], _look(look, layout)
     side = side_view(found, look, plan.side, uid=UID, keyed=layout == "desk", frame=frame)
@@ -108,13 +108,29 @@ def pictures(
         views.append(limits_view(found, look, Box(x=640, y=4, width=392, height=388)))
     if layout == "wall":
         views.append(limits_view(found, look, Box(x=648, y=4, width=384, height=432)))
-    below = _below(found, look, layout)
     return {
         "stage": _framed(plan.stage, look, views, "The lift"),
-        "below": _framed(plan.below, look, below, "More of the lift") if below else "",
         "size": [plan.stage.width, plan.stage.height],
         "frame": [round(frame.x, 3), round(frame.y, 3), round(frame.scale, 5)],
     }
+
+
+def picture_below(found: Answer, look: Look, *, layout: str) -> str:
+    """Draw what comes after the stage.
+
+    Parameters
+    ----------
+    layout : str
+        One of `LAYOUTS`
+
+    Returns
+    -------
+    str
+        SVG; empty on a wall
+    """
+    look = _look(look, layout)
+    views = _below(found, look, layout)
+    return _framed(PLANS[layout].below, look, views, "More of the lift") if views else ""
 
 
 def _look(look: Look, layout: str) -> Look:

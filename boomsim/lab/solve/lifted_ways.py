@@ -11,7 +11,7 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.lab.solve import nearby_search as near
-from boomsim.lab.solve.capacity_curve import Curve, condensed, curve
+from boomsim.lab.solve.capacity_curve import Curve, condensed, known_curve
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
@@ -158,8 +158,10 @@ def _guess(
     """Guess what a way carries: its last capacity, changed as the scene's own curve changes."""
     if not near.goes(setup):
         return np.nan
-    own = curve(setup, ways[0], unit)
+    own = known_curve(setup, ways[0], unit)
     last = _last.get((setup.machine.name, setup.rule.name, ways[way]))
+    if own is None:  # working it out would hold up the lift: what was found here last must do
+        return last[1] if last is not None and last[0] == radius else np.nan
     here = _on(own, radius)
     if last is None or (way == 0 and here > 0.0):
         return here if way == 0 else np.nan

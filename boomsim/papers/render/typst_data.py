@@ -10,7 +10,7 @@ from itertools import accumulate
 from typing import Any
 
 from boomsim.caution import CAUTION
-from boomsim.papers.check_code import code_of, qr_svg
+from boomsim.papers.check_code import code_of, paper_qr_svg
 from boomsim.papers.language.formula_markup import PLAIN, TYPST
 from boomsim.papers.language.formula_printing import in_letters, in_numbers, letter
 from boomsim.papers.language.question_words import Piece
@@ -46,7 +46,7 @@ def typst_data(paper: Paper, *, kind: str, large: bool = False) -> Data:
         "subtitle": plan.subtitle,
         "variant": paper.variant,
         "code": code_of(paper),
-        "qr": qr_svg(paper),
+        "qr": paper_qr_svg(paper),
         "large": large,
         "region": "us" if plan.units == US else "gb",
         "minutes": plan.minutes,

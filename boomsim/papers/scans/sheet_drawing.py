@@ -7,7 +7,7 @@ from typing import Any
 
 import typst
 
-from boomsim.papers.check_code import code_of, qr_svg
+from boomsim.papers.check_code import code_of, paper_qr_svg
 from boomsim.papers.numbers.printed_units import unit
 from boomsim.papers.paper import Paper
 from boomsim.papers.paper_errors import PaperError
@@ -58,7 +58,8 @@ def answer_sheet_pdf(paper: Paper) -> bytes:
         )
     code = code_of(paper)
     data = {
-        "title": paper.plan.title, "variant": paper.variant, "code": code, "qr": qr_svg(paper),
+        "title": paper.plan.title, "variant": paper.variant, "code": code,
+        "qr": paper_qr_svg(paper),
         "sheet": paper_name(paper.plan.units), "how": HOW, "radius": RADIUS, "square": SQUARE,
         "cell": CELL_SIDE, "pages": [_page(one, code, len(pages)) for one in pages],
     }  # fmt: skip

@@ -37,6 +37,7 @@ function whenStill(what, delay) {
 
 function heard({data}) {
   if (data.fault) return failed(data.fault);
+  if (data.rest) return showRest(data.rest, data.number);
   if (data.step === 'python') return at('state').textContent = 'Python has started; the model is next.';
   if (data.step === 'numpy') return at('state').textContent = 'The model is almost ready.';
   if (data.step === 'ready') { ready = true; at('state').textContent = at('state').dataset.ready; at('state').classList.add('ready'); }

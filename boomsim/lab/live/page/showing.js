@@ -10,16 +10,30 @@ function show(told) {
   showNumbers(told);
   showPicture('stage', told.stage);
   if (told.size) at('lift').style.setProperty('--wide', told.size[0] / told.size[1]);
-  showPicture('below', told.below);
+  if (told.below !== undefined) showRest(told, number);
   if (told.grips || told.size) showGrips(shown);
   sayHeld();
   at('undo').disabled = !shown.undo;
   at('redo').disabled = !shown.redo;
   if (told.trouble !== undefined) at('trouble').textContent = told.trouble;
   document.body.dataset.asked = number;
-  if (ready && !wishes.length) history.replaceState(null, '', '#' + shown.address);
+  if (ready) writeAddress();
   whenStill('why', 180);
   passed(shown);
+}
+
+// Once nothing moves: it takes as long as a picture, and a browser may refuse to do it often.
+let writing = null;
+
+function writeAddress() {
+  clearTimeout(writing);
+  writing = setTimeout(() => wishes.length || busy ? writeAddress() : history.replaceState(null, '', '#' + shown.address), 150);
+}
+
+// What follows a picture: the views below it.
+function showRest(told, number) {
+  showPicture('below', told.below);
+  document.body.dataset.whole = number;
 }
 
 function showNumbers(told) {

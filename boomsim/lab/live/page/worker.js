@@ -58,6 +58,8 @@ self.onmessage = async ({data}) => {
     else {
       const answer = JSON.parse(model.ask(data.asked));
       postMessage({number: data.number, told: data.reading ? answer : changesOf(answer)});
+      // The picture is on its way; what takes longer follows it.
+      if (!data.reading) postMessage({number: data.number, rest: changesOf(JSON.parse(model.rest()))});
     }
   } catch (fault) {
     postMessage({number: data.number, fault: String(fault && fault.message || fault)});

@@ -1,4 +1,4 @@
-"""A link as a QR code (ISO/IEC 18004), for a camera: one path that a page draws.
+"""A text as a QR code (ISO/IEC 18004), for a camera: one path that a page or a sheet draws.
 
 Only segno's encoder is used, which needs nothing else; where it is not at hand there is no code.
 """
@@ -12,8 +12,8 @@ MOST_LETTERS = 2300
 """A longer text does not fit into a code of the middle level of correction."""
 
 
-def link_code(text: str) -> dict[str, Any]:
-    """Make the code of a link.
+def qr_code(text: str) -> dict[str, Any]:
+    """Make the code of a text.
 
     Returns
     -------
@@ -23,7 +23,7 @@ def link_code(text: str) -> dict[str, Any]:
 
     Examples
     --------
-    >>> link_code("https://example.org/crane.html#machine=bench")["size"]
+    >>> qr_code("https://example.org/crane.html#machine=bench")["size"]
     41
     """
     try:
@@ -40,3 +40,22 @@ def link_code(text: str) -> dict[str, Any]:
         if dark
     ]
     return {"size": len(made.matrix) + 2 * QUIET, "path": "".join(found)}
+
+
+def qr_svg(text: str) -> str:
+    """Draw the code of a text.
+
+    Returns
+    -------
+    str
+        SVG, black on white, as large as what it is put into; nothing where no code can be made
+    """
+    made = qr_code(text)
+    size = made["size"]
+    if not size:
+        return ""
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {size} {size}">'
+        f'<path fill="#fff" d="M0,0h{size}v{size}h-{size}z"/>'
+        f'<path fill="#000" d="{made["path"]}"/></svg>'
+    )
