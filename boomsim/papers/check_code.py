@@ -12,8 +12,8 @@ from functools import lru_cache
 
 import segno
 
-from boomsim import __version__
 from boomsim.papers.paper import Paper, Question
+from boomsim.version import __version__
 
 LETTERS = "BCDFGHJKLMNPQRSTVWXZ"
 LENGTH = 6

@@ -5,8 +5,8 @@ import re
 from collections.abc import Sequence
 from typing import Any
 
-import boomsim
 from boomsim.caution import CAUTION
+from boomsim.version import __version__
 
 SCHEMA = 4
 """Version of the keys of every --json answer; grows when a key changes its meaning.
@@ -83,7 +83,7 @@ def headed(kind: str, answer: dict[str, Any]) -> dict[str, Any]:
     """
     head = {
         "schema": f"boomsim.{kind}/{SCHEMA}",
-        "boomsim": boomsim.__version__,
+        "boomsim": __version__,
         "caution": CAUTION,
     }
     found: dict[str, Any] = plain({**head, **answer})
