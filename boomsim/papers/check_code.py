@@ -12,6 +12,7 @@ from functools import lru_cache
 
 import segno
 
+from boomsim.figures.svg_elements import document, element
 from boomsim.papers.paper import Paper, Question
 from boomsim.version import __version__
 
@@ -72,10 +73,7 @@ def qr_svg(paper: Paper) -> str:
         for x, module in enumerate(row)
         if module
     )
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {side} {side}">'
-        f'<path fill="#000" d="{dark}"/></svg>'
-    )
+    return document(element("path", fill="#000", d=dark), viewBox=f"0 0 {side} {side}")
 
 
 def tidy(code: str) -> str:
