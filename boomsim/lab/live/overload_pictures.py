@@ -14,11 +14,11 @@ from typing import Any
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import Bent, bent
 from boomsim.figures.svg_elements import document
 from boomsim.lab.live.failing_boom import DROPS, TEARS, Way, fallen, way_of
 from boomsim.lab.live.posed_crane import Pose, over_mark, posed_view, sheave_of, side_of
 from boomsim.lab.scene.scene import Look
-from boomsim.lab.solve.bent_boom import Bent, bent
 from boomsim.lab.solve.solved_scene import Answer, standing_of
 from boomsim.lab.views.number_table import NONE
 from boomsim.lab.views.plan_from_above import plan_view

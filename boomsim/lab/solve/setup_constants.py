@@ -5,9 +5,9 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import heights
 from boomsim.figures.side.carrier_shape import pieces
 from boomsim.figures.svg_elements import point_list
-from boomsim.lab.solve.bent_boom import heights
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import bear
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
