@@ -12,9 +12,8 @@ from functools import lru_cache
 
 import segno
 
-from boomsim.figures.svg_elements import document, element
+from boomsim import __version__
 from boomsim.papers.paper import Paper, Question
-from boomsim.version import __version__
 
 LETTERS = "BCDFGHJKLMNPQRSTVWXZ"
 LENGTH = 6
@@ -73,7 +72,10 @@ def qr_svg(paper: Paper) -> str:
         for x, module in enumerate(row)
         if module
     )
-    return document(element("path", fill="#000", d=dark), viewBox=f"0 0 {side} {side}")
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {side} {side}">'
+        f'<path fill="#000" d="{dark}"/></svg>'
+    )
 
 
 def tidy(code: str) -> str:

@@ -15,7 +15,7 @@ def html_of(text: str) -> str:
     Parameters
     ----------
     text : str
-        Of paragraphs and tables from :mod:`boomsim.reports.text_and_data`, parted by blank lines
+        Of paragraphs and tables from :mod:`boomsim.reports.text_tables`, parted by blank lines
 
     Returns
     -------
