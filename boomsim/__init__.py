@@ -10,6 +10,8 @@ A teaching model with invented machines: see :data:`boomsim.caution.CAUTION`.
 
 from typing import TYPE_CHECKING, Any
 
+from boomsim.version import __version__ as __version__
+
 if TYPE_CHECKING:
     from boomsim.face.around_result import around as around
     from boomsim.face.chart_result import chart as chart
@@ -26,8 +28,6 @@ if TYPE_CHECKING:
     from boomsim.face.reeving_result import reeving as reeving
     from boomsim.face.slabs_result import slabs as slabs
     from boomsim.machine.machine_files import load_machine as load_machine
-
-__version__ = "0.1.0"
 
 
 def __getattr__(name: str) -> Any:

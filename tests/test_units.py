@@ -20,7 +20,7 @@ from boomsim.units import (
     show,
     show_rated,
 )
-from boomsim.units._common import ALIASES, COMMON
+from boomsim.units._unit_factors import ALIASES, COMMON
 
 
 def refusal(value: object, quantity: str) -> str:

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import NoReturn
 
-from boomsim import __version__
 from boomsim.caution import CAUTION
 from boomsim.cli import standard_streams as streams
 from boomsim.cli.interruptions import STOPPED, stoppable
 from boomsim.face.offered_names import brief
+from boomsim.version import __version__
 
 COMMANDS = (
     "machines",

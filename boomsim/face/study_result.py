@@ -96,7 +96,7 @@ class Result:
         dict
             SI; None for what is no number
         """
-        from boomsim.reports.text_and_data import headed
+        from boomsim.reports.json_schema import headed
 
         return headed(self.kind, self.data())
 
@@ -115,7 +115,7 @@ class Result:
                 "A data frame needs pandas, which is not installed. Install it with "
                 "'pip install pandas', or take rows(): the same figures as a list of dictionaries."
             ) from None
-        from boomsim.reports.text_and_data import plain
+        from boomsim.reports.json_schema import plain
 
         return pandas.DataFrame(plain(self.rows()))
 

@@ -3,10 +3,11 @@
 from dataclasses import fields
 
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.mechanics.external_loads import hoisting_factor
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.hoisting_factor import hoisting_factor
+from boomsim.rating.allowances import Allowance
 from boomsim.rating.parts_reeved import parts_words
-from boomsim.rating.rules import Allowance, Rule
+from boomsim.rating.rules import Rule
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import show

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.figures.colours_and_lines import BLUE, GREEN, PLUM, QUIET, RUST
 from boomsim.reports.html_of_text import FIGURE
-from boomsim.reports.text_and_data import glued
+from boomsim.reports.text_tables import glued
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

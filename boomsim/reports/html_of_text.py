@@ -3,8 +3,8 @@
 import re
 from html import escape
 
-from boomsim.reports.text_and_data import glued
 from boomsim.reports.text_in_trade_words import RULE, table_of
+from boomsim.reports.text_tables import glued
 
 ITEM = re.compile(r"- |\d+\. [A-Z]")
 """Begins a line of a list."""
@@ -19,7 +19,7 @@ def html_of(text: str) -> str:
     Parameters
     ----------
     text : str
-        Of paragraphs and tables from :mod:`boomsim.reports.text_and_data`, parted by blank lines
+        Of paragraphs and tables from :mod:`boomsim.reports.text_tables`, parted by blank lines
 
     Returns
     -------

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.reports.setup_head import setup_json, setup_text
-from boomsim.reports.text_and_data import paragraph, table
+from boomsim.reports.text_tables import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

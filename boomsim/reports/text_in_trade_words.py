@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from itertools import pairwise
 
-from boomsim.reports.text_and_data import WIDTH, glued, paragraph, table
+from boomsim.reports.text_tables import WIDTH, glued, paragraph, table
 from boomsim.units import in_words
 
 RULE = re.compile(r"-+(?:  -+)*")
@@ -17,7 +17,7 @@ def in_trade_words(text: str, units: str) -> str:
     Parameters
     ----------
     text : str
-        Of paragraphs and tables from :mod:`boomsim.reports.text_and_data`, parted by blank lines
+        Of paragraphs and tables from :mod:`boomsim.reports.text_tables`, parted by blank lines
     """
     if units != "us":
         return text

@@ -5,9 +5,6 @@ comes first: it reads "9,8 m" as 98 m, takes "ton" for 907 kg, and lets a bare "
 loaded only for a unit that is not among the common ones, for it takes half a second.
 """
 
-from boomsim.units._common import FOOT as FOOT
-from boomsim.units._common import INCH as INCH
-from boomsim.units._common import POUND as POUND
 from boomsim.units._did_you_mean import UnitError as UnitError
 from boomsim.units._did_you_mean import did_you_mean as did_you_mean
 from boomsim.units._did_you_mean import listed as listed
@@ -31,3 +28,6 @@ from boomsim.units._trade_words import all_in_words as all_in_words
 from boomsim.units._trade_words import in_words as in_words
 from boomsim.units._trade_words import is_named as is_named
 from boomsim.units._trade_words import markup_in_words as markup_in_words
+from boomsim.units._unit_factors import FOOT as FOOT
+from boomsim.units._unit_factors import INCH as INCH
+from boomsim.units._unit_factors import POUND as POUND

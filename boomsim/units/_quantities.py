@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import TypeAlias
 
-from boomsim.units._common import COMMON
 from boomsim.units._did_you_mean import UnitError, did_you_mean
+from boomsim.units._unit_factors import COMMON
 
 SYSTEMS = ("metric", "us")
 """Systems of units for output."""
@@ -69,7 +69,7 @@ class Display:
     Attributes
     ----------
     unit : str
-        A unit of :data:`boomsim.units._common.COMMON`
+        A unit of :data:`boomsim.units._unit_factors.COMMON`
     digits : int
         Decimal places; negative rounds before the point [1]
     least : float

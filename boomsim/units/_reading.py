@@ -6,9 +6,9 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from boomsim.units._common import ALIASES, COMMON
 from boomsim.units._did_you_mean import UnitError, did_you_mean, quoted
 from boomsim.units._quantities import QUANTITIES, quantity_named
+from boomsim.units._unit_factors import ALIASES, COMMON
 
 if TYPE_CHECKING:
     from pint import UnitRegistry

@@ -6,7 +6,7 @@ import pytest
 
 from boomsim.lessons.lesson_display import table as lesson_table
 from boomsim.reports.html_of_text import html_of
-from boomsim.reports.text_and_data import table
+from boomsim.reports.text_tables import table
 
 
 def test_a_list_stays_a_list_and_wrapped_lines_stay_one_line():

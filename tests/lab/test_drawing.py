@@ -10,8 +10,8 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.caution import CAUTION
+from boomsim.figures.side.bent_axis import bent
 from boomsim.lab.scene.scene import BESIDE, Look, Scene, machine_of
-from boomsim.lab.solve.bent_boom import bent
 from boomsim.lab.solve.capacity_curve import condensed
 from boomsim.lab.solve.solved_scene import answer
 from boomsim.lab.views.draw_scene import HEIGHT, WIDTH, draw

@@ -11,6 +11,7 @@ import pytest
 from lab.test_live_ways import asked
 
 from boomsim.cli import main
+from boomsim.figures.side.bent_axis import bent
 from boomsim.lab.live.failing_boom import (
     DROPS,
     FOLDS,
@@ -27,7 +28,6 @@ from boomsim.lab.live.live_model import Live
 from boomsim.lab.live.posed_crane import Pose, sheave_of
 from boomsim.lab.live.scene_address import to_address
 from boomsim.lab.scene.scene import Look, Scene, first_scene, machine_of, setup_of
-from boomsim.lab.solve.bent_boom import bent
 from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.limit_kind import GIVES_WAY, Limit

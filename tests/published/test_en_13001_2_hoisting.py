@@ -11,7 +11,7 @@ from making import invented_crane
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.boom_state import Factors, solve_state
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import hoisting_factor
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 
 
 @pytest.mark.parametrize(

@@ -12,8 +12,8 @@ import pytest
 
 from boomsim.machine.machine_files import load_machine
 from boomsim.mechanics.external_loads import wind_pressure
+from boomsim.rating.allowances import USUAL_ALLOWANCES
 from boomsim.rating.pick.pick_checks import permitted_wind
-from boomsim.rating.rules import USUAL_ALLOWANCES
 from boomsim.rating.setup import set_up
 
 

@@ -14,11 +14,13 @@ from boomsim.figures.setup_words import allowance_words, rule_words
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.hoisting_factor import hoisting_factor
+from boomsim.rating.allowances import USUAL_ALLOWANCES
 from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.limit_kind import STABILITY
-from boomsim.rating.rules import RULES, USUAL_ALLOWANCES
+from boomsim.rating.rules import RULES
 from boomsim.rating.setup import Setup, set_up
 
 WAY = np.array([[0.0, 0.45, 0.45, 0.0]])

@@ -37,7 +37,7 @@ from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.nearest_radius import hangs_clear, nearest_radius
 from boomsim.rating.setup import SECTORS, Setup, rear_sector, set_up
 from boomsim.rating.strategies import configurations_of
-from boomsim.reports.text_and_data import plain
+from boomsim.reports.json_schema import plain
 
 WAYS_TO_STAND = [
     (name, support.name, counterweight.name, sector)

@@ -10,7 +10,8 @@ from numpy.random import Generator, default_rng
 
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.comparison.bending_causes import moment_by_cause
 from boomsim.rating.comparison.comparison_sentences import tell_account
 from boomsim.rating.comparison.difference_account import account

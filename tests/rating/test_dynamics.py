@@ -15,7 +15,8 @@ from boomsim.cli import main
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
+from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.dynamics.dynamics_sentences import tell_effect, tell_rope, tell_sag, tell_worst
 from boomsim.rating.dynamics.dynamics_study import Dynamics, Motion, as_disturbances, dynamics
 from boomsim.rating.dynamics.load_sag import rope_stiffness, sag_of

@@ -8,7 +8,7 @@ import pytest
 from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Machine, TurningMass
-from boomsim.mechanics.external_loads import hoisting_factor
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.capacity import rate
 from boomsim.rating.chart_places import Places
 from boomsim.rating.losses.capacity_effects import Amounts

@@ -24,7 +24,7 @@ from boomsim.classroom.pages.notebook_cells import (
 from boomsim.figures.qr_code import qr_svg
 from boomsim.lessons.choice_questions import ChoiceQuestion, choice_questions
 from boomsim.lessons.lesson_parts import Lesson
-from boomsim.reports.text_and_data import glued
+from boomsim.reports.text_tables import glued
 
 CHECK, PREDICT, QUESTION = "## Check yourself", "## Predict", "this.question"
 """What a page has in a form of its own: the self-check at the end, and the question in front."""

@@ -1,23 +1,21 @@
 """The boom as it is drawn: axis and outline of every section, in the luffing plane.
 
-All points are (out, up) in superstructure axes [m]. Geometry only: rotations come from the solved
-state, and this module adds them up to places.
+All points are (out, up) in superstructure axes [m].
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import bent, heights
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.picked_configurations import pick
-from boomsim.mechanics.boom.stations import NODES, SEGMENTS
 from boomsim.mechanics.geometry import Array
-from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.lift_response import Response
 
-FINE = 4
-"""Pieces that each third of a segment's rotation is drawn in."""
+FINE = 12
+"""Pieces that each segment of a section is drawn in: smooth on a large sheet."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -118,88 +116,31 @@ def _shape(
     exaggeration: float,
 ) -> BoomShape:
     machine = boom.machine
-    position = boom.stations.position[0].reshape(-1, SEGMENTS, NODES)
-    none = np.zeros_like(position)
-    inner_tail = np.append(np.diff(boom.layout.tail[0]), np.inf)
-    straight = _Chain.of(machine, position, none, inner_tail)
-    turned = none if rotation is None else rotation.reshape(position.shape)
-    bent = _Chain.of(machine, position, turned, inner_tail)
+    straight = bent(boom, angle=angle, rotation=None, pieces=FINE)
+    loaded = straight
+    if rotation is not None:
+        loaded = bent(boom, angle=angle, rotation=rotation, pieces=FINE)
+    heel = np.array([machine.heel_out, machine.heel_up])
+    along, across = np.array([[np.cos(angle), np.sin(angle)], [-np.sin(angle), np.cos(angle)]])
 
-    def placed(unbent: Array, now: Array) -> Array:
-        return _to_world(machine, angle, unbent + exaggeration * (now - unbent))
+    def drawn(unbent: Array, now: Array) -> Array:
+        return np.asarray(unbent + exaggeration * (now - unbent))
 
-    cylinder, nought = machine.cylinder, np.zeros(2)
-    shapes = [properties(s.profile) for s in machine.boom.sections]
+    cylinder = machine.cylinder
     return BoomShape(
         machine=machine,
-        axis=tuple(placed(f, b) for f, b in zip(straight.axis, bent.axis, strict=True)),
-        along=straight.along,
+        axis=tuple(drawn(straight.axis, loaded.axis)),
+        along=tuple(straight.along),
         inside=tuple(float(x) for x in boom.layout.overlap[0]),
-        reach=tuple((p.top, p.bottom) for p in shapes),
-        heel=_to_world(machine, angle, nought),
-        lug=_to_world(machine, angle, np.array([cylinder.attach_along, -cylinder.attach_below])),
-        sheave=placed(straight.sheave, bent.sheave),
-        rope=placed(straight.rope, bent.rope),
-        straight=_to_world(machine, angle, np.stack([nought, straight.axis[-1][-1]])),
+        reach=tuple((float(top), float(bottom)) for top, bottom in heights(machine)),
+        heel=heel,
+        lug=heel + cylinder.attach_along * along - cylinder.attach_below * across,
+        sheave=drawn(straight.sheave, loaded.sheave),
+        rope=drawn(straight.rope, loaded.rope),
+        straight=np.stack([heel, straight.axis[-1, -1]]),
         load=load,
         exaggeration=exaggeration,
     )
-
-
-def _to_world(machine: Machine, angle: float, points: Array) -> Array:
-    """From axes of the base section to (out, up) of the superstructure."""
-    cos, sin = np.cos(angle), np.sin(angle)
-    turned = points @ np.array([[cos, sin], [-sin, cos]])
-    return np.asarray(turned + np.array([machine.heel_out, machine.heel_up]))
-
-
-@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class _Chain:
-    """Sections joined tail to mouth, in axes of the base section."""
-
-    axis: tuple[Array, ...]
-    along: tuple[Array, ...]
-    sheave: Array
-    rope: Array
-
-    @classmethod
-    def of(cls, machine: Machine, position: Array, turned: Array, inner_tail: Array) -> "_Chain":
-        start, axis, along = np.zeros(2), [], []
-        for where, turn, tail in zip(position, turned, inner_tail, strict=True):
-            far, points = _integrate(where, turn)
-            axis.append(start + points)
-            along.append(far)
-            start = start + [np.interp(tail, far, points[:, k]) for k in (0, 1)]
-        head, tip = machine.boom.head, float(turned[-1, -1, -1])
-        ahead = np.array([np.cos(tip), np.sin(tip)])
-        up = np.array([-np.sin(tip), np.cos(tip)])
-        front = axis[-1][-1]
-        return cls(
-            axis=tuple(axis),
-            along=tuple(along),
-            sheave=front + head.ahead * ahead - head.below * up,
-            rope=front + head.ahead * ahead + head.rope_above * up,
-        )
-
-
-def _integrate(where: Array, turn: Array) -> tuple[Array, Array]:
-    """Places along one section from the parabolas that the mechanics puts through its stations.
-
-    From the start of a segment to its share t: f0 (t - 3t2/2 + 2t3/3) + f1 (2t2 - 4t3/3)
-    + f2 (-t2/2 + 2t3/3), times its length. At t = 1 that is Simpson's rule.
-    """
-    t = np.linspace(0.0, 1.0, SEGMENTS * FINE + 1)[1:]
-    basis = np.stack(
-        [t - 1.5 * t**2 + 2 * t**3 / 3, 2 * t**2 - 4 * t**3 / 3, 2 * t**3 / 3 - t**2 / 2]
-    )
-    far, points = [np.zeros(1)], [np.zeros((1, 2))]
-    for ends, angles in zip(where, turn, strict=True):
-        length = ends[-1] - ends[0]
-        if length > 1e-9:
-            direction = np.stack([np.cos(angles), np.sin(angles)], axis=1)
-            far.append(ends[0] + length * t)
-            points.append(points[-1][-1] + length * (basis.T @ direction))
-    return np.concatenate(far), np.concatenate(points)
 
 
 def outline(

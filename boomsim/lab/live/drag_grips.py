@@ -11,10 +11,10 @@ from typing import Any
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import Bent, spot
 from boomsim.lab.live.sliding_sections import ended, next_end, next_length, slides, with_length
 from boomsim.lab.scene.scene import Look, Scene, machine_of
 from boomsim.lab.scene.scene_changes import hold_radius
-from boomsim.lab.solve.bent_boom import Bent, spot
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.kept_figures import say

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from boomsim.lab.solve.bent_boom import Bent, bent
+from boomsim.figures.side.bent_axis import Bent, bent
 from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response, bear

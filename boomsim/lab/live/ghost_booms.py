@@ -3,8 +3,8 @@
 import numpy as np
 
 from boomsim.figures.colours_and_lines import identity, ink_on
+from boomsim.figures.side.bent_axis import Bent, bent, spot
 from boomsim.lab.live.ways_side_by_side import Ways
-from boomsim.lab.solve.bent_boom import Bent, bent, spot
 from boomsim.lab.solve.capacity_curve import condensed
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer

@@ -36,7 +36,7 @@ STYLES = (
 )
 SCRIPTS = (
     *("asking.js", "controls.js", "ways.js", "grips.js", "past.js", "pictures.js"),
-    *("showing.js", "looks.js", "share.js"),
+    *("showing.js", "looks.js", "share.js", "shortcuts.js"),
     "start.js",
 )
 """Parts of the page in the folder page/, in their order; a later one may use an earlier one."""

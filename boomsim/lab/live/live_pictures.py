@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
+from boomsim.figures.svg_elements import document
 from boomsim.lab.live.ghost_booms import ghosts
 from boomsim.lab.live.ways_side_by_side import Ways
 from boomsim.lab.scene.scene import Look
@@ -13,7 +14,7 @@ from boomsim.lab.views.plan_from_above import plan_view
 from boomsim.lab.views.side_elevation import frame_of, side_view
 from boomsim.lab.views.small_chart import chart_view
 from boomsim.lab.views.stylesheet import definitions, type_scale
-from boomsim.lab.views.svg_text import Box, Frame, between
+from boomsim.lab.views.svg_text import Box, Frame, between, white
 
 UID = "live"
 """Prefix of class names and patterns on the page."""
@@ -155,10 +156,13 @@ def _below(found: Answer, look: Look, layout: str) -> list[str]:
 
 
 def _framed(box: Box, look: Look, views: list[str], label: str) -> str:
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{UID}" role="group" aria-label="{label}" '
-        f'viewBox="0 0 {box.width:g} {box.height:g}">{definitions(type_scale(look), UID)}'
-        f"<style>{GHOST}</style>"
-        f'<rect width="{box.width:g}" height="{box.height:g}" fill="#ffffff"/>'
-        f"{''.join(views)}</svg>"
+    return document(
+        definitions(type_scale(look), UID),
+        f"<style>{GHOST}</style>",
+        white(box.width, box.height),
+        *views,
+        class_=UID,
+        role="group",
+        aria_label=label,
+        viewBox=f"0 0 {box.width:g} {box.height:g}",
     )

@@ -14,16 +14,17 @@ from typing import Any
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import Bent, bent
+from boomsim.figures.svg_elements import document
 from boomsim.lab.live.failing_boom import DROPS, TEARS, Way, fallen, way_of
 from boomsim.lab.live.posed_crane import Pose, over_mark, posed_view, sheave_of, side_of
 from boomsim.lab.scene.scene import Look
-from boomsim.lab.solve.bent_boom import Bent, bent
 from boomsim.lab.solve.solved_scene import Answer, standing_of
 from boomsim.lab.views.number_table import NONE
 from boomsim.lab.views.plan_from_above import plan_view
 from boomsim.lab.views.side_elevation import frame_of, section_utilisations
 from boomsim.lab.views.stylesheet import definitions, type_scale
-from boomsim.lab.views.svg_text import Box, Frame
+from boomsim.lab.views.svg_text import Box, Frame, white
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.around.slew_directions import direction
@@ -239,12 +240,14 @@ class _Movie:
         if self.layout != "phone":
             views.append(plan_view(answer, self.look, Box(x=650, y=8, width=380, height=300)))
         whole = self.whole
-        return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" class="{UID}" role="group" '
-            f'aria-label="Past the rated load" viewBox="0 0 {whole.width:g} {whole.height:g}">'
-            f"{definitions(type_scale(self.look), UID)}"
-            f'<rect width="{whole.width:g}" height="{whole.height:g}" fill="#ffffff"/>'
-            f"{''.join(views)}</svg>"
+        return document(
+            definitions(type_scale(self.look), UID),
+            white(whole.width, whole.height),
+            *views,
+            class_=UID,
+            role="group",
+            aria_label="Past the rated load",
+            viewBox=f"0 0 {whole.width:g} {whole.height:g}",
         )
 
     def _rising(self) -> list[_Moment]:

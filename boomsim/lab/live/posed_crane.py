@@ -6,8 +6,8 @@ from math import cos, degrees, sin
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import Bent
 from boomsim.figures.side.carrier_shape import carrier_pieces, turning_pieces
-from boomsim.lab.solve.bent_boom import Bent
 from boomsim.lab.solve.setup_constants import in_metres
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.side_elevation import LOAD_DENSITY, cylinder_parts, section_parts

@@ -5,6 +5,7 @@ from typing import Any
 import numpy as np
 
 from boomsim.figures.colours_and_lines import identity
+from boomsim.figures.svg_elements import point_list
 from boomsim.lab.live.ways_side_by_side import Ways
 from boomsim.lab.solve.capacity_curve import curve
 from boomsim.lab.solve.solved_scene import Answer
@@ -104,7 +105,7 @@ def _strip(found: Ways, now: Answer, units: str) -> str:
     ]
     for k, row in enumerate(share):
         for run in _runs(np.isfinite(row)):
-            points = " ".join(f"{x(float(radii[i])):.1f},{y(float(row[i])):.1f}" for i in run)
+            points = point_list([(x(float(radii[i])), y(float(row[i]))) for i in run], ".1f")
             paint = identity(k).colour
             parts.append(
                 f'<polyline points="{points}" style="fill:none;stroke:{paint};stroke-width:'

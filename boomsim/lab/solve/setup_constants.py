@@ -5,8 +5,9 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import heights
 from boomsim.figures.side.carrier_shape import pieces
-from boomsim.lab.solve.bent_boom import heights
+from boomsim.figures.svg_elements import point_list
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import bear
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
@@ -87,5 +88,5 @@ def in_metres(corners: Array, tone: str) -> str:
     """
     # A wheel of forty corners looks no rounder than one of twenty, and makes the picture longer.
     fewer = corners[::2] if len(corners) > 24 else corners
-    points = " ".join(f"{x:.3g},{y:.3g}" for x, y in fewer.tolist())
+    points = point_list(fewer.tolist(), ".3g")
     return f'<polygon class="{tone}" vector-effect="non-scaling-stroke" points="{points}"/>'

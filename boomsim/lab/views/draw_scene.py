@@ -3,9 +3,8 @@
 Equal arguments give equal strings. Every size is fixed by the look alone, so a page never jumps.
 """
 
-from html import escape
-
 from boomsim.caution import CAUTION
+from boomsim.figures.svg_elements import document
 from boomsim.lab.scene.scene import Look, Scene
 from boomsim.lab.solve.solved_scene import Answer, answer
 from boomsim.lab.views.limit_bars import limits_view
@@ -15,7 +14,7 @@ from boomsim.lab.views.plan_from_above import plan_view
 from boomsim.lab.views.side_elevation import side_view
 from boomsim.lab.views.small_chart import chart_view
 from boomsim.lab.views.stylesheet import definitions, type_scale
-from boomsim.lab.views.svg_text import Box, text, wrapped
+from boomsim.lab.views.svg_text import Box, text, white, wrapped
 from boomsim.units import display, markup_in_words
 
 WIDTH, HEIGHT = 1040.0, 724.0
@@ -64,15 +63,22 @@ def picture(found: Answer, look: Look, *, held: tuple[Answer, ...] = (), uid: st
     """
     views = _projector(found, look, held, uid) if look.projector else _desk(found, look, held, uid)
     scene = found.scene
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{uid}" viewBox="0 0 {WIDTH:g} {HEIGHT:g}" '
-        f'width="{WIDTH:g}" height="{HEIGHT:g}" role="group" aria-label="Explorer" '
-        f'data-machine="{escape(found.setup.machine.name, quote=True)}" data-load="{scene.load:g}" '
-        f'data-radius="{found.radius:.4f}" data-capacity="{found.capacity:.3f}" '
-        f'data-extension="{" ".join(f"{f:g}" for f in scene.extension)}">'
-        f"{definitions(type_scale(look), uid)}"
-        f'<rect width="{WIDTH:g}" height="{HEIGHT:g}" fill="#ffffff"/>'
-        f"{markup_in_words(''.join(views), look.units)}{_caution(look)}</svg>"
+    return document(
+        definitions(type_scale(look), uid),
+        white(WIDTH, HEIGHT),
+        markup_in_words("".join(views), look.units),
+        _caution(look),
+        class_=uid,
+        viewBox=f"0 0 {WIDTH:g} {HEIGHT:g}",
+        width=f"{WIDTH:g}",
+        height=f"{HEIGHT:g}",
+        role="group",
+        aria_label="Explorer",
+        data_machine=found.setup.machine.name,
+        data_load=f"{scene.load:g}",
+        data_radius=f"{found.radius:.4f}",
+        data_capacity=f"{found.capacity:.3f}",
+        data_extension=" ".join(f"{f:g}" for f in scene.extension),
     )
 
 

@@ -6,13 +6,14 @@ import numpy as np
 
 from boomsim.caution import CAUTION
 from boomsim.figures.colours_and_lines import identity, ink_on, letter
+from boomsim.figures.svg_elements import document
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.kept_figures import say
 from boomsim.lab.views.scene_sentences import configuration, gives_way
 from boomsim.lab.views.side_elevation import side_view
 from boomsim.lab.views.stylesheet import definitions, type_scale
-from boomsim.lab.views.svg_text import Box, line, rect, text, view, wrapped
+from boomsim.lab.views.svg_text import Box, line, rect, text, view, white, wrapped
 from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
 from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
@@ -81,13 +82,18 @@ def held_picture(
         text(8, HEIGHT - 8, one, "caution", more=' style="font-size:11px"')
         for one in wrapped(CAUTION, most=400)
     )
-    size = f'viewBox="0 0 {WIDTH:g} {HEIGHT:g}" width="{WIDTH:g}" height="{HEIGHT:g}"'
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="{uid}" {size} role="group" '
-        f'aria-label="Held scenes" '
-        f'data-held="{len(held)}">{definitions(1.0, uid)}'
-        f'<rect width="{WIDTH:g}" height="{HEIGHT:g}" fill="#ffffff"/>'
-        f"{''.join(parts)}{caution}</svg>"
+    return document(
+        definitions(1.0, uid),
+        white(WIDTH, HEIGHT),
+        *parts,
+        caution,
+        class_=uid,
+        viewBox=f"0 0 {WIDTH:g} {HEIGHT:g}",
+        width=f"{WIDTH:g}",
+        height=f"{HEIGHT:g}",
+        role="group",
+        aria_label="Held scenes",
+        data_held=len(held),
     )
 
 

@@ -4,8 +4,8 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import Bent, bent, outlines, spot
 from boomsim.lab.scene.scene import Look
-from boomsim.lab.solve.bent_boom import Bent, bent, outlines, spot
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.kept_figures import say

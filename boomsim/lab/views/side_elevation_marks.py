@@ -4,9 +4,9 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.figures.side.bent_axis import Bent, spot
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.scene.slider_ranges import nice_step
-from boomsim.lab.solve.bent_boom import Bent, spot
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer, forces_of
 from boomsim.lab.views.kept_figures import say

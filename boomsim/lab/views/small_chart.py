@@ -7,6 +7,7 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.figures.colours_and_lines import identity, letter
+from boomsim.figures.svg_elements import point_list
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.scene.slider_ranges import nice_step
 from boomsim.lab.solve.capacity_curve import BETWEEN, Curve, curve
@@ -145,7 +146,7 @@ def _curve(one: Curve, axes: Axes, colour: str, name: str) -> str:
     paint = f' style="stroke:{colour}"' if colour else ""
     parts = []
     for family, run in _runs(known, one.tips.tolist()):
-        points = " ".join(f"{axes.x(radii[i]):.1f},{axes.y(capacity[i]):.1f}" for i in run)
+        points = point_list([(axes.x(radii[i]), axes.y(capacity[i])) for i in run], ".1f")
         parts.append(f'<polyline class="curve-{family}" points="{points}"{paint}/>')
     if name:
         x, y = axes.x(radii[known[0]]) - 4, axes.y(capacity[known[0]]) + 4

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 
 import numpy as np
 
+from boomsim.figures.svg_elements import point_list
 from boomsim.lab.solve.capacity_curve import BETWEEN, Curve
 from boomsim.lab.views.svg_text import Box, rect, text
 from boomsim.units import Display
@@ -113,7 +114,7 @@ def _bold_line(
     for k in known:
         level, x = (y if tips[k] else y + high), place(radii[k])
         points += [(x - wide / 2, level), (x + wide / 2, level)]
-    drawn = " ".join(f"{a:.1f},{b:.1f}" for a, b in points)
+    drawn = point_list(points, ".1f")
     return f'<polyline class="heavy" data-part="bold-line" points="{drawn}"/>' if points else ""
 
 

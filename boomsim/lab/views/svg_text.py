@@ -7,6 +7,7 @@ from math import hypot
 
 import numpy as np
 
+from boomsim.figures.svg_elements import element, point_list
 from boomsim.mechanics.geometry import Array
 
 Point = tuple[float, float]
@@ -61,7 +62,8 @@ class Frame:
 
 def dots(points: Array) -> str:
     """Write points of shape (n, 2) for a path or polygon."""
-    # One format for all of them: a picture has some hundreds.
+    # Here and below one format for all that a part has: a picture has some hundreds of parts and
+    # is drawn while a slider moves; attribute by attribute, that takes half as long again.
     return (" %.1f,%.1f" * len(points))[1:] % tuple(points.ravel().tolist())
 
 
@@ -93,6 +95,11 @@ def rect(x: float, y: float, width: float, height: float, kind: str, *, more: st
     )
 
 
+def white(width: float, height: float) -> str:
+    """Draw what lies behind a whole picture."""
+    return element("rect", width=f"{width:g}", height=f"{height:g}", fill="#ffffff")
+
+
 def circle(x: float, y: float, radius: float, kind: str, *, more: str = "") -> str:
     """Draw a circle of one class."""
     return f'<circle class="{kind}" cx="{x:.1f}" cy="{y:.1f}" r="{radius:.1f}"{more}/>'
@@ -115,9 +122,10 @@ def arrow(start: Point, end: Point, kind: str, *, head: float = 5.0) -> str:
     head = min(head, 0.8 * length)
     x, y = head * (x2 - x1) / length, head * (y2 - y1) / length
     neck_x, neck_y = x2 - x, y2 - y
-    return line(x1, y1, neck_x, neck_y, kind) + (
-        f'<polygon class="{kind}-head" points="{x2:.1f},{y2:.1f} {neck_x - y / 2:.1f},'
-        f'{neck_y + x / 2:.1f} {neck_x + y / 2:.1f},{neck_y - x / 2:.1f}"/>'
+    wings = ((neck_x - y / 2, neck_y + x / 2), (neck_x + y / 2, neck_y - x / 2))
+    solid = point_list([end, *wings], ".1f")
+    return line(x1, y1, neck_x, neck_y, kind) + element(
+        "polygon", class_=f"{kind}-head", points=solid
     )
 
 

@@ -3,7 +3,7 @@
 from sympy import symbols
 
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.external_loads import HOISTING_CLASSES
+from boomsim.mechanics.hoisting_factor import HOISTING_CLASSES
 from boomsim.papers.check_models.standing_crane import crane, stand
 from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.numbers.dice import Chance

@@ -14,7 +14,6 @@ from xml.etree.ElementTree import Element
 
 import typst
 
-from boomsim import __version__
 from boomsim.caution import CAUTION
 from boomsim.papers.check_code import code_of
 from boomsim.papers.language.formula_markup import PLAIN, TYPST
@@ -37,6 +36,7 @@ from boomsim.papers.qti.qti_xml import (
     test,
 )  # fmt: skip
 from boomsim.papers.render.paper_notes import platform_notes
+from boomsim.version import __version__
 
 DAWN = (1980, 1, 1, 0, 0, 0)
 

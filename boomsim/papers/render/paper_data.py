@@ -3,7 +3,6 @@
 import json
 from typing import Any
 
-from boomsim import __version__
 from boomsim.caution import CAUTION
 from boomsim.papers.check_code import code_of
 from boomsim.papers.language.formula_markup import LATEX, PLAIN
@@ -13,6 +12,7 @@ from boomsim.papers.numbers.printed_units import US
 from boomsim.papers.paper import Asked, Paper, Question
 from boomsim.papers.problems.tolerance_bands import asked_figures
 from boomsim.papers.render.paper_notes import notes
+from boomsim.version import __version__
 
 PAPER_SCHEMA, KEY_SCHEMA = "boomsim-paper/1", "boomsim-key/1"
 

@@ -13,6 +13,7 @@ from boomsim.figures.colours_and_lines import LOAD as LOAD
 from boomsim.figures.colours_and_lines import PAPER
 from boomsim.figures.colours_and_lines import QUIET as QUIET
 from boomsim.figures.colours_and_lines import STEEL as STEEL
+from boomsim.figures.svg_elements import document, element
 from boomsim.papers.language.formula_markup import GREEK
 
 Point = tuple[float, float]
@@ -50,11 +51,10 @@ class Sketch:
     ) -> "Sketch":  # fmt: skip
         """Draw a straight line; `of` is the letter of the length that it shows."""
         (x1, y1), (x2, y2) = self._at(start), self._at(end)
-        dashed = f' stroke-dasharray="{dash}"' if dash else ""
         return self._add(
-            f'<line x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}" stroke="{color}" '
-            f'stroke-width="{width}" stroke-linecap="round"{dashed}{_measured(of)}/>'
-        )
+            "line", x1=x1, y1=y1, x2=x2, y2=y2, stroke=color, stroke_width=width,
+            stroke_linecap="round", stroke_dasharray=dash or None, data_of=of or None,
+        )  # fmt: skip
 
     def shape(
         self, corners: Sequence[Point], *, fill: str = STEEL, edge: str = INK, of: str = ""
@@ -62,9 +62,9 @@ class Sketch:
         """Draw a filled polygon; its first edge may show the length that a letter names."""
         points = " ".join(",".join(self._at(corner)) for corner in corners)
         return self._add(
-            f'<polygon points="{points}" fill="{fill}" stroke="{edge}" stroke-width="0.8" '
-            f'stroke-linejoin="round"{_measured(of)}/>'
-        )
+            "polygon", points=points, fill=fill, stroke=edge, stroke_width=0.8,
+            stroke_linejoin="round", data_of=of or None,
+        )  # fmt: skip
 
     def bar(
         self, start: Point, end: Point, *, depth: float, fill: str = STEEL, of: str = ""
@@ -79,10 +79,7 @@ class Sketch:
     def circle(self, centre: Point, *, radius: float, fill: str = PAPER) -> "Sketch":
         """Draw a circle: a pin, a sheave, a centre of gravity."""
         x, y = self._at(centre)
-        return self._add(
-            f'<circle cx="{x}" cy="{y}" r="{radius}" fill="{fill}" stroke="{INK}" '
-            'stroke-width="0.8"/>'
-        )
+        return self._add("circle", cx=x, cy=y, r=radius, fill=fill, stroke=INK, stroke_width=0.8)
 
     def arrow(
         self, start: Point, end: Point, *, color: str = LOAD, width: float = 1.2, head: float = 6
@@ -130,9 +127,9 @@ class Sketch:
         equals = " = " if letter and value else ""
         text = _letter(letter, size) + escape(equals + value)
         return self._add(
-            f'<text x="{x}" y="{y}" font-size="{size}" text-anchor="{anchor}" fill="{color}" '
-            f'font-family="{FONT}">{text}</text>'
-        )
+            "text", text, x=x, y=y, font_size=size, text_anchor=anchor, fill=color,
+            font_family=FONT,
+        )  # fmt: skip
 
     def ground(self, start: Point, end: Point) -> "Sketch":
         """Draw the ground with short strokes below it."""
@@ -151,10 +148,7 @@ class Sketch:
     def svg(self) -> str:
         """Return the drawing as SVG text."""
         w, h = _short(self.width), _short(self.height)
-        return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {w} {h}" width="{w}pt" '
-            f'height="{h}pt">{"".join(self._parts)}</svg>'
-        )
+        return document(*self._parts, viewBox=f"0 0 {w} {h}", width=f"{w}pt", height=f"{h}pt")
 
     def _tip(self, at: Point, way: float) -> None:
         """Draw the small head at the end of a dimension line."""
@@ -162,19 +156,14 @@ class Sketch:
         wings = [(x - 4 * cos(way + side), y - 4 * sin(way + side)) for side in (0.3, -0.3)]
         self.shape([at, *wings], fill=QUIET, edge=QUIET)
 
-    def _add(self, part: str) -> "Sketch":
+    def _add(self, tag: str, *inside: str, **attributes: object) -> "Sketch":
         """Keep a part; returns the sketch, so that calls can follow each other."""
-        self._parts.append(part)
+        self._parts.append(element(tag, *inside, **attributes))
         return self
 
     def _at(self, point: Point) -> tuple[str, str]:
         """Turn y over, as SVG counts it downwards."""
         return _short(point[0]), _short(self.height - point[1])
-
-
-def _measured(of: str) -> str:
-    """Attribute that names the length a line shows, so that it can be measured."""
-    return f' data-of="{escape(of)}"' if of else ""
 
 
 def _short(number: float) -> str:
@@ -187,10 +176,8 @@ def _letter(name: str, size: float) -> str:
     if not name:
         return ""
     base, _, below = name.partition("_")
-    text = f'<tspan font-style="italic">{escape(GREEK.get(base, base))}</tspan>'
+    text = element("tspan", escape(GREEK.get(base, base)), font_style="italic")
     if not below:
         return text
-    return text + (
-        f'<tspan dy="2" font-size="{_short(0.72 * size)}">{escape(below)}</tspan>'
-        '<tspan dy="-2">\u200b</tspan>'
-    )
+    lowered = element("tspan", escape(below), dy=2, font_size=_short(0.72 * size))
+    return text + lowered + element("tspan", "\u200b", dy=-2)

@@ -7,7 +7,6 @@ from typing import IO, Any
 
 import numpy as np
 
-import boomsim
 from boomsim.caution import CAUTION
 from boomsim.rating.charts.blank_cells import NO_REACH, REASONS
 from boomsim.rating.charts.bold_line import bold_edges
@@ -20,6 +19,7 @@ from boomsim.rating.nearest_radius import nearest_radius
 from boomsim.rating.parts_reeved import reeved
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
+from boomsim.version import __version__
 
 UNITS = {"metric": ("m", "kg"), "us": ("ft", "lb")}
 """Of length and mass in tables."""
@@ -205,7 +205,7 @@ def plain_book(book: Book) -> dict[str, Any]:
     limits = book.chapters[0].best.limits
     return {
         "schema": "boomsim.book/3",
-        "boomsim": boomsim.__version__,
+        "boomsim": __version__,
         "caution": CAUTION,
         "machine": book.machine.name,
         "step": book.step,

@@ -8,8 +8,9 @@ and the partial factors of the rule.
 import numpy as np
 
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import gravity_in_base, gusts, hoisting_factor
+from boomsim.mechanics.external_loads import gravity_in_base, gusts
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.lift_response import Response
 
 Pair = tuple[float, float]

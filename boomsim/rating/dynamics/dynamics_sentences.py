@@ -2,7 +2,7 @@
 
 from math import ceil, degrees
 
-from boomsim.mechanics.external_loads import hoisting_factor
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.dynamics.dynamics_study import Dynamics, Effect
 from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.mass_sums import Scale, in_steps

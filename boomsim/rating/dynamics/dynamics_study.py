@@ -12,8 +12,9 @@ import numpy as np
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics import moving_loads
 from boomsim.mechanics.boom.condense import Condensed, condense
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor, wind_pressure
+from boomsim.mechanics.external_loads import GRAVITY, wind_pressure
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.capacity import rate
 from boomsim.rating.dynamics.load_sag import Sag, sag_of
 from boomsim.rating.lift_response import Response, respond

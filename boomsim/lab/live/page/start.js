@@ -25,13 +25,6 @@ if (!location.hash) {
 }
 narrow.addEventListener('change', () => ask({do: 'look', layout: layout()}));
 for (const name of ['undo', 'redo', 'reset']) at(name).addEventListener('click', () => ask({do: name}));
-addEventListener('keydown', event => {
-  if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.type === 'text' || at('share').open) return;
-  const what = {z: event.shiftKey ? 'redo' : 'undo', y: 'redo'}[event.key.toLowerCase()];
-  if (!what) return;
-  event.preventDefault();
-  ask({do: what});
-});
 at('file').addEventListener('change', async () => {
   const file = at('file').files[0];
   if (file) ask({do: 'open', name: file.name, text: await file.text()});

@@ -1,6 +1,10 @@
-"""The bent boom as points: where each section's axis, top and bottom run in the luffing plane."""
+"""The bent boom as points: where each section's axis, top and bottom run in the luffing plane.
+
+Every picture of a boom under load, in figures and in the explorer, adds its rotations up here.
+"""
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -10,8 +14,8 @@ from boomsim.mechanics.boom.stations import NODES, SEGMENTS
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.sections.section_properties import properties
 
-WITHIN = np.array([[5.0, 8.0, -1.0], [4.0, 16.0, 4.0]]) / 24.0
-"""From the start of a segment to its middle and its end, Simpson's parabola [1]."""
+COARSE = 2
+"""Pieces that each segment of a section is drawn in where nothing else is asked."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -20,11 +24,11 @@ class Bent:
 
     Attributes
     ----------
-    axis : ndarray, shape (sections, 7, 2)
+    axis : ndarray, shape (sections, points, 2)
         Of each section from its tail to its front [m]
-    up : ndarray, shape (sections, 7, 2)
+    up : ndarray, shape (sections, points, 2)
         Unit vectors across the axis, upwards [1]
-    along : ndarray, shape (sections, 7)
+    along : ndarray, shape (sections, points)
         From the section's tail [m]
     sheave, rope : ndarray, shape (2,)
         Head sheave centre; lead line at the head [m]
@@ -38,7 +42,12 @@ class Bent:
 
 
 def bent(
-    boom: Condensed, *, angle: float, rotation: Array | None, exaggeration: float = 1.0
+    boom: Condensed,
+    *,
+    angle: float,
+    rotation: Array | None,
+    exaggeration: float = 1.0,
+    pieces: int = COARSE,
 ) -> Bent:
     """Add rotations up to places.
 
@@ -52,21 +61,43 @@ def bent(
         Of the axis at each station; None is a boom that nothing bends [rad]
     exaggeration : float
         Multiplies every rotation: for small ones, the deflection [1]
+    pieces : int
+        That each segment is drawn in, three segments to a section
     """
     where = boom.stations.position[0].reshape(-1, SEGMENTS, NODES)
     turn = np.zeros_like(where) if rotation is None else rotation.reshape(where.shape)
     turn = angle + exaggeration * turn
     direction = np.stack([np.cos(turn), np.sin(turn)], axis=-1)
     length = where[..., -1] - where[..., 0]
-    steps = length[..., None, None] * (WITHIN @ direction)
-    ends = np.cumsum(steps[:, :, 1], axis=1)
+    share, walked, faced = _parabola(pieces)
+    steps = length[..., None, None] * (walked @ direction)
+    ends = np.cumsum(steps[:, :, -1], axis=1)
     starts = np.concatenate([np.zeros_like(ends[:, :1]), ends[:, :-1]], axis=1)
     inside = (starts[:, :, None] + steps).reshape(len(where), -1, 2)
     own = np.concatenate([np.zeros((len(where), 1, 2)), inside], axis=1)
-    along = np.concatenate([where[:, 0, :1], where[:, :, 1:].reshape(len(where), -1)], axis=1)
+    far = where[..., :1] + length[..., None] * share
+    along = np.concatenate([where[:, 0, :1], far.reshape(len(where), -1)], axis=1)
     axis = _joined(boom, own, along)
-    up = _across(direction)
+    up = _across(direction[:, 0, :1], (faced @ direction).reshape(len(where), -1, 2))
     return _finished(boom, axis, up, along, direction[-1, -1, -1])
+
+
+@cache
+def _parabola(pieces: int) -> tuple[Array, Array, Array]:
+    """Weights of the three directions of a segment, between which the mechanics is a parabola.
+
+    Returns
+    -------
+    share : ndarray, shape (pieces,)
+        Of the segment's length, without its start [1]
+    walked, faced : ndarray, shape (pieces, 3)
+        Place from the start over the segment's length, which is Simpson's rule at its end;
+        direction there [1]
+    """
+    t = np.arange(1, pieces + 1) / pieces
+    walked = [t - 1.5 * t**2 + 2 * t**3 / 3, 2 * t**2 - 4 * t**3 / 3, 2 * t**3 / 3 - t**2 / 2]
+    faced = [1 - 3 * t + 2 * t**2, 4 * t - 4 * t**2, 2 * t**2 - t]
+    return t, np.stack(walked, axis=1), np.stack(faced, axis=1)
 
 
 def _joined(boom: Condensed, own: Array, along: Array) -> Array:
@@ -90,10 +121,10 @@ def _at(along: Array, points: Array, inner: float) -> Array:
     return np.asarray(points[k - 1] + share * (points[k] - points[k - 1]))
 
 
-def _across(direction: Array) -> Array:
+def _across(first: Array, rest: Array) -> Array:
     """Find the normals at the drawn points."""
-    first, rest = direction[:, 0, :1], direction[:, :, 1:].reshape(len(direction), -1, 2)
     along = np.concatenate([first, rest], axis=1)
+    along = along / np.hypot(along[..., 0], along[..., 1])[..., None]
     return np.stack([-along[..., 1], along[..., 0]], axis=-1)
 
 
