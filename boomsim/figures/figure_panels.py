@@ -1,8 +1,9 @@
 """Panels on a page: each under a small heading of its own."""
 
+from matplotlib.lines import Line2D
 from matplotlib.text import Text
 
-from boomsim.figures.colours_and_lines import BODY, QUIET, SMALL, type_of
+from boomsim.figures.colours_and_lines import BODY, PAPER, QUIET, SMALL, Identity, type_of
 from boomsim.figures.figure_page import Page
 from boomsim.figures.text_width import POINT, wrap
 
@@ -36,3 +37,28 @@ def heading(
             x, y - down, "\n".join(lines), ha="left", va="top", linespacing=1.25, **style
         )
     return made
+
+
+def name_marker(page: Page, look: Identity, *, x: float, y: float) -> None:
+    """Draw a configuration's marker beside its name.
+
+    Parameters
+    ----------
+    look : Identity
+        Its colour and marker
+    x, y : float
+        Centre on the page, over its width and height [1]
+    """
+    page.figure.add_artist(
+        Line2D(
+            [x],
+            [y],
+            linestyle="none",
+            marker=look.marker,
+            markersize=4.6,
+            markerfacecolor=PAPER,
+            markeredgecolor=look.colour,
+            markeredgewidth=1.1,
+            transform=page.figure.transFigure,
+        )
+    )

@@ -2,7 +2,6 @@
 
 import json
 import re
-from functools import lru_cache
 from typing import Any
 
 from boomsim.caution import CAUTION
@@ -73,26 +72,11 @@ def answers_pdf(lessons: tuple[Lesson, ...], *, units: str = "metric") -> bytes:
 
 
 def _set(data: Data, units: str) -> bytes:
-    from boomsim.papers.render.paper_pdf import MOMENT
+    from boomsim.papers.render.typst_pdf import typst_pdf
 
     whole = {**data, "caution": CAUTION, "sheet": PAPERS[units]}
     text = _UNIT.sub("\u00a0", json.dumps(whole, ensure_ascii=False))
-    made = _compiler().compile(format="pdf", sys_inputs={"data": text}, timestamp=MOMENT)
-    if not isinstance(made, bytes):
-        raise TypeError("Typst gave no single PDF.")
-    return made
-
-
-@lru_cache(maxsize=1)
-def _compiler() -> Any:
-    """One compiler keeps fonts and the parsed template."""
-    import typst
-
-    from boomsim.papers.render.paper_pdf import TEMPLATES
-
-    return typst.Compiler(
-        input=TEMPLATES / "handout.typ", root=TEMPLATES, ignore_system_fonts=True, sys_inputs={}
-    )
+    return typst_pdf("handout.typ", text)
 
 
 def _student(lesson: Lesson, units: str) -> Data:

@@ -3,13 +3,13 @@
 import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
-from matplotlib.lines import Line2D
 
 from boomsim.figures.builds.builds_bars import draw_bars, draw_ends
 from boomsim.figures.capacity_lines import Curve, draw_curve
-from boomsim.figures.colours_and_lines import BODY, PAPER, SMALL, identity, type_of
+from boomsim.figures.colours_and_lines import BODY, SMALL, identity, type_of
 from boomsim.figures.comparison.comparison_marks import draw_key
 from boomsim.figures.figure_page import Page, new_page
+from boomsim.figures.figure_panels import name_marker
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.unit_axes import display_of, quiet_axes, spread_out
 from boomsim.rating.builds.builds_study import Builds, overloaded
@@ -88,19 +88,8 @@ def _name_all(page: Page, ax: Axes, found: Builds, units: str) -> None:
     places = spread_out(ends, least=0.0105, low=BOTTOM + 0.03, high=page.room[1] - 0.012)
     for number, (build, up) in enumerate(zip(found.builds, places, strict=True)):
         across, high = (page.left + COLUMN) / page.width, (page.bottom + up) / page.height
-        look = identity(number)
-        mark = Line2D(
-            [across + 0.0015 / page.width],
-            [high + 0.0015 / page.height],
-            linestyle="none",
-            marker=look.marker,
-            markersize=4.6,
-            markerfacecolor=PAPER,
-            markeredgecolor=look.colour,
-            markeredgewidth=1.1,
-            transform=page.figure.transFigure,
-        )
-        page.figure.add_artist(mark)
+        beside = {"x": across + 0.0015 / page.width, "y": high + 0.0015 / page.height}
+        name_marker(page, identity(number), **beside)
         left = across + 0.0045 / page.width
         page.figure.text(left, high, build.name, va="bottom", **type_of(BODY, bold=True))
         weighs = f"boom of {show(build.boom_mass, 'mass', units)}"

@@ -6,7 +6,7 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
 from boomsim.figures.capacity_lines import with_turns
-from boomsim.figures.colours_and_lines import BODY, PAPER, Identity, letter, type_of
+from boomsim.figures.colours_and_lines import BODY, Identity, letter, type_of
 from boomsim.figures.comparison.comparison_gaps import draw_gaps
 from boomsim.figures.comparison.comparison_lines import (
     displays_of,
@@ -16,6 +16,7 @@ from boomsim.figures.comparison.comparison_lines import (
 )
 from boomsim.figures.comparison.comparison_marks import crossovers_on_chart, draw_key
 from boomsim.figures.figure_page import MARGIN, Page, new_page
+from boomsim.figures.figure_panels import name_marker
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.side.boom_shape import straight_boom
 from boomsim.figures.side.side_view import GLYPH_ANGLE, draw_sideview, frame, limits
@@ -155,16 +156,4 @@ def _name(
     size = min(BODY, BODY * room / text_width(words, size=BODY))
     style = type_of(size)
     page.figure.text(x + 0.0078 / page.width, y, words, ha="left", va="top", **style)
-    page.figure.add_artist(
-        Line2D(
-            [x + 0.0015 / page.width],
-            [y - 0.0013 / page.height],
-            linestyle="none",
-            marker=look.marker,
-            markersize=4.6,
-            markerfacecolor=PAPER,
-            markeredgecolor=look.colour,
-            markeredgewidth=1.1,
-            transform=page.figure.transFigure,
-        )
-    )
+    name_marker(page, look, x=x + 0.0015 / page.width, y=y - 0.0013 / page.height)

@@ -8,11 +8,10 @@ from boomsim.figures.capacity_lines import Curve, draw_curve
 from boomsim.figures.colours_and_lines import identity
 from boomsim.figures.comparison.comparison_marks import draw_key
 from boomsim.figures.figure_page import Page, new_page
-from boomsim.figures.figure_panels import heading
 from boomsim.figures.path.load_line import draw_way
+from boomsim.figures.path.start_and_end import draw_start_and_end
 from boomsim.figures.setup_words import allowance_words, boom_words
 from boomsim.figures.side.boom_shape import bent_boom
-from boomsim.figures.side.side_view import draw_sideview, frame, limits
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.path.lowering_sentences import limit_words, place_words, tell_lowering
@@ -21,8 +20,7 @@ from boomsim.rating.path.path_marks import Place
 
 WIDTH, HEIGHT = 0.19, 0.135
 LEFT, BOTTOM, CHART_WIDTH = 0.0135, 0.0105, 0.112
-SIDE, BETWEEN = 0.052, 0.006
-"""Places and sizes on paper; the side views are so wide [m]."""
+"""Places and sizes on paper [m]."""
 
 ROOM = 1.35
 """The axis reaches so far past the most, for the key and the words [1]."""
@@ -74,22 +72,12 @@ def _two_views(page: Page, found: Lowering, units: str) -> None:
     last = found.farthest or found.end
     words = "the farthest it is rated" if found.farthest else "where the boom ends"
     shapes = [bent_boom(_at(found, place)) for place in (found.start, last)]
-    box = limits(shapes)
-    top, left = page.room[1], page.room[0] - SIDE
-    high = (top - BETWEEN) / 2.0
-    for row, (shape, place, what) in enumerate(
-        zip(shapes, (found.start, last), ("where it begins", words), strict=True)
-    ):
-        edge = top - row * (high + BETWEEN)
-        write = limit_words if place is found.farthest else place_words
-        note = write(place, units=units)
-        heading(page, what, left=left, top=edge, width=SIDE, note=note)
-        ax = page.axes(left=left, bottom=edge - high, width=SIDE, height=high - 0.0085)
-        artists = draw_sideview(
-            ax, shape, counterweight=found.setup.counterweight, support=found.setup.support,
-            detail=False,
-        )  # fmt: skip
-        frame(artists, box)
+    notes = [
+        (limit_words if place is found.farthest else place_words)(place, units=units)
+        for place in (found.start, last)
+    ]
+    told = list(zip(("where it begins", words), notes, strict=True))
+    draw_start_and_end(page, shapes, told, setup=found.setup)
 
 
 def _at(found: Lowering, place: Place) -> Response:

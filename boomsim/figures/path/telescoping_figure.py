@@ -11,9 +11,9 @@ from boomsim.figures.colours_and_lines import INK, SMALL, LineStyle, identity, t
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.figure_panels import heading
 from boomsim.figures.path.load_line import draw_way
+from boomsim.figures.path.start_and_end import draw_start_and_end
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.side.boom_shape import bent_boom
-from boomsim.figures.side.side_view import draw_sideview, frame, limits
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.path.largest_telescoped import Largest, largest_moved
@@ -23,8 +23,8 @@ from boomsim.units import Display
 
 WIDTH, HEIGHT = 0.19, 0.175
 LEFT, BOTTOM, CHART_WIDTH = 0.0135, 0.0105, 0.112
-LOWER, SIDE, BETWEEN = 0.040, 0.052, 0.006
-"""Places and sizes on paper: height of the panel below, width of the side views [m]."""
+LOWER = 0.040
+"""Places and sizes on paper, with the height of the panel below [m]."""
 
 ROOM = 1.3
 """The axis reaches so far past the most, for the key [1]."""
@@ -148,16 +148,5 @@ def _two_views(page: Page, found: Telescoping, units: str) -> None:
     words = "the farthest it is run out" if moved else "where the boom is all out"
     places = (found.extension_at(0.0), found.extension_at(last))
     shapes = [bent_boom(with_load_of(found, place)) for place in places]
-    box = limits(shapes)
-    top, left = page.room[1], page.room[0] - SIDE
-    high = (top - BETWEEN) / 2.0
     told = (("where it begins", ""), (words, out_words(found, last, units=units)))
-    for row, (shape, (what, note)) in enumerate(zip(shapes, told, strict=True)):
-        edge = top - row * (high + BETWEEN)
-        heading(page, what, left=left, top=edge, width=SIDE, note=note)
-        ax = page.axes(left=left, bottom=edge - high, width=SIDE, height=high - 0.0085)
-        artists = draw_sideview(
-            ax, shape, counterweight=found.setup.counterweight, support=found.setup.support,
-            detail=False,
-        )  # fmt: skip
-        frame(artists, box)
+    draw_start_and_end(page, shapes, told, setup=found.setup)

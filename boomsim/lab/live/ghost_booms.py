@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from boomsim.figures.colours_and_lines import identity, ink_on
+from boomsim.figures.colours_and_lines import INK, identity, ink_on
 from boomsim.figures.side.bent_axis import Bent, bent, spot
 from boomsim.lab.live.ways_side_by_side import Ways
 from boomsim.lab.solve.capacity_curve import condensed
@@ -78,7 +78,7 @@ def _badges(now: Answer, frame: Frame, ways: list[int], large: float) -> list[st
         x, y = (axis[-1] + (24.0 + APART * place) * large * along).tolist()
         paint, ink = identity(way).colour, ink_on(identity(way).colour)
         rim = "3" if way == ways[0] else "0"
-        more = f' style="fill:{paint};stroke:#1b1b1f;stroke-width:{rim}"'
+        more = f' style="fill:{paint};stroke:{INK};stroke-width:{rim}"'
         found.append(circle(x, y, BADGE * large, "", more=more))
         found.append(text(x, y + 4 * large, letter(way), "s m b", more=f' style="fill:{ink}"'))
     return found

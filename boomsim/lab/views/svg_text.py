@@ -7,6 +7,7 @@ from math import hypot
 
 import numpy as np
 
+from boomsim.figures.colours_and_lines import PAPER
 from boomsim.figures.svg_elements import element, point_list
 from boomsim.mechanics.geometry import Array
 
@@ -97,7 +98,7 @@ def rect(x: float, y: float, width: float, height: float, kind: str, *, more: st
 
 def white(width: float, height: float) -> str:
     """Draw what lies behind a whole picture."""
-    return element("rect", width=f"{width:g}", height=f"{height:g}", fill="#ffffff")
+    return element("rect", width=f"{width:g}", height=f"{height:g}", fill=PAPER)
 
 
 def circle(x: float, y: float, radius: float, kind: str, *, more: str = "") -> str:

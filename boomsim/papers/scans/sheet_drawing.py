@@ -1,17 +1,13 @@
 """The answer sheet as a PDF."""
 
 import json
-from functools import lru_cache
-from pathlib import Path
 from typing import Any
-
-import typst
 
 from boomsim.papers.check_code import code_of, paper_qr_svg
 from boomsim.papers.numbers.printed_units import unit
 from boomsim.papers.paper import Paper
 from boomsim.papers.paper_errors import PaperError
-from boomsim.papers.render.paper_pdf import MOMENT
+from boomsim.papers.render.typst_pdf import typst_pdf
 from boomsim.papers.scans.sheet_layout import (
     ACROSS,
     CANDIDATE,
@@ -26,8 +22,6 @@ from boomsim.papers.scans.sheet_layout import (
     sheet_pages,
 )  # fmt: skip
 from boomsim.papers.scans.sheet_strip import PAGE_BITS, cells_of, places
-
-TEMPLATES = Path(__file__).parents[1] / "render" / "templates"
 
 HOW = (
     "Fill a bubble wholly, with a dark pencil or pen. To change an answer, rub it out; what cannot "
@@ -63,20 +57,7 @@ def answer_sheet_pdf(paper: Paper) -> bytes:
         "sheet": paper_name(paper.plan.units), "how": HOW, "radius": RADIUS, "square": SQUARE,
         "cell": CELL_SIDE, "pages": [_page(one, code, len(pages)) for one in pages],
     }  # fmt: skip
-    made = _compiler().compile(
-        format="pdf", sys_inputs={"data": json.dumps(data, ensure_ascii=False)}, timestamp=MOMENT
-    )
-    if not isinstance(made, bytes):
-        raise TypeError("Typst gave no single PDF.")
-    return made
-
-
-@lru_cache(maxsize=1)
-def _compiler() -> typst.Compiler:
-    """One compiler keeps fonts and the parsed template."""
-    return typst.Compiler(
-        input=TEMPLATES / "sheet.typ", root=TEMPLATES, ignore_system_fonts=True, sys_inputs={}
-    )
+    return typst_pdf("sheet.typ", json.dumps(data, ensure_ascii=False))
 
 
 def _page(page: SheetPage, code: str, count: int) -> dict[str, Any]:
