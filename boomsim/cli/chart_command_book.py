@@ -1,6 +1,7 @@
 """``boomsim chart --all``: the whole chart book of a machine into a folder."""
 
 import argparse
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -60,6 +61,7 @@ def _book(chosen: argparse.Namespace, machine: "Machine", bar: Bar) -> "Book":
         radii=chart_inputs.rows(chosen, machine, length=ways.length),
         step=chart_inputs.step(chosen),
         units=chosen.units,
+        processes=os.cpu_count() or 1,
         progress=lambda done, of: bar.tell("rating", done, of),
     )
 

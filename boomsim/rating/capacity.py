@@ -3,7 +3,7 @@
 Derived in docs/theory.md, section 7.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
@@ -12,7 +12,7 @@ import numpy as np
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.geometry import Array
-from boomsim.rating.lift_response import Response, Start, respond
+from boomsim.rating.lift_response import Response, Start, judge_again, respond
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.longest_boom import too_long
@@ -26,6 +26,9 @@ MOST_TRIES = 40
 
 BEYOND = 1.001
 """Of the load that uses up the line pull, where the search ends [1]."""
+
+FOUND = ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid")
+"""What a rating has one of for each cell."""
 
 FIRST = 0.4
 """Of the tipping load, what is tried first: more is slow where the boom is near buckling [1]."""
@@ -102,6 +105,56 @@ def rate(
     ValueError
         If an extension or a radius is not a number in its range.
     """
+    boom, radii = _places(setup, boom=boom, extension=extension, radius=radius)
+    whole = _blank(setup, boom=boom, radius=radii)
+    for rows, columns in _batches(setup, boom=boom, radius=radii, batch=batch):
+        some = boom if len(rows) == len(radii) else pick(boom, rows)
+        found = _Search(setup, boom=some, radius=radii[np.ix_(rows, columns)]).run()
+        _fill(whole, found, np.ix_(rows, columns))
+    return whole
+
+
+def rate_each(setups: Sequence[Setup], *, extension: Array, radius: Array) -> Iterator[Rating]:
+    """Rate the same cells in set-ups whose booms bend alike, each as :func:`rate` does.
+
+    What the boom alone bears is looked for once. Counterweights, supports, slew angles and
+    stability rules are then judged with the booms bent so, and the search goes on only where one of
+    them allows less.
+
+    Parameters
+    ----------
+    setups : sequence of Setup
+        Of one machine, with the same parts of line, disturbances, strength rule and allowances
+    extension, radius : array_like
+        As for :func:`rate`
+
+    Raises
+    ------
+    ValueError
+        If an extension or a radius is not a number in its range, or booms do not bend alike.
+    """
+    boom, radii = _places(setups[0], boom=None, extension=extension, radius=radius)
+    alone = replace(setups[0], kinds=tuple(k for k in setups[0].kinds if k.boom_alone))
+    columns = np.flatnonzero(_in_reach(alone, boom, radii).any(axis=0))
+    near, every = radii[:, columns], np.arange(len(radii))
+    bent = _Search(alone, boom=boom, radius=near, remembers=True)
+    if len(columns):
+        bent.run()
+    with np.errstate(all="ignore"):
+        none = respond(alone, boom=boom, load=np.zeros_like(near), radius=near)
+        most = respond(alone, boom=boom, load=bent.borne, radius=near, start=bent.start)
+    for setup in setups:
+        whole = _blank(setup, boom=boom, radius=radii)
+        if len(columns) and not too_long(setup, length=boom.layout.boom_length).all():
+            found = _Search(setup, boom=boom, radius=near).run(known=(none, most))
+            _fill(whole, found, np.ix_(every, columns))
+        yield whole
+
+
+def _places(
+    setup: Setup, *, boom: Condensed | None, extension: Array, radius: Array
+) -> tuple[Condensed, Array]:
+    """Configurations, and a radius for each of their cells."""
     fractions = np.atleast_2d(np.asarray(extension, dtype=float))
     radii = np.asarray(radius, dtype=float)
     if not np.all(radii > 0.0):
@@ -110,23 +163,25 @@ def rate(
             f"{radii[~(radii > 0.0)].flat[0]:g} m."
         )
     radii = np.array(np.broadcast_to(radii, (len(fractions), radii.shape[-1])))
-    if boom is None:
-        boom = condense(setup.machine, extension=fractions)
-    whole = _blank(setup, boom=boom, radius=radii)
+    return boom or condense(setup.machine, extension=fractions), radii
+
+
+def _batches(
+    setup: Setup, *, boom: Condensed, radius: Array, batch: int
+) -> Iterator[tuple[np.ndarray, np.ndarray]]:
+    """Configurations to solve together, and the cells that one of them can reach."""
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
-    lengths = whole.boom.layout.boom_length
+    lengths = boom.layout.boom_length
     order = np.argsort(lengths, kind="stable")
     if len(order) <= batch:
         order = np.arange(len(order))
     order = order[~too_long(setup, length=lengths)[order]]
+    reached = _in_reach(setup, boom, radius)
     for start in range(0, len(order), batch):
         rows = order[start : start + batch]
-        columns = np.flatnonzero(_in_reach(setup, whole.boom, radii)[rows].any(axis=0))
+        columns = np.flatnonzero(reached[rows].any(axis=0))
         if len(columns):
-            some = boom if len(rows) == len(fractions) else pick(boom, rows)
-            found = _Search(setup, boom=some, radius=radii[np.ix_(rows, columns)]).run()
-            _fill(whole, found, np.ix_(rows, columns))
-    return whole
+            yield rows, columns
 
 
 def _in_reach(setup: Setup, boom: Condensed, radius: Array) -> np.ndarray:
@@ -160,7 +215,7 @@ def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
 
 def _fill(whole: Rating, found: Rating, cells: Any) -> None:
     """Put a batch where it belongs, before anyone sees the whole."""
-    for name in ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid"):
+    for name in FOUND:
         getattr(whole, name)[cells] = getattr(found, name)
     whole.utilisation[(slice(None), *cells)] = found.utilisation
 
@@ -197,41 +252,87 @@ class _Search:
     looked at.
     """
 
-    def __init__(self, setup: Setup, *, boom: Condensed, radius: Array) -> None:
+    def __init__(
+        self, setup: Setup, *, boom: Condensed, radius: Array, remembers: bool = False
+    ) -> None:
         self.setup, self.boom = setup, boom
         self.found = _blank(setup, boom=boom, radius=radius)
+        self.borne = np.zeros_like(radius)
+        """Largest load found with which no limit is passed, at whatever boom angle [kg]."""
+        self.start = _room(boom, radius) if remembers else None
+        """How the booms bend under those."""
         self.columns = np.broadcast_to(np.arange(radius.shape[1]), radius.shape)
         self.open: np.ndarray = np.ones(radius.shape, dtype=bool)
         self.radius = radius
         self.low, self.high = np.zeros_like(radius), self._most()
 
-    def run(self) -> Rating:
+    def run(self, *, known: tuple[Response, Response] | None = None) -> Rating:
+        """Find every cell's load; `known` are booms bent alike: without load, and at `borne`."""
+        longer = too_long(self.setup, length=self.boom.layout.boom_length)
+        closed = ~_in_reach(self.setup, self.boom, self.radius) | longer[:, None]
         with np.errstate(all="ignore"):
-            self._close(~_in_reach(self.setup, self.boom, self.radius))
+            if known:
+                return self._judge_again(closed, *known)
+            self._close(closed)
             before, response = self._try(np.zeros_like(self.radius), start=None)
-            # NaN utilisation: incomplete machine data; do not rate.
-            reachable = response.state.converged & ~np.isnan(before.worst)
-            loadable = reachable & (before.worst < 1.0)
-            self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))
+            self._remember(before)
+            loadable = self._loadable(before, response)
             load = FIRST * np.minimum(response.balance.least, self.high)
             before, load = self._close(~loadable, before, load)
             if not self.open.any():
                 return self.found
             load = np.where(self.open, load, 0.0)
             now, response = self._try(load, start=_rotations(np.nan_to_num, before.start))
-            for _ in range(MOST_TRIES):
-                self._narrow(now)
-                met = np.abs(now.worst - 1.0) < CLOSE
-                # Where no load meets a limit, the boom droops out of the radius first.
-                self._note(response, np.where(met, now.load, np.nan))
-                met |= self.high - self.low < CLOSE * self.high
-                if np.all(met | ~self.open):
-                    break
-                load = np.where(self.open & ~met, self._next(before, now), now.load)
-                before, now, load = self._close(met, before, now, load)
-                start = _extrapolate(before, now, load)
-                before = now
-                now, response = self._try(load, start=start)
+            return self._approach(before, now, response)
+
+    def _judge_again(self, closed: np.ndarray, none: Response, most: Response) -> Rating:
+        """Search on from what the boom alone bears, and anew where nobody knows what that is."""
+        radius = self.radius
+        self.open = self.open & ~closed
+        without = judge_again(none, setup=self.setup)
+        before = _tried(without)
+        self.open = self.open & self._loadable(before, without)
+        # At the edge of the boom's reach a state is not always found again.
+        unknown = self.open & ~most.state.converged
+        self.open = self.open & ~unknown
+        response = judge_again(most, setup=self.setup)
+        # No cell lifts more than its boom bears: shut the bracket where nothing allows less.
+        self.high = np.minimum(self.high, most.state.load)
+        found = self._approach(before, _tried(response), response)
+        if unknown.any():
+            rows = np.flatnonzero(unknown.any(axis=1))
+            anew = _Search(self.setup, boom=pick(self.boom, rows), radius=radius[rows])
+            anew.open = unknown[rows]
+            rest = anew.run()
+            for name in (*FOUND, "utilisation"):
+                whole, some = getattr(found, name), getattr(rest, name)
+                whole[..., rows, :] = np.where(unknown[rows], some, whole[..., rows, :])
+        return found
+
+    def _loadable(self, before: "_Trial", response: Response) -> np.ndarray:
+        """Cells that bear themselves; the others are written down."""
+        # NaN utilisation: incomplete machine data; do not rate.
+        reachable = response.state.converged & ~np.isnan(before.worst)
+        loadable = reachable & (before.worst < 1.0)
+        self._note(response, np.where(reachable & ~loadable, 0.0, np.nan))
+        return np.asarray(loadable)
+
+    def _approach(self, before: "_Trial", now: "_Trial", response: Response) -> Rating:
+        """Secants through two trials, until every open cell's load is found."""
+        for _ in range(MOST_TRIES):
+            self._narrow(now)
+            self._remember(now)
+            met = np.abs(now.worst - 1.0) < CLOSE
+            # Where no load meets a limit, the boom droops out of the radius first.
+            self._note(response, np.where(met, now.load, np.nan))
+            met |= self.high - self.low < CLOSE * self.high
+            if np.all(met | ~self.open):
+                break
+            load = np.where(self.open & ~met, self._next(before, now), now.load)
+            before, now, load = self._close(met, before, now, load)
+            start = _extrapolate(before, now, load)
+            before = now
+            now, response = self._try(load, start=start)
         return self.found
 
     def _close(self, closed: np.ndarray, *kept: Any) -> list[Any]:
@@ -249,12 +350,7 @@ class _Search:
 
     def _try(self, load: Array, *, start: Start | None) -> tuple[_Trial, Response]:
         at = respond(self.setup, boom=self.boom, load=load, radius=self.radius, start=start)
-        bent = Start(rotation=at.state.rotation)
-        if at.strained is not at.state:
-            bent = replace(
-                bent, strained=at.strained.rotation, strained_side=at.strained.rotation_side
-            )
-        return _Trial(load=load, utilisation=at.utilisation, start=bent), at
+        return _tried(at), at
 
     def _most(self) -> Array:
         """Load a little past the one at which the line pull is used up: no rated load is beyond.
@@ -276,6 +372,20 @@ class _Search:
         inside = (wanted > self.low) & (wanted < self.high)
         return np.where(inside, wanted, (self.low + self.high) / 2)
 
+    def _remember(self, trial: _Trial) -> None:
+        """Keep the largest loads that are borne, and how the booms bend under them."""
+        if self.start is None:
+            return
+        borne = np.take_along_axis(self.borne, self.columns, axis=1)
+        more = self.open & (trial.worst <= 1.0 + CLOSE) & (trial.load >= borne)
+        row, column = np.nonzero(more)
+        cells = (row, self.columns[row, column])
+        self.borne[cells] = trial.load[row, column]
+        for each in fields(Start):
+            kept, last = getattr(self.start, each.name), getattr(trial.start, each.name)
+            if last is not None:
+                kept[cells[0], :, cells[1]] = last[row, :, column]
+
     def _note(self, response: Response, capacity: Array) -> None:
         """Write down what is known of the open cells by now; the last word counts."""
         row, column = np.nonzero(self.open)
@@ -296,6 +406,19 @@ class _Search:
         found.tipping_load[cells] = shown(response.balance.least)
         found.tip_deflection[cells] = shown(response.tip_deflection)
         found.valid[cells] = response.is_valid[row, column] & ~blank
+
+
+def _room(boom: Condensed, radius: Array) -> Start:
+    """Room for rotations, which are zero where nothing is borne."""
+    shape = (len(radius), boom.stations.beyond.shape[1], radius.shape[1])
+    return Start(**{each.name: np.zeros(shape) for each in fields(Start)})
+
+
+def _tried(at: Response) -> _Trial:
+    bent = Start(rotation=at.state.rotation)
+    if at.strained is not at.state:
+        bent = replace(bent, strained=at.strained.rotation, strained_side=at.strained.rotation_side)
+    return _Trial(load=at.state.load, utilisation=at.utilisation, start=bent)
 
 
 def _some(values: Array, columns: np.ndarray) -> Array:

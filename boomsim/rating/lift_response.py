@@ -1,5 +1,6 @@
 """The one call path: a rigged machine and its cells in, every number of the lifts out."""
 
+from collections.abc import Hashable
 from dataclasses import dataclass
 
 import numpy as np
@@ -158,45 +159,112 @@ def respond(
     factored = strained if factors == SERVICE else at_the_angle(strains, factors)
     forces = section_forces(boom, state=strained)
     factored_forces = forces if factors == SERVICE else section_forces(boom, state=factored)
-    placed = masses(boom, state=state, counterweight=setup.counterweight)
-    balance = overturning(
-        boom,
-        placed=placed,
-        state=state,
-        support=setup.support,
-        slew=setup.slew,
-        disturbances=setup.disturbances,
+    case = _case(
+        setup,
+        boom=boom,
+        states=(state, strained, factored),
+        forces=(forces, factored_forces),
     )
-    case = Case(
+    return _judged(setup, case=case, utilisation=utilisations(case, kinds=setup.kinds))
+
+
+def judge_again(response: Response, *, setup: Setup) -> Response:
+    """Judge the same bent booms under another counterweight, support, slew or stability rule.
+
+    The boom feels none of them, so that it is not solved again.
+
+    Parameters
+    ----------
+    setup : Setup
+        Bends the boom as the response's own does, see :func:`bends_alike`
+
+    Raises
+    ------
+    ValueError
+        If the boom would bend in another way.
+    """
+    own = response.setup
+    if bends_alike(own) != bends_alike(setup):
+        raise ValueError(
+            f"{setup!r} puts other loads on the boom than {own!r}: call respond for it instead."
+        )
+    case = _case(
+        setup,
+        boom=response.boom,
+        states=(response.state, response.strained, response.factored),
+        forces=(response.strained_forces, response.factored_forces),
+    )
+    known = dict(zip(response.limits, response.utilisation, strict=True))
+    anew = tuple(kind for kind in setup.kinds if not kind.boom_alone)
+    limits = limits_of(setup.machine, kinds=anew)
+    known |= dict(zip(limits, utilisations(case, kinds=anew), strict=True))
+    order = limits_of(setup.machine, kinds=setup.kinds)
+    return _judged(setup, case=case, utilisation=np.stack([known[limit] for limit in order]))
+
+
+def bends_alike(setup: Setup) -> tuple[Hashable, ...]:
+    """What decides how the boom bends and what it bears: equal for set-ups that share states."""
+    rule = setup.rule
+    return (
+        setup.machine,
+        setup.parts,
+        setup.disturbances,
+        rule.strength,
+        rule.allowances,
+        tuple(kind for kind in setup.kinds if kind.boom_alone),
+    )
+
+
+def _case(
+    setup: Setup,
+    *,
+    boom: Condensed,
+    states: tuple[State, State, State],
+    forces: tuple[Forces, Forces],
+) -> Case:
+    """Place every mass and weigh the crane, with the boom bent as in states."""
+    state, strained, factored = states
+    placed = masses(boom, state=state, counterweight=setup.counterweight)
+    return Case(
         boom=boom,
         rule=setup.rule,
         support=setup.support,
         slew=setup.slew,
         bear=bear(setup),
-        strains=strains,
+        strains=setup.rule.strains(setup.disturbances),
         service=state,
         strained=strained,
-        forces=forces,
+        forces=forces[0],
         factored=factored,
-        factored_forces=factored_forces,
+        factored_forces=forces[1],
         placed=placed,
         strained_placed=placed
         if strained is state
         else masses(boom, state=strained, counterweight=setup.counterweight),
-        balance=balance,
+        balance=overturning(
+            boom,
+            placed=placed,
+            state=state,
+            support=setup.support,
+            slew=setup.slew,
+            disturbances=setup.disturbances,
+        ),
     )
+
+
+def _judged(setup: Setup, *, case: Case, utilisation: Array) -> Response:
     return Response(
         setup=setup,
-        boom=boom,
-        state=state,
-        strained=strained,
-        strained_forces=forces,
-        factored=factored,
-        factored_forces=factored_forces,
-        placed=placed,
-        balance=balance,
+        boom=case.boom,
+        state=case.service,
+        strained=case.strained,
+        strained_forces=case.forces,
+        factored=case.factored,
+        factored_forces=case.factored_forces,
+        placed=case.placed,
+        balance=case.balance,
         limits=limits_of(setup.machine, kinds=setup.kinds),
-        utilisation=utilisations(case, kinds=setup.kinds),
+        utilisation=utilisation,
     )
 
 

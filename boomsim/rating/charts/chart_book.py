@@ -7,9 +7,10 @@ import numpy as np
 
 from boomsim.machine.model import CALM, Disturbances, Machine, Rigging
 from boomsim.mechanics.geometry import Array
+from boomsim.rating.charts.book_cells import cells_of_book
 from boomsim.rating.charts.chart_configurations import every_configuration, same_length
 from boomsim.rating.charts.load_chart import Chart, chart_of
-from boomsim.rating.charts.rated_cells import Cells, rate_cells
+from boomsim.rating.charts.rated_cells import Cells
 from boomsim.rating.charts.rows_and_rounding import (
     chart_radii,
     chart_step,
@@ -21,7 +22,7 @@ from boomsim.rating.setup import DEFAULT_ALLOWANCES, SECTORS, Setup, set_up
 from boomsim.rating.strategies import Configurations
 
 Progress = Callable[[int, int], None]
-"""Told how many of how many chapters are done."""
+"""Told how many of how many pieces of the work are done."""
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -78,6 +79,7 @@ def make_book(
     radii: Array | None = None,
     step: float | None = None,
     units: str = "metric",
+    processes: int = 1,
     progress: Progress | None = None,
 ) -> Book:
     """Rate a book.
@@ -94,6 +96,8 @@ def make_book(
         Capacities are rounded down to it; default: 50 kg or 100 lb, less for a small machine [kg]
     units : str
         "metric" or "us": which defaults to take
+    processes : int
+        That share the work
     progress : callable, optional
     """
     if not setups:
@@ -106,23 +110,18 @@ def make_book(
     rows = checked_radii(radii)
     if step is not None:
         checked_step(step)
-    chapters: list[Chapter] = []
-    for done, setup in enumerate(setups):
-        if progress:
-            progress(done, len(setups))
-        cells = rate_cells(setup, configurations=configurations, radii=rows)
-        step = chart_step(cells.capacity, units=units) if step is None else step
-        chapters.append(_chapter(cells, step=step))
-    if progress:
-        progress(len(setups), len(setups))
-    assert step is not None
+    rated = cells_of_book(
+        setups, configurations=configurations, radii=rows, processes=processes, progress=progress
+    )
+    if step is None:
+        step = chart_step(rated[0].capacity, units=units)
     return Book(
         machine=machine,
         configurations=configurations,
         radii=rows,
         step=step,
         units=units,
-        chapters=tuple(chapters),
+        chapters=tuple(_chapter(cells, step=step) for cells in rated),
     )
 
 

@@ -20,6 +20,7 @@ BACKWARD = Kind(
     short="tips backwards",
     code="back",
     utilisation=_utilisation,
+    boom_alone=False,
     set_by=STABILITY,
     passed=None,  # no matter of the load: a crane falls over backwards without one
 )

@@ -135,6 +135,8 @@ class Kind:
         Where what has a permissible value gives way; None where that is not known
     on : str or None
         Kind of support that it is about, such as "tyres"; None for any
+    boom_alone : bool
+        False where counterweight, support, slew angle or stability rule have a part in it
     """
 
     name: str
@@ -149,6 +151,7 @@ class Kind:
     components: Components | None = None
     ultimate: Ultimate | None = None
     on: str | None = None
+    boom_alone: bool = True
 
     def is_about(self, support: Support) -> bool:
         """Whether it can be used at all on a support: none is told where it cannot."""

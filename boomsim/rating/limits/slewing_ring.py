@@ -56,6 +56,7 @@ SLEWING_RING = Kind(
     short="slewing ring",
     code="s",
     utilisation=_utilisation,
+    boom_alone=False,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
     ultimate=Ultimate(times=1.75, words="the slewing ring tears"),

@@ -96,6 +96,7 @@ TIPPING = Kind(
     short="tips over",
     code="",
     utilisation=_utilisation,
+    boom_alone=False,
     set_by=STABILITY,
     passed=TIPS,
 )

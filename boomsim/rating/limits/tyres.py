@@ -25,12 +25,16 @@ def tyre_forces(support: Support, *, placed: Masses, balance: Overturning, load:
     Returns
     -------
     ndarray, shape (tyres, slews, configurations, cells)
-        Infinite where the crane tips [N]
+        Infinite where the crane tips at one of the slew angles [N]
     """
     weight = GRAVITY * (placed.mass.sum() + load)
     x, y = zero_moment_point(balance, weight=weight, load=load)
-    found = support_reactions(support, weight=weight, x=x, y=y)
-    return np.where(found.tipped, np.inf, found.force)
+    # Once the crane tips at one slew angle, nobody asks what its tyres carry at the others.
+    stands = load < balance.least
+    found = support_reactions(support, weight=weight[stands], x=x[:, stands], y=y[:, stands])
+    force = np.full((len(found.force), *x.shape), np.inf)
+    force[:, :, stands] = np.where(found.tipped, np.inf, found.force)
+    return force
 
 
 def _utilisation(case: Case) -> Array:
@@ -48,6 +52,7 @@ TYRES = Kind(
     short="tyres",
     code="t",
     utilisation=_utilisation,
+    boom_alone=False,
     set_by=PERMISSIBLE_VALUE,
     passed=PERMISSIBLE,
     on="tyres",
