@@ -6,6 +6,7 @@ what to fetch). What the page is made of is tried without it in tests/lab/test_l
 
 import json
 import os
+from itertools import pairwise
 from random import Random
 
 import pytest
@@ -548,6 +549,12 @@ def test_for_a_class_all_of_it_is_on_one_screen_and_large(open_at):
     size = page.locator(".way .carries").first.evaluate("one => getComputedStyle(one).fontSize")
     assert float(size.removesuffix("px")) >= 30
     assert not page.locator('[name="machine"]').is_visible()
+    page.locator("#raise").click()
+    page.wait_for_selector("#pastview svg", timeout=60_000)
+    for one in ("#pastview svg", "#felt", "#account", '[name="load"]'):
+        box = page.locator(one).bounding_box()
+        assert box["y"] + box["height"] <= 1080, one
+    page.locator("#back").click()
     after(page, lambda: page.locator("#present").click())
     assert page.locator('[name="machine"]').is_visible()
 
@@ -575,7 +582,35 @@ def test_print_keeps_ways_picture_and_caution_on_one_sheet_and_leaves_the_contro
         assert not desk.locator(left).is_visible()
     made = desk.pdf(format="A4", print_background=False)
     assert made.count(b"/Type /Page\n") + made.count(b"/Type /Page/") == 1
-    desk.emulate_media(media="screen")
+    desk.emulate_media(media="null")
+
+
+def test_a_dark_page_is_printed_on_white_and_upright_whatever_the_printer_is_set_to(desk):
+    pdfium = pytest.importorskip("pypdfium2")
+    go(desk, Scene(radius=9.6, load=8000.0))
+    desk.locator("#theme").click()
+    made = desk.pdf(landscape=True, prefer_css_page_size=True, print_background=True)
+    desk.locator("#theme").click()
+    sheets = pdfium.PdfDocument(made)
+    assert len(sheets) == 1
+    assert sheets[0].get_height() > sheets[0].get_width()
+    shown = sheets[0].render().to_pil().convert("L")
+    corners = [(2, 2), (shown.width - 3, 2), (2, shown.height - 3), (40, shown.height // 2)]
+    assert [shown.getpixel(one) for one in corners] == [255] * 4
+
+
+HEADS = """() => Array.from(document.querySelectorAll('[data-view="limits"] text.xs'), one => {
+  const box = one.getBoundingClientRect();
+  return [Math.round(box.top), box.left, box.right, one.textContent];
+}).filter(([, , , words]) => words)"""
+
+
+def test_no_head_of_the_limits_runs_into_the_next(desk):
+    go(desk, Scene())
+    heads = sorted(desk.evaluate(HEADS))
+    assert len(heads) > 10
+    for (top, _, right, words), (other, left, _, more) in pairwise(heads):
+        assert other > top or left >= right, (words, more)
 
 
 def test_the_link_of_a_scene_begins_where_the_page_will_lie_and_has_a_code(desk):

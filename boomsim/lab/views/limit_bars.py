@@ -54,8 +54,8 @@ def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
     for k, kind in enumerate(kinds):
         x = box.x + name + (k + 0.5) * wide - 2
         above, _, below = kind.short.partition(" ")
-        parts.append(text(x, box.y + 32, above, "s m"))
-        parts.append(text(x, box.y + 44, below, "s m"))
+        parts.append(text(x, box.y + 32, above, "xs m"))
+        parts.append(text(x, box.y + 44, below, "xs m"))
     high = _row(sections)
     for i in range(sections):
         y = box.y + 50 + i * high
