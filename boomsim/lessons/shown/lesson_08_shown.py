@@ -13,7 +13,7 @@ from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.chart_reading import Reading, read_chart
 from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.pick.pick_checks import WITHIN
-from boomsim.units import parse, show
+from boomsim.units import all_in_words, parse, show
 
 OUT, MEASURED = "0,0,0,90", 9.4
 """Way out of the lesson [%], and a radius measured with the hook empty [m]."""
@@ -87,7 +87,7 @@ def live(units: str) -> Slides:
         rows = (parts_of_line, show(float(one.net), "mass", units), by)
         parts = "1 part" if parts_of_line == 1 else f"{parts_of_line} parts"
         return Stack(
-            table("parts | net load | governed by", rows, capacity=True),
+            all_in_words(table("parts | net load | governed by", rows, capacity=True), units),
             picture(found.plot(units), f"The rope in {parts} of line."),
         )
 
