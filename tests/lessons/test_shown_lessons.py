@@ -262,3 +262,16 @@ def test_09_what_the_model_does_not_answer_for_is_said_without_an_option_of_a_co
     told = repr(opened("09").show("four at once"))
     assert "is outside" in told
     assert "--" not in told
+
+
+@pytest.mark.parametrize("number", ["04", "08"])
+def test_what_stands_over_a_slider_is_in_the_words_of_its_units(number):
+    shown = {units: shown_of(number).live(units) for units in ("metric", "us")}
+    there = {units: one.shown + one.moved()[1] for units, one in shown.items()}
+    words = {"04": ("the luffing cylinder", "the lift cylinder"), "08": (">rope<", ">line<")}[
+        number
+    ]
+    for units, said, other in (("metric", *words), ("us", *words[::-1])):
+        cells = there[units].partition("<img")[0] + there[units].rpartition("<table")[2]
+        assert said in cells
+        assert other not in cells

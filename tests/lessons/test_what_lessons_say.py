@@ -32,6 +32,7 @@ from boomsim.lessons.lesson_09_what_eats_capacity import NEAR as NEAR_LOST
 from boomsim.lessons.lesson_09_what_eats_capacity import lost
 from boomsim.lessons.lesson_order import lesson_named
 from boomsim.lessons.measured_mean import combined
+from boomsim.lessons.shown.lesson_08_shown import SHOWN as SHOWN_NET
 from boomsim.lessons.shown.lesson_09_shown import SHOWN as SHOWN_LOST
 from boomsim.lessons.tabletop_prediction import WAYS, bench, shifts, tips_at
 from boomsim.machine.machine_files import load_machine
@@ -457,6 +458,21 @@ def test_08_the_charts_reading_is_rounded_and_never_leaves_more_than_the_steps_b
     assert left <= by_hand + 1e-9
     # Three deductions and what is left, each rounded to ten of the unit.
     assert by_hand - left < parse({"metric": "40 kg", "us": "40 lb"}[units], "mass")
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_08_the_pick_is_asked_with_a_load_that_only_what_hangs_besides_makes_too_much(units):
+    """Else whoever forgets hook block, slings and falls is right by chance."""
+    asked = SHOWN_NET.exercises["may I make this pick"](units)
+    cell, load = (
+        parse(said.replace(",", ""), "mass")
+        for said in re.search(
+            "says (.*) gross, and the load weighs (.*?)\\. ", asked.guess.question
+        ).groups()
+    )
+    found = asked.study().study.found
+    assert load < cell < found.gross
+    assert [truth.answer for truth in asked.guess.truths] == ["no"]
 
 
 def test_08_twice_the_parts_carry_not_quite_twice_the_load():

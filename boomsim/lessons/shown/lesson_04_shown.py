@@ -10,7 +10,7 @@ from boomsim.lessons.shown.shown_parts import Shown, Stack
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.lift.lift_study import Lift, lift
 from boomsim.rating.lift_response import condense, respond
-from boomsim.units import show
+from boomsim.units import all_in_words, show
 
 LIGHTER = 16_000.0
 """What the slider moves in and out [kg]."""
@@ -88,7 +88,7 @@ def live(units: str) -> Slides:
             rows.append((way, worst.limit.words, percent(worst.utilisation)))
         hung, at_radius = show(LIGHTER, "mass", units), show(radius, "length", units)
         shown = table(f"way | most used by {hung} at {at_radius} | how much", *rows)
-        return Stack(shown, _drawn(LIGHTER, radius, units))
+        return Stack(all_in_words(shown, units), _drawn(LIGHTER, radius, units))
 
     marks = {"m": (5.0, 10.0, 0.5, CLOSE), "ft": (16, 33, 1, 20)}
     return Slides(view, radius=measured("radius", "length", units, **marks))

@@ -13,7 +13,7 @@ from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.chart_reading import Reading, read_chart
 from boomsim.rating.charts.reading_sentences import tell_reading
 from boomsim.rating.pick.pick_checks import WITHIN
-from boomsim.units import show
+from boomsim.units import all_in_words, parse, show
 
 OUT, MEASURED = "0,0,0,90", 9.4
 """Way out of the lesson [%], and a radius measured with the hook empty [m]."""
@@ -87,20 +87,21 @@ def live(units: str) -> Slides:
         rows = (parts_of_line, show(float(one.net), "mass", units), by)
         parts = "1 part" if parts_of_line == 1 else f"{parts_of_line} parts"
         return Stack(
-            table("parts | net load | governed by", rows, capacity=True),
+            all_in_words(table("parts | net load | governed by", rows, capacity=True), units),
             picture(found.plot(units), f"The rope in {parts} of line."),
         )
 
     return Slides(view, parts_of_line=(1, most, 1, NET_PARTS))
 
 
-HEAVY = 15_300.0
-"""Less than the cell of the chart, and with what else hangs more than it [kg]."""
+HEAVY = {"metric": parse("15.3 t", "mass"), "us": parse("33000 lb", "mass")}
+"""Less than the cell of the chart, and with what else hangs more than it; charts have other rows in
+each system of units [kg]."""
 
 
 def may_i(units: str) -> Exercise:
     """Ask whether a pick is within every check that was made."""
-    heavy = show(HEAVY, "mass", units).replace(",", "")
+    heavy = show(HEAVY[units], "mass", units).replace(",", "")
     measured = length_of(MEASURED, units)
 
     def found() -> Picked:
@@ -128,7 +129,7 @@ def may_i(units: str) -> Exercise:
                 "May I make this pick? The lightest section is 90 % out, all others are in; the "
                 f"radius was measured as {length_of(MEASURED, units)} with the hook empty. The "
                 f"row that counts says {show(float(cell), 'mass', units)} gross, and the load "
-                f"weighs {show(HEAVY, 'mass', units)}. Is it within the chart? (yes or no)"
+                f"weighs {show(HEAVY[units], 'mass', units)}. Is it within the chart? (yes or no)"
             ),
             parts=1,
             answers=truths,
