@@ -95,7 +95,7 @@ def test_processes_that_share_a_book_find_what_one_finds():
         np.testing.assert_array_equal(one.governing, other.governing)
         np.testing.assert_array_equal(one.empty_hook.radius, other.empty_hook.radius)
         assert one.setup is other.setup
-    assert told[-1][0] == told[-1][1] == len(told)
+    assert told == [(done, len(told) - 1) for done in range(len(told))]
     # One set-up of the book, rated as the chart of that set-up is.
     chart = rate_cells(setups[3], configurations=ways, radii=radii)
     np.testing.assert_array_equal(chart.governing, shared[3].governing)

@@ -72,6 +72,8 @@ def cells_of_book(
     shape = (len(asked.extension), len(asked.radii))
     rated, hooks = [_blank(shape) for _ in setups], list[EmptyHook | None](None for _ in setups)
     pieces = _pieces(asked, length=configurations.length)
+    if progress:
+        progress(0, len(pieces))
     for done, (piece, found) in enumerate(_done(asked, pieces, processes=processes), start=1):
         for number, one in zip(piece.setups, found, strict=True):
             if piece.rows is None:
