@@ -130,7 +130,7 @@ RATIOS = [
      f"an eighth at least: {PRACTICE}"),
     ("strength_pad_pressure", "overlap to section", lambda g: g["c"] / (g["a"] + g["c"]), 0.12,
      0.5, f"an eighth at least: {PRACTICE}"),
-    ("deflection_two_sections", "overlap to section", lambda g: g["c"] / (g["a"] + g["c"]), 0.11,
+    ("deflection_two_sections", "overlap to section", lambda g: g["c"] / (g["a"] + g["c"]), 0.125,
      0.5, f"an eighth at least: {PRACTICE}"),
     ("weights_tipping_line", "mass of a metre of boom [kg/m]",
      lambda g: g["W"] / GRAVITY / (2.0 * g["x"]), 140.0, 650.0,

@@ -96,6 +96,7 @@ FAMILY = Family(
         v < 0.035 * (a + l_0), v > 0.004 * (a + l_0), I_1 < 0.75 * I_0, I_1 > 0.3 * I_0,
         c < 0.8 * a,
     ),
+    usual=(c > 0.145 * a,),  # an eighth of the section lies in the outer one
     check=check,
     picture=picture,
     seen="An outer section of length l_0 held at its left end; an inner one overlaps it by c and "

@@ -128,13 +128,14 @@ def even_radii(setup: Setup, *, length: Array, step: float) -> Array:
     Returns
     -------
     ndarray
-        Whole multiples of the step, first the nearest radius itself where the boom is there [m]
+        Whole multiples of the step; before them the nearest radius, if they begin beyond the least
+        that the boom reaches [m]
     """
     near, far = reach(setup.machine, length=length)
     beside = nearest_radius(setup)
     first = max(np.floor(near.min() / step), np.floor(beside / step) + 1.0)
     even = step * np.arange(first, np.ceil(far.max() / step) + 1)
-    return np.concatenate([[beside], even]) if near.min() < beside else even
+    return np.concatenate([[beside], even]) if near.min() < even[0] else even
 
 
 def checked_radii(radii: Array) -> Array:

@@ -30,5 +30,9 @@ at('file').addEventListener('change', async () => {
   if (file) ask({do: 'open', name: file.name, text: await file.text()});
   at('file').value = '';
 });
-addEventListener('hashchange', () => ask({do: 'go', address: location.hash.slice(1)}));
+// The address may have been written meanwhile: the event knows where the reader wants to go.
+addEventListener('hashchange', event => {
+  clearTimeout(writing);
+  ask({do: 'go', address: new URL(event.newURL).hash.slice(1)});
+});
 start().catch(fault => failed(fault.message));
