@@ -42,14 +42,22 @@ def hook_mass(scene: Scene) -> float:
     return float(hanging_mass(setup_of(scene), length=length, angle=[[steep]])[0, 0])
 
 
+def kilograms(shown: str) -> float:
+    """Mass that a page shows, in metric units [kg]."""
+    figure, unit = shown.split()
+    return float(figure.replace(",", "")) * {"kg": 1.0, "t": 1000.0}[unit]
+
+
 def shows(capacity: float | None, shown: str, *, hook: float) -> bool:
     """Whether a page shows a capacity to the printed digit, as near as its search is.
 
-    Where less is rated than the `hook` weighs that hangs there, the crane may lie on its side with
-    nothing on it: the page has no lift there, and compare does not look.
+    Where less is rated than the `hook` weighs that hangs there, compare leaves the figure out, and
+    the page tells it; or the crane lies on its side with nothing on it, and the page has no lift.
     """
-    if capacity is None or (shown == "–" and capacity < hook):
-        return shown == "–"
+    if capacity is None:
+        return shown == "–" or kilograms(shown) < hook
+    if shown == "–":
+        return capacity < hook
     return shown in [show_rated(capacity * (1.0 + d)) for d in (-CLOSE, 0.0, CLOSE)]
 
 
