@@ -33,6 +33,28 @@ def test_the_load_is_a_level_line_from_start_to_end_with_its_marks_on_it(way, un
     assert drawn == pytest.approx(met)
 
 
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize(
+    ("load", "out", "angle", "named"),
+    [
+        (4e3, 0.0, 1.2, "where the way ends"),
+        (12e3, 0.9, 1.2, "the farthest it is rated"),
+        (45e3, 0.0, 0.6, "where the way ends"),
+    ],
+    ids=["rated all the way", "part of it", "nowhere"],
+)
+def test_the_side_views_are_told_by_the_places_that_the_sentence_names(
+    setup, load, out, angle, named, units
+):
+    found = lower(setup, extension=np.array([0.0, 0.0, 0.0, out]), load=load, angle=angle)
+    figure = figure_of_lowering(found, units=units)
+    texts = [" ".join(text.get_text().split()) for text in figure.texts]
+    first = texts.index("where it begins")
+    begins, last, ends = texts[first + 1 : first + 4]
+    assert last == named
+    assert (ends if found.is_rated_at_start else begins) in tell_lowering(found, units=units)
+
+
 def test_the_picture_says_the_sentence_and_the_caution(way):
     figure = figure_of_lowering(way)
     said = " ".join(" ".join(text.get_text() for text in figure.texts).split())

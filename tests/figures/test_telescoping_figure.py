@@ -14,7 +14,7 @@ from boomsim.figures.path.telescoping_figure import (
 from boomsim.rating.path.largest_telescoped import largest_moved
 from boomsim.rating.path.telescoping_sentences import tell_telescoping
 from boomsim.rating.path.telescoping_study import telescope
-from boomsim.units import display
+from boomsim.units import display, show
 
 
 @pytest.fixture(scope="module")
@@ -44,6 +44,15 @@ def test_over_the_boom_angle_the_ground_that_is_filled_lies_under_both_lines(way
     assert np.array(pushed.get_ydata()) * tonne == pytest.approx(one.pushed)
     filled = ax.collections[0].get_paths()[0].vertices[:, 1] * tonne
     assert filled.max() <= one.moved.max() + 1e-6
+
+
+def test_the_first_side_view_says_how_long_the_boom_is_and_where_the_load_hangs(way, setup):
+    texts = [" ".join(text.get_text().split()) for text in figure_of_telescoping(way).texts]
+    boom = setup.machine.boom
+    # All in, each inner section shows its nose beyond the one around it.
+    length = sum([boom.sections[0].length, *(s.nose for s in boom.sections[1:]), boom.head.ahead])
+    told = f"{length:.1f} m of boom, {show(way.start.radius, 'length')} radius"
+    assert texts[texts.index("where it begins") + 1] == told
 
 
 def test_the_picture_says_the_sentence_and_the_caution(way):

@@ -69,12 +69,13 @@ def draw_lowering(ax: Axes, found: Lowering, *, units: str = "metric") -> Curve:
 
 def _two_views(page: Page, found: Lowering, units: str) -> None:
     """Draw the crane where the way begins, and where it must end."""
+    ends = found.farthest in (None, found.end)
     last = found.farthest or found.end
-    words = "the farthest it is rated" if found.farthest else "where the boom ends"
+    words = "where the way ends" if ends else "the farthest it is rated"
     shapes = [bent_boom(_at(found, place)) for place in (found.start, last)]
     notes = [
-        (limit_words if place is found.farthest else place_words)(place, units=units)
-        for place in (found.start, last)
+        place_words(found.start, units=units),
+        (place_words if ends else limit_words)(last, units=units),
     ]
     told = list(zip(("where it begins", words), notes, strict=True))
     draw_start_and_end(page, shapes, told, setup=found.setup)

@@ -17,7 +17,12 @@ from boomsim.figures.side.boom_shape import bent_boom
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.path.largest_telescoped import Largest, largest_moved
-from boomsim.rating.path.telescoping_sentences import out_words, stage_words, tell_telescoping
+from boomsim.rating.path.telescoping_sentences import (
+    begins_words,
+    out_words,
+    stage_words,
+    tell_telescoping,
+)
 from boomsim.rating.path.telescoping_study import Telescoping, with_load_of
 from boomsim.units import Display
 
@@ -148,5 +153,6 @@ def _two_views(page: Page, found: Telescoping, units: str) -> None:
     words = "the farthest it is run out" if moved else "where the boom is all out"
     places = (found.extension_at(0.0), found.extension_at(last))
     shapes = [bent_boom(with_load_of(found, place)) for place in places]
-    told = (("where it begins", ""), (words, out_words(found, last, units=units)))
+    begins = begins_words(found, units=units)
+    told = (("where it begins", begins), (words, out_words(found, last, units=units)))
     draw_start_and_end(page, shapes, told, setup=found.setup)

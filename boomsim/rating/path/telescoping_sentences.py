@@ -33,6 +33,12 @@ def tell_telescoping(found: Telescoping, *, units: str) -> str:
     return f"{begun}: beyond it the load is more than is rated; {ends}."
 
 
+def begins_words(found: Telescoping, *, units: str) -> str:
+    """Write how long the boom is where the way begins, and at which radius the load hangs."""
+    length = show(found.length_at(0.0), "boom_length", units)
+    return f"{length} of boom, {show(found.start.radius, 'length', units)} radius"
+
+
 def out_words(found: Telescoping, out: float, *, units: str) -> str:
     """Write how far a boom is out, rounded down.
 
