@@ -243,10 +243,10 @@ class _Trial:
 
 
 class _Search:
-    """Secants of every limit's utilisation over the load, kept in a bracket; all cells at once.
+    """Parabolas through trials of every limit's utilisation, in a bracket; all cells at once.
 
     Utilisations grow almost in proportion to the load and a little faster (second order), so the
-    limit whose secant reaches one first is nearly always the one that governs. A cell is closed
+    limit whose parabola reaches one first is nearly always the one that governs. A cell is closed
     when its load is found. Each configuration moves its open cells together, into as many
     columns as the one with the most of them needs; the closed ones that fill the others up are not
     looked at.
@@ -282,7 +282,9 @@ class _Search:
             if not self.open.any():
                 return self.found
             load = np.where(self.open, load, 0.0)
-            now, response = self._try(load, start=_rotations(np.nan_to_num, before.start))
+            # A load bends the boom by far more than its weight does: start from the first order.
+            start = replace(_rotations(np.nan_to_num, before.start), rotation=None)
+            now, response = self._try(load, start=start)
             return self._approach(before, now, response)
 
     def _judge_again(self, closed: np.ndarray, none: Response, most: Response) -> Rating:
@@ -318,7 +320,8 @@ class _Search:
         return np.asarray(loadable)
 
     def _approach(self, before: "_Trial", now: "_Trial", response: Response) -> Rating:
-        """Secants through two trials, until every open cell's load is found."""
+        """On from two trials, later from three, until every open cell's load is found."""
+        earlier = before
         for _ in range(MOST_TRIES):
             self._narrow(now)
             self._remember(now)
@@ -328,10 +331,10 @@ class _Search:
             met |= self.high - self.low < CLOSE * self.high
             if np.all(met | ~self.open):
                 break
-            load = np.where(self.open & ~met, self._next(before, now), now.load)
-            before, now, load = self._close(met, before, now, load)
-            start = _extrapolate(before, now, load)
-            before = now
+            load = np.where(self.open & ~met, self._next(earlier, before, now), now.load)
+            earlier, before, now, load = self._close(met, earlier, before, now, load)
+            start = _extrapolate(earlier, before, now, load)
+            earlier, before = before, now
             now, response = self._try(load, start=start)
         return self.found
 
@@ -365,8 +368,12 @@ class _Search:
         self.low = np.where(safe, np.maximum(self.low, trial.load), self.low)
         self.high = np.where(safe, self.high, np.minimum(self.high, trial.load))
 
-    def _next(self, before: _Trial, now: _Trial) -> Array:
+    def _next(self, earlier: _Trial, before: _Trial, now: _Trial) -> Array:
+        """Load at which the first limit is met, by a parabola through three trials."""
         slope = (now.utilisation - before.utilisation) / (now.load - before.load)
+        reach = (1.0 - now.utilisation) / slope
+        bend = _bend(earlier, before, now, slope=slope)
+        slope = slope + bend * (now.load + reach - before.load)
         reach = now.load + (1.0 - now.utilisation) / slope
         wanted = np.min(np.where(slope > 0.0, reach, np.inf), axis=0)
         inside = (wanted > self.low) & (wanted < self.high)
@@ -417,7 +424,8 @@ def _room(boom: Condensed, radius: Array) -> Start:
 def _tried(at: Response) -> _Trial:
     bent = Start(rotation=at.state.rotation)
     if at.strained is not at.state:
-        bent = replace(bent, strained=at.strained.rotation, strained_side=at.strained.rotation_side)
+        further = at.strained.rotation - at.state.rotation
+        bent = replace(bent, further=further, aside=at.strained.rotation_side)
     return _Trial(load=at.state.load, utilisation=at.utilisation, start=bent)
 
 
@@ -435,13 +443,26 @@ def _rotations(change: Callable[..., Array], *starts: Start) -> Start:
     return Start(**{each.name: made(each.name) for each in fields(Start)})
 
 
-def _extrapolate(before: _Trial, now: _Trial, load: Array) -> Start:
-    """Rotations to start from: in proportion to the load, or straight where one trial failed."""
-    share = (load - now.load) / (now.load - before.load)
-    share = np.where(np.isfinite(share), share, 0.0)[:, None]
+def _bend(earlier: _Trial, before: _Trial, now: _Trial, *, slope: Array) -> Array:
+    """Second divided difference of the utilisations; nought where three trials give none."""
+    first = (before.utilisation - earlier.utilisation) / (before.load - earlier.load)
+    bend = (slope - first) / (now.load - earlier.load)
+    return np.where(np.isfinite(bend), bend, 0.0)
 
-    def ahead(last: Array, first: Array) -> Array:
-        guess = last + share * (last - first)
+
+def _extrapolate(earlier: _Trial, before: _Trial, now: _Trial, load: Array) -> Start:
+    """Rotations to start from: a parabola over the load, or straight where one trial failed."""
+    share = (load - now.load) / (now.load - before.load)
+    share = np.where(np.isfinite(share), share, 0.0)
+    bend = share * (load - before.load) / (now.load - earlier.load)
+    ratio = (now.load - before.load) / (before.load - earlier.load)
+    good = np.isfinite(bend * ratio)
+    bend, ratio = np.where(good, bend, 0.0)[:, None], np.where(good, ratio, 0.0)[:, None]
+    share = share[:, None]
+
+    def ahead(last: Array, middle: Array, first: Array) -> Array:
+        step = last - middle
+        guess = last + share * step + bend * (step - ratio * (middle - first))
         return np.where(np.isfinite(guess), guess, 0.0)
 
-    return _rotations(ahead, now.start, before.start)
+    return _rotations(ahead, now.start, before.start, earlier.start)

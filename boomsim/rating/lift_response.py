@@ -31,13 +31,14 @@ class Start:
     ----------
     rotation : ndarray or None
         Of the lift in still air [rad]
-    strained, strained_side : ndarray or None
-        Of the lift with disturbances or allowances, in the luffing plane and sideways [rad]
+    further, aside : ndarray or None
+        What disturbances or allowances turn the boom by besides: much the same at other loads, in
+        the luffing plane and sideways [rad]
     """
 
     rotation: Array | None = None
-    strained: Array | None = None
-    strained_side: Array | None = None
+    further: Array | None = None
+    aside: Array | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -142,6 +143,8 @@ def respond(
         boom, load=load, parts=parts, radius=radius, angle=angle, start=begin.rotation
     )
 
+    further = at_ease.rotation if begin.further is None else at_ease.rotation + begin.further
+
     def at_the_angle(disturbances: Disturbances, factors: Factors = SERVICE) -> State:
         return solve_state(
             boom,
@@ -150,8 +153,8 @@ def respond(
             angle=at_ease.angle,
             disturbances=disturbances,
             factors=factors,
-            start=begin.strained,
-            start_side=begin.strained_side,
+            start=further,
+            start_side=begin.aside,
         )
 
     state = at_ease if given == CALM else at_the_angle(given)
