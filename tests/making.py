@@ -13,6 +13,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import read_machine
 from boomsim.machine.model import (
     Boom,
@@ -36,7 +37,6 @@ from boomsim.machine.shapes.box import box
 from boomsim.machine.shapes.folded import folded
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.setup import Setup, set_up
 

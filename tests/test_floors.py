@@ -110,6 +110,23 @@ def test_a_file_name_says_which_file():
     assert [name for name, times in names.items() if times > 1] == []
 
 
+def taken_at_the_top(path: Path) -> set[str]:
+    body = ast.parse(path.read_text(encoding="utf-8")).body
+    return {alias.name for node in body if isinstance(node, ast.ImportFrom) for alias in node.names}
+
+
+def test_a_name_is_imported_from_the_file_that_defines_it():
+    """So that the import says where to look."""
+    taken = {path.relative_to(PACKAGE): taken_at_the_top(path) for path in MODULES}
+    passed_on = [
+        f"{path.relative_to(PACKAGE)}: {name}"
+        for path in MODULES
+        for name in imported(path)
+        if name.rsplit(".", 1)[1] in taken.get(inside(name), ())
+    ]
+    assert passed_on == []
+
+
 def test_every_module_is_in_a_known_room():
     assert {room(path) for path in MODULES} == set(FLOORS)
 

@@ -4,7 +4,8 @@ import argparse
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from boomsim.cli.json_printing import plain, print_json
+from boomsim.cli.json_printing import print_json
+from boomsim.reports.json_schema import plain
 from boomsim.reports.text_in_trade_words import in_trade_words
 
 if TYPE_CHECKING:

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 from boomsim.caution import CAUTION
 from boomsim.cli import chart_command_options as chart_inputs
 from boomsim.cli import command_options as inputs
-from boomsim.cli.json_printing import paragraph, print_json
+from boomsim.cli.json_printing import print_json
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import paragraph
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Machine

@@ -5,8 +5,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
-from boomsim.cli.json_printing import paragraph
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import paragraph
 
 if TYPE_CHECKING:
     from boomsim.files.work_progress import Told

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
 from boomsim.cli import standard_streams as streams
-from boomsim.cli.json_printing import paragraph, print_json, table
+from boomsim.cli.json_printing import print_json
 from boomsim.reports.text_in_trade_words import in_trade_words
+from boomsim.reports.text_tables import paragraph, table
 
 if TYPE_CHECKING:
     from boomsim.machine.model import Boom, Machine, Support
@@ -64,7 +65,7 @@ def _as_toml(name: str) -> str:
 
 def as_json(machine: "Machine", *, extension: "Array", rule: str) -> dict[str, Any]:
     """Enough for an outsider to rebuild the model in another program, SI."""
-    from boomsim.mechanics.external_loads import GRAVITY
+    from boomsim.gravity import GRAVITY
     from boomsim.mechanics.geometry import layout
     from boomsim.mechanics.rope_tackle import tackle_advantage
     from boomsim.mechanics.sections.section_properties import properties

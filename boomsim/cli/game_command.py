@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
-from boomsim.cli.json_printing import paragraph
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import paragraph
 
 if TYPE_CHECKING:
     from boomsim.game.player_progress import Played

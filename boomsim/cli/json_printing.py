@@ -5,9 +5,6 @@ from typing import Any
 
 from boomsim.cli import standard_streams as streams
 from boomsim.reports.json_schema import headed
-from boomsim.reports.json_schema import plain as plain
-from boomsim.reports.text_tables import paragraph as paragraph
-from boomsim.reports.text_tables import table as table
 
 
 def print_json(kind: str, answer: dict[str, Any]) -> None:

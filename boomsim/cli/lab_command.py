@@ -2,7 +2,7 @@
 
 import argparse
 
-from boomsim.cli.json_printing import paragraph
+from boomsim.reports.text_tables import paragraph
 
 HELP = "open the notebooks in JupyterLab: the explorer and the lessons"
 EXAMPLE = "boomsim lab --folder my-notebooks"

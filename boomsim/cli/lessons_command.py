@@ -6,9 +6,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
-from boomsim.cli.json_printing import paragraph, print_json
+from boomsim.cli.json_printing import print_json
 from boomsim.cli.progress_bar import Bar
 from boomsim.cli.web_address import web_address
+from boomsim.reports.text_tables import paragraph
 
 if TYPE_CHECKING:
     from boomsim.lessons.lesson_parts import Lesson

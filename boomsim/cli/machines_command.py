@@ -3,7 +3,8 @@
 import argparse
 
 from boomsim.cli.command_options import add_output
-from boomsim.cli.json_printing import print_json, table
+from boomsim.cli.json_printing import print_json
+from boomsim.reports.text_tables import table
 
 HELP = "list the built-in machines"
 EXAMPLE = "boomsim machines"

@@ -5,8 +5,9 @@ from math import isfinite
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from boomsim.cli.json_printing import print_json, table
+from boomsim.cli.json_printing import print_json
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import table
 
 if TYPE_CHECKING:
     from boomsim.papers.board.board_study import Board

@@ -3,7 +3,8 @@
 import argparse
 from typing import TYPE_CHECKING
 
-from boomsim.cli.json_printing import paragraph, print_json, table
+from boomsim.cli.json_printing import print_json
+from boomsim.reports.text_tables import paragraph, table
 
 if TYPE_CHECKING:
     from boomsim.papers.board.two_markers import Agreed, Compared

@@ -5,9 +5,9 @@ from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
-from boomsim.cli.json_printing import paragraph
 from boomsim.cli.page_command_live import add_live, refuse_runtime, write_live
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import paragraph
 
 if TYPE_CHECKING:
     from boomsim.lab.scene.scene import Scene

@@ -4,8 +4,9 @@ import argparse
 import shlex
 
 from boomsim.caution import CAUTION
-from boomsim.cli.json_printing import paragraph, print_json
+from boomsim.cli.json_printing import print_json
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import paragraph
 
 HELP = "examination papers, worked solutions and marking keys from a blueprint"
 EXAMPLE = "boomsim paper quiz-10-minutes --out papers --variants 30"

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 from boomsim.caution import CAUTION
 from boomsim.cli import command_options as inputs
 from boomsim.cli.answer_printing import refuse_picture, tell
-from boomsim.cli.json_printing import paragraph, table
+from boomsim.reports.text_tables import paragraph, table
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

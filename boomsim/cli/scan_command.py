@@ -5,8 +5,9 @@ import shlex
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from boomsim.cli.json_printing import paragraph, print_json, table
+from boomsim.cli.json_printing import print_json
 from boomsim.cli.progress_bar import Bar
+from boomsim.reports.text_tables import paragraph, table
 
 if TYPE_CHECKING:
     from boomsim.papers.scans.scan_reading import Doubt, ScansRead

@@ -9,8 +9,6 @@ they part in grey scale and for colour-blind eyes.
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from boomsim.rating.strategies import letter as letter
-
 INK = "#1b1b1f"
 QUIET = "#5d636c"
 FAINT = "#c3c8d0"

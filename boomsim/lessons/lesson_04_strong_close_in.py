@@ -4,12 +4,12 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.lessons.first_guess import Guess, Truth
 from boomsim.lessons.lesson_01_what_a_section_is import MACHINE, far_lock
 from boomsim.lessons.lesson_parts import Blank, Lesson, Sheet
 from boomsim.lessons.self_check import Check
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import layout
 from boomsim.papers.check_models.textbook_boom import lift as textbook_lift
 from boomsim.papers.check_models.textbook_boom import textbook_boom, textbook_machine

@@ -4,13 +4,13 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.lessons.first_guess import Guess, Truth
 from boomsim.lessons.lesson_01_what_a_section_is import MACHINE, far_lock
 from boomsim.lessons.lesson_parts import Blank, Lesson, Sheet
 from boomsim.lessons.printed_figures import as_said, divide, divided, rated_as_said
 from boomsim.lessons.self_check import Check
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.around.centres_of_gravity import hung_at
 from boomsim.rating.comparison.comparison_study import demonstration
 from boomsim.rating.lift.lift_study import lift

@@ -2,7 +2,7 @@
 
 import re
 
-from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.units import display, parse, show, show_rated
 
 

@@ -439,7 +439,7 @@ class Disturbances:
     hoist_speed : float
         Steady hoisting speed [m/s]
     hoist_class : int
-        1 to 4: stiffness of the hoist, see :func:`boomsim.mechanics.external_loads.hoisting_factor`
+        1 to 4: stiffness of the hoist, see :mod:`boomsim.mechanics.hoisting_factor`
     lean : float
         Ground out of level, downhill in the direction the boom points [rad]
     lean_across : float

@@ -3,9 +3,8 @@
 from math import cos as cosine
 from math import sin as sine
 
-from boomsim.gravity import GRAVITY as GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
-from boomsim.mechanics.hoisting_factor import hoisting_factor as hoisting_factor
 
 AIR_FACTOR = 0.613
 """Half the density of air: pressure = 0.613 v2 (ISO 4302) [kg/m3]."""

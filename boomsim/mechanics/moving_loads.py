@@ -6,7 +6,7 @@ air slows anything: what they give is on the large side.
 
 from math import asin, floor, sqrt, tan
 
-from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.gravity import GRAVITY
 
 
 def stopped_in(speed: float, *, time: float) -> float:

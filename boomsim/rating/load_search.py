@@ -14,8 +14,8 @@ from dataclasses import replace
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.condense import Condensed
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond

@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array, angle_at_radius, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reeved
 from boomsim.mechanics.rope_tackle import tackle_advantages

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.overturning import Overturning, overturning, zero_moment_point
 from boomsim.rating.lift_response import Response

@@ -8,8 +8,8 @@ from boomsim.figures.plan.plan_shape import plan_of
 from boomsim.figures.plan.plan_view import draw_plan, edge_of, load_is_out, update_plan, view
 from boomsim.figures.range.range_figure import draw_range, update_range
 from boomsim.figures.range.range_shape import bands, contour, range_of, usual_extensions
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.around.centres_of_gravity import hung_at
 from boomsim.rating.capacity import rate
 from boomsim.rating.setup import set_up

@@ -10,6 +10,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from boomsim.gravity import GRAVITY
 from boomsim.lessons.lesson_02_same_length import ASKED, FAR, NEAR, best_at, column, ways
 from boomsim.lessons.lesson_03_why_not_half import FAR as HALF_FAR
 from boomsim.lessons.lesson_03_why_not_half import NEAR as HALF_NEAR
@@ -37,7 +38,6 @@ from boomsim.lessons.shown.lesson_09_shown import SHOWN as SHOWN_LOST
 from boomsim.lessons.tabletop_prediction import WAYS, bench, shifts, tips_at
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Rigging
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import layout
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.builds.builds_sentences import stability_from

@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from boomsim.papers.blueprint import BlueprintError, make_blueprint, read_blueprint
+from boomsim.papers.blueprint import make_blueprint, read_blueprint
 from boomsim.papers.family_selection import choose
 from boomsim.papers.paper import make_paper, variant_name
+from boomsim.papers.paper_errors import BlueprintError
 from boomsim.papers.render.paper_data import key_data
 from boomsim.papers.render.paper_notes import notes
 from boomsim.papers.simulated_candidates import expected, points

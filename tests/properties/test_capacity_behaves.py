@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 from making import invented_crane, one
 
 from boomsim.machine.model import Disturbances, Machine, Section
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import set_up
 
 few = settings(max_examples=12, deadline=None, derandomize=True)

@@ -10,9 +10,9 @@ from random_machines import random_machine, random_state
 from scipy.optimize import brentq
 from scipy.optimize.elementwise import find_root
 
-from boomsim.mechanics.boom.condense import Condensed
+from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import Setup, set_up
 
 few = settings(max_examples=15, deadline=None, derandomize=True)

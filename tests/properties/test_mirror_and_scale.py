@@ -23,8 +23,9 @@ from boomsim.machine.model import (
     Section,
     Support,
 )
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
-from boomsim.rating.lift_response import Response, condense, respond
+from boomsim.rating.lift_response import Response, respond
 
 few = settings(max_examples=12, deadline=None, derandomize=True)
 CRANE = invented_crane()

@@ -12,9 +12,10 @@ import pytest
 from making import invented_crane
 from rerate_masses import axis_lines
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, Disturbances, Section
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY, wind_pressure
+from boomsim.mechanics.external_loads import wind_pressure
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.resultant import resultant

@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 from making import is_buildable, one
 from random_machines import random_machine, random_state
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 
 few = settings(max_examples=25, deadline=None, derandomize=True)
 

@@ -10,11 +10,11 @@ import numpy as np
 import pytest
 from making import NO_ROPE, invented_crane, set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine, Profile
 from boomsim.machine.plate_thickness import with_plates
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift_response import respond

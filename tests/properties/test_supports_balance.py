@@ -8,9 +8,10 @@ from hypothesis import strategies as st
 from making import invented_crane
 
 from boomsim.machine.model import Support
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.support_reactions import Reactions, support_reactions
 from boomsim.mechanics.stability.tipping_lines import tipping_lines
-from boomsim.rating.lift_response import Response, condense, respond
+from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.setup import set_up
 
 some = settings(max_examples=60, deadline=None, derandomize=True)

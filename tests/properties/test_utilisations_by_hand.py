@@ -12,15 +12,16 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, Disturbances, Pad, Section
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.sections.effective_section import effective_section
 from boomsim.mechanics.sections.elastic_stress import normal_stress, shear_stress
 from boomsim.mechanics.sections.patch_loading import crushing_resistance
 from boomsim.mechanics.sections.section_properties import Properties, properties
 from boomsim.mechanics.sections.section_resistance import plate_utilisation
-from boomsim.rating.lift_response import Response, bear, condense, respond
+from boomsim.rating.lift_response import Response, bear, respond
 from boomsim.rating.limits.plate_buckling import buckling_utilisation
 from boomsim.rating.limits.shear_buckling import SHEAR_BUCKLING
 from boomsim.rating.limits.yielding import stress_components

@@ -14,11 +14,12 @@ import pytest
 from making import RIGID, bare_machine, invented_crane, one, set_up_by_hand, stiff_section
 
 from boomsim.machine.model import CarrierMass, Machine
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
 from boomsim.mechanics.stability.overturning import backward_share
 from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.capacity import Rating, rate
-from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.setup import Setup
 
 ALL_OUT = np.array([[1.0, 1.0, 1.0]])

@@ -18,11 +18,11 @@ import numpy as np
 import pytest
 from making import NO_ROPE, bare_boom, kilograms, one, stiff_section
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Section
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.mechanics.stability.masses import masses
 

@@ -24,11 +24,11 @@ from making import (
     stiff_section,
 )
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.internal_forces import Forces, section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 
 SHARE = 1e-3
 """Of the book's load: slopes of 3e-5 rad, whose squares do not show."""

@@ -10,12 +10,12 @@ import numpy as np
 import pytest
 from making import NO_ROPE, bare_boom, even_bar, kilograms, one
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.boom.critical_load import critical_ratio
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 
 GREENHILL = 7.8373
 LENGTH, STIFFNESS = 30.0, 20e6

@@ -12,11 +12,11 @@ import numpy as np
 import pytest
 from making import BARE_HEAD, NO_ROPE, RIGID, bare_machine, kilograms, one, stiff_section
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CarrierMass, Support
 from boomsim.mechanics.boom.boom_state import State, solve_state
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.stability.masses import masses
 from boomsim.mechanics.stability.overturning import Overturning, overturning
 from boomsim.mechanics.stability.support_reactions import Reactions, support_reactions

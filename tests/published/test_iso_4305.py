@@ -21,8 +21,9 @@ from making import (
 )
 
 from boomsim.machine.model import CarrierMass
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
-from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.limits.tipping import boom_at_head, rated_share
 from boomsim.rating.rules import RULES, SHARE_OF_TIPPING, TEST_LOAD
 

@@ -15,8 +15,8 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.stability.support_reactions import support_reactions
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift_response import respond

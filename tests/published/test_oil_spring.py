@@ -18,10 +18,10 @@ import pytest
 from making import bare_machine, even_bar, invented_crane, one, set_up_by_hand
 from scipy.optimize import brentq
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_check import machine_faults
 from boomsim.machine.model import CarrierMass, LuffingCylinder, Machine
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.trapped_oil import angle_at_length, cylinder_length, sunk_length
 from boomsim.rating.load_search import Held
 from boomsim.rating.overload.overload_sentences import tell_feel, tell_kept

@@ -10,10 +10,10 @@ import numpy as np
 import pytest
 from making import BARE_HEAD, NO_ROPE, RIGID, bare_machine, one, stiff_section
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, CarrierMass, Disturbances
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.stability.masses import masses
 from boomsim.mechanics.stability.overturning import Overturning, overturning
 

@@ -11,10 +11,10 @@ import pytest
 from making import invented_crane
 
 from boomsim.figures.setup_words import allowance_words, rule_words
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.allowances import USUAL_ALLOWANCES
 from boomsim.rating.capacity import Rating, rate

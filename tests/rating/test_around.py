@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 from making import invented_crane, pinned_at_46_5_and_93, set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CALM, Disturbances
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.around.centres_of_gravity import GROUPS, centres, hung_at
 from boomsim.rating.around.float_loads import bonded_reactions, float_loads, ground_loads, slews_of

@@ -8,9 +8,9 @@ import pytest
 from making import invented_crane, set_up_by_hand
 from numpy.random import Generator, default_rng
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.comparison.bending_causes import moment_by_cause
 from boomsim.rating.comparison.comparison_sentences import tell_account

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.charts.blank_cells import NO_REACH, PRINTED
 from boomsim.rating.charts.chart_reading import read_chart
 from boomsim.rating.charts.hoist_line import fewest_parts, line_limit

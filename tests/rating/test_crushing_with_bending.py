@@ -11,9 +11,9 @@ import numpy as np
 import pytest
 from making import set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift_response import bear, respond
 from boomsim.rating.limits.crushing_with_bending import CRUSHING_WITH_BENDING

@@ -12,10 +12,10 @@ from making import RIGID, bare_machine, even_bar, invented_crane, set_up_by_hand
 import boomsim as bs
 from boomsim.caution import CAUTION
 from boomsim.cli import main
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.dynamics.dynamics_sentences import tell_effect, tell_rope, tell_sag, tell_worst
 from boomsim.rating.dynamics.dynamics_study import Dynamics, Motion, as_disturbances, dynamics

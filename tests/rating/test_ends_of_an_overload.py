@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from making import invented_crane
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances, Machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.lift_response import Response
 from boomsim.rating.load_search import Held, no_margin

@@ -10,8 +10,8 @@ from making import NO_ROPE, invented_crane, set_up_by_hand
 
 from boomsim.machine.model import Disturbances, Machine, Rigging
 from boomsim.machine.shapes.box import box
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.around.centres_of_gravity import centres
-from boomsim.rating.capacity import condense
 from boomsim.rating.chart_places import Places, governing_of, rate_places
 from boomsim.rating.charts.chart_book import make_book
 from boomsim.rating.comparison.difference_account import Account, account

@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.stability.support_reactions import support_reactions
 from boomsim.rating.around.float_loads import float_loads
 from boomsim.rating.around.slew_directions import direction

@@ -12,8 +12,8 @@ from reeving_by_hand import falls_by_hand, head_by_hand, parts_by_hand
 import boomsim as bs
 from boomsim.caution import CAUTION
 from boomsim.cli import main
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.capacity import rate
 from boomsim.rating.lift.lift_study import lift
 from boomsim.rating.pick.pick_asked import Asked, slews

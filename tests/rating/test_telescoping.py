@@ -10,12 +10,12 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import CarrierMass, Lock, Machine, TelescopeCylinder
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.empty_hook_study import empty_hook

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from boomsim.cli import main
+from boomsim.gravity import GRAVITY
 from boomsim.lab.scene.scene import Scene
 from boomsim.lab.solve.solved_scene import answer
 from boomsim.lab.views.scene_sentences import headline
@@ -15,7 +16,6 @@ from boomsim.machine.machine_files import load_machine, read_machine
 from boomsim.machine.machine_text import machine_to_toml
 from boomsim.machine.model import Rigging
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.around.float_loads import slews_of
 from boomsim.rating.around.slew_study import around
 from boomsim.rating.capacity import rate

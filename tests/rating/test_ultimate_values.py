@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 from making import invented_crane
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine, Rigging
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.load_chart import stated_chart

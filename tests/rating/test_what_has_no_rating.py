@@ -9,10 +9,11 @@ from making import invented_crane, set_up_by_hand
 
 from boomsim.machine.machine_files import load_machine
 from boomsim.machine.model import Machine
+from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
 from boomsim.rating.charts.rated_cells import chart_cells
 from boomsim.rating.comparison.comparison_study import best_of, compare, deflections, demonstration
-from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.lift_response import respond
 from boomsim.rating.load_search import no_margin
 from boomsim.rating.overload.overload_study import overload
 

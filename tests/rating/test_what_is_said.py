@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from making import invented_crane, set_up_by_hand
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.machine_files import load_machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.stability.tipping_lines import tipping_lines
 from boomsim.rating.capacity import rate
 from boomsim.rating.chart_places import Places

@@ -18,12 +18,12 @@ import pytest
 from fe_opensees_side import solve_side
 from random_machines import random_machine, random_state
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.boom.critical_load import critical_ratio
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.mechanics.external_loads import GRAVITY
 
 pytestmark = pytest.mark.slow
 

@@ -6,7 +6,7 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
 from boomsim.figures.capacity_lines import with_turns
-from boomsim.figures.colours_and_lines import BODY, Identity, letter, type_of
+from boomsim.figures.colours_and_lines import BODY, Identity, type_of
 from boomsim.figures.comparison.comparison_gaps import draw_gaps
 from boomsim.figures.comparison.comparison_lines import (
     displays_of,
@@ -24,7 +24,7 @@ from boomsim.figures.text_width import text_width
 from boomsim.figures.unit_axes import spread_out
 from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.rating.comparison.comparison_study import Comparison
-from boomsim.rating.strategies import label
+from boomsim.rating.strategies import label, letter
 from boomsim.units import show
 
 WIDTH = 0.19

@@ -15,12 +15,12 @@ from boomsim.figures.colours_and_lines import (
     SMALL,
     Identity,
     ink_on,
-    letter,
     type_of,
 )
 from boomsim.figures.text_width import INCH, text_width
 from boomsim.rating.comparison.comparison_leads import Crossover
 from boomsim.rating.comparison.comparison_study import Comparison
+from boomsim.rating.strategies import letter
 from boomsim.units import Display, show, show_rated
 
 STRIP = (0.965, 1.015)

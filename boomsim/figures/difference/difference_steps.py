@@ -6,7 +6,7 @@ where it lies in the first, take away what the first's strength holds back.
 
 from dataclasses import dataclass
 
-from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.rating.comparison.difference_account import Difference
 from boomsim.rating.limits.limit_kind import STABILITY
 from boomsim.rating.mass_sums import in_steps, scale_of

@@ -3,7 +3,7 @@
 from matplotlib.figure import Figure
 from matplotlib.ticker import AutoMinorLocator, MaxNLocator
 
-from boomsim.figures.colours_and_lines import BODY, FAINT, SMALL, letter, type_of
+from boomsim.figures.colours_and_lines import BODY, FAINT, SMALL, type_of
 from boomsim.figures.handout.bare_drawing import TALLEST, WIDTH, axes_on, bare
 from boomsim.figures.handout.sections_apart import draw_rows
 from boomsim.figures.plan.plan_shape import plan_of
@@ -15,7 +15,7 @@ from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response
-from boomsim.rating.strategies import label
+from boomsim.rating.strategies import label, letter
 from boomsim.units import show
 
 

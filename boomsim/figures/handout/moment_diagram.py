@@ -4,14 +4,14 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 
-from boomsim.figures.colours_and_lines import BODY, PAPER, SMALL, identity, letter, type_of
+from boomsim.figures.colours_and_lines import BODY, PAPER, SMALL, identity, type_of
 from boomsim.figures.figure_page import new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response
-from boomsim.rating.strategies import label
+from boomsim.rating.strategies import label, letter
 from boomsim.units import show
 
 WIDTH, PANEL, GAP, FOOT, HEAD = 0.19, 0.037, 0.006, 0.0095, 0.030

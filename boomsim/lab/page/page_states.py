@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 
-from boomsim.figures.colours_and_lines import identity, ink_on, letter
+from boomsim.figures.colours_and_lines import identity, ink_on
 from boomsim.files.work_progress import Told, counted
 from boomsim.lab.scene.scene import Look, Scene, setup_of
 from boomsim.lab.scene.slider_ranges import nice_step
@@ -22,7 +22,7 @@ from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.mass_sums import scale_of
-from boomsim.rating.strategies import Configurations, label
+from boomsim.rating.strategies import Configurations, label, letter
 from boomsim.units import display, show, show_rated
 
 MOST_WAYS, MOST_RADII = 6, 40

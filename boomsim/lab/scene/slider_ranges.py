@@ -5,8 +5,8 @@ from math import ceil, floor, isfinite, log10
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.strategies import range_of_length
 from boomsim.units import Display, display

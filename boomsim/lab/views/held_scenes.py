@@ -5,7 +5,7 @@ from functools import lru_cache
 import numpy as np
 
 from boomsim.caution import CAUTION
-from boomsim.figures.colours_and_lines import identity, ink_on, letter
+from boomsim.figures.colours_and_lines import identity, ink_on
 from boomsim.figures.svg_elements import document
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.solve.solved_scene import Answer
@@ -17,6 +17,7 @@ from boomsim.lab.views.svg_text import Box, line, rect, text, view, white, wrapp
 from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
 from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
+from boomsim.rating.strategies import letter
 from boomsim.units import show_rated
 
 WIDTH, HEIGHT = 1040.0, 312.0

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.figures.colours_and_lines import identity, letter
+from boomsim.figures.colours_and_lines import identity
 from boomsim.figures.svg_elements import point_list
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.scene.slider_ranges import nice_step
@@ -16,6 +16,7 @@ from boomsim.lab.views.kept_figures import say
 from boomsim.lab.views.small_chart_cells import cells, near_column
 from boomsim.lab.views.stylesheet import type_scale
 from boomsim.lab.views.svg_text import Box, circle, line, rect, text, view
+from boomsim.rating.strategies import letter
 from boomsim.units import Display, display
 
 

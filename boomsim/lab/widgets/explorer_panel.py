@@ -6,7 +6,6 @@ from typing import Any
 
 import ipywidgets as widgets
 
-from boomsim.figures.colours_and_lines import letter
 from boomsim.lab.scene.scene import Look, Scene
 from boomsim.lab.scene.slider_ranges import Range
 from boomsim.lab.solve.solved_scene import Answer
@@ -14,6 +13,7 @@ from boomsim.lab.views.held_scenes import NOW
 from boomsim.lab.widgets import slider_controls as controls
 from boomsim.lab.widgets.control_map import FACTORS, shown_values, spans_of
 from boomsim.lab.widgets.explorer_assets import head
+from boomsim.rating.strategies import letter
 
 MOST_HELD = 3
 

@@ -7,9 +7,10 @@ from boomsim.lessons.lesson_04_strong_close_in import CLOSE, HEAVY, close_lifts
 from boomsim.lessons.lesson_display import Panel, Picture, Table, percent, picture, table
 from boomsim.lessons.lesson_sliders import Slides, measured
 from boomsim.lessons.shown.shown_parts import Shown, Stack
+from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.sections.section_properties import properties
 from boomsim.rating.lift.lift_study import Lift, lift
-from boomsim.rating.lift_response import condense, respond
+from boomsim.rating.lift_response import respond
 from boomsim.units import all_in_words, show
 
 LIGHTER = 16_000.0

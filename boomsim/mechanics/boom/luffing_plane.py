@@ -10,12 +10,13 @@ from typing import NamedTuple
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.axial_stretch import Stretching
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_forces import Luffed, Luffing
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import GRAVITY, hoisting_factor
 from boomsim.mechanics.geometry import Array, direction_at_radius
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.mechanics.rope_tackle import tackle_advantages
 
 HARDLY = 0.05

@@ -5,9 +5,9 @@ Derived in docs/theory.md, section 3.
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.load_cases import AtStations, Lifts
 from boomsim.mechanics.boom.luffing_plane import LuffingPlane, cos_sin
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 
 

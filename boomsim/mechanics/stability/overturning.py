@@ -9,10 +9,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, Disturbances, Support
 from boomsim.mechanics.boom.boom_state import State
 from boomsim.mechanics.boom.condense import Condensed
-from boomsim.mechanics.external_loads import GRAVITY, wind_pressure
+from boomsim.mechanics.external_loads import wind_pressure
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.masses import Masses
 from boomsim.mechanics.stability.tipping_lines import TippingLines, tipping_lines

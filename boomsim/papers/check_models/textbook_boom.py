@@ -10,7 +10,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from boomsim.gravity import GRAVITY as GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import (
     Boom,
     CarrierMass,

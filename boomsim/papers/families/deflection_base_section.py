@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     lift,
     modulus_for,
     textbook_boom,

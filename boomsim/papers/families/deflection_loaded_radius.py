@@ -3,11 +3,11 @@
 import numpy as np
 from sympy import cos, sin, symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     MANY,
     clamped,
     modulus_for,

@@ -5,11 +5,12 @@ from itertools import pairwise
 import numpy as np
 from sympy import cos, sin, symbols
 
+from boomsim.figures.colours_and_lines import QUIET
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     MANY,
     clamped,
     modulus_for,
@@ -18,7 +19,6 @@ from boomsim.papers.check_models.textbook_boom import (
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom_sketches import GROUND, angle_at, crane
-from boomsim.papers.sketches.sketch_svg import QUIET
 
 Q, L, theta, E, I_y = symbols("Q L theta E I_y")
 F, v, g = symbols("F v g")

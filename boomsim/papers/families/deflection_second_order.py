@@ -4,8 +4,8 @@ from math import atan2, hypot
 
 from sympy import pi, symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     clamped,
     lift,
     modulus_for,

@@ -2,8 +2,8 @@
 
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     clamped,
     lift,
     modulus_for,

@@ -2,10 +2,10 @@
 
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.hoisting_factor import HOISTING_CLASSES
 from boomsim.papers.check_models.standing_crane import crane, stand
-from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.numbers.dice import Chance
 from boomsim.papers.numbers.printed_units import METRIC, US
 from boomsim.papers.problems.family import Drawn, Family, Given, Slip, Step, Table, Values

@@ -6,10 +6,11 @@ from math import pi
 import numpy as np
 from sympy import cos, sin, symbols, tan
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics.boom.condense import condense
 from boomsim.papers.check_models.standing_crane import stand
-from boomsim.papers.check_models.textbook_boom import GRAVITY, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import GROUND, angle_at, crane
 

@@ -3,13 +3,15 @@
 import numpy as np
 from sympy import symbols
 
+from boomsim.figures.colours_and_lines import LOAD, QUIET
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.boom.internal_forces import section_forces
-from boomsim.papers.check_models.textbook_boom import GRAVITY, MANY, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import MANY, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.sketch_svg import LOAD, QUIET, Sketch
+from boomsim.papers.sketches.sketch_svg import Sketch
 
 W, d, j, L, b = symbols("W d j L b")
 H, M = symbols("H M")

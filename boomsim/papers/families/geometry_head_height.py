@@ -3,12 +3,12 @@
 import numpy as np
 from sympy import sqrt, symbols
 
+from boomsim.figures.colours_and_lines import QUIET
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.papers.check_models.textbook_boom import head_place, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import GROUND, SLOPED, crane, level_lengths
-from boomsim.papers.sketches.sketch_svg import QUIET
 
 L, R, d, h_0 = symbols("L R d h_0")
 X, Z, h = symbols("X Z h")

@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.standing_crane import crane, stand
-from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.reeving_sketch import tackle
 

@@ -3,11 +3,11 @@
 import numpy as np
 from sympy import symbols
 
+from boomsim.figures.colours_and_lines import LOAD
 from boomsim.mechanics.stability.support_reactions import support_reactions
 from boomsim.papers.check_models.standing_crane import floats
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.crane_sketches import floats_measured, plan_view
-from boomsim.papers.sketches.sketch_svg import LOAD
 
 V, L_x, B, e_x, e_y = symbols("V L_x B e_x e_y")
 Q, Q_x, Q_y, F = symbols("Q Q_x Q_y F")

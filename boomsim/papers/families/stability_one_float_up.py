@@ -3,9 +3,9 @@
 import numpy as np
 from sympy import Max, Min, cos, sin, symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.stability.support_reactions import support_reactions
 from boomsim.papers.check_models.standing_crane import crane, floats, stand
-from boomsim.papers.check_models.textbook_boom import GRAVITY
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.crane_sketches import floats_measured, plan_view
 

@@ -5,15 +5,17 @@ from dataclasses import replace
 import numpy as np
 from sympy import acos, asin, symbols
 
+from boomsim.figures.colours_and_lines import INK, QUIET
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
 from boomsim.mechanics.stability.overturning import overturning
 from boomsim.papers.check_models.standing_crane import line_ahead
-from boomsim.papers.check_models.textbook_boom import GRAVITY, MANY, even_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import MANY, even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
-from boomsim.papers.sketches.sketch_svg import INK, QUIET, Sketch
+from boomsim.papers.sketches.sketch_svg import Sketch
 
 m, x, m_b, f, a, P, L = symbols("m x m_b f a P L")
 q, theta = symbols("q theta")

@@ -4,10 +4,11 @@ from dataclasses import replace
 
 from sympy import cos, sin, sqrt, symbols
 
-from boomsim.papers.check_models.textbook_boom import GRAVITY, even_boom, lift, textbook_machine
+from boomsim.figures.colours_and_lines import QUIET, STEEL
+from boomsim.gravity import GRAVITY
+from boomsim.papers.check_models.textbook_boom import even_boom, lift, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom_sketches import angle_at, crane
-from boomsim.papers.sketches.sketch_svg import QUIET, STEEL
 
 Q, L, W, x, theta, b, u, v = symbols("Q L W x theta b u v")
 M, s, r, C = symbols("M s r C")

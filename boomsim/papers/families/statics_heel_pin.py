@@ -7,8 +7,9 @@ from math import sin as sine
 
 from sympy import cos, sin, sqrt, symbols
 
+from boomsim.figures.colours_and_lines import QUIET, STEEL
+from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     even_boom,
     lift,
     textbook_machine,
@@ -16,7 +17,6 @@ from boomsim.papers.check_models.textbook_boom import (
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom_sketches import arc, bar_of
-from boomsim.papers.sketches.sketch_svg import QUIET, STEEL
 
 Q, L, W, x, b, phi = symbols("Q L W x b phi")
 C, H, V, B = symbols("C H V B")

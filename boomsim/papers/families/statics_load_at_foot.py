@@ -7,9 +7,10 @@ from math import sin as sine
 import numpy as np
 from sympy import cos, symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
-from boomsim.papers.check_models.textbook_boom import GRAVITY, even_boom, lift, textbook_machine
+from boomsim.papers.check_models.textbook_boom import even_boom, lift, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import angle_at, crane
 

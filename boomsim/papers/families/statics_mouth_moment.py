@@ -5,8 +5,9 @@ from math import sin as sine
 
 from sympy import cos, symbols
 
+from boomsim.figures.colours_and_lines import QUIET
+from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     droop_at_mouth,
     lift,
     textbook_boom,
@@ -14,7 +15,6 @@ from boomsim.papers.check_models.textbook_boom import (
 )
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom_sketches import telescoped
-from boomsim.papers.sketches.sketch_svg import QUIET
 
 Q, W, l, a, theta = symbols("Q W l a theta")  # noqa: E741 - the book's letter of a length
 W_a, M = symbols("W_a M")

@@ -2,7 +2,8 @@
 
 from sympy import symbols
 
-from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.gravity import GRAVITY
+from boomsim.papers.check_models.textbook_boom import lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.sketch_svg import Sketch
 

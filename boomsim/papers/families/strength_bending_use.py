@@ -2,11 +2,11 @@
 
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.shapes.box import box
 from boomsim.mechanics.sections.elastic_stress import fibre_points, normal_stress
 from boomsim.mechanics.sections.section_properties import Properties, properties
 from boomsim.papers.check_models.textbook_boom import (
-    GRAVITY,
     droop_at_mouth,
     lift,
     textbook_boom,

@@ -2,9 +2,10 @@
 
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Pad
 from boomsim.mechanics.sections.patch_loading import pad_pressure
-from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.boom_sketches import telescoped
 

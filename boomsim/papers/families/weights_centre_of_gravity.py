@@ -3,10 +3,11 @@
 import numpy as np
 from sympy import symbols
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
-from boomsim.papers.check_models.textbook_boom import GRAVITY, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values, as_written
 from boomsim.papers.sketches.sketch_svg import Sketch
 

@@ -2,7 +2,8 @@
 
 from sympy import cos, symbols
 
-from boomsim.papers.check_models.textbook_boom import GRAVITY, lift, textbook_boom, textbook_machine
+from boomsim.gravity import GRAVITY
+from boomsim.papers.check_models.textbook_boom import lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import angle_at, crane
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 from sympy import cos, sin, symbols
 
+from boomsim.figures.colours_and_lines import QUIET
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
@@ -12,7 +13,6 @@ from boomsim.mechanics.stability.overturning import overturning
 from boomsim.papers.check_models.textbook_boom import even_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import GROUND, angle_at, crane
-from boomsim.papers.sketches.sketch_svg import QUIET
 
 W, x, theta, d, b = symbols("W x theta d b")
 X, r, M = symbols("X r M")

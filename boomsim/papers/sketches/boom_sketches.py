@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, radians, sin, tan
 
-from boomsim.papers.sketches.sketch_svg import INK, QUIET, STEEL, Point, Sketch
+from boomsim.figures.colours_and_lines import INK, QUIET, STEEL
+from boomsim.papers.sketches.sketch_svg import Point, Sketch
 
 FOOT, GROUND, LONG = 60.0, 38.0, 168.0
 """Heel pin along the ground, the ground, and the boom length of :func:`crane` [pt]."""

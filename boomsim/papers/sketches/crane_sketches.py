@@ -6,7 +6,8 @@ Distances keep their proportion along the ground; heights do not, and pictures s
 from dataclasses import dataclass
 from math import cos, sin
 
-from boomsim.papers.sketches.sketch_svg import INK, LOAD, QUIET, STEEL, Point, Sketch
+from boomsim.figures.colours_and_lines import INK, LOAD, QUIET, STEEL
+from boomsim.papers.sketches.sketch_svg import Point, Sketch
 
 GROUND, TOP, HOOK = 62.0, 158.0, 84.0
 """Heights of ground, head and hook on the side view [pt]."""

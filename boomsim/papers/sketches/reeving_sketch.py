@@ -1,6 +1,7 @@
 """A tackle as questions on reeving show it: winch, boom head, hook block, and the parts between."""
 
-from boomsim.papers.sketches.sketch_svg import LOAD, Sketch
+from boomsim.figures.colours_and_lines import LOAD
+from boomsim.papers.sketches.sketch_svg import Sketch
 
 
 def tackle(parts: int, *, weight: str = "W", pull: str = "F") -> str:

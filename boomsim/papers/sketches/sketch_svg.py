@@ -8,11 +8,7 @@ from collections.abc import Sequence
 from html import escape
 from math import atan2, cos, dist, pi, sin
 
-from boomsim.figures.colours_and_lines import INK as INK
-from boomsim.figures.colours_and_lines import LOAD as LOAD
-from boomsim.figures.colours_and_lines import PAPER
-from boomsim.figures.colours_and_lines import QUIET as QUIET
-from boomsim.figures.colours_and_lines import STEEL as STEEL
+from boomsim.figures.colours_and_lines import INK, LOAD, PAPER, QUIET, STEEL
 from boomsim.figures.svg_elements import document, element
 from boomsim.papers.language.formula_markup import GREEK
 

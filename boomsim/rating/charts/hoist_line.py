@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.rope_reach import parts_reached
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.charts.load_chart import Chart

@@ -13,9 +13,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.boom.stations import PER_SECTION
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.overturning import ON_THE_LINE
 from boomsim.rating.capacity import Rating, rate

@@ -9,10 +9,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.mechanics import moving_loads
 from boomsim.mechanics.boom.condense import Condensed, condense
-from boomsim.mechanics.external_loads import GRAVITY, wind_pressure
+from boomsim.mechanics.external_loads import wind_pressure
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.rating.capacity import rate

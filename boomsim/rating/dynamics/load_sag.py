@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.hoist_rope import head_height, lead_line
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.rating.around.float_loads import float_loads
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.limits.line_pull import LINE_PULL

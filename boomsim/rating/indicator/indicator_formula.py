@@ -15,9 +15,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
 from boomsim.mechanics.boom.condense import Condensed, condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.rope_tackle import tackle_advantage
 from boomsim.rating.lift_response import Response, respond

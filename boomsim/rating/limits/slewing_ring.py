@@ -2,9 +2,11 @@
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CALM
-from boomsim.mechanics.external_loads import GRAVITY, gravity_in_base, gusts, hoisting_factor
+from boomsim.mechanics.external_loads import gravity_in_base, gusts
 from boomsim.mechanics.geometry import Array
+from boomsim.mechanics.hoisting_factor import hoisting_factor
 from boomsim.mechanics.stability.overturning import wind_on_sections
 from boomsim.rating.limits.limit_kind import PERMISSIBLE, PERMISSIBLE_VALUE, Case, Kind, Ultimate
 

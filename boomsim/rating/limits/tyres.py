@@ -2,8 +2,8 @@
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Support
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.mechanics.stability.masses import Masses
 from boomsim.mechanics.stability.overturning import Overturning, zero_moment_point

@@ -14,10 +14,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
 from boomsim.machine.part_names import section_name
 from boomsim.mechanics.boom.condense import condense
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.capacity import Rating
 from boomsim.rating.chart_places import Places, rate_places

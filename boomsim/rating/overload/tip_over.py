@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from boomsim.mechanics.external_loads import GRAVITY
+from boomsim.gravity import GRAVITY
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response
 

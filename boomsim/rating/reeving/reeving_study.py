@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from boomsim.gravity import GRAVITY
 from boomsim.machine.hoist_rope import angles_between, head_height, kept_on_drum, lead_line
 from boomsim.machine.model import Hoist, Machine
-from boomsim.mechanics.external_loads import GRAVITY
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.mechanics.rope_reach import falls_mass, parts_reached
 from boomsim.mechanics.rope_tackle import tackle_advantage
