@@ -100,10 +100,14 @@ def direction_at_radius(*, reach: Array, along: Array, above: Array) -> tuple[Ar
     Returns
     -------
     cos, sin : ndarray
-        Of the boom angle; NaN where the point cannot be that far out or in [1]
+        Of the boom angle; with the point as far out or in as it can be, level with the heel pin,
+        where that is not far enough [1]
     """
     square = along * along + above * above
-    beside = np.sqrt(square - reach * reach)
+    farthest = np.sqrt(square)
+    reach = np.clip(reach, -farthest, farthest)
+    # Rounding may leave less than nought at the very edge.
+    beside = np.sqrt(np.maximum(square - reach * reach, 0.0))
     return (
         (along * reach + above * beside) / square,
         (along * beside - above * reach) / square,
@@ -125,6 +129,6 @@ def angle_at_radius(*, reach: Array, along: Array, above: Array) -> Array:
     ndarray
         Boom angle, see :func:`direction_at_radius`; NaN where there is none [rad]
     """
-    with np.errstate(invalid="ignore"):
-        cos, sin = direction_at_radius(reach=reach, along=along, above=above)
-    return np.arctan2(sin, cos)
+    cos, sin = direction_at_radius(reach=reach, along=along, above=above)
+    is_there = np.abs(reach) <= np.hypot(along, above)
+    return np.where(is_there, np.arctan2(sin, cos), np.nan)

@@ -68,6 +68,27 @@ def test_holding_a_radius_and_holding_its_angle_are_the_same_state(
 
 
 @few
+@given(fractions, st.floats(0.0, 3000.0))
+def test_a_drooping_boom_reaches_as_far_as_it_does_at_any_angle(
+    out: list[float], load: float
+) -> None:
+    """Up to the radius beyond which no boom angle brings it, where two angles become one."""
+    boom = condense(CRANE, extension=np.array([out]))
+    angle = np.linspace(-0.05, 0.45, 501)[None]
+    at_angles = solve_state(boom, load=np.full_like(angle, load), parts=10, angle=angle)
+    farthest = float(np.nanmax(radius_of(CRANE, at_angles)))
+    # A step of the angle is 1 mrad: half of it from the top loses 30 m (0.5 mrad)2/2, 4 um.
+    short_of_it = farthest - np.geomspace(1e-4, 1.0, 30)[None]
+    near = solve_state(boom, load=np.full_like(short_of_it, load), parts=10, radius=short_of_it)
+    assert near.converged.all()
+    assert radius_of(CRANE, near) == pytest.approx(short_of_it, abs=1e-6)
+    beyond = farthest + np.geomspace(1e-4, 3.0, 30)[None]
+    none = solve_state(boom, load=np.full_like(beyond, load), parts=10, radius=beyond)
+    assert not none.converged.any()
+    assert np.isnan(none.angle).all()
+
+
+@few
 @given(fractions, st.floats(0.8, 1.3), st.floats(500.0, 3000.0))
 def test_the_moment_of_a_steep_boom_grows_faster_than_its_load(
     out: list[float], angle: float, load: float

@@ -127,6 +127,7 @@ class LuffingPlane:
         self.arms_of = _arms(lifts)
         self.spare = np.empty_like(kept.rotation)
         held = None if lifts.hold_radius else (np.cos(lifts.held), np.sin(lifts.held))
+        self.reach = lifts.held - machine.heel_out
         self.kept_angle = self.luffing.to(*held) if held else None
         self._take_operators()
 
@@ -200,8 +201,8 @@ class LuffingPlane:
         """The boom angle: kept, or the one that keeps the radius of this head."""
         if self.kept_angle is not None:
             return self.kept_angle
-        reach, (along, above) = self.lifts.held - self.boom.machine.heel_out, head.sheave
-        return self.luffing.to(*direction_at_radius(reach=reach, along=along, above=above))
+        along, above = head.sheave
+        return self.luffing.to(*direction_at_radius(reach=self.reach, along=along, above=above))
 
     def _end(self, head: Head, luffed: Luffed) -> End:
         """What each station carries a share of: gravity, the head's force, wind; its moment."""
@@ -287,6 +288,13 @@ class LuffingPlane:
         thrust = held / (luffed.leverage + feedback * (arm * rod))
         along = thrust * rod + hanging
         return Cylinder(thrust, along, along * attach.attach_below)
+
+    @property
+    def reaches(self) -> np.typing.NDArray[np.bool_]:
+        """True where the bent boom is long enough for the radius; a sweep may fall short of it."""
+        head = self.last.head.sheave
+        farthest = np.hypot(*head) if self.lifts.hold_radius else np.inf
+        return np.asarray(np.abs(self.reach) <= farthest)
 
     @property
     def angle(self) -> Array:

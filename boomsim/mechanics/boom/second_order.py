@@ -86,7 +86,7 @@ def _solve(
     else:
         kept.rotation[...] = plane.start() if start is None else start
     bent = relax(plane.turned, start=kept.rotation)
-    good, found = _believed(bent), _in_plane(plane)
+    good, found = _believed(bent) & plane.reaches, _in_plane(plane)
     if lifts.is_pushed_sideways:
         side = Sideways(lifts, plane, kept)
         kept.rotation_side[...] = 0.0 if start_side is None else start_side

@@ -62,12 +62,12 @@ def between(lifts: Lifts) -> Between | None:
 
 
 def _solved(few: Lifts) -> tuple[Array, bool]:
-    """Rotations, and whether all have converged."""
+    """Rotations, and whether all have converged within reach."""
     room = AtStations.empty(few)
     plane = LuffingPlane(few, room)
     room.rotation[...] = plane.start()
     found = relax(plane.turned, start=room.rotation, tolerance=FINE, most=SOON)
-    return found.rotation, bool(found.converged.all())
+    return found.rotation, bool((found.converged & plane.reaches).all())
 
 
 @cache
