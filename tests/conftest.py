@@ -1,7 +1,9 @@
 """Shared by all tests: where test helpers lie, and the record for the verification page."""
 
+import gc
 import signal
 import sys
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -31,17 +33,47 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
+FIRST = ("tests/test_docs.py", "browser")
+"""Groups of minutes: begun last, one worker would wait for the other at the end."""
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Hand out groups in the order below; xdist would begin with those of the most tests."""
+    if hasattr(config.option, "loadscopereorder"):
+        config.option.loadscopereorder = False
+
+
+def _group(item: pytest.Item) -> str:
+    return "browser" if item.get_closest_marker("browser") else item.nodeid.split("::")[0]
+
+
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Keep a file's tests on one worker, and all browsers on one: two at once starve each other.
 
     What is long is slow too: `-m "not slow"` takes the place of `-m "not long"`.
 
-    The site is built first: it takes minutes, and at the end one worker would wait for the other.
+    The groups that take minutes begin, then come those of slow tests, then those of the most tests.
     """
-    items.sort(key=lambda item: not item.nodeid.startswith("tests/test_docs.py"))
+    slow: Counter[str] = Counter()
+    size: Counter[str] = Counter()
+    for item in items:
+        size[_group(item)] += 1
+        slow[_group(item)] += item.get_closest_marker("slow") is not None
+
+    def rank(item: pytest.Item) -> tuple[int, int, int]:
+        group = _group(item)
+        first = FIRST.index(group) if group in FIRST else len(FIRST)
+        return first, -slow[group], -size[group]
+
+    items.sort(key=rank)
     for item in items:
         if item.get_closest_marker("long"):
             item.add_marker(pytest.mark.slow)
-        group = "browser" if item.get_closest_marker("browser") else item.nodeid.split("::")[0]
-        item.add_marker(pytest.mark.xdist_group(group))
+        item.add_marker(pytest.mark.xdist_group(_group(item)))
+
+
+def pytest_collection_finish() -> None:
+    """What collecting made stays to the end: the collector need not look through it again."""
+    gc.collect()
+    gc.freeze()

@@ -72,6 +72,7 @@ def test_the_same_seed_draws_the_same_picks_and_another_other_ones(setups):
     assert len({pair[:2] for pair in drawn(7)}) == 4
 
 
+@pytest.mark.slow
 def test_in_many_games_every_kind_of_answer_is_right_at_times(setups):
     right, set_by = [], []
     for seed in range(12):

@@ -24,7 +24,13 @@ from boomsim.lessons.shown.shown_in_order import shown_of
 from boomsim.machine.machine_files import load_machine
 
 each = pytest.mark.parametrize("one", LESSONS, ids=lambda one: one.number)
-EXERCISES = [(one.number, name) for one in LESSONS for name in shown_of(one.number).exercises]
+LONGEST = "what the indicator knows"
+"""A whole study of the indicator each time: two seconds."""
+EXERCISES = [
+    pytest.param(one.number, name, marks=pytest.mark.slow if name == LONGEST else ())
+    for one in LESSONS
+    for name in shown_of(one.number).exercises
+]
 
 
 def opened(number, units="metric"):

@@ -356,6 +356,7 @@ def first_ends(builds, radius):
     return [one.warns for one in overloaded(builds, radius=radius)]
 
 
+@pytest.mark.slow
 def test_07_the_stout_crane_tips_first_at_both_places_and_breaks_only_close_beside_it(old_and_new):
     assert first_ends(old_and_new, BUILT_NEAR)[-1]
     assert first_ends(old_and_new, BREAKS_FAR)[-1]

@@ -36,6 +36,7 @@ def test_nobody_guesses_the_answer_of_a_family_by_its_size(family: Family) -> No
     assert best_guess(family) < 0.62
 
 
+@pytest.mark.slow
 def test_a_guess_by_size_is_hardly_better_than_one_in_three() -> None:
     # Blind chance is one in four; slips that lie on one side leave three ranks.
     assert sum(map(best_guess, NUMERIC)) / len(NUMERIC) < 0.42

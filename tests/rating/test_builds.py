@@ -105,6 +105,7 @@ def test_ties_are_ties() -> None:
     assert np.ptp(loads) < 1e-5 * max(loads)
 
 
+@pytest.mark.slow
 def test_stability_sets_the_figures_from_where_it_is_said_and_nothing_else_does(
     found: Builds,
 ) -> None:

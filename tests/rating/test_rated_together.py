@@ -25,7 +25,7 @@ def few(machine, *, every: int) -> Configurations:
     return replace(ways, extension=ways.extension[rows], length=ways.length[rows], system=systems)
 
 
-@pytest.mark.parametrize("name", MACHINES)
+@pytest.mark.parametrize("name", [pytest.param("yard60", marks=pytest.mark.slow), "truck18"])
 def test_a_set_up_is_rated_among_others_as_it_is_alone(name):
     machine = load_machine(name)
     setups = [s for s in every_setup(machine) if s.rule.name != "limit-states"]
