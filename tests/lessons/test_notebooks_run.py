@@ -4,11 +4,7 @@ import json
 import os
 from pathlib import Path
 
-import nbformat
 import pytest
-from jupyter_client import KernelManager
-from nbclient import NotebookClient
-from nbclient.exceptions import CellExecutionError
 from notebook_files import ALL, GATE, OF_LESSONS, name, with_guess
 
 from boomsim.caution import CAUTION
@@ -25,10 +21,14 @@ print("moved")
 """
 """Runs last: moves every slider of the lesson through its range."""
 
+# Jupyter's packages are imported where a notebook is run: they take seconds, in the daily part too.
+
 
 @pytest.fixture(scope="module")
 def kernel(tmp_path_factory):
     """One kernel for all of them; keeps what Jupyter writes in a folder of its own."""
+    from jupyter_client import KernelManager
+
     folder = tmp_path_factory.mktemp("jupyter")
     with pytest.MonkeyPatch.context() as patched:
         for variable in (
@@ -45,6 +45,9 @@ def kernel(tmp_path_factory):
 
 def run_in(kernel, notebook):
     """Run a notebook with nothing left of the one before."""
+    import nbformat
+    from nbclient import NotebookClient
+
     for cells in ([nbformat.v4.new_code_cell("%reset -f")], notebook.cells):
         one = nbformat.v4.new_notebook(cells=cells)
         client = NotebookClient(one, km=kernel, timeout=120)
@@ -57,6 +60,8 @@ def run_in(kernel, notebook):
 @pytest.mark.slow
 @pytest.mark.parametrize("path", ALL, ids=name)
 def test_the_notebook_runs_to_its_end(path, kernel):
+    import nbformat
+
     notebook = nbformat.reads(json.dumps(with_guess(path)), as_version=4)
     if path in OF_LESSONS:
         notebook.cells.append(nbformat.v4.new_code_cell(MOVED))
@@ -73,6 +78,9 @@ def test_the_notebook_runs_to_its_end(path, kernel):
 @pytest.mark.slow
 @pytest.mark.parametrize("path", OF_LESSONS, ids=name)
 def test_without_a_guess_it_stops_with_one_sentence_and_has_not_said_the_answer(path, kernel):
+    import nbformat
+    from nbclient.exceptions import CellExecutionError
+
     notebook = nbformat.read(path, as_version=4)
     with pytest.raises(CellExecutionError):
         run_in(kernel, notebook)
