@@ -209,6 +209,7 @@ def test_the_list_of_best_ways_draws_each_section_as_far_as_it_is_out(name):
     assert [share for _, share in bars(page)] == pytest.approx(wanted, abs=1e-9)
 
 
+@pytest.mark.slow
 def test_the_list_of_best_ways_says_from_which_radius_each_is_used():
     of, page = chart("yard60"), sheet("yard60")
     numbers = numbers_of(of, units="metric")

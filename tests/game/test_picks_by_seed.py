@@ -36,6 +36,7 @@ def test_the_load_hangs_clearly_between_ways_or_beyond_all(setups, seed, name, u
 
 @settings(deadline=None, max_examples=6)
 @given(seed=SEEDS, name=st.sampled_from(MACHINES))
+@pytest.mark.slow
 def test_figures_are_those_of_the_comparison_asked_for_anew(setups, seed, name):
     (pick,) = draw(setups[name], picks=1, seed=seed)
     ways = [label(row).replace(" ", "") for row in pick.extension]

@@ -29,6 +29,7 @@ def test_page_takes_the_ways_the_setup_and_the_units(tmp_path):
     assert " lb" in text
 
 
+@pytest.mark.slow
 def test_a_page_rates_with_the_allowances_that_are_chosen(tmp_path):
     said = {}
     for allowances in ("none", "rule"):

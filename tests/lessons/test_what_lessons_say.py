@@ -421,6 +421,7 @@ def test_07_below_the_bold_line_it_nowhere_breaks_first():
     assert all(tips_first(chart, *cell) for cell in below)
 
 
+@pytest.mark.slow
 def test_07_for_several_rows_above_the_bold_line_it_still_tips_first():
     chart, column_number = lesson_chart("metric"), 2
     above = np.flatnonzero(chart.structural[:, column_number])
@@ -546,6 +547,7 @@ def test_09_the_summary_agrees_with_the_table_as_it_is_printed(units):
         assert read("downhill, side pull")[place] > max(read(words)[place] for words in together)
 
 
+@pytest.mark.slow
 def test_09_twice_the_lean_takes_nearly_twice_far_out_and_nearly_three_times_close_in():
     one, two = (
         losses(lost().setup, places=lost().places, amounts=Amounts(lean=np.radians(degrees))).share[

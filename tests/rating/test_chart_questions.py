@@ -52,7 +52,9 @@ def test_the_right_way_lifts_most_by_a_rating_of_its_own_and_by_3_percent_or_mor
         assert first >= APART * second
 
 
-@pytest.mark.parametrize("name", ["yard60", "truck18", "bench"])
+@pytest.mark.parametrize(
+    "name", [pytest.param("yard60", marks=pytest.mark.slow), "truck18", "bench"]
+)
 def test_two_or_three_different_ways_of_one_length_are_offered(name):
     made = book(name)
     for one in asked(name):

@@ -98,7 +98,7 @@ def test_120_percent_of_a_stability_rated_load_is_past_tipping(name: str) -> Non
     assert np.all(1.1 * made.chart.exact[stability] < made.tipping[stability])
 
 
-@pytest.mark.parametrize("name", ["truck18", "yard60"])
+@pytest.mark.parametrize("name", ["truck18", pytest.param("yard60", marks=pytest.mark.slow)])
 def test_far_inside_the_structural_region_it_breaks_well_before_it_would_tip(name: str) -> None:
     made = whole(name)
     structural = made.chart.structural & made.chart.rated

@@ -78,6 +78,7 @@ def test_a_boom_that_would_bend_in_another_way_is_not_judged_again():
         judge_again(at, setup=other)
 
 
+@pytest.mark.slow
 def test_processes_that_share_a_book_find_what_one_finds():
     machine = load_machine("truck18")
     setups, ways, radii = every_setup(machine), few(machine, every=1), np.arange(2.0, 20.0, 3.0)
