@@ -51,7 +51,7 @@ def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
     name = 78.0
     kinds = _of_sections(answer)
     wide = (box.width - name) / len(kinds)
-    parts = [text(box.x, box.y + 12, "Used of every limit", "h")]
+    parts = [text(box.x, box.y + 12, "Utilisation of every limit", "h")]
     for k, kind in enumerate(kinds):
         x = box.x + name + (k + 0.5) * wide - 2
         above, _, below = kind.short.partition(" ")
