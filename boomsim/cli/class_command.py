@@ -10,7 +10,6 @@ from boomsim.reports.text_tables import paragraph
 
 if TYPE_CHECKING:
     from boomsim.files.work_progress import Told
-    from boomsim.lessons.lesson_parts import Lesson
 
 HELP = "serve a class: votes on the lessons' questions, live on the projector, and the crane"
 EXAMPLE = "boomsim class --address 0.0.0.0 --lesson 02 --lesson 07"
@@ -57,11 +56,12 @@ def run(chosen: argparse.Namespace) -> int:
 
     from boomsim.classroom.votes import class_server
     from boomsim.classroom.votes.static_site import folder_pages
+    from boomsim.lessons.lesson_order import lessons_named
 
     class_server.refuse_without_tornado()
     if not 0 <= chosen.port < 65536:
         raise ValueError(f"--port {chosen.port} is none. Give one from 1 to 65535, such as {PORT}.")
-    lessons = _lessons(chosen.lesson)
+    lessons = lessons_named(chosen.lesson)
     folder = None if chosen.lessons is None else Path(chosen.lessons)
     if folder is not None:
         folder_pages(folder)
@@ -104,14 +104,6 @@ def _say(address: str, port: int, token: str) -> None:
 
 
 ALONE = "Only this machine is let in; --address 0.0.0.0 lets the room's phones in."
-
-
-def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
-    from boomsim.lessons.lesson_order import LESSONS, lesson_named
-
-    if not wanted:
-        return LESSONS
-    return tuple(dict.fromkeys(lesson_named(name) for name in wanted))
 
 
 def _crane(chosen: argparse.Namespace, told: "Told") -> bytes:

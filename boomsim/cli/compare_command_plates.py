@@ -169,7 +169,7 @@ def as_text(found: "Builds", at: tuple[float, ...], *, units: str) -> str:
         Radii at which each is overloaded [m]
     """
     from boomsim.rating.builds.builds_sentences import builds_in_short
-    from boomsim.rating.limits.governing_words import signs_in_words
+    from boomsim.rating.limits.limit_sentences import signs_in_words
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -206,7 +206,7 @@ def _masses(found: "Builds", units: str) -> list[list[str]]:
 
 
 def _rows(found: "Builds", units: str) -> list[list[str]]:
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.units import show, show_rated
 
     rows = []

@@ -44,8 +44,9 @@ def run(chosen: argparse.Namespace) -> None:
     live = _live(chosen.address)
     from boomsim.files.folder_lock import only_writer
     from boomsim.files.whole_files import write_whole
+    from boomsim.lessons.lesson_order import lessons_named
 
-    lessons = _lessons(chosen.lesson)
+    lessons = lessons_named(chosen.lesson)
     # All pages are set before the first is written: a fault leaves nothing half done.
     with Bar() as bar:
         links = _links(lessons, live, units=chosen.units)
@@ -83,14 +84,6 @@ def _refuse_without_typst() -> None:
             "Handouts are set with typst, which is not installed. Install it with: "
             'pip install "boomsim[papers]".'
         )
-
-
-def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
-    from boomsim.lessons.lesson_order import LESSONS, lesson_named
-
-    if not wanted:
-        return LESSONS
-    return tuple(dict.fromkeys(lesson_named(name) for name in wanted))
 
 
 def _live(address: str | None) -> str:

@@ -3,16 +3,12 @@
 import argparse
 from importlib.util import find_spec
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from boomsim.caution import CAUTION
 from boomsim.cli.json_printing import print_json
 from boomsim.cli.progress_bar import Bar
 from boomsim.cli.web_address import web_address
 from boomsim.reports.text_tables import paragraph
-
-if TYPE_CHECKING:
-    from boomsim.lessons.lesson_parts import Lesson
 
 HELP = "a folder with the lessons as pages that need no network, for a web server or an LMS"
 EXAMPLE = "boomsim lessons my-lessons --lesson 02 --lesson 05"
@@ -57,8 +53,9 @@ def run(chosen: argparse.Namespace) -> None:
     from boomsim.files.whole_files import write_whole
     from boomsim.lab.live.bytecode import find_compiler
     from boomsim.lab.live.python_runtime import read_runtime
+    from boomsim.lessons.lesson_order import LESSONS, lessons_named
 
-    lessons = _lessons(chosen.lesson)
+    lessons = tuple(sorted(lessons_named(chosen.lesson), key=LESSONS.index))
     runtime = None if chosen.runtime is None else read_runtime(chosen.runtime)
     # All pages are made before the first is written: a fault leaves nothing half done.
     with Bar() as bar:
@@ -111,12 +108,3 @@ def _refuse_without_notebooks() -> None:
             f"The lessons are run with {' and '.join(missing)}, not installed here. Install what "
             "the notebooks need with pip install 'boomsim[lab]' and try again."
         )
-
-
-def _lessons(wanted: list[str] | None) -> tuple["Lesson", ...]:
-    from boomsim.lessons.lesson_order import LESSONS, lesson_named
-
-    if not wanted:
-        return LESSONS
-    named = {lesson_named(name) for name in wanted}
-    return tuple(one for one in LESSONS if one in named)

@@ -123,7 +123,7 @@ def mark_json(mark: "Mark | None") -> dict[str, Any] | None:
 def as_text(found: "Lowering", *, units: str) -> str:
     """Give the way: a sentence to be spoken, then places."""
     from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
-    from boomsim.rating.limits.governing_words import signs_in_words
+    from boomsim.rating.limits.limit_sentences import signs_in_words
     from boomsim.rating.path.lowering_sentences import tell_lowering, tell_what_sets
     from boomsim.rating.strategies import label
     from boomsim.units import show
@@ -148,7 +148,7 @@ def as_text(found: "Lowering", *, units: str) -> str:
 
 
 def _rows(found: "Lowering", units: str) -> list[list[str]]:
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.rating.path.lowering_study import steps_of
     from boomsim.units import show, show_rated
 

@@ -17,11 +17,26 @@ PAPER = "#ffffff"
 LOAD = "#a3241b"
 """Ink for what matters, three greys for what does not, paper, and the colour of the load."""
 
+MIDDLE, PALE, WASH = "#9aa1ab", "#b3bac5", "#f3e9e2"
+"""Areas: two greys between ink and steel, and a warm one under what is worth a look."""
+
 DARK, GLASS, WHEEL = "#8f96a1", "#f4f6f9", "#4a4f57"
 """Of a crane's body: what lies behind, a window, a tyre."""
 
 BLUE, RUST, PLUM, GREEN = "#12355b", "#c4531d", "#8d4a86", "#2f7d5b"
 """Four that differ in lightness too."""
+
+SKY, AMBER, JADE, SAND = "#5b87b5", "#d08a3c", "#5cb8a5", "#b8912b"
+"""Lighter ones: a gain and a cost, and further configurations."""
+
+STEPS = {"calm": "#d9dfe6", "busy": "#f1dba6", "full": "#de9448", "over": "#74182c"}
+"""Grounds of how much of a limit is used."""
+
+BEND = "#7a3f86"
+"""Ink of the exaggerated deflection."""
+
+VERDICTS = {"right": "#1b6b3a", "wrong": "#8a3b12", "error": "#b00020"}
+"""Ink of what is said to an answer."""
 
 FONT = "DejaVu Sans"
 """Comes with matplotlib, so that a figure is the same everywhere."""
@@ -79,10 +94,10 @@ class Identity:
 IDENTITIES = (
     Identity(colour=BLUE, marker="o"),
     Identity(colour=RUST, marker="s"),
-    Identity(colour="#5cb8a5", marker="^"),
+    Identity(colour=JADE, marker="^"),
     Identity(colour=PLUM, marker="D"),
-    Identity(colour="#b8912b", marker="v"),
-    Identity(colour="#5b87b5", marker="P"),
+    Identity(colour=SAND, marker="v"),
+    Identity(colour=SKY, marker="P"),
 )
 """In the order of use; they repeat after the last."""
 

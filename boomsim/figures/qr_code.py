@@ -5,6 +5,8 @@ Only segno's encoder is used, which needs nothing else; where it is not at hand 
 
 from typing import Any
 
+from boomsim.figures.colours_and_lines import INK, PAPER
+
 QUIET = 4
 """Modules of white that a reader needs all round [1]."""
 
@@ -56,6 +58,6 @@ def qr_svg(text: str) -> str:
         return ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {size} {size}">'
-        f'<path fill="#fff" d="M0,0h{size}v{size}h-{size}z"/>'
-        f'<path fill="#000" d="{made["path"]}"/></svg>'
+        f'<path fill="{PAPER}" d="M0,0h{size}v{size}h-{size}z"/>'
+        f'<path fill="{INK}" d="{made["path"]}"/></svg>'
     )

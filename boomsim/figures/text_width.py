@@ -5,10 +5,11 @@ from functools import lru_cache
 from matplotlib.font_manager import FontProperties
 from matplotlib.textpath import TextToPath
 
+from boomsim import units
 from boomsim.figures.colours_and_lines import FONT
 from boomsim.figures.line_breaks import lines_that_fit
 
-INCH = 0.0254
+INCH = float(units.INCH)
 POINT = INCH / 72.0
 """[m]"""
 

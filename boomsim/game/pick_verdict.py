@@ -9,7 +9,7 @@ from boomsim.game.stated_pick import BEST, NONE, Pick
 from boomsim.mechanics.geometry import layout
 from boomsim.rating.comparison.comparison_reasons import further_in, tell_pair
 from boomsim.rating.comparison.difference_account import accounts, difference
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.mass_sums import Scale, scale_of
 from boomsim.rating.parts_reeved import what_hangs
 from boomsim.rating.strategies import label, letter

@@ -10,7 +10,7 @@ from boomsim.files.file_errors import FileError
 from boomsim.files.text_reading import read_bytes, text_of
 from boomsim.files.whole_files import write_whole
 from boomsim.game.stated_pick import BEST, Pick
-from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
+from boomsim.rating.limits.limit_sentences import SETTERS
 
 KIND = "progress in the game"
 """What the file says it is."""
@@ -19,11 +19,7 @@ MOST_BYTES = 2**20
 MOST_PLAYED = 5000
 """More picks than these are not kept: the oldest go [1]."""
 
-WHERE = {
-    STABILITY: "where stability sets the best figure",
-    STRENGTH: "where strength sets the best figure",
-    PERMISSIBLE_VALUE: "where a maker's permissible value sets the best figure",
-}
+WHERE = {what: f"where {words} sets the best figure" for what, words in SETTERS.items()}
 """What a pick was about."""
 
 

@@ -14,7 +14,7 @@ from boomsim.rating.charts.chart_reading import Reading, read_chart
 from boomsim.rating.charts.load_chart import Chart, stated_chart
 from boomsim.rating.charts.misreadings import misreadings
 from boomsim.rating.charts.reading_sentences import tell_reading
-from boomsim.rating.limits.governing_words import sign, signs_in_words
+from boomsim.rating.limits.limit_sentences import sign, signs_in_words
 from boomsim.rating.setup import set_up
 from boomsim.rating.strategies import Configurations, configurations_of, label
 from boomsim.units import FOOT, show, show_rated

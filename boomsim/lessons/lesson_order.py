@@ -1,5 +1,7 @@
 """All lessons, in order."""
 
+from collections.abc import Iterable
+
 from boomsim.lessons.lesson_01_what_a_section_is import SECTION
 from boomsim.lessons.lesson_02_same_length import SAME_LENGTH
 from boomsim.lessons.lesson_03_why_not_half import HALF
@@ -39,3 +41,8 @@ def lesson_named(number: str) -> Lesson:
     listed = ", ".join(f"{one.number} {one.name}" for one in LESSONS)
     hint = did_you_mean(wanted, [one.name for one in LESSONS])
     raise ValueError(f"There is no lesson {str(number)[:40]!r}.{hint} Choose one of: {listed}.")
+
+
+def lessons_named(numbers: Iterable[str] | None) -> tuple[Lesson, ...]:
+    """Find several lessons, each once, in the order given; all where none is named."""
+    return tuple(dict.fromkeys(map(lesson_named, numbers or ()))) or LESSONS

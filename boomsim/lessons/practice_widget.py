@@ -10,13 +10,13 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from boomsim.caution import CAUTION
+from boomsim.figures.colours_and_lines import VERDICTS
 from boomsim.lessons.practice_feedback import Feedback
 from boomsim.papers.paper import Asked, Question
 from boomsim.papers.render.paper_html import asked_html
 
 CLASS = "boomsim-practice"
 MARKS = {"right": "✓ ", "wrong": "✗ ", "error": "⚠ "}
-INKS = {"right": "#1b6b3a", "wrong": "#8a3b12", "error": "#b00020"}
 LATE = 3.0
 """A text that arrives so soon after a wish to check was meant to be checked [s]."""
 _INDEX = re.compile(r"(?<=\w)_(\w+)")
@@ -177,7 +177,7 @@ class _Face:
     def tell(self, words: str, kind: str) -> None:
         """Say something below the buttons; screen readers say it too."""
         self.said.value = (
-            f'<p role="status" data-kind="{kind}" style="color:{INKS[kind]};font-weight:600">'
+            f'<p role="status" data-kind="{kind}" style="color:{VERDICTS[kind]};font-weight:600">'
             f"{MARKS[kind]}{_as_html(words)}</p>"
         )
 

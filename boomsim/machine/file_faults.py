@@ -1,6 +1,6 @@
 """What is wrong with a machine file: where in it, and what to do."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 _MOST_SHOWN = 40
@@ -39,25 +39,6 @@ class MachineFileError(ValueError):
         self.where = where
         self.faults = tuple(faults)
         super().__init__(_report(where, self.faults))
-
-
-def path_of(location: Sequence[str | int]) -> str:
-    """Write a place in a file the way people would.
-
-    Parameters
-    ----------
-    location : sequence of str or int
-        ("boom", "sections", 2, "stroke")
-
-    Returns
-    -------
-    str
-        "boom.sections[2].stroke"
-    """
-    path = ""
-    for step in location:
-        path += f"[{step}]" if isinstance(step, int) else f".{step}" if path else step
-    return path
 
 
 def _report(where: str, faults: tuple[Fault, ...]) -> str:

@@ -184,7 +184,7 @@ def refuse_radii(count: int) -> None:
 def _slew_table(found: "Around", units: str) -> str:
     """Rated load every 30 degrees and where a sector ends."""
     from boomsim.rating.around.slew_directions import direction
-    from boomsim.rating.limits.governing_words import sign, signs_in_words
+    from boomsim.rating.limits.limit_sentences import sign, signs_in_words
     from boomsim.rating.setup import rear_sector
     from boomsim.units import show
 
@@ -276,7 +276,7 @@ def _rated(capacity: float, sign: str, units: str, *, hangs: float) -> str:
 
 
 def _sector_table(found: "Sectors", units: str) -> str:
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.units import display, parse, show, show_rated
 
     rows, less = [], found.less
@@ -303,7 +303,7 @@ def _sector_table(found: "Sectors", units: str) -> str:
 
 def _less_row(found: "Sectors", place: int, units: str) -> list[str]:
     """One or both of the sectors rate less than hangs there already: no difference is told."""
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.units import show, show_rated
 
     cells = [

@@ -75,7 +75,7 @@ def as_text(
     from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
     from boomsim.rating.charts.load_chart import some_columns
     from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN, blank_words, which_chart
-    from boomsim.rating.limits.governing_words import signs_in_words
+    from boomsim.rating.limits.limit_sentences import signs_in_words
 
     numbers = numbers_of(chart, units=units)
     head = (
@@ -115,7 +115,7 @@ def _heading(rule: str) -> str:
 
 def _signs(chart: "Chart", marked: bool, raised: "OverloadMap | None") -> list[list[str]]:
     """Signs behind the figures, all of one width, for each column and row."""
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.rating.overload.second_line import SIGN
 
     def signs(row: int, column: int) -> str:

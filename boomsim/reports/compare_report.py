@@ -107,7 +107,7 @@ def _most(found: "Comparison", column: int, names: list[str], units: str) -> str
 
 
 def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.units import show_rated
 
     limit = found.rating.limit(way, column)
@@ -119,7 +119,7 @@ def _cell(found: "Comparison", way: int, column: int, units: str) -> str:
 
 def _legend(found: "Comparison", rows: list[list[str]], left_out: int) -> str:
     from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
-    from boomsim.rating.limits.governing_words import signs_in_words
+    from boomsim.rating.limits.limit_sentences import signs_in_words
 
     count = len(found.configurations.extension)
 

@@ -188,7 +188,7 @@ def _capacity(found: "Lift", units: str) -> str:
     import numpy as np
 
     from boomsim.rating.empty_hook.empty_hook_sentences import under_hook_words
-    from boomsim.rating.limits.governing_words import what_sets
+    from boomsim.rating.limits.limit_sentences import what_sets
     from boomsim.rating.longest_boom import tell_longest, too_long
     from boomsim.units import show_rated
 

@@ -48,7 +48,7 @@ def as_json(found: "Overload") -> dict[str, Any]:
 def as_text(found: "Overload", *, units: str) -> str:
     """One lift past its rated load as a table and sentences."""
     from boomsim.machine.part_names import foot_name
-    from boomsim.rating.limits.governing_words import what_sets
+    from boomsim.rating.limits.limit_sentences import what_sets
     from boomsim.rating.load_search import FLOAT
     from boomsim.rating.overload.overload_sentences import (
         tell_event,

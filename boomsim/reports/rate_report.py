@@ -31,7 +31,7 @@ def as_json(found: "Rating") -> dict[str, Any]:
 
 def as_text(found: "Rating", *, units: str) -> str:
     """Lay out rated loads, a column for each way to extend."""
-    from boomsim.rating.limits.governing_words import signs_in_words
+    from boomsim.rating.limits.limit_sentences import signs_in_words
     from boomsim.rating.strategies import label
     from boomsim.units import show
 
@@ -54,7 +54,7 @@ def as_text(found: "Rating", *, units: str) -> str:
 
 
 def _cell(found: "Rating", way: int, column: int, units: str) -> str:
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.units import show_rated
 
     limit = found.limit(way, column)

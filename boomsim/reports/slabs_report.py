@@ -105,7 +105,7 @@ def _stage(found: "Slabs", stage: "Stage", units: str) -> list[str]:
 
 
 def _rows(found: "Slabs", own: "list[Bands]", units: str) -> list[list[str]]:
-    from boomsim.rating.limits.governing_words import sign
+    from boomsim.rating.limits.limit_sentences import sign
     from boomsim.rating.slabs.slabs_sentences import far_radii
     from boomsim.rating.strategies import label
     from boomsim.units import show

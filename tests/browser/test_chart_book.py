@@ -11,7 +11,7 @@ from boomsim.machine.machine_files import load_machine
 from boomsim.rating.charts.bold_line import bold_edges
 from boomsim.rating.charts.chart_book import every_setup, make_book
 from boomsim.rating.charts.chart_questions import questions
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.strategies import label
 
 pytestmark = pytest.mark.browser

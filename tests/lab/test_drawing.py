@@ -10,6 +10,7 @@ import pytest
 from scenes_to_try import random_scene
 
 from boomsim.caution import CAUTION
+from boomsim.figures.colours_and_lines import STEPS
 from boomsim.figures.side.bent_axis import bent
 from boomsim.lab.scene.scene import BESIDE, Look, Scene, machine_of
 from boomsim.lab.solve.capacity_curve import condensed
@@ -17,7 +18,7 @@ from boomsim.lab.solve.solved_scene import answer
 from boomsim.lab.views.draw_scene import HEIGHT, WIDTH, draw
 from boomsim.lab.views.label_places import spread
 from boomsim.lab.views.small_chart_cells import short
-from boomsim.lab.views.stylesheet import GROUNDS, level
+from boomsim.lab.views.stylesheet import level
 from boomsim.lab.views.svg_text import Box, text, view
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -72,7 +73,7 @@ def test_every_limit_has_a_bar_and_the_first_to_give_way_is_framed():
 
 def test_utilisation_is_told_by_hatching_and_figures_beside_colour():
     names = [level(utilisation) for utilisation in (0.2, 0.7, 0.95, 1.2)]
-    assert names == list(GROUNDS)
+    assert names == list(STEPS)
     picture = draw(Scene(extension=(1.0, 1.0, 1.0, 1.0), radius=25.0, load=3000.0))
     for k in range(1, 5):
         assert re.search(rf">section {k} \d+ %<", picture)
@@ -85,7 +86,7 @@ def test_steps_of_utilisation_part_in_grey_scale():
         red, green, blue = (int(colour[k : k + 2], 16) / 255.0 for k in (1, 3, 5))
         return 0.2126 * red**2.2 + 0.7152 * green**2.2 + 0.0722 * blue**2.2
 
-    order = [light(GROUNDS[name]) for name in ("busy", "full", "over")]
+    order = [light(STEPS[name]) for name in ("busy", "full", "over")]
     assert all(after < 0.8 * before for before, after in pairwise(order))
 
 

@@ -26,7 +26,7 @@ from boomsim.papers.paper_errors import PaperError
 from boomsim.papers.paper_writing import write_plan
 from boomsim.papers.scans.scan_reading import read_scans
 from boomsim.papers.scans.sheet_drawing import answer_sheet_pdf
-from boomsim.papers.scans.sheet_layout import LETTER, NUMBER, bubbles_of, sheet_pages
+from boomsim.papers.scans.sheet_layout import LETTER, NUMBER, sheet_pages
 from boomsim.papers.scans.sheet_strip import BITS, cells_of, read_cells
 
 PLAN = make_blueprint(
@@ -332,7 +332,7 @@ def test_the_digits_are_printed_where_the_reader_looks(units: str) -> None:
             middle = ((left + right) / 2 * 25.4 / 72, (high - (bottom + top) / 2) * 25.4 / 72)
             spots.setdefault(text.get_text_range(place, 1), []).append(middle)
         assert (page.get_width() * 25.4 / 72, high * 25.4 / 72) == pytest.approx(plan.size, abs=0.1)
-        for one in bubbles_of(plan):
+        for one in (b for field in plan.fields for column in field.columns for b in column):
             if one.says.isdigit():
                 off = min(np.hypot(x - one.x, y - one.y) for x, y in spots[one.says])
                 assert off < 0.6  # a third of the radius: figures are not as high as their line

@@ -13,7 +13,6 @@ from boomsim.machine.shapes.polygon import polygon
 from boomsim.machine.shapes.tube import tube
 from boomsim.mechanics.sections.effective_section import effective_section
 from boomsim.mechanics.sections.elastic_stress import (
-    corner_shear,
     fibre_points,
     normal_stress,
     shear_stress,
@@ -253,11 +252,6 @@ def test_transverse_stress_adds_up_to_the_shear_force(
     )
 
 
-def test_corner_has_the_shear_of_the_worse_plate_that_meets_there() -> None:
-    # Plate k runs from corner k to corner k + 1, the last one to corner 0.
-    assert corner_shear([[1.0, 5.0, 2.0, 3.0]]).tolist() == [[3.0, 5.0, 5.0, 3.0]]
-
-
 @pytest.mark.parametrize(
     ("normal", "shear", "equivalent"),
     [
@@ -280,7 +274,7 @@ def test_arrays_give_what_single_values_give(profile: Profile, yield_stress: flo
     n, m_y, m_z = np.array([-1e5, 2e5]), np.array([[3e4], [-3e4], [0.0]]), 1e4
     utilisation = plate_utilisation(made, axial=n, moment_y=m_y, moment_z=m_z, strength=3e8)
     stress = normal_stress(shape, axial=n, moment_y=m_y, moment_z=m_z)
-    tau = corner_shear(shear_stress(shape, torque=n, shear_y=m_y, shear_z=m_z).total)
+    tau = shear_stress(shape, torque=n, shear_y=m_y, shear_z=m_z).total
     combined = von_mises(stress.total, shear=tau)
     assert utilisation.total.shape == (3, 2)
     assert stress.total.shape == tau.shape == combined.shape == (3, 2, 4)

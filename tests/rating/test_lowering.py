@@ -14,7 +14,7 @@ from boomsim.machine.model import CarrierMass, Machine
 from boomsim.mechanics.boom.condense import condense
 from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.empty_hook_study import empty_hook
-from boomsim.rating.limits.governing_words import WHAT_SETS
+from boomsim.rating.limits.limit_sentences import WHAT_SETS
 from boomsim.rating.overload.failure_loads import Ends, ends_of
 from boomsim.rating.path.lowering_sentences import tell_lowering, tell_what_sets
 from boomsim.rating.path.lowering_study import Lowering, lower

@@ -21,7 +21,7 @@ from boomsim.rating.capacity import rate
 from boomsim.rating.empty_hook.empty_hook_study import empty_hook
 from boomsim.rating.lift_response import respond
 from boomsim.rating.path.largest_telescoped import largest_moved
-from boomsim.rating.path.telescope_drive import PUSH, hold_back, push_out, with_push
+from boomsim.rating.path.telescope_drive import PUSH, push_out, with_push
 from boomsim.rating.path.telescoping_sentences import last_lock, tell_telescoping
 from boomsim.rating.path.telescoping_stages import run_out
 from boomsim.rating.path.telescoping_study import Telescoping, telescope
@@ -82,9 +82,6 @@ def test_the_push_is_weight_along_the_boom_and_friction_of_two_pads_by_hand(
     rope = 2e-5 * LOAD * GRAVITY
     assert found[1] == pytest.approx(wanted, abs=rope)
     assert found[0] == 0.0
-    # Let in, friction helps to hold: the same sum with its other sign.
-    back = by_hand(angle, out, load=LOAD, friction=-FRICTION)
-    assert hold_back(forces, friction=FRICTION)[0, 1, 0] == pytest.approx(back, abs=rope)
 
 
 def test_the_largest_load_that_is_telescoped_is_the_one_by_hand() -> None:

@@ -22,7 +22,7 @@ from boomsim.rating.comparison.comparison_sentences import (
 from boomsim.rating.comparison.comparison_study import compare, demonstration
 from boomsim.rating.comparison.difference_account import account, difference
 from boomsim.rating.lift.lift_study import lift
-from boomsim.rating.limits.governing_words import sign
+from boomsim.rating.limits.limit_sentences import sign
 from boomsim.rating.losses.losses_sentences import tell_effect, tell_governing
 from boomsim.rating.losses.losses_study import losses
 from boomsim.rating.overload.overload_sentences import (

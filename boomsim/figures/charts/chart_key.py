@@ -27,8 +27,8 @@ from boomsim.rating.charts.bold_line import bold_edges, crossings
 from boomsim.rating.charts.chart_foot import reasons_told
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.reading_sentences import NEVER_BETWEEN
-from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.limits.limit_sentences import WHAT_SETS
 from boomsim.rating.longest_boom import tell_longest
 from boomsim.rating.nearest_radius import OVER_THE_MACHINE, nearest_radius
 from boomsim.rating.overload.overload_map import OverloadMap

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from boomsim.figures.colours_and_lines import STEEL
+from boomsim.figures.colours_and_lines import PALE, STEEL
 
 MARGIN = 9.0
 """White round a page [mm]."""
@@ -31,7 +31,7 @@ BOLD, SECOND = 1.7, 1.0
 DASH = (1.1, 0.6)
 """Of the second line [mm]."""
 
-BREAKS = "#b3bac5"
+BREAKS = PALE
 """Behind the figures of cells in which something would break before the crane tips."""
 
 

@@ -10,12 +10,12 @@ from boomsim.figures.charts.cell_text import lowest_angle, percents
 from boomsim.figures.charts.chart_layout import CAP, Grid
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.typeface import width_of
-from boomsim.figures.colours_and_lines import INK, QUIET
+from boomsim.figures.colours_and_lines import INK, MIDDLE, QUIET
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.charts.column_changes import first_rows
 from boomsim.rating.charts.load_chart import Chart
 
-ALL_OUT, PARTLY_OUT = INK, "#9aa0aa"
+ALL_OUT, PARTLY_OUT = INK, MIDDLE
 """Colours of sections."""
 
 GAP = 0.5

@@ -7,10 +7,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from boomsim import units
 from boomsim.figures.colours_and_lines import INK
 
-POINT = 25.4 / 72.0
-"""A point of type [mm]."""
+INCH = float(1000 * units.INCH)
+POINT = INCH / 72.0
+"""An inch, and a point of type [mm]."""
 
 Place = tuple[float, float]
 

@@ -12,11 +12,11 @@ from io import BytesIO
 from typing import BinaryIO
 
 from boomsim.caution import CAUTION
-from boomsim.figures.charts.page_marks import Fill, Jump, Mark, Sheet, Stroke, Words
+from boomsim.figures.charts.page_marks import INCH, Fill, Jump, Mark, Sheet, Stroke, Words
 from boomsim.figures.charts.pdf_font import font_object
 from boomsim.figures.charts.typeface import glyph
 
-UNIT = 72.0 / 25.4
+UNIT = 72.0 / INCH
 """Points in a millimetre."""
 
 DATE = "D:20000101000000Z"

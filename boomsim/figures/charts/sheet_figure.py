@@ -5,12 +5,10 @@ from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon
 
-from boomsim.figures.charts.page_marks import Fill, Sheet, Stroke, Words
+from boomsim.figures.charts.page_marks import INCH, Fill, Sheet, Stroke, Words
 from boomsim.figures.charts.typeface import FAMILY
 from boomsim.figures.colours_and_lines import PAPER, type_of
 from boomsim.figures.figure_page import DOTS
-
-INCH = 25.4
 
 
 def figure_of_sheet(sheet: Sheet) -> Figure:

@@ -9,7 +9,17 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
 from matplotlib.text import Text
 
-from boomsim.figures.colours_and_lines import BODY, FAMILIES, INK, PAPER, SMALL, STEEL, type_of
+from boomsim.figures.colours_and_lines import (
+    AMBER,
+    BODY,
+    FAMILIES,
+    INK,
+    PAPER,
+    SKY,
+    SMALL,
+    STEEL,
+    type_of,
+)
 from boomsim.figures.difference.difference_steps import Step, steps_of, total_in_words
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
@@ -22,7 +32,7 @@ from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import Display, show
 
-GAIN, COST = "#5b87b5", "#d08a3c"
+GAIN, COST = SKY, AMBER
 """Steps up and down; the sign before each number says the same."""
 
 

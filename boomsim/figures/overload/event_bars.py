@@ -12,6 +12,7 @@ from boomsim.figures.text_width import text_width
 from boomsim.figures.unit_axes import display_of, quiet_axes
 from boomsim.machine.part_names import foot_name
 from boomsim.rating.limits.limit_kind import GIVES_WAY, PERMISSIBLE, TIPS
+from boomsim.rating.limits.limit_sentences import WHEN_PASSED
 from boomsim.rating.load_search import FLOAT
 from boomsim.rating.overload.overload_events import Event
 from boomsim.rating.overload.overload_sentences import tell_event, tell_multiple
@@ -27,9 +28,7 @@ LOOKS: dict[str, dict[str, Any]] = {
 """Of the bars: hatched breaks, black tips, empty passes a maker's value, grey lifts a float."""
 
 KIND_WORDS = {
-    GIVES_WAY: "something gives way",
-    TIPS: "the crane tips",
-    PERMISSIBLE: "a permissible value is passed",
+    **WHEN_PASSED,
     FLOAT: "a {foot} lifts, the others hold",
 }
 

@@ -15,6 +15,7 @@ from boomsim.figures.colours_and_lines import (
     FAINT,
     INK,
     LOAD,
+    MIDDLE,
     PAPER,
     QUIET,
     SMALL,
@@ -25,7 +26,7 @@ from boomsim.figures.colours_and_lines import (
 )
 from boomsim.figures.figure_page import Page, new_page
 from boomsim.figures.setup_words import allowance_words, machine_words, setup_words
-from boomsim.figures.text_width import POINT, text_width
+from boomsim.figures.text_width import INCH, POINT, text_width
 from boomsim.rating.charts.bold_line import Edge, paths
 from boomsim.rating.charts.reading_sentences import which_chart
 from boomsim.rating.overload.overload_map import OverloadMap, ratio_words
@@ -39,7 +40,7 @@ LABELS, HEADS, KEY = 0.0085, 0.0085, 0.019
 
 SHADES: tuple[tuple[float, str, str], ...] = (
     (0.8, WHEEL, "breaks at less than 0.8 of the tipping load"),
-    (1.0, "#9aa1ab", "breaks at 0.8 to 1.0 of the tipping load"),
+    (1.0, MIDDLE, "breaks at 0.8 to 1.0 of the tipping load"),
     (1.275, STEEL, "tips first, and would break at 1.0 to 1.275 of that load"),
     (np.inf, PAPER, "tips well before it would break"),
 )
@@ -120,7 +121,7 @@ def _figure_size(ax: Axes, rows: int, columns: int) -> float:
     figure = ax.get_figure(root=True)
     assert figure is not None
     place = ax.get_position()
-    wide, high = figure.get_size_inches() * 0.0254
+    wide, high = figure.get_size_inches() * INCH
     column, row = place.width * wide / columns, place.height * high / rows
     return float(min(SMALL, 0.86 * column / text_width("1.28", size=1.0), 0.72 * row / POINT))
 

@@ -16,15 +16,14 @@ from boomsim.lab.scene.scene_changes import systems_of
 from boomsim.lab.solve.lifted_ways import condensed_ways
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer
-from boomsim.lab.views.scene_sentences import gives_way
 from boomsim.machine.model import Boom, Machine
 from boomsim.mechanics.boom.boom_state import State
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array, layout
 from boomsim.rating.comparison.capacity_envelope import SAME
 from boomsim.rating.comparison.comparison_study import demonstration
-from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.limits.limit_sentences import WHAT_SETS, what_happens
 from boomsim.rating.mass_sums import scale_of
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import (
@@ -238,7 +237,7 @@ def _row(found: Ways, k: int, units: str) -> dict[str, Any]:
         "label": label(np.array(extension)),
         "carries": show_rated(capacity, units) if known else "–",
         "set_by": sets,
-        "what": gives_way(limit) if limit is not None else "no rated load here",
+        "what": what_happens(limit) if limit is not None else "no rated load here",
         "tips": limit is not None and limit.set_by == STABILITY,
         "present": k == found.present,
         "extension": list(extension),

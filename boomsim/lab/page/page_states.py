@@ -12,7 +12,6 @@ from boomsim.lab.scene.slider_ranges import nice_step
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer, answer
 from boomsim.lab.views.held_scenes import apart, difference_rows, written
-from boomsim.lab.views.scene_sentences import gives_way
 from boomsim.lab.views.side_elevation import side_view
 from boomsim.lab.views.svg_text import Box
 from boomsim.mechanics.geometry import Array
@@ -20,6 +19,7 @@ from boomsim.rating.capacity import Rating, rate
 from boomsim.rating.comparison.comparison_study import best_of, default_radii
 from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
 from boomsim.rating.empty_hook.empty_hook_study import EmptyHook, empty_hook
+from boomsim.rating.limits.limit_sentences import what_happens
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.mass_sums import scale_of
 from boomsim.rating.strategies import Configurations, label, letter
@@ -189,7 +189,7 @@ def _state(ways: Ways, way: int, radius: int) -> dict[str, str]:
     return {
         "carries": show_rated(float(ways.rating.capacity[way, radius]), units),
         "set_by": governing.set_by,
-        "first": gives_way(governing),
+        "first": what_happens(governing),
         "angle": show(float(at.state.angle[0, 0]), "angle", units),
         "bend": show(float(at.tip_deflection[0, 0]), "small_length", units),
         "picture": _picture(found, ways.look),

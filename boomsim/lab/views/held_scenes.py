@@ -10,11 +10,12 @@ from boomsim.figures.svg_elements import document
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.kept_figures import say
-from boomsim.lab.views.scene_sentences import configuration, gives_way
+from boomsim.lab.views.scene_sentences import configuration
 from boomsim.lab.views.side_elevation import side_view
 from boomsim.lab.views.stylesheet import definitions, type_scale
 from boomsim.lab.views.svg_text import Box, line, rect, text, view, white, wrapped
 from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
+from boomsim.rating.limits.limit_sentences import what_happens
 from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import letter
@@ -112,7 +113,7 @@ def _column(one: Answer, live: Answer, look: Look, box: Box, number: int, uid: s
     known = np.isfinite(one.capacity)
     carries = f"carries {show_rated(one.capacity, look.units)}" if known else "no capacity here"
     parts.append(text(box.x, y, carries, "h num", more=f' data-held-capacity="{one.capacity:.3f}"'))
-    by = f"set by: {gives_way(one.first)}" if one.first else one.trouble
+    by = f"set by: {what_happens(one.first)}" if one.first else one.trouble
     for k, words in enumerate(wrapped(by, most=36)[:2]):
         parts.append(text(box.x, y + 17 + 14 * k, words, "s"))
     if known and np.isfinite(live.capacity):

@@ -8,11 +8,12 @@ import numpy as np
 from boomsim.lab.scene.scene import Look
 from boomsim.lab.solve.setup_constants import fixed
 from boomsim.lab.solve.solved_scene import Answer
-from boomsim.lab.views.scene_sentences import gives_way, percent
+from boomsim.lab.views.scene_sentences import percent
 from boomsim.lab.views.stylesheet import level
 from boomsim.lab.views.svg_text import Box, rect, text, view
 from boomsim.machine.part_names import section_name
 from boomsim.rating.limits.limit_kind import WHOLE, Kind, Limit
+from boomsim.rating.limits.limit_sentences import what_happens
 
 
 def limits_view(answer: Answer, look: Look, box: Box) -> str:
@@ -37,7 +38,7 @@ def _label(answer: Answer, limits: tuple[Limit, ...], found: dict[str, float]) -
     keyed = zip(fixed(answer.setup).keys, limits, strict=True)
     order = nsmallest(6, keyed, key=lambda one: -_known(found[one[0]]))
     said = "; ".join(f"{limit.words} {percent(found[key])}" for key, limit in order)
-    first = f" The rated load is set by: {gives_way(answer.first)}." if answer.first else ""
+    first = f" The rated load is set by: {what_happens(answer.first)}." if answer.first else ""
     return f"Utilisation of every limit, the greatest first: {said}.{first}"
 
 
@@ -50,7 +51,7 @@ def _grid(answer: Answer, box: Box, found: dict[str, float]) -> list[str]:
     name = 78.0
     kinds = _of_sections(answer)
     wide = (box.width - name) / len(kinds)
-    parts = [text(box.x, box.y + 12, "Used of every limit", "h")]
+    parts = [text(box.x, box.y + 12, "Utilisation of every limit", "h")]
     for k, kind in enumerate(kinds):
         x = box.x + name + (k + 0.5) * wide - 2
         above, _, below = kind.short.partition(" ")

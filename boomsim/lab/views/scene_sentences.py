@@ -8,19 +8,9 @@ from boomsim.lab.solve.solved_scene import Answer
 from boomsim.lab.views.kept_figures import say
 from boomsim.rating.empty_hook.empty_hook_sentences import tell_empty_hook
 from boomsim.rating.lift_response import VALID_DEFLECTION
-from boomsim.rating.limits.governing_words import WHAT_SETS
-from boomsim.rating.limits.limit_kind import STABILITY, Limit
+from boomsim.rating.limits.limit_sentences import WHAT_SETS, what_happens
 from boomsim.rating.longest_boom import tell_longest, too_long
 from boomsim.rating.strategies import label
-
-TIPS = "the crane tips"
-
-
-def gives_way(limit: Limit) -> str:
-    """Name a limit, as the end of a sentence."""
-    if limit.set_by != STABILITY:
-        return limit.words
-    return f"{TIPS} over backwards" if limit.name == "backward" else f"{TIPS} over"
 
 
 def headline(answer: Answer, *, units: str) -> str:
@@ -31,13 +21,11 @@ def headline(answer: Answer, *, units: str) -> str:
         return answer.trouble
     if answer.first is None:
         return _none(answer, units)
-    way = gives_way(answer.first)
+    way = what_happens(answer.first)
     if not answer.capacity > 0.0:
         return f"Carries nothing here, {answer.setup.sector}: {way} even without a load."
     words = WHAT_SETS[answer.first.set_by]
-    if answer.first.set_by == STABILITY:
-        return f"{words[0].upper()}{words[1:]}, {answer.setup.sector}: {way}."
-    return f"{words[0].upper()}{words[1:]}, {answer.setup.sector}: {answer.first.words}."
+    return f"{words[0].upper()}{words[1:]}, {answer.setup.sector}: {way}."
 
 
 def _none(answer: Answer, units: str) -> str:
@@ -60,7 +48,7 @@ def remark(answer: Answer, *, units: str) -> str:
         worst = int(np.nanargmax(at.utilisation[:, 0, 0]))
         utilisation = float(at.utilisation[worst, 0, 0])
         much = f"{100 * utilisation:.0f} %" if np.isfinite(utilisation) else "past all bounds"
-        return f"Beyond the rated load: {gives_way(at.limits[worst])} – utilisation {much}."
+        return f"Beyond the rated load: {what_happens(at.limits[worst])} – utilisation {much}."
     if not bool(at.is_valid[0, 0]):
         return (
             f"The tip deflects by more than {100 * VALID_DEFLECTION:.0f} % of the boom length: "

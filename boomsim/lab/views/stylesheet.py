@@ -3,6 +3,7 @@
 from functools import lru_cache
 
 from boomsim.figures.colours_and_lines import (
+    BEND,
     BLUE,
     DARK,
     FAINT,
@@ -12,6 +13,7 @@ from boomsim.figures.colours_and_lines import (
     PAPER,
     QUIET,
     STEEL,
+    STEPS,
     WHEEL,
 )
 from boomsim.lab.scene.scene import Look
@@ -26,9 +28,8 @@ LEVELS = ((0.5, "calm"), (0.85, "busy"), (1.0005, "full"), (float("inf"), "over"
 """How much of a limit is used, in four steps told by lightness, hatching and a figure; a rated load
 uses one limit fully, to within the search's closeness [1]."""
 
-GROUNDS = {"calm": "#d9dfe6", "busy": "#f1dba6", "full": "#de9448", "over": "#74182c"}
-BEND, BOLD = "#7a3f86", BLUE
-"""Ink of the exaggerated deflection, and of stability."""
+BOLD = BLUE
+"""Ink of stability."""
 
 HATCHES = {
     "calm": "",
@@ -76,12 +77,12 @@ def definitions(large: float, uid: str) -> str:
     str
         SVG
     """
-    patterns = "".join(_pattern(name, uid) for name in GROUNDS)
+    patterns = "".join(_pattern(name, uid) for name in STEPS)
     return f"<defs><style>{_sheet(large, uid)}</style>{patterns}</defs>"
 
 
 def _pattern(name: str, uid: str) -> str:
-    pitch, ground = _PITCH[name], GROUNDS[name]
+    pitch, ground = _PITCH[name], STEPS[name]
     stroke = PAPER if name == "over" else INK
     return (
         f'<pattern id="{uid}-{name}" width="{pitch}" height="{pitch}" '
@@ -96,7 +97,7 @@ def _sheet(large: float, uid: str) -> str:
     kinds = "".join(
         f".{uid} .{name}{{font-size:{size * large:.1f}px}}" for name, size in sizes.items()
     )
-    fills = "".join(f".{uid} .{name}{{fill:url(#{uid}-{name})}}" for name in GROUNDS)
+    fills = "".join(f".{uid} .{name}{{fill:url(#{uid}-{name})}}" for name in STEPS)
     rules = {
         "text": f"font-family:{TYPE};fill:{INK}",
         ".xs,.s,.quiet": f"fill:{QUIET}",

@@ -17,7 +17,7 @@ from boomsim.machine.model import Rigging
 from boomsim.rating.comparison.comparison_sentences import tell_crossover
 from boomsim.rating.comparison.comparison_study import Comparison, compare, demonstration
 from boomsim.rating.comparison.difference_account import account, difference
-from boomsim.rating.limits.governing_words import sign, signs_in_words, what_sets
+from boomsim.rating.limits.limit_sentences import sign, signs_in_words, what_sets
 from boomsim.rating.setup import set_up
 from boomsim.units import show, show_rated
 

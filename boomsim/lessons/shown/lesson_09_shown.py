@@ -20,7 +20,7 @@ from boomsim.lessons.lesson_sliders import Slides
 from boomsim.lessons.shown.shown_parts import Exercise, Shown, Stack
 from boomsim.rating.around.centres_of_gravity import hung_at
 from boomsim.rating.lift.lift_study import lift
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.losses.capacity_effects import Amounts
 from boomsim.rating.losses.losses_study import losses
 from boomsim.rating.losses.mass_sensitivity import sensitivity

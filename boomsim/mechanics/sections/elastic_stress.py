@@ -15,9 +15,6 @@ from numpy.typing import ArrayLike, NDArray
 
 from boomsim.mechanics.sections.section_properties import Properties
 
-FIBRES = ("top", "bottom", "left", "right")
-"""Order of the points of `fibre_points`."""
-
 Array = NDArray[np.float64]
 
 
@@ -67,7 +64,7 @@ def fibre_points(shape: Properties) -> tuple[tuple[float, float], ...]:
     Returns
     -------
     tuple of (float, float)
-        In the order of `FIBRES`, from the centroid [m]
+        Top, bottom, left and right, from the centroid [m]
     """
     return (0.0, shape.top), (0.0, -shape.bottom), (-shape.left, 0.0), (shape.right, 0.0)
 
@@ -156,29 +153,6 @@ def shear_stress(
     transverse = V_y / shape.shear_area_y * [plate.rise for plate in plates]
     transverse = transverse + V_z / shape.shear_area_z * [plate.run for plate in plates]
     return ShearStress(torsion=torsion, transverse=transverse, total=torsion + transverse)
-
-
-def corner_shear(of_plates: ArrayLike) -> Array:
-    """Shear stress at every corner: the larger of the two plates that meet there.
-
-    Parameters
-    ----------
-    of_plates : array_like, shape (..., plates)
-        Shear stress of plate k, from corner k to corner k + 1 [Pa]
-
-    Returns
-    -------
-    ndarray, shape (..., corners)
-        At corner k [Pa]
-
-    Examples
-    --------
-    >>> corner_shear([1.0, 5.0, 2.0]).tolist()
-    [2.0, 5.0, 5.0]
-    """
-    stress = np.asarray(of_plates, dtype=float)
-    larger: Array = np.maximum(stress, np.roll(stress, 1, axis=-1))
-    return larger
 
 
 def von_mises(normal: ArrayLike, *, shear: ArrayLike) -> Array:

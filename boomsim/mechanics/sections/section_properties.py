@@ -9,7 +9,7 @@ rolled hollow section with rounded corners has 3 to 6 % less.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import inf, sqrt
+from math import sqrt
 
 from boomsim.machine.model import Profile
 from boomsim.machine.outline import Edge, Point, area_moments, offset_edges, outline, signed_area
@@ -57,8 +57,6 @@ class Properties:
         I_z over the distance to that surface [m3]
     corners : tuple of (float, float)
         (z, y) of each corner on the outer surface, in the profile's order [m]
-    corner_moduli : tuple of (float, float)
-        (I_y / |y|, I_z / |z|) of each corner, infinite on the axis [m3]
     enclosed_area : float
         A_e inside the midline [m2]
     torsion_constant : float
@@ -91,7 +89,6 @@ class Properties:
     modulus_left: float
     modulus_right: float
     corners: tuple[Point, ...]
-    corner_moduli: tuple[tuple[float, float], ...]
     enclosed_area: float
     torsion_constant: float
     shear_area_y: float
@@ -165,7 +162,6 @@ def properties(profile: Profile) -> Properties:
         modulus_left=-i_z / left,
         modulus_right=i_z / right,
         corners=tuple(corners),
-        corner_moduli=tuple((_over(i_y, y), _over(i_z, z)) for z, y in corners),
         enclosed_area=abs(signed_area(profile.corners)),
         torsion_constant=_bredt(profile, lengths),
         shear_area_y=_shear_area(profile, lengths, [plate.rise for plate in plates]),
@@ -228,10 +224,6 @@ def _from(z0: float, y0: float, points: Sequence[Point]) -> list[Point]:
 def _extent(points: Sequence[Point]) -> tuple[float, float, float, float]:
     across, up = [z for z, _ in points], [y for _, y in points]
     return min(across), max(across), min(up), max(up)
-
-
-def _over(second_moment: float, distance: float) -> float:
-    return second_moment / abs(distance) if distance else inf
 
 
 def _corner_fibres(profile: Profile, outer_edges: Sequence[Edge]) -> list[Point]:

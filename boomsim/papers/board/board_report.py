@@ -9,7 +9,7 @@ from boomsim.papers.render.paper_html import page
 STYLE = """
 table { width: 100%; border: 0; } th { font-weight: 400; font-size: .8rem; color: var(--quiet); }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; }
-tr + tr td { border-top: 1px solid #e7e9ec; } body { padding-right: 3rem; }
+tr + tr td { border-top: 1px solid var(--line); } body { padding-right: 3rem; }
 """
 
 

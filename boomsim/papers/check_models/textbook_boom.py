@@ -194,6 +194,34 @@ def modulus_for(stiffness: float) -> float:
     return stiffness / _second_moment()
 
 
+def straight_boom(
+    length: float, *, heel_out: float, angle: float | None = None, radius: float | None = None
+) -> tuple[Condensed, State]:
+    """Set a boom of one section that does not bend to an angle, or its head to a radius.
+
+    Parameters
+    ----------
+    length, heel_out, radius : float
+        [m]
+    angle : float
+        [rad]
+
+    Returns
+    -------
+    Condensed, State
+        Of one cell, without a load
+    """
+    made = textbook_machine(textbook_boom((length,)), heel_out=heel_out)
+    boom = condense(made, extension=np.zeros((1, 0)))
+    return boom, solve_state(
+        boom,
+        load=np.zeros((1, 1)),
+        parts=1,
+        angle=None if angle is None else np.full((1, 1), angle),
+        radius=None if radius is None else np.full((1, 1), radius),
+    )
+
+
 def head_place(boom: Condensed, *, state: State) -> tuple[float, float]:
     """Find the radius and the height above ground of the head sheave centre.
 

@@ -41,7 +41,6 @@ CLEAR = ("tipping", "stress", "plate buckling", "web crushing")
 """Limits that one of the options moves."""
 
 COUNTERWEIGHT, STEEL = "a heavier counterweight", "boom sections of stronger steel"
-CHANGES = (COUNTERWEIGHT, STEEL)
 
 PATTERNS = ((True, False), (False, True), (True, True), (False, False))
 """Whether the value at the smaller and at the larger radius grows, in the order of the options."""

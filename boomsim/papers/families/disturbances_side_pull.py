@@ -3,7 +3,7 @@
 import numpy as np
 from sympy import symbols
 
-from boomsim.figures.colours_and_lines import LOAD, QUIET
+from boomsim.figures.colours_and_lines import LOAD, PAPER, QUIET
 from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Disturbances
 from boomsim.mechanics.boom.boom_state import solve_state
@@ -24,7 +24,7 @@ def picture(values: Values, shown: Shown) -> str:
     """Draw the boom from above, and beside it the hoist line from behind."""
     sketch = Sketch(360, height=118).not_to_scale(at=(236, 24))
     mouth = 16 + 220 * values["b"] / values["L"]
-    sketch.bar((16, 78), (mouth, 78), depth=20).bar((mouth, 78), (236, 78), depth=13, fill="#fff")
+    sketch.bar((16, 78), (mouth, 78), depth=20).bar((mouth, 78), (236, 78), depth=13, fill=PAPER)
     sketch.circle((16, 78), radius=3).circle((236, 78), radius=3.4)
     sketch.arrow((236, 74), (236, 42)).label((242, 52), letter="H", anchor="start")
     sketch.dimension((16, 102), (mouth, 102), letter="b", value=shown("b"))

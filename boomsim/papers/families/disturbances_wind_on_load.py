@@ -3,6 +3,7 @@
 import numpy as np
 from sympy import symbols
 
+from boomsim.figures.colours_and_lines import PAPER
 from boomsim.machine.model import CALM, Disturbances
 from boomsim.papers.check_models.standing_crane import REACH, crane, stand
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
@@ -21,7 +22,7 @@ def picture(_: Values, shown: Shown) -> str:
     place = crane_from_the_side(0.72, hook=False)
     sketch, (x, y) = place.sketch, place.end
     sketch.line((x, y), (x, 96), width=0.7)
-    sketch.shape([(x - 4, 46), (x + 4, 46), (x + 4, 96), (x - 4, 96)], fill="#fff")
+    sketch.shape([(x - 4, 46), (x + 4, 46), (x + 4, 96), (x - 4, 96)], fill=PAPER)
     for level in (56, 71, 86):
         sketch.arrow((x - 50, level), (x - 10, level))
     sketch.label((x - 28, 92), letter="v").label((x + 14, 62), letter="A", anchor="start")

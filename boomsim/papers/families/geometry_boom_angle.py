@@ -1,11 +1,8 @@
 """Which boom angle puts the hook at a wanted radius."""
 
-import numpy as np
 from sympy import acos, asin, atan, symbols
 
-from boomsim.mechanics.boom.boom_state import solve_state
-from boomsim.mechanics.boom.condense import condense
-from boomsim.papers.check_models.textbook_boom import textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import straight_boom
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import SLOPED, angle_at, crane, level_lengths
 
@@ -22,9 +19,7 @@ def picture(_: Values, shown: Shown) -> str:
 
 def check(given: Values) -> float:
     """Let the call path solve for the angle of a boom that does not bend."""
-    made = textbook_machine(textbook_boom((given["L"],)), heel_out=-given["d"])
-    boom = condense(made, extension=np.zeros((1, 0)))
-    state = solve_state(boom, load=np.zeros((1, 1)), parts=1, radius=np.full((1, 1), given["R"]))
+    _, state = straight_boom(given["L"], heel_out=-given["d"], radius=given["R"])
     return float(state.angle[0, 0])
 
 

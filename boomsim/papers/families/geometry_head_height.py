@@ -1,12 +1,9 @@
 """How high the head stands at a radius: the boom is the long side of a triangle."""
 
-import numpy as np
 from sympy import sqrt, symbols
 
 from boomsim.figures.colours_and_lines import QUIET
-from boomsim.mechanics.boom.boom_state import solve_state
-from boomsim.mechanics.boom.condense import condense
-from boomsim.papers.check_models.textbook_boom import head_place, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import head_place, straight_boom
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import GROUND, SLOPED, crane, level_lengths
 
@@ -30,10 +27,8 @@ def picture(_: Values, shown: Shown) -> str:
 
 def check(given: Values) -> float:
     """Let the call path find the boom angle at the radius, and the head's height."""
-    made = textbook_machine(textbook_boom((given["L"],)), heel_out=-given["d"])
-    boom = condense(made, extension=np.zeros((1, 0)))
-    state = solve_state(boom, load=np.zeros((1, 1)), parts=1, radius=np.full((1, 1), given["R"]))
-    return head_place(boom, state=state)[1] - made.heel_up + given["h_0"]
+    boom, state = straight_boom(given["L"], heel_out=-given["d"], radius=given["R"])
+    return head_place(boom, state=state)[1] - boom.machine.heel_up + given["h_0"]
 
 
 FAMILY = Family(

@@ -1,11 +1,8 @@
 """The radius counts from the axis of rotation, and the heel pin is behind it."""
 
-import numpy as np
 from sympy import cos, sin, symbols
 
-from boomsim.mechanics.boom.boom_state import solve_state
-from boomsim.mechanics.boom.condense import condense
-from boomsim.papers.check_models.textbook_boom import head_place, textbook_boom, textbook_machine
+from boomsim.papers.check_models.textbook_boom import head_place, straight_boom
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
 from boomsim.papers.sketches.boom_sketches import angle_at, crane, level_lengths
 
@@ -23,9 +20,7 @@ def picture(values: Values, shown: Shown) -> str:
 
 def check(given: Values) -> float:
     """Find the head of a boom that does not bend."""
-    machine = textbook_machine(textbook_boom((given["L"],)), heel_out=-given["d"])
-    boom = condense(machine, extension=np.zeros((1, 0)))
-    state = solve_state(boom, load=np.zeros((1, 1)), parts=1, angle=np.full((1, 1), given["theta"]))
+    boom, state = straight_boom(given["L"], heel_out=-given["d"], angle=given["theta"])
     return head_place(boom, state=state)[0]
 
 

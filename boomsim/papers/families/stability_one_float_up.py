@@ -3,6 +3,7 @@
 import numpy as np
 from sympy import Max, Min, cos, sin, symbols
 
+from boomsim.figures.colours_and_lines import QUIET
 from boomsim.gravity import GRAVITY
 from boomsim.mechanics.stability.support_reactions import support_reactions
 from boomsim.papers.check_models.standing_crane import crane, floats, stand
@@ -19,7 +20,7 @@ def picture(values: Values, shown: Shown) -> str:
     floats_measured(plan, along=("L_x", shown("L_x")), across=("B", shown("B")))
     head = plan.boom(values["psi"], long=128.0)
     (x, y), sketch = plan.centre, plan.sketch
-    sketch.line((x, y), (x + 112, y), width=0.5, color="#6b7078", dash="7 2 1 2")
+    sketch.line((x, y), (x + 112, y), width=0.5, color=QUIET, dash="7 2 1 2")
     sketch.label((x + 84, y - 12), letter="psi", value=shown("psi"), anchor="start")
     sketch.not_to_scale("radius")
     return sketch.label((head[0] + 6, head[1]), letter="R", value=shown("R"), anchor="start").svg()

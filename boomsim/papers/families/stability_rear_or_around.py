@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from sympy import atan, symbols
 
+from boomsim.figures.colours_and_lines import QUIET
 from boomsim.machine.machine_files import load_machine
 from boomsim.papers.check_models.question_charts import (
     LENGTH,
@@ -101,8 +102,8 @@ def picture(values: Values, shown: Shown) -> str:
     plan = plan_view(2 * values["x"], width=2 * values["y"], room=30.0)
     head = plan.boom(values["psi"], long=124.0)
     (u, v), (left, low), sketch = plan.centre, plan.half, plan.sketch
-    sketch.line((u, v), (u + 100, v), width=0.5, color="#6b7078", dash="7 2 1 2")
-    sketch.label((u + 104, v - 3), value="rear", anchor="start", color="#6b7078", size=8)
+    sketch.line((u, v), (u + 100, v), width=0.5, color=QUIET, dash="7 2 1 2")
+    sketch.label((u + 104, v - 3), value="rear", anchor="start", color=QUIET, size=8)
     sketch.label((u + 84, v - 14), letter="psi", value=shown("psi"), anchor="start")
     sketch.dimension((u, v + low + 18), (u + left, v + low + 18), letter="x", value=shown("x"))
     sketch.dimension((u - left - 50, v), (u - left - 50, v + low), letter="", of="y")

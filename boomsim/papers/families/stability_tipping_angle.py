@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 from sympy import acos, asin, symbols
 
-from boomsim.figures.colours_and_lines import INK, QUIET
+from boomsim.figures.colours_and_lines import INK, PAPER, QUIET
 from boomsim.gravity import GRAVITY
 from boomsim.machine.model import CarrierMass
 from boomsim.mechanics.boom.boom_state import solve_state
@@ -30,7 +30,7 @@ def picture(values: Values, shown: Shown) -> str:
     foot, truck = TIP - scale * values["f"], TIP - scale * values["x"]
     head, middle = (foot + 180, 150.0), (foot + 84, 110.0)
     sketch = Sketch(345, height=172).ground((14, LEVEL), (330, LEVEL))
-    sketch.shape([(44, 54), (TIP - 2, 54), (TIP - 2, 70), (44, 70)], fill="#fff")
+    sketch.shape([(44, 54), (TIP - 2, 54), (TIP - 2, 70), (44, 70)], fill=PAPER)
     sketch.bar((foot, 74), head, depth=9).circle((foot, 74), radius=3)
     for float_x in (56.0, TIP):
         sketch.shape([(float_x, 56), (float_x - 6, LEVEL), (float_x + 6, LEVEL)], fill=INK)

@@ -7,6 +7,7 @@ from math import sin as sine
 import numpy as np
 from sympy import cos, symbols
 
+from boomsim.figures.colours_and_lines import INK
 from boomsim.gravity import GRAVITY
 from boomsim.machine.model import Machine
 from boomsim.mechanics.geometry import Array
@@ -24,7 +25,7 @@ def picture(values: Values, shown: Shown) -> str:
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
     (u, v), (head, high), sketch = place.at(values["x"] / values["L"]), place.end, place.sketch
     arm = head + place.scale * values["e"]
-    sketch.circle((u, v), radius=2.5, fill="#1b1b1f").arrow((u, v + 32), (u, v + 4))
+    sketch.circle((u, v), radius=2.5, fill=INK).arrow((u, v + 32), (u, v + 4))
     sketch.label((u - 4, v + 26), letter="W", anchor="end")
     sketch.line((head, high), (arm, high), width=2.4)
     sketch.arrow((arm, high - 2), (arm, high - 32))

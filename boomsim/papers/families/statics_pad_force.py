@@ -2,6 +2,7 @@
 
 from sympy import symbols
 
+from boomsim.figures.colours_and_lines import INK, PAPER
 from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
@@ -16,10 +17,10 @@ def picture(values: Values, shown: Shown) -> str:
     scale = 230 / (values["a"] + values["c"])
     tail, mouth, head = 60, 60 + scale * values["c"], 290
     sketch = Sketch(330, height=96)
-    sketch.bar((12, 48), (mouth, 48), depth=30).bar((tail, 48), (head, 48), depth=18, fill="#fff")
+    sketch.bar((12, 48), (mouth, 48), depth=30).bar((tail, 48), (head, 48), depth=18, fill=PAPER)
     sketch.arrow((head, 88), (head, 58)).label((head + 6, 78), letter="F", anchor="start")
     for x, y in ((tail, 60), (mouth, 36)):
-        sketch.shape([(x - 6, y - 3), (x, y - 3), (x, y + 3), (x - 6, y + 3)], fill="#1b1b1f")
+        sketch.shape([(x - 6, y - 3), (x, y - 3), (x, y + 3), (x - 6, y + 3)], fill=INK)
     sketch.dimension((tail, 16), (mouth, 16), letter="c", value=shown("c"))
     return sketch.dimension((mouth, 16), (head, 16), letter="a", value=shown("a")).svg()
 

@@ -3,6 +3,7 @@
 import numpy as np
 from sympy import symbols
 
+from boomsim.figures.colours_and_lines import INK, PAPER
 from boomsim.gravity import GRAVITY
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
@@ -31,11 +32,11 @@ def picture(values: Values, shown: Shown) -> str:
         for i, tail in enumerate(tails)
     ]
     for start, end, depth in parts:
-        sketch.bar((start, 56), (end, 56), depth=depth, fill="#fff")
+        sketch.bar((start, 56), (end, 56), depth=depth, fill=PAPER)
     for number, (start, end, _) in enumerate(parts):
         level = 84 if number % 2 == 0 else 96
         sketch.dimension((start, level - 4), (end, level - 4), letter=f"l_{number}")
-        sketch.circle(((start + end) / 2, 56), radius=2.5, fill="#1b1b1f")
+        sketch.circle(((start + end) / 2, 56), radius=2.5, fill=INK)
         sketch.arrow(((start + end) / 2, 53), ((start + end) / 2, 14))
         sketch.label(((start + end) / 2 + 4, 16), letter=f"W_{number}", anchor="start")
     for number in (1, 2):

@@ -2,6 +2,7 @@
 
 from sympy import cos, symbols
 
+from boomsim.figures.colours_and_lines import INK
 from boomsim.gravity import GRAVITY
 from boomsim.papers.check_models.textbook_boom import lift, textbook_boom, textbook_machine
 from boomsim.papers.problems.family import Family, Given, Shown, Slip, Step, Values
@@ -22,7 +23,7 @@ def picture(values: Values, shown: Shown) -> str:
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
     for number, centre in enumerate(centres):
         x, y = place.at(centre / length)
-        place.sketch.circle((x, y), radius=2.5, fill="#1b1b1f").arrow((x, y + 30), (x, y + 4))
+        place.sketch.circle((x, y), radius=2.5, fill=INK).arrow((x, y + 30), (x, y + 4))
         place.sketch.label((x - 4, y + 24), letter=f"W_{number}", anchor="end")
     return place.sketch.svg()
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 from sympy import cos, sin, symbols
 
-from boomsim.figures.colours_and_lines import QUIET
+from boomsim.figures.colours_and_lines import INK, PAPER, QUIET
 from boomsim.mechanics.boom.boom_state import solve_state
 from boomsim.mechanics.boom.condense import condense
 from boomsim.mechanics.stability.masses import masses
@@ -25,9 +25,9 @@ def picture(values: Values, shown: Shown) -> str:
     angle_at(place, angle=values["theta"], letter="theta", value=shown("theta"))
     (u, v), sketch, pin = place.at(1 / 2.1), place.sketch, place.start
     tip = place.axis + place.scale * values["b"]
-    sketch.circle((u, v), radius=2.5, fill="#1b1b1f").arrow((u, v + 32), (u, v + 4))
+    sketch.circle((u, v), radius=2.5, fill=INK).arrow((u, v + 32), (u, v + 4))
     sketch.label((u - 4, v + 26), letter="W", anchor="end")
-    sketch.shape([(tip, GROUND), (tip - 6, GROUND - 9), (tip + 6, GROUND - 9)], fill="#fff")
+    sketch.shape([(tip, GROUND), (tip - 6, GROUND - 9), (tip + 6, GROUND - 9)], fill=PAPER)
     sketch.line((tip, GROUND - 9), (tip, 10), width=0.4, color=QUIET)
     sketch.line(pin, (pin[0], 10), width=0.4, color=QUIET)
     sketch.dimension((place.axis, 14), (tip, 14), letter="", of="b")

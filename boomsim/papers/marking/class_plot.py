@@ -9,11 +9,11 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.text import Text
 
+from boomsim.figures.colours_and_lines import BLUE, PAPER, QUIET, WASH
 from boomsim.papers.marking.class_figures import QuestionFigures
 
 WEAK = 0.2
 """Discrimination below which a question is worth a look; common practice, no source [1]."""
-BLUE, QUIET = "#1f5a99", "#62666e"
 
 
 def draw_class(ax: Axes, figures: Sequence[QuestionFigures]) -> list[Text]:
@@ -25,7 +25,7 @@ def draw_class(ax: Axes, figures: Sequence[QuestionFigures]) -> list[Text]:
         One label a point; questions that lie on one another share it
     """
     drawn = [one for one in figures if math.isfinite(one.discrimination)]
-    ax.axhspan(-1.05, WEAK, color="#f3e9e2", zorder=0)
+    ax.axhspan(-1.05, WEAK, color=WASH, zorder=0)
     ax.axhline(0.0, color=QUIET, linewidth=0.6)
     points = [(one.facility, one.discrimination) for one in drawn]
     ax.scatter([x for x, _ in points], [y for _, y in points], s=220, color=BLUE, zorder=3)
@@ -52,7 +52,7 @@ def _places(drawn: Sequence[QuestionFigures]) -> dict[tuple[float, float], list[
 def _label(ax: Axes, names: list[str], x: float, y: float) -> Text:
     """Write one name into its point, and several beside it."""
     if len(names) == 1:
-        return ax.text(x, y, names[0], color="white", ha="center", va="center", size=8, zorder=4)
+        return ax.text(x, y, names[0], color=PAPER, ha="center", va="center", size=8, zorder=4)
     left, side = ("right", -10) if x > 0.8 else ("left", 10)
     return ax.annotate(
         ", ".join(names), (x, y), xytext=(side, 0), textcoords="offset points", color=BLUE,

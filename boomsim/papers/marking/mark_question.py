@@ -6,7 +6,8 @@ The rules an examiner would use by hand, in the order in which they are tried fo
 2. it follows from the candidate's own earlier values: all its marks, the error is paid for once;
 3. it is right as far as it goes, but rounded too far: one mark less;
 4. it is what a known slip leads to: no marks for that part, and the slip is named;
-5. it is wrong by a unit alone, a power of ten, 9.81 or 12: one mark less, once in a question.
+5. it is wrong by a unit alone, a power of ten, 9.81 or 12: one mark less, once in a question
+   (:mod:`boomsim.papers.marking.unit_slips`).
 
 A policy may be stricter or milder, see :class:`boomsim.papers.marking_policy.Policy`.
 
@@ -18,7 +19,7 @@ guessed.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from boomsim.gravity import GRAVITY
+from boomsim.papers.marking.unit_slips import UNIT_SLIPS, slip_by_factor
 from boomsim.papers.marking_policy import USUAL, Policy
 from boomsim.papers.numbers.number_reading import Number, read_number
 from boomsim.papers.paper import Asked, Question
@@ -30,17 +31,6 @@ from boomsim.papers.problems.tolerance_bands import asked_figures, asked_of, res
 
 RIGHT, CARRIED, ROUNDED, CREDITED = "right", "carried forward", "rounded too far", "credited"
 WRONG, BLANK, REFUSED = "wrong", "blank", "refused"
-
-USUAL_SLIPS = {
-    1e3: "took a unit a thousand times too small or too large",
-    1e6: "took a unit a million times too small or too large",
-    10.0: "slipped by one decimal place",
-    100.0: "slipped by two decimal places, or took percent for the number itself",
-    GRAVITY: "mixed up mass and weight: a factor of 9.81",
-    12.0: "mixed up feet and inches: a factor of 12",
-    2.0: "lost or added a factor of 2",
-}
-"""Known by the factor between answer and truth, whatever the problem; tried last."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -285,8 +275,10 @@ class _Marking:
 
     def _by_a_factor(self, step: Step, wrong: PartMark, value: float) -> PartMark:
         """Name a factor that is known by itself; that of a unit is paid for once."""
-        factor, words = self._usual(step, value)
-        of_a_unit = factor > 0 and words != USUAL_SLIPS[2.0]  # a lost half is an error of thought
+        truth = self.truth[step.name]
+        factor, words = slip_by_factor(value, truth=truth, tolerance=self._near(step, truth))
+        # A lost half or sign is an error of thought.
+        of_a_unit = words in UNIT_SLIPS.values()
         if not of_a_unit or self.policy.factor == "all":
             return replace(wrong, slip=words)
         self._credit(self._proved_by(step))
@@ -335,16 +327,6 @@ class _Marking:
             mark = self.marks[name]
             if mark.status == BLANK and not mark.slip:
                 self.marks[name] = replace(mark, status=CREDITED, marks=mark.most)
-
-    def _usual(self, step: Step, value: float) -> tuple[float, str]:
-        """Return a slip that is known by its factor alone, and the factor; 0 if it is none."""
-        truth = self.truth[step.name]
-        near = self._near(step, truth)
-        for factor, words in USUAL_SLIPS.items():
-            for times in (factor, 1 / factor):
-                if close(value, truth * times, tolerance=near):
-                    return times, words
-        return 0.0, "lost the sign" if close(-value, truth, tolerance=near) else ""
 
 
 def _hides(number: Number, target: float) -> bool:

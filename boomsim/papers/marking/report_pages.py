@@ -17,12 +17,13 @@ from boomsim.papers.render.paper_html import page
 STYLE = """
 table { width: 100%; border: 0; } th { font-weight: 400; font-size: .8rem; color: var(--quiet); }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; }
-td.n, th.n { text-align: right; white-space: nowrap; } tr + tr td { border-top: 1px solid #e7e9ec; }
-td b { font-weight: 600; } .slip { color: #8a3b12; } .quiet { color: var(--quiet); }
+td.n, th.n { text-align: right; white-space: nowrap; }
+tr + tr td { border-top: 1px solid var(--line); }
+td b { font-weight: 600; } .slip { color: var(--slip); } .quiet { color: var(--quiet); }
 body { padding-right: 3rem; } img { max-width: 100%; display: block; margin: 1rem auto; }
 .marks-of { table-layout: fixed; font-size: .95rem; }
 .q td { padding-top: 1.1rem; border-top: 0 !important; }
-.bar { display: inline-block; height: .55rem; background: #1f5a99; border-radius: 1px; }
+.bar { display: inline-block; height: .55rem; background: var(--bar); border-radius: 1px; }
 """
 
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from boomsim.gravity import STANDARD_GRAVITY
-from boomsim.units import FOOT, POUND
+from boomsim.units import FOOT, INCH, POUND
 
 _G = STANDARD_GRAVITY
 _LBF = POUND * _G
@@ -25,7 +25,7 @@ FORCES: Mapping[str, Fraction] = {
 
 ARMS: Mapping[str, Fraction] = {
     "m": _N, "cm": _N / 100, "mm": _N / 1000, "metre": _N, "metres": _N, "meter": _N, "meters": _N,
-    "ft": FOOT, "foot": FOOT, "feet": FOOT, "in": FOOT / 12, "inch": FOOT / 12, "inches": FOOT / 12,
+    "ft": FOOT, "foot": FOOT, "feet": FOOT, "in": INCH, "inch": INCH, "inches": INCH,
 }  # fmt: skip
 """How far away [m]."""
 

@@ -5,7 +5,7 @@ number a block of columns, each with a decimal point and ten digits, beside a co
 sign and the units that may be meant.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boomsim.papers.numbers.printed_units import FACTORS, US, Unit
@@ -262,10 +262,3 @@ def _is_us(name: str) -> bool:
     """Whether a unit is of the US customary ones."""
     words = name.replace("/", "*").replace("^", "*").split("*")
     return any(word.startswith(part) for word in words for part in _US_PARTS)
-
-
-def bubbles_of(page: SheetPage) -> Iterator[Bubble]:
-    """Give all bubbles of a page."""
-    for field in page.fields:
-        for column in field.columns:
-            yield from column

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, radians, sin, tan
 
-from boomsim.figures.colours_and_lines import INK, QUIET, STEEL
+from boomsim.figures.colours_and_lines import INK, PAPER, QUIET, STEEL
 from boomsim.papers.sketches.sketch_svg import Point, Sketch
 
 FOOT, GROUND, LONG = 60.0, 38.0, 168.0
@@ -83,7 +83,7 @@ def crane(
         """Corners in heights of the heel pin, so that the crane is as large as its boom asks."""
         return [(FOOT + scale * heel * x, GROUND + scale * heel * y) for x, y in corners]
 
-    sketch.shape(body((-0.7, 0.0), (2.3, 0.0), (2.3, 0.4), (-0.7, 0.4)), fill="#fff")
+    sketch.shape(body((-0.7, 0.0), (2.3, 0.0), (2.3, 0.4), (-0.7, 0.4)), fill=PAPER)
     sketch.shape(body((-0.5, 0.47), (1.2, 0.47), (1.2, 0.8), (0.35, 1.2), (-0.3, 1.2), (-0.5, 0.8)))
     if axis:
         line = (turning, 8), (turning, pin[1] + 26)
@@ -189,7 +189,7 @@ def telescoped(overlap: float, *, overhang: float, outer: float = 0.0) -> Place:
         for step in range(8):
             sketch.line((20, 42 + 6.5 * step), (14, 38 + 6.5 * step), width=0.5, color=QUIET)
     sketch.bar((20, 66), (mouth, 66), depth=30)
-    sketch.bar((tail, 66), (head, 66), depth=18, fill="#fff")
+    sketch.bar((tail, 66), (head, 66), depth=18, fill=PAPER)
     for x, y in ((tail + 3, 78), (mouth - 3, 54)):
         sketch.shape([(x - 3, y - 3), (x + 3, y - 3), (x + 3, y + 3), (x - 3, y + 3)], fill=INK)
     return Place(sketch=sketch, start=(mouth, 66), end=(head, 66), scale=scale)
@@ -218,7 +218,7 @@ def bar_of(*, supports: tuple[float, ...] = (), wall: bool = False) -> Place:
     sketch.bar((left, level), (right, level), depth=13)
     for share in supports:
         x = left + share * (right - left)
-        sketch.shape([(x, level - 6), (x - 6, level - 17), (x + 6, level - 17)], fill="#fff")
+        sketch.shape([(x, level - 6), (x - 6, level - 17), (x + 6, level - 17)], fill=PAPER)
         sketch.line((x - 9, level - 17), (x + 9, level - 17), width=1.0)
     return Place(sketch=sketch, start=(left, level), end=(right, level))
 
@@ -240,7 +240,7 @@ def box_end(*, width: float, height: float) -> Place:
     wide = tall * width / height
     x, y = 90.0, 34.0
     sketch = Sketch(x + wide + 130, height=y + tall + 14)
-    for inside, fill in ((0.0, STEEL), (9.0, "#fff")):
+    for inside, fill in ((0.0, STEEL), (9.0, PAPER)):
         left, right, low, high = x + inside, x + wide - inside, y + inside, y + tall - inside
         sketch.shape([(left, low), (right, low), (right, high), (left, high)], fill=fill)
     return Place(sketch=sketch, start=(x, y), end=(x + wide, y + tall))

@@ -6,7 +6,7 @@ Distances keep their proportion along the ground; heights do not, and pictures s
 from dataclasses import dataclass
 from math import cos, sin
 
-from boomsim.figures.colours_and_lines import INK, LOAD, QUIET, STEEL
+from boomsim.figures.colours_and_lines import INK, LOAD, PAPER, QUIET, STEEL
 from boomsim.papers.sketches.sketch_svg import Point, Sketch
 
 GROUND, TOP, HOOK = 62.0, 158.0, 84.0
@@ -66,7 +66,7 @@ def side_view(radius: float, *, line: float, behind: float) -> Side:
     sketch = Sketch(hook + 46, height=TOP + 22)
     sketch.ground((14, GROUND), (hook + 34, GROUND))
     back = min(scale * max(behind, 1.5), axis - 24)
-    sketch.shape(_box(axis - back, tip - 2, GROUND + 10, GROUND + 22), fill="#fff")
+    sketch.shape(_box(axis - back, tip - 2, GROUND + 10, GROUND + 22), fill=PAPER)
     sketch.shape(_box(axis - back, axis + 0.5 * (tip - axis), GROUND + 22, GROUND + 40))
     heel = (axis - 8, GROUND + 34)
     sketch.bar(heel, (hook, TOP), depth=8).circle(heel, radius=2.6)
@@ -131,7 +131,7 @@ def plan_view(length: float, *, width: float, room: float = 0.0) -> Plan:
     centre = (96.0 + u, 44.0 + v + room)
     sketch = Sketch(centre[0] + u + (90.0 if not room else 104.0), height=centre[1] + v + 34)
     x, y = centre
-    sketch.shape(_box(x - u - 40, x + u + 14, y - 13, y + 13), fill="#fff")
+    sketch.shape(_box(x - u - 40, x + u + 14, y - 13, y + 13), fill=PAPER)
     for side in (-u, u):
         sketch.bar((x + side, y - v), (x + side, y + v), depth=6)
         for across in (-v, v):

@@ -2,16 +2,10 @@
 
 from boomsim.rating.builds.builds_leads import Stretch
 from boomsim.rating.builds.builds_study import Build, Builds, overloaded
-from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH
+from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.limits.limit_sentences import SETTERS
 from boomsim.rating.overload.overload_study import Overload
 from boomsim.units import listed, show
-
-WHO = {
-    STABILITY: "stability",
-    STRENGTH: "strength",
-    PERMISSIBLE_VALUE: "a maker's permissible value",
-}
-"""What sets a figure, as the subject of a clause."""
 
 
 def builds_in_short(found: Builds, *, at: tuple[float, ...], units: str) -> list[str]:
@@ -90,7 +84,7 @@ def _where(build: Build, units: str) -> str:
 def _others(build: Build) -> list[str]:
     """What else sets its figures, each once, in the order of the radii."""
     kinds = [str(one.what) for one in build.sets if one.what != STABILITY]
-    return [WHO[kind] for kind in dict.fromkeys(kinds)]
+    return [SETTERS[kind] for kind in dict.fromkeys(kinds)]
 
 
 def tell_overloads(

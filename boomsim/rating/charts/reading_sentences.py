@@ -5,7 +5,7 @@ from boomsim.rating.charts.chart_foot import reasons_told
 from boomsim.rating.charts.chart_reading import Reading, length_said
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.charts.misreadings import Misreading
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.longest_boom import tell_longest
 from boomsim.rating.mass_sums import Scale, in_steps, scale_of
 from boomsim.rating.nearest_radius import OVER_THE_MACHINE, nearest_radius

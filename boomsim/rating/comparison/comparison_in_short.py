@@ -17,7 +17,7 @@ from boomsim.rating.comparison.comparison_study import (
 )
 from boomsim.rating.comparison.difference_account import Account, Difference, account, difference
 from boomsim.rating.comparison.lead_spans import Span, spans_of
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.setup import Setup
 from boomsim.rating.strategies import label
 from boomsim.units import listed, show, show_rated

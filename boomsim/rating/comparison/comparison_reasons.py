@@ -7,8 +7,8 @@ import numpy as np
 from boomsim.machine.part_names import section_name
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.comparison.difference_account import Difference
-from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.mass_sums import REST, Scale, in_steps, scale_of, with_rest
 from boomsim.units import listed
 

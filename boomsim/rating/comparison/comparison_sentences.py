@@ -4,8 +4,8 @@ from boomsim.rating.comparison.comparison_leads import Crossover
 from boomsim.rating.comparison.comparison_study import Comparison
 from boomsim.rating.comparison.difference_account import Account, Difference
 from boomsim.rating.comparison.whole_percents import whole_percents
-from boomsim.rating.limits.governing_words import what_sets
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.mass_sums import Scale, in_steps, scale_of, with_rest
 from boomsim.rating.strategies import label
 from boomsim.units import show, show_rated

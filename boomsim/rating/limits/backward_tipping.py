@@ -17,6 +17,7 @@ def _utilisation(case: Case) -> Array:
 BACKWARD = Kind(
     name="backward",
     words="tipping over backwards",
+    happens="the crane tips over backwards",
     short="tips backwards",
     code="back",
     utilisation=_utilisation,

@@ -116,6 +116,8 @@ class Kind:
         Stable key, such as "stress" or "front pad"
     words : str
         How it reads in a sentence; a section's name follows
+    happens : str
+        What happens past it, as a clause, where it is not the words that say so
     short : str
         How it reads beside a bar, two words for a limit of sections
     code : str
@@ -146,6 +148,7 @@ class Kind:
     utilisation: Callable[[Case], Array]
     of: str = WHOLE
     set_by: str = STRENGTH
+    happens: str = ""
     passed: str | None = GIVES_WAY
     along: Along | None = None
     components: Components | None = None

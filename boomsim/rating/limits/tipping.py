@@ -93,6 +93,7 @@ def _utilisation(case: Case) -> Array:
 TIPPING = Kind(
     name="tipping",
     words="tipping over",
+    happens="the crane tips over",
     short="tips over",
     code="",
     utilisation=_utilisation,

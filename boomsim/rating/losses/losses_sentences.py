@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from boomsim.rating.around.slew_directions import direction
-from boomsim.rating.limits.governing_words import WHAT_SETS, what_sets
 from boomsim.rating.limits.limit_kind import PERMISSIBLE_VALUE, STABILITY, STRENGTH, Limit
+from boomsim.rating.limits.limit_sentences import WHAT_SETS, what_sets
 from boomsim.rating.limits.line_pull import LINE_PULL
 from boomsim.rating.limits.tyres import TYRES
 from boomsim.rating.losses.losses_reasons import BEYOND, NOTHING, WITHIN, Reason

@@ -11,6 +11,7 @@ from boomsim.rating.capacity import Rating
 from boomsim.rating.lift_response import Response
 from boomsim.rating.limits.boom_buckling import BOOM_BUCKLING
 from boomsim.rating.limits.limit_kind import TIPS, Kind, Limit
+from boomsim.rating.limits.limit_sentences import WHEN_PASSED
 from boomsim.rating.limits.limit_table import limits_of
 from boomsim.rating.load_search import (
     FLOAT,
@@ -122,7 +123,7 @@ class Raised:
         return Event(
             kind=kind.passed or "",
             name=kind.name,
-            words="the crane tips" if tips else limit.words,
+            words=WHEN_PASSED[TIPS] if tips else limit.words,
             load=load,
             multiple=load / self.rated,
             limit=limit,

@@ -3,8 +3,8 @@
 from math import ceil, degrees
 
 from boomsim.rating.empty_hook.empty_hook_sentences import near_radius
-from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY, TIPS
+from boomsim.rating.limits.limit_sentences import WHAT_SETS
 from boomsim.rating.path.lowering_study import Lowering
 from boomsim.rating.path.path_marks import Mark, Marks, Place
 from boomsim.units import show

@@ -50,22 +50,6 @@ def push_out(forces: Forces, *, friction: float) -> Array:
     return forces.lock + friction * _pressed(forces)
 
 
-def hold_back(forces: Forces, *, friction: float) -> Array:
-    """Force that lets each section in, along the outer one: less, for friction helps to hold.
-
-    Parameters
-    ----------
-    friction : float
-        [1]
-
-    Returns
-    -------
-    ndarray, shape (configurations, sections, cells)
-        Negative where it must be pulled in [N]
-    """
-    return forces.lock - friction * _pressed(forces)
-
-
 def _pressed(forces: Forces) -> Array:
     """How hard a section's pads press at mouth and tail together [N]."""
     front = np.hypot(forces.front_pad, forces.front_pad_side)

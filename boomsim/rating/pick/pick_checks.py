@@ -9,7 +9,7 @@ import numpy as np
 from boomsim.mechanics.boom.condense import Condensed
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.float_loads import GroundLoads
-from boomsim.rating.charts.chart_reading import Reading
+from boomsim.rating.charts.chart_reading import Reading, read_chart
 from boomsim.rating.charts.hoist_line import line_limit, parts_of_column
 from boomsim.rating.charts.load_chart import Chart
 from boomsim.rating.lift_response import Response
@@ -150,6 +150,34 @@ class Check:
         if self.found is None or self.limit is None or not self.limit > 0.0:
             return None
         return self.found / self.limit
+
+
+def read_own_column(
+    chart: Chart, *, radius: float, asked: Asked, units: str, like: Reading | None = None
+) -> Reading | None:
+    """Read the first column of a chart for a pick; None where there is no row for the radius.
+
+    Parameters
+    ----------
+    radius : float
+        [m]
+    units : str
+        In which the chart is printed
+    like : Reading, optional
+        Whose parts of line and deductions are taken (default: those of the cell itself)
+    """
+    if not chart.radii[0] <= radius <= chart.radii[-1]:
+        return None
+    return read_chart(
+        chart,
+        radius=radius,
+        extension=chart.configurations.extension[0],
+        load=asked.load,
+        stowed_jib=asked.jib,
+        parts=None if like is None else like.parts,
+        deductions=None if like is None else like.deductions,
+        units=units,
+    )
 
 
 def checks_of(found: Found) -> tuple[Check, ...]:

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from boomsim.rating.charts.chart_reading import Reading, read_chart
+from boomsim.rating.charts.chart_reading import Reading
 from boomsim.rating.charts.load_chart import Chart, stated_chart
 from boomsim.rating.charts.misreadings import Misreading, misreadings
-from boomsim.rating.pick.pick_checks import Found
+from boomsim.rating.pick.pick_checks import Found, read_own_column
 from boomsim.rating.setup import Setup
 from boomsim.rating.setup_variants import with_sector, with_support
 from boomsim.rating.strategies import configurations_of, label
@@ -62,7 +62,7 @@ def _made(found: Found, right: Reading, units: str) -> Iterator[Misreading]:
     yield from (known[key] for key in TOLD if key != "wrong sector" and key in known)
 
 
-def _misread(right: Reading, wrong: Reading | None, key: str, words: str) -> Iterator[Misreading]:
+def _misread(wrong: Reading | None, key: str, words: str) -> Iterator[Misreading]:
     if wrong is not None and not wrong.blank:
         yield Misreading(key=key, words=words, gross=wrong.gross, net=wrong.net)
 
@@ -70,28 +70,16 @@ def _misread(right: Reading, wrong: Reading | None, key: str, words: str) -> Ite
 def _radii(found: Found, right: Reading, units: str) -> Iterator[Misreading]:
     """Read for a shorter radius: the one before the boom bent, and one that is misread."""
     asked = found.asked
-    bent = _again(right, found.chart, asked.radius, units)
+    bent = read_own_column(found.chart, radius=asked.radius, asked=asked, units=units, like=right)
     grown = show(found.growth, "length" if found.growth > CENTIMETRE else "small_length", units)
     words = f"did not ask by how much the radius grows with the load on, {grown}"
-    yield from _misread(right, bent, "radius grows", words)
+    yield from _misread(bent, "radius grows", words)
     if asked.misread > 0.0:
-        short = _again(right, found.chart, found.radius - asked.misread, units)
+        short = read_own_column(
+            found.chart, radius=found.radius - asked.misread, asked=asked, units=units, like=right
+        )
         words = f"read the radius {show(asked.misread, 'length', units)} short"
-        yield from _misread(right, short, "radius misread", words)
-
-
-def _again(right: Reading, chart: Chart, radius: float, units: str) -> Reading | None:
-    if not chart.radii[0] <= radius <= chart.radii[-1]:
-        return None
-    return read_chart(
-        chart,
-        radius=radius,
-        extension=chart.configurations.extension[0],
-        load=right.load,
-        parts=right.parts,
-        deductions=right.deductions,
-        units=units,
-    )
+        yield from _misread(short, "radius misread", words)
 
 
 def _other_ways(found: Found, right: Reading, units: str) -> Iterator[Misreading]:
@@ -110,7 +98,7 @@ def _other_ways(found: Found, right: Reading, units: str) -> Iterator[Misreading
     wrong = replace(right, cell=float(chart.capacity[row[0], best]))
     way = label(found.legal[best])
     words = f"read the column of another way out of the same length, ({way})"
-    yield from _misread(right, wrong, "another way out", words)
+    yield from _misread(wrong, "another way out", words)
 
 
 def _other_supports(found: Found, right: Reading, units: str) -> Iterator[Misreading]:
@@ -120,9 +108,11 @@ def _other_supports(found: Found, right: Reading, units: str) -> Iterator[Misrea
         if support.name == setup.support.name or support.kind != setup.support.kind:
             continue
         chart = _same_column(found, with_support(setup, support), units=units)
-        wrong = _again(right, chart, found.radius, units)
+        wrong = read_own_column(
+            chart, radius=found.radius, asked=found.asked, units=units, like=right
+        )
         words = f"read the chart for {support.kind} {support.name}, and not {setup.support.name}"
-        yield from _misread(right, wrong, "other supports", words)
+        yield from _misread(wrong, "other supports", words)
 
 
 def _same_column(found: Found, setup: Setup, *, units: str) -> Chart:

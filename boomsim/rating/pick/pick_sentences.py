@@ -12,7 +12,7 @@ from boomsim.rating.around.slew_directions import direction
 from boomsim.rating.charts.blank_cells import words_of
 from boomsim.rating.charts.deductions import falls_words
 from boomsim.rating.charts.hoist_line import parts_of_column
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.mass_sums import in_steps, scale_of
 from boomsim.rating.parts_reeved import parts_said
 from boomsim.rating.pick.pick_asked import leaves_rear

@@ -13,15 +13,22 @@ import numpy as np
 from boomsim.mechanics.boom.condense import Condensed, condense
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.around.float_loads import GroundLoads, ground_loads
-from boomsim.rating.charts.chart_reading import Reading, read_chart
-from boomsim.rating.charts.load_chart import Chart, stated_chart
+from boomsim.rating.charts.load_chart import stated_chart
 from boomsim.rating.charts.misreadings import Misreading
 from boomsim.rating.lift_response import Response, respond
 from boomsim.rating.longest_boom import refuse_too_long
 from boomsim.rating.parts_reeved import falls_at_radius, hanging_mass
 from boomsim.rating.path.path_marks import loaded_radius
 from boomsim.rating.pick.pick_asked import Asked, in_sector, refuse, slews
-from boomsim.rating.pick.pick_checks import BEYOND, UNKNOWN, WITHIN, Check, Found, checks_of
+from boomsim.rating.pick.pick_checks import (
+    BEYOND,
+    UNKNOWN,
+    WITHIN,
+    Check,
+    Found,
+    checks_of,
+    read_own_column,
+)
 from boomsim.rating.pick.pick_mistakes import mistakes
 from boomsim.rating.pick.same_length_ways import legal_ways
 from boomsim.rating.setup import Setup
@@ -92,7 +99,7 @@ def pick(setup: Setup, *, extension: Array, asked: Asked, units: str = "metric")
     radius = loaded_radius(setup, boom=boom, load=np.array([[gross]]), angle=np.array([[angle]]))
     own = configurations_of(setup.machine.boom, extension=boom.layout.extension)
     chart = stated_chart(setup, configurations=own, units=units)
-    reading = _read(chart, float(radius[0, 0]), asked, units)
+    reading = read_own_column(chart, radius=float(radius[0, 0]), asked=asked, units=units)
     at = respond(setup, boom=boom, load=np.array([[gross]]), angle=np.array([[angle]]))
     found = Found(
         setup=setup,
@@ -134,20 +141,6 @@ def _angle(setup: Setup, boom: Condensed, radius: float) -> float:
             "degrees. Give another radius or another extension."
         )
     return float(at.state.angle[0, 0])
-
-
-def _read(chart: Chart, radius: float, asked: Asked, units: str) -> Reading | None:
-    """Read the cell; None where the chart has no row for the radius."""
-    if not chart.radii[0] <= radius <= chart.radii[-1]:
-        return None
-    return read_chart(
-        chart,
-        radius=radius,
-        extension=chart.configurations.extension[0],
-        load=asked.load,
-        stowed_jib=asked.jib,
-        units=units,
-    )
 
 
 def _ground(at: Response, setup: Setup, asked: Asked) -> GroundLoads | None:

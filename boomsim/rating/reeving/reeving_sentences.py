@@ -1,6 +1,6 @@
 """Sentences on a reeved boom."""
 
-from boomsim.rating.limits.governing_words import what_sets
+from boomsim.rating.limits.limit_sentences import what_sets
 from boomsim.rating.parts_reeved import parts_said, what_hangs
 from boomsim.rating.reeving.reeving_study import Reeving
 from boomsim.units import display, listed, show, show_rated

@@ -15,8 +15,8 @@ from boomsim.figures.setup_words import rule_words
 from boomsim.rating.charts.blank_cells import REASONS, words_of
 from boomsim.rating.charts.chart_book import Book, Chapter
 from boomsim.rating.charts.chart_questions import questions
-from boomsim.rating.limits.governing_words import WHAT_SETS
 from boomsim.rating.limits.limit_kind import STABILITY
+from boomsim.rating.limits.limit_sentences import WHAT_SETS
 from boomsim.rating.parts_reeved import parts_words
 from boomsim.rating.strategies import label
 

@@ -54,11 +54,6 @@ def book_sheets(
         progress(len(counts), len(counts))
 
 
-def page_count(book: Book, *, paper: str = "a4", stated: bool = True) -> int:
-    """Count the pages of a book without laying them out."""
-    return FRONT + sum(_pages(c, paper=paper, stated=stated) for c in book.chapters)
-
-
 def _pages(chapter: Chapter, *, paper: str, stated: bool) -> int:
     return sum(len(columns_on_pages(c, paper=paper)) for c in _printed(chapter, stated=stated))
 

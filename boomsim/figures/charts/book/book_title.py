@@ -9,7 +9,7 @@ from boomsim.figures.charts.book.book_lines import HUGE, LARGE, text_lines
 from boomsim.figures.charts.chart_sizes_and_tints import LINE, MARGIN, TINT, TITLE, Look
 from boomsim.figures.charts.page_marks import POINT, Fill, Mark, Place, Stroke, Words, box
 from boomsim.figures.charts.typeface import broken
-from boomsim.figures.colours_and_lines import INK, LOAD, QUIET
+from boomsim.figures.colours_and_lines import GLASS, INK, LOAD, QUIET
 from boomsim.rating.charts.bold_line import bold_edges, paths
 from boomsim.rating.charts.chart_book import Book
 from boomsim.rating.charts.load_chart import Chart
@@ -70,7 +70,7 @@ def _ornament(
     rows, columns = chart.rated.shape
     w, h = width / columns, height / rows
     for r, c in np.argwhere(chart.rated):
-        tint = TINT if bold_line and chart.structural[r, c] else "#f4f6f9"
+        tint = TINT if bold_line and chart.structural[r, c] else GLASS
         place = box(left + c * w + 0.1, top + r * h + 0.1, w - 0.2, h - 0.2)
         yield Fill(points=place, colour=tint)
     for path in paths(bold_edges(chart)) if bold_line else ():
