@@ -3,7 +3,10 @@
 Derived in docs/theory.md, section 7.
 """
 
+import os
+import sys
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
@@ -26,6 +29,12 @@ MOST_TRIES = 40
 
 BEYOND = 1.001
 """Of the load that uses up the line pull, where the search ends [1]."""
+
+TOGETHER = (64, 80)
+"""Configurations, and cells of each, solved together: so many fit a processor's cache."""
+
+Cells = tuple[np.ndarray, np.ndarray]
+"""Rows, one below the other, and columns: together they pick a block of an array."""
 
 FOUND = ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid")
 """What a rating has one of for each cell."""
@@ -84,7 +93,6 @@ def rate(
     *,
     extension: Array,
     radius: Array,
-    batch: int = 32,
     boom: Condensed | None = None,
 ) -> Rating:
     """Rate every configuration at every radius.
@@ -95,8 +103,6 @@ def rate(
         Fractions of the strokes [1]
     radius : array_like, shape (cells,) or (configurations, cells)
         Loaded radius, kept as the load grows [m]
-    batch : int
-        Configurations solved together; so many fit a processor's cache
     boom : Condensed, optional
         The same configurations, where they are condensed already
 
@@ -107,11 +113,27 @@ def rate(
     """
     boom, radii = _places(setup, boom=boom, extension=extension, radius=radius)
     whole = _blank(setup, boom=boom, radius=radii)
-    for rows, columns in _batches(setup, boom=boom, radius=radii, batch=batch):
-        some = boom if len(rows) == len(radii) else pick(boom, rows)
-        found = _Search(setup, boom=some, radius=radii[np.ix_(rows, columns)]).run()
-        _fill(whole, found, np.ix_(rows, columns))
+
+    def rated(cells: Cells) -> Rating:
+        some = boom if len(cells[0]) == len(radii) else pick(boom, cells[0].ravel())
+        return _Search(setup, boom=some, radius=radii[cells]).run()
+
+    # Long booms reach more radii: whoever begins with them ends with what is soon done.
+    batches = list(_batches(setup, boom=boom, radius=radii))[::-1]
+    for cells, found in zip(batches, _shared(rated, batches), strict=True):
+        _fill(whole, found, cells)
     return whole
+
+
+def _shared(work: Callable[[Cells], Rating], pieces: Sequence[Cells]) -> Iterator[Rating]:
+    """Each piece's rating, in their order, by as many threads as there are processors."""
+    # A browser has one thread; elsewhere numpy lets the others run while it computes.
+    threads = 1 if sys.platform == "emscripten" else min(os.cpu_count() or 1, len(pieces))
+    if threads < 2:
+        yield from map(work, pieces)
+        return
+    with ThreadPoolExecutor(threads) as pool:
+        yield from pool.map(work, pieces)
 
 
 def rate_each(setups: Sequence[Setup], *, extension: Array, radius: Array) -> Iterator[Rating]:
@@ -136,7 +158,7 @@ def rate_each(setups: Sequence[Setup], *, extension: Array, radius: Array) -> It
     boom, radii = _places(setups[0], boom=None, extension=extension, radius=radius)
     alone = replace(setups[0], kinds=tuple(k for k in setups[0].kinds if k.boom_alone))
     columns = np.flatnonzero(_in_reach(alone, boom, radii).any(axis=0))
-    near, every = radii[:, columns], np.arange(len(radii))
+    near, every = radii[:, columns], np.arange(len(radii))[:, None]
     bent = _Search(alone, boom=boom, radius=near, remembers=True)
     if len(columns):
         bent.run()
@@ -147,7 +169,7 @@ def rate_each(setups: Sequence[Setup], *, extension: Array, radius: Array) -> It
         whole = _blank(setup, boom=boom, radius=radii)
         if len(columns) and not too_long(setup, length=boom.layout.boom_length).all():
             found = _Search(setup, boom=boom, radius=near).run(known=(none, most))
-            _fill(whole, found, np.ix_(every, columns))
+            _fill(whole, found, (every, columns))
         yield whole
 
 
@@ -166,22 +188,21 @@ def _places(
     return boom or condense(setup.machine, extension=fractions), radii
 
 
-def _batches(
-    setup: Setup, *, boom: Condensed, radius: Array, batch: int
-) -> Iterator[tuple[np.ndarray, np.ndarray]]:
+def _batches(setup: Setup, *, boom: Condensed, radius: Array) -> Iterator[Cells]:
     """Configurations to solve together, and the cells that one of them can reach."""
+    most, side_by_side = TOGETHER
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
     lengths = boom.layout.boom_length
     order = np.argsort(lengths, kind="stable")
-    if len(order) <= batch:
+    if len(order) <= most:
         order = np.arange(len(order))
     order = order[~too_long(setup, length=lengths)[order]]
     reached = _in_reach(setup, boom, radius)
-    for start in range(0, len(order), batch):
-        rows = order[start : start + batch]
+    for start in range(0, len(order), most):
+        rows = order[start : start + most]
         columns = np.flatnonzero(reached[rows].any(axis=0))
-        if len(columns):
-            yield rows, columns
+        for first in range(0, len(columns), side_by_side):
+            yield rows[:, None], columns[first : first + side_by_side]
 
 
 def _in_reach(setup: Setup, boom: Condensed, radius: Array) -> np.ndarray:
@@ -213,7 +234,7 @@ def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
     )
 
 
-def _fill(whole: Rating, found: Rating, cells: Any) -> None:
+def _fill(whole: Rating, found: Rating, cells: Cells) -> None:
     """Put a batch where it belongs, before anyone sees the whole."""
     for name in FOUND:
         getattr(whole, name)[cells] = getattr(found, name)
