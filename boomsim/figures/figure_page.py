@@ -1,7 +1,7 @@
 """A page of a given size with its title and the caution, and how it becomes a file."""
 
 import os
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from io import BytesIO
@@ -9,7 +9,9 @@ from pathlib import Path
 from typing import Any
 
 from matplotlib import rc_context
+from matplotlib.artist import Artist
 from matplotlib.axes import Axes
+from matplotlib.axis import Axis
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.text import Text
@@ -159,8 +161,22 @@ def _let_bitmap_go(figure: Figure) -> None:
     """
     if type(figure.canvas) is FigureCanvasAgg:
         FigureCanvasAgg(figure)  # takes the place of the one that holds the bitmap
-    for text in figure.findobj(Text):
+    for text in _drawn_words(figure):
         text._renderer = None  # type: ignore[attr-defined, unused-ignore]
+
+
+def _drawn_words(artist: Artist) -> Iterator[Text]:
+    """All words on a figure, without making ticks of axes that show none, as `findobj` does."""
+    if isinstance(artist, Text):
+        yield artist
+    if isinstance(artist, Axis):
+        made = vars(artist)
+        ticks = [*made.get("majorTicks", ()), *made.get("minorTicks", ())]
+        inside = [artist.label, artist.offsetText, *ticks]
+    else:
+        inside = artist.get_children()
+    for one in inside:
+        yield from _drawn_words(one)
 
 
 def _metadata(kind: str) -> Mapping[str, Any]:

@@ -30,8 +30,9 @@ MOST_TRIES = 40
 BEYOND = 1.001
 """Of the load that uses up the line pull, where the search ends [1]."""
 
-TOGETHER = (64, 80)
-"""Configurations, and cells of each, solved together: so many fit a processor's cache."""
+ALIKE, TOGETHER = 64, 5120
+"""Configurations, and cells of them all, that are solved together at most: so many fit a
+processor's cache."""
 
 Cells = tuple[np.ndarray, np.ndarray]
 """Rows, one below the other, and columns: together they pick a block of an array."""
@@ -190,19 +191,19 @@ def _places(
 
 def _batches(setup: Setup, *, boom: Condensed, radius: Array) -> Iterator[Cells]:
     """Configurations to solve together, and the cells that one of them can reach."""
-    most, side_by_side = TOGETHER
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
     lengths = boom.layout.boom_length
     order = np.argsort(lengths, kind="stable")
-    if len(order) <= most:
+    if len(order) <= ALIKE:
         order = np.arange(len(order))
     order = order[~too_long(setup, length=lengths)[order]]
     reached = _in_reach(setup, boom, radius)
-    for start in range(0, len(order), most):
-        rows = order[start : start + most]
+    for start in range(0, len(order), ALIKE):
+        rows = order[start : start + ALIKE]
         columns = np.flatnonzero(reached[rows].any(axis=0))
-        for first in range(0, len(columns), side_by_side):
-            yield rows[:, None], columns[first : first + side_by_side]
+        side = TOGETHER // len(rows)
+        for first in range(0, len(columns), side):
+            yield rows[:, None], columns[first : first + side]
 
 
 def _in_reach(setup: Setup, boom: Condensed, radius: Array) -> np.ndarray:
