@@ -224,6 +224,8 @@ def test_json_holds_no_nan_and_nothing_else_is_printed(capsys):
         (["lift", "yard60", "--extension", "0,0,30,0"], "45"),
         (["lift", "yard60", "--extension", "0,0,0"], "4 percentages"),
         (["lift", "yard60", "--extension", "0,0,0,x"], "percentages"),
+        (["lift", "yard60", "--extension", "0.45,0.45,0,0"], "Write 45,45,0,0"),
+        (["lift", "yard60", "--extension", "0,0,1,1"], "Write 0,0,100,100"),
         (["lift", "yard60", "--extension", "0,0,0,120"], "0 to 100"),
         (["lift", "yard60", "--radius", "30 m"], "reaches"),
         (["lift", "yard60", "--load", "-1 t"], "-1 t is outside 0 t"),

@@ -87,6 +87,17 @@ def test_what_is_no_extension_is_refused(value):
         bs.around(extension=value)
 
 
+def test_fractions_in_text_are_no_percentages_unless_it_says_so():
+    with pytest.raises(ValueError, match=r"Write 0,0,45,45 for these fractions, or 0%,0%,0\.45%"):
+        bs.lift(extension="0,0,0.45,0.45")
+    whole, most = bs.load_machine("truck18"), "1%,1%,1%"
+    moving = len(whole.boom.sections) - 1
+    assert moving == 3
+    assert bs.lift("truck18", extension=most).to_dict() == (
+        bs.lift("truck18", extension=(0.01,) * moving).to_dict()
+    )
+
+
 def test_a_crane_that_is_set_up_is_not_set_up_anew():
     with pytest.raises(ValueError, match="set up already, so slew cannot be chosen"):
         bs.around(bs.set_up(), slew="rear")
