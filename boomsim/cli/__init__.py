@@ -45,6 +45,9 @@ COMMANDS = (
 
 STOPPED_WORDS = "no partial files were left. Run the command again to start over."
 
+NO_WHOLE_NUMBER = ": invalid int value: "
+"""What Python's parser says, between the option and what was given."""
+
 REFUSED = 2
 """Exit code of a command whose input was refused."""
 
@@ -76,6 +79,9 @@ class _Parser(argparse.ArgumentParser):
     """Repeats no page of what was given."""
 
     def error(self, message: str) -> NoReturn:
+        option, no_number, given = message.removeprefix("argument ").partition(NO_WHOLE_NUMBER)
+        if no_number:
+            message = f"{option}: {given} is no whole number. Write it in digits, such as 4."
         if message.startswith("unrecognized arguments"):
             message += ". Leave them out; --help behind the command lists what it takes."
         super().error(brief(message, message.replace("'", " ").split()))

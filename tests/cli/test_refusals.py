@@ -72,6 +72,15 @@ def test_nor_does_one_of_the_command_line_itself(capsys, words):
     assert max(map(len, capsys.readouterr().err.split())) <= MOST_ECHOED + 2
 
 
+@pytest.mark.parametrize("words", [("game", "--seed", "x"), ("paper", "a.toml", "--variants", "x")])
+def test_what_is_no_whole_number_is_refused_in_a_sentence(capsys, words):
+    with pytest.raises(SystemExit):
+        main(list(words))
+    assert capsys.readouterr().err.endswith(
+        f"{words[-2]}: 'x' is no whole number. Write it in digits, such as 4.\n"
+    )
+
+
 def test_the_face_repeats_no_page_either():
     with pytest.raises(ValueError, match="no rule") as refusal:
         bs.lift(rule=LONG)
