@@ -157,7 +157,9 @@ def _percent(text: str, machine: Machine, what: str) -> Array:
             f"{what}: {text!r} needs {moving} percentages from 0 to 100, one for each moving "
             f"section, base side first, as '{', '.join(['0'] * moving)}'."
         )
-    if 0.0 < 100.0 * fractions.max() <= 1.0 and "%" not in text:
+    # A boom that locks nowhere so near to all in would take them for that.
+    pinned = machine.boom.systems == ("pinned",)
+    if pinned and 0.0 < fractions.max() <= SNAP and "%" not in text:
         percent = ",".join(f"{1e4 * fraction:g}" for fraction in fractions)
         raise ValueError(
             f"{what}: {text!r} looks like fractions, and a number here is a percentage. Write "

@@ -89,12 +89,14 @@ def test_what_is_no_extension_is_refused(value):
 
 def test_fractions_in_text_are_no_percentages_unless_it_says_so():
     with pytest.raises(ValueError, match=r"Write 0,0,45,45 for these fractions, or 0%,0%,0\.45%"):
-        bs.lift(extension="0,0,0.45,0.45")
-    whole, most = bs.load_machine("truck18"), "1%,1%,1%"
-    moving = len(whole.boom.sections) - 1
-    assert moving == 3
-    assert bs.lift("truck18", extension=most).to_dict() == (
-        bs.lift("truck18", extension=(0.01,) * moving).to_dict()
+        bs.lift("yard60", extension="0,0,0.45,0.45")
+    all_in, nearly = (bs.lift("yard60", extension=e).to_dict() for e in ("0,0,0,0", "1%,1%,0%,0%"))
+    assert all_in == nearly  # the lock position within a hundredth
+
+
+def test_a_boom_that_stops_anywhere_goes_out_by_less_than_a_percent():
+    assert bs.lift("truck18", extension="0.5,0,0").to_dict() == (
+        bs.lift("truck18", extension=(0.005, 0, 0)).to_dict()
     )
 
 
