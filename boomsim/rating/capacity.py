@@ -34,7 +34,7 @@ ALIKE, TOGETHER = 64, 5120
 """Configurations, and cells of them all, that are solved together at most: so many fit a
 processor's cache."""
 
-Cells = tuple[np.ndarray, np.ndarray]
+Block = tuple[np.ndarray, np.ndarray]
 """Rows, one below the other, and columns: together they pick a block of an array."""
 
 FOUND = ("capacity", "governing", "angle", "tipping_load", "tip_deflection", "valid")
@@ -115,7 +115,7 @@ def rate(
     boom, radii = _places(setup, boom=boom, extension=extension, radius=radius)
     whole = _blank(setup, boom=boom, radius=radii)
 
-    def rated(cells: Cells) -> Rating:
+    def rated(cells: Block) -> Rating:
         some = boom if len(cells[0]) == len(radii) else pick(boom, cells[0].ravel())
         return _Search(setup, boom=some, radius=radii[cells]).run()
 
@@ -126,7 +126,7 @@ def rate(
     return whole
 
 
-def _shared(work: Callable[[Cells], Rating], pieces: Sequence[Cells]) -> Iterator[Rating]:
+def _shared(work: Callable[[Block], Rating], pieces: Sequence[Block]) -> Iterator[Rating]:
     """Each piece's rating, in their order, by as many threads as there are processors."""
     # A browser has one thread; elsewhere numpy lets the others run while it computes.
     threads = 1 if sys.platform == "emscripten" else min(os.cpu_count() or 1, len(pieces))
@@ -189,7 +189,7 @@ def _places(
     return boom or condense(setup.machine, extension=fractions), radii
 
 
-def _batches(setup: Setup, *, boom: Condensed, radius: Array) -> Iterator[Cells]:
+def _batches(setup: Setup, *, boom: Condensed, radius: Array) -> Iterator[Block]:
     """Configurations to solve together, and the cells that one of them can reach."""
     # Neighbours in length reach the same radii, so that a batch holds few cells out of reach.
     lengths = boom.layout.boom_length
@@ -235,7 +235,7 @@ def _blank(setup: Setup, *, boom: Condensed, radius: Array) -> Rating:
     )
 
 
-def _fill(whole: Rating, found: Rating, cells: Cells) -> None:
+def _fill(whole: Rating, found: Rating, cells: Block) -> None:
     """Put a batch where it belongs, before anyone sees the whole."""
     for name in FOUND:
         getattr(whole, name)[cells] = getattr(found, name)
