@@ -13,6 +13,7 @@ from typing import Any
 import numpy as np
 
 from boomsim.mechanics.boom.condense import Condensed, condense
+from boomsim.mechanics.boom.critical_load import SEARCHES
 from boomsim.mechanics.boom.picked_configurations import pick
 from boomsim.mechanics.geometry import Array
 from boomsim.rating.lift_response import Response, Start, judge_again, respond
@@ -127,9 +128,10 @@ def rate(
 
 
 def _shared(work: Callable[[Block], Rating], pieces: Sequence[Block]) -> Iterator[Rating]:
-    """Each piece's rating, in their order, by as many threads as there are processors."""
+    """Each piece's rating, in their order, by some of the processors' threads."""
     # A browser has one thread; elsewhere numpy lets the others run while it computes.
-    threads = 1 if sys.platform == "emscripten" else min(os.cpu_count() or 1, len(pieces))
+    most = 1 if sys.platform == "emscripten" else min(os.cpu_count() or 1, SEARCHES)
+    threads = min(most, len(pieces))
     if threads < 2:
         yield from map(work, pieces)
         return

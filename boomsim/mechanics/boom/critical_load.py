@@ -25,6 +25,9 @@ STEPS = 3
 """Two leave a tenth where the rope rights nearly all; what three leave, a test says. Three from the
 head's own shape leave 3 % of a boom that is all in, whose slenderest section buckles by itself."""
 
+SEARCHES = 4
+"""As many as may go on side by side, each with a boom of its own."""
+
 
 def critical_ratio(boom: Condensed, *, state: State, forces: Forces) -> Array:
     """Load over elastic critical load, the larger of both planes.
@@ -61,7 +64,7 @@ class _Planes:
     ahead: float
 
 
-@lru_cache(maxsize=2)
+@lru_cache(maxsize=SEARCHES)
 def _planes(boom: Condensed) -> _Planes:
     """Both planes; kept, for a search asks for one boom many times."""
     ahead, planes = boom.machine.boom.head.ahead, (boom.up, boom.side)

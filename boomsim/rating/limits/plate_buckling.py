@@ -4,6 +4,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from boomsim.mechanics.boom.critical_load import SEARCHES
 from boomsim.mechanics.boom.internal_forces import Forces
 from boomsim.mechanics.boom.stations import PER_SECTION
 from boomsim.mechanics.geometry import Array
@@ -12,11 +13,11 @@ from boomsim.rating.limits.limit_kind import EVERY_SECTION, Case, Kind, largest_
 from boomsim.rating.limits.strengths import Strengths
 
 
-@lru_cache(maxsize=1)
+@lru_cache(maxsize=SEARCHES)
 def buckling_utilisation(forces: Forces, *, bear: Strengths) -> Array:
     """Utilisation of the effective sections that plate buckling leaves, EN 1993-1-5 eq. (4.15).
 
-    Kept for the last forces, for two limits ask for it.
+    Kept for the last forces of each search, for two limits ask for it.
 
     Returns
     -------
